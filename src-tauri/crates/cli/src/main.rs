@@ -1,0 +1,2 @@
+//! The same actions as the app, without a window.
+fn main() {}
