@@ -1,0 +1,225 @@
+//! What follows from a job: the one way out.
+//!
+//! [`assess`] is pure and is computed anew after every edit; nothing of it is stored. Each conclusion carries its
+//! reasons, and what is missing to conclude more.
+
+use serde::Serialize;
+
+use crate::cause::{self, CauseReport};
+use crate::decide::{self, Decision};
+use crate::engine::{Engine, Part, PartKind};
+use crate::job::{Job, MarkPlace, PartRecord, PhotoId};
+use crate::wear::{Grade, Tag, Zone};
+
+/// Everything that follows from a job.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+pub struct Assessment {
+    /// The engine in a line, such as "in-line 6, 7 mains, thrust on main 4"; none before the arrangement is entered.
+    pub engine: Option<String>,
+    /// Every part in strip-down order; empty before the arrangement is entered.
+    pub parts: Vec<PartView>,
+    /// How much has been looked at.
+    pub progress: Progress,
+    /// The marks of caps and rods.
+    pub marks: MarksView,
+    /// Why it happened, most likely first.
+    pub causes: CauseReport,
+    /// What a reader must know about the record itself: entries of a newer version, entries for parts that the
+    /// engine, as now arranged, does not have.
+    pub notices: Vec<String>,
+}
+
+/// Whether somebody has looked at a part, and what they saw.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+pub enum Seen {
+    /// Nothing has been recorded: not the same as clean.
+    NotLooked,
+    /// Looked at and clean, or only evenly worn.
+    Clean,
+    /// Damage was tagged.
+    Worn,
+}
+
+/// One part with all that is known and concluded about it.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+pub struct PartView {
+    /// The part.
+    pub part: Part,
+    /// Its kind.
+    pub kind: PartKind,
+    /// What a mechanic calls it.
+    pub label: String,
+    /// Looked at or not, and what was seen.
+    pub seen: Seen,
+    /// The worst grade of damage.
+    pub worst: Option<Grade>,
+    /// The tags, worst first.
+    pub findings: Vec<Finding>,
+    /// Photos in the order taken in.
+    pub photos: Vec<PhotoId>,
+    /// The remark; empty if none.
+    pub note: String,
+    /// What to do about it.
+    pub decision: Decision,
+}
+
+/// One tag on one part.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+pub struct Finding {
+    /// What.
+    pub tag: Tag,
+    /// Its name.
+    pub name: String,
+    /// How bad.
+    pub grade: Grade,
+    /// The grade's sentence.
+    pub sentence: String,
+    /// Where, in the order of the drawing.
+    pub zones: Vec<Zone>,
+}
+
+/// How much of the engine has been looked at.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+pub struct Progress {
+    /// Parts of the engine.
+    pub parts: usize,
+    /// Parts that were looked at.
+    pub looked: usize,
+    /// Of these, parts with damage.
+    pub worn: usize,
+    /// Photos taken in.
+    pub photos: usize,
+}
+
+/// The marks of caps and rods: what is noted, what is missing, what is odd.
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+pub struct MarksView {
+    /// Every cap and rod in strip-down order.
+    pub places: Vec<MarkView>,
+    /// Number of places without a note.
+    pub missing: usize,
+    /// Doubles, mismatches and gaps.
+    pub warnings: Vec<String>,
+}
+
+/// One cap or rod.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+pub struct MarkView {
+    /// Which.
+    pub place: MarkPlace,
+    /// Its name.
+    pub label: String,
+    /// The mark, once noted.
+    pub mark: Option<crate::job::Mark>,
+}
+
+/// Computes all that follows from a job.
+pub fn assess(job: &Job) -> Assessment {
+    let mut notices = Vec::new();
+    if !job.unknown.is_empty() {
+        notices.push(format!(
+            "{} of this job’s entries come from a newer version of this program; they are kept but not shown.",
+            job.unknown.len()
+        ));
+    }
+    let engine = match job.arrangement.clone().map(Engine::new) {
+        Some(Ok(engine)) => Some(engine),
+        Some(Err(impossible)) => {
+            notices.push(format!("The arrangement can’t be right. {impossible}"));
+            None
+        }
+        None => None,
+    };
+    let Some(engine) = engine else {
+        let causes = cause::diagnose(None, job);
+        return Assessment {
+            engine: None,
+            parts: vec![],
+            progress: Progress::default(),
+            marks: MarksView::default(),
+            causes,
+            notices,
+        };
+    };
+    let stray =
+        job.parts.iter().filter(|(part, record)| !engine.has(**part) && **record != PartRecord::default()).count();
+    if stray > 0 {
+        notices.push(format!(
+            "{stray} parts were recorded that this engine, as arranged now, does not have; they are kept but not shown."
+        ));
+    }
+    let decisions = decide::decide(&engine, job);
+    let blank = PartRecord::default();
+    let parts: Vec<PartView> = engine
+        .parts()
+        .iter()
+        .zip(decisions)
+        .map(|(part, decision)| view(&engine, *part, job.parts.get(part).unwrap_or(&blank), decision))
+        .collect();
+    let progress = Progress {
+        parts: parts.len(),
+        looked: parts.iter().filter(|view| view.seen != Seen::NotLooked).count(),
+        worn: parts.iter().filter(|view| view.seen == Seen::Worn).count(),
+        photos: parts.iter().map(|view| view.photos.len()).sum(),
+    };
+    Assessment {
+        engine: Some(engine.arrangement().summary()),
+        parts,
+        progress,
+        marks: marks(&engine, job),
+        causes: cause::diagnose(Some(&engine), job),
+        notices,
+    }
+}
+
+fn view(engine: &Engine, part: Part, record: &PartRecord, decision: Decision) -> PartView {
+    let mut findings: Vec<Finding> = record
+        .tags
+        .iter()
+        .map(|(tag, tagged)| Finding {
+            tag: *tag,
+            name: tag.row().name.into(),
+            grade: tagged.grade,
+            sentence: grade_sentence(*tag, tagged.grade).into(),
+            zones: tagged.zones.iter().copied().collect(),
+        })
+        .collect();
+    findings.sort_by_key(|finding| (std::cmp::Reverse(finding.grade), finding.tag));
+    PartView {
+        part,
+        kind: part.kind,
+        label: part.label(engine.arrangement()),
+        seen: match (record.looked_at(), record.worst()) {
+            (false, _) => Seen::NotLooked,
+            (true, None) => Seen::Clean,
+            (true, Some(_)) => Seen::Worn,
+        },
+        worst: record.worst(),
+        findings,
+        photos: record.photos.clone(),
+        note: record.note.clone(),
+        decision,
+    }
+}
+
+/// The sentence of a tag's grade.
+pub fn grade_sentence(tag: Tag, grade: Grade) -> &'static str {
+    let index = usize::from(grade.number()) - 1;
+    tag.row().grades.get(index).copied().unwrap_or("")
+}
+
+fn marks(engine: &Engine, job: &Job) -> MarksView {
+    let places = MarkPlace::all(engine.arrangement())
+        .into_iter()
+        .map(|place| MarkView { place, label: place.label(), mark: job.marks.get(&place).cloned() })
+        .collect();
+    MarksView { places, missing: job.marks_missing().len(), warnings: job.mark_warnings() }
+}

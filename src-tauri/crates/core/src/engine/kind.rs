@@ -1,0 +1,461 @@
+//! The table of part kinds: one row each. Whatever differs between kinds stands here, so that adding a kind is adding
+//! a row.
+
+use serde::{Deserialize, Serialize};
+
+use super::{Arrangement, At, End, Half, Port};
+use crate::decide::Outcome;
+use crate::wear::{Tag, ZoneMap};
+
+/// A kind of part.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+#[allow(missing_docs, reason = "the names are the trade's own; each row of the table describes its kind")]
+pub enum PartKind {
+    MainShell,
+    MainJournal,
+    HousingBore,
+    ThrustFace,
+    RodShell,
+    Crankpin,
+    Rod,
+    Piston,
+    Rings,
+    Bore,
+    Tappet,
+    Lobe,
+    CamJournal,
+    CamBearing,
+    Camshaft,
+    Crankshaft,
+    OilPump,
+    TimingDrive,
+    AuxiliaryDrive,
+    CorePlugs,
+    Block,
+}
+
+/// The rule by which an arrangement gives a kind its positions.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Positions {
+    /// One in the engine.
+    One,
+    /// One at each main.
+    EachMain,
+    /// Two halves at each main.
+    EachMainHalf,
+    /// The two sides of the thrust main.
+    ThrustSides,
+    /// One at each crankpin.
+    EachCrankpin,
+    /// One in each cylinder.
+    EachCylinder,
+    /// Two halves at each rod.
+    EachRodHalf,
+    /// One at each valve.
+    EachValve,
+    /// One at each valve, where there are tappets.
+    EachTappet,
+    /// One each camshaft.
+    EachCamshaft,
+    /// One at each bearing of each camshaft.
+    EachCamBearing,
+    /// One, where there is a camshaft to drive.
+    OneIfCamshaft,
+}
+
+/// What sets one kind of part apart from the others.
+#[derive(Debug)]
+pub struct KindRow {
+    /// The written form in part names.
+    pub id: &'static str,
+    /// The full name in the singular, lower case.
+    pub name: &'static str,
+    /// The word that follows a position: "Main 3, upper *shell*".
+    pub short: &'static str,
+    /// Which positions it has.
+    pub positions: Positions,
+    /// The tags that make sense for it; the five nearest to hand come first.
+    pub tags: &'static [Tag],
+    /// The zones that can be marked on it.
+    pub zones: ZoneMap,
+    /// What can be done about it, mildest first.
+    pub outcomes: &'static [Outcome],
+    /// Whether it is renewed at an overhaul whatever it looks like (common practice).
+    pub always_renewed: bool,
+}
+
+use Outcome::{Clean, Machine, Polish, PutBack, RebuildHere, Replace};
+use PartKind::*;
+use Tag::*;
+
+const SHELL_TAGS: &[Tag] = &[
+    Scoring,
+    EmbeddedDebris,
+    Pitting,
+    HotSpot,
+    CopperShowing,
+    Wiping,
+    FatigueCracks,
+    LiningLoss,
+    Corrosion,
+    BrightBack,
+    Seizure,
+    HandlingDamage,
+    LooksEven,
+];
+const JOURNAL_TAGS: &[Tag] = &[Scoring, HotSpot, Pitting, Corrosion, Seizure, Cracks, HandlingDamage, LooksEven];
+
+impl PartKind {
+    /// Every kind, in the order of the table.
+    pub const ALL: [Self; 21] = [
+        MainShell,
+        MainJournal,
+        HousingBore,
+        ThrustFace,
+        RodShell,
+        Crankpin,
+        Rod,
+        Piston,
+        Rings,
+        Bore,
+        Tappet,
+        Lobe,
+        CamJournal,
+        CamBearing,
+        Camshaft,
+        Crankshaft,
+        OilPump,
+        TimingDrive,
+        AuxiliaryDrive,
+        CorePlugs,
+        Block,
+    ];
+
+    /// The kind with this written form.
+    pub fn from_id(id: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|kind| kind.row().id == id)
+    }
+
+    /// Its row of the table.
+    pub fn row(self) -> &'static KindRow {
+        match self {
+            MainShell => &KindRow {
+                id: "main-shell",
+                name: "main bearing shell",
+                short: "shell",
+                positions: Positions::EachMainHalf,
+                tags: SHELL_TAGS,
+                zones: ZoneMap::Shell,
+                outcomes: &[Replace],
+                always_renewed: true,
+            },
+            RodShell => &KindRow {
+                id: "rod-shell",
+                name: "rod bearing shell",
+                short: "shell",
+                positions: Positions::EachRodHalf,
+                tags: SHELL_TAGS,
+                zones: ZoneMap::Shell,
+                outcomes: &[Replace],
+                always_renewed: true,
+            },
+            MainJournal => &KindRow {
+                id: "main-journal",
+                name: "main journal",
+                short: "journal",
+                positions: Positions::EachMain,
+                tags: JOURNAL_TAGS,
+                zones: ZoneMap::Journal,
+                outcomes: &[PutBack, Polish, Machine, Replace],
+                always_renewed: false,
+            },
+            Crankpin => &KindRow {
+                id: "crankpin",
+                name: "crankpin",
+                short: "crankpin",
+                positions: Positions::EachCrankpin,
+                tags: JOURNAL_TAGS,
+                zones: ZoneMap::Journal,
+                outcomes: &[PutBack, Polish, Machine, Replace],
+                always_renewed: false,
+            },
+            HousingBore => &KindRow {
+                id: "housing-bore",
+                name: "main bearing housing bore",
+                short: "housing bore",
+                positions: Positions::EachMain,
+                tags: &[Scoring, BrightBack, HotSpot, Seizure, Cracks, LooksEven],
+                zones: ZoneMap::None,
+                outcomes: &[PutBack, Clean, Machine, Replace],
+                always_renewed: false,
+            },
+            ThrustFace => &KindRow {
+                id: "thrust-face",
+                name: "thrust face",
+                short: "thrust face",
+                positions: Positions::ThrustSides,
+                tags: &[Scoring, EmbeddedDebris, Wiping, HotSpot, CopperShowing, Pitting, LooksEven],
+                zones: ZoneMap::ThrustFace,
+                outcomes: &[Replace],
+                always_renewed: true,
+            },
+            Rod => &KindRow {
+                id: "rod",
+                name: "connecting rod",
+                short: "rod",
+                positions: Positions::EachCylinder,
+                tags: &[HotSpot, BrightBack, Cracks, HandlingDamage, LooksEven],
+                zones: ZoneMap::None,
+                outcomes: &[PutBack, Clean, Machine, Replace],
+                always_renewed: false,
+            },
+            Piston => &KindRow {
+                id: "piston",
+                name: "piston",
+                short: "piston",
+                positions: Positions::EachCylinder,
+                tags: &[Scuffing, Scoring, Seizure, Cracks, Deposits, Pitting, HotSpot, HandlingDamage, LooksEven],
+                zones: ZoneMap::Piston,
+                outcomes: &[PutBack, Clean, Replace],
+                always_renewed: false,
+            },
+            Rings => &KindRow {
+                id: "rings",
+                name: "piston ring set",
+                short: "rings",
+                positions: Positions::EachCylinder,
+                tags: &[Scuffing, Cracks, Deposits, LooksEven],
+                zones: ZoneMap::None,
+                outcomes: &[Replace],
+                always_renewed: true,
+            },
+            Bore => &KindRow {
+                id: "bore",
+                name: "cylinder bore",
+                short: "bore",
+                positions: Positions::EachCylinder,
+                tags: &[Scoring, Scuffing, Rust, Seizure, Pitting, Cracks, LooksEven],
+                zones: ZoneMap::Bore,
+                outcomes: &[PutBack, Clean, Machine, Replace],
+                always_renewed: false,
+            },
+            Tappet => &KindRow {
+                id: "tappet",
+                name: "tappet",
+                short: "tappet",
+                positions: Positions::EachTappet,
+                tags: &[
+                    Pitting,
+                    Spalling,
+                    DishedFace,
+                    StuckPlunger,
+                    Scoring,
+                    Scuffing,
+                    Rust,
+                    Deposits,
+                    HandlingDamage,
+                    LooksEven,
+                ],
+                zones: ZoneMap::Tappet,
+                outcomes: &[PutBack, Clean, RebuildHere, Replace],
+                always_renewed: false,
+            },
+            Lobe => &KindRow {
+                id: "lobe",
+                name: "cam lobe",
+                short: "lobe",
+                positions: Positions::EachValve,
+                tags: &[WornNose, Pitting, Spalling, Scoring, Scuffing, Rust, LooksEven],
+                zones: ZoneMap::Lobe,
+                outcomes: &[PutBack, Polish, Machine, Replace],
+                always_renewed: false,
+            },
+            CamJournal => &KindRow {
+                id: "cam-journal",
+                name: "camshaft journal",
+                short: "cam journal",
+                positions: Positions::EachCamBearing,
+                tags: &[Scoring, Pitting, HotSpot, Corrosion, LooksEven],
+                zones: ZoneMap::Journal,
+                outcomes: &[PutBack, Polish, Machine, Replace],
+                always_renewed: false,
+            },
+            CamBearing => &KindRow {
+                id: "cam-bearing",
+                name: "camshaft bearing",
+                short: "cam bearing",
+                positions: Positions::EachCamBearing,
+                tags: &[Scoring, EmbeddedDebris, CopperShowing, Wiping, Corrosion, LooksEven],
+                zones: ZoneMap::None,
+                outcomes: &[PutBack, Clean, Replace],
+                always_renewed: false,
+            },
+            Camshaft => &KindRow {
+                id: "camshaft",
+                name: "camshaft",
+                short: "camshaft",
+                positions: Positions::EachCamshaft,
+                tags: &[Cracks, Rust, HandlingDamage, LooksEven],
+                zones: ZoneMap::None,
+                outcomes: &[PutBack, Clean, Machine, Replace],
+                always_renewed: false,
+            },
+            Crankshaft => &KindRow {
+                id: "crankshaft",
+                name: "crankshaft",
+                short: "crankshaft",
+                positions: Positions::One,
+                tags: &[Cracks, HotSpot, Rust, HandlingDamage, LooksEven],
+                zones: ZoneMap::None,
+                outcomes: &[PutBack, Clean, Machine, Replace],
+                always_renewed: false,
+            },
+            OilPump => &KindRow {
+                id: "oil-pump",
+                name: "oil pump and pick-up",
+                short: "oil pump",
+                positions: Positions::One,
+                tags: &[Scoring, EmbeddedDebris, Deposits, Pitting, Cracks, LooksEven],
+                zones: ZoneMap::None,
+                outcomes: &[PutBack, Clean, RebuildHere, Replace],
+                always_renewed: false,
+            },
+            TimingDrive => &KindRow {
+                id: "timing-drive",
+                name: "timing drive",
+                short: "timing drive",
+                positions: Positions::OneIfCamshaft,
+                tags: &[Pitting, Spalling, Cracks, Scuffing, LooksEven],
+                zones: ZoneMap::None,
+                outcomes: &[PutBack, Clean, Replace],
+                always_renewed: false,
+            },
+            AuxiliaryDrive => &KindRow {
+                id: "auxiliary-drive",
+                name: "pump or distributor drive",
+                short: "auxiliary drive",
+                positions: Positions::One,
+                tags: &[Pitting, Spalling, Cracks, Scuffing, LooksEven],
+                zones: ZoneMap::None,
+                outcomes: &[PutBack, Clean, Replace],
+                always_renewed: false,
+            },
+            CorePlugs => &KindRow {
+                id: "core-plugs",
+                name: "core plugs",
+                short: "core plugs",
+                positions: Positions::One,
+                tags: &[Rust, Corrosion, LooksEven],
+                zones: ZoneMap::None,
+                outcomes: &[Replace],
+                always_renewed: true,
+            },
+            Block => &KindRow {
+                id: "block",
+                name: "cylinder block",
+                short: "block",
+                positions: Positions::One,
+                tags: &[Cracks, Rust, Deposits, Corrosion, HandlingDamage, LooksEven],
+                zones: ZoneMap::None,
+                outcomes: &[PutBack, Clean, Machine, Replace],
+                always_renewed: false,
+            },
+        }
+    }
+}
+
+impl Positions {
+    /// All positions that an arrangement has, front to rear.
+    pub fn all(self, arrangement: &Arrangement) -> Vec<At> {
+        let halves = [Half::Upper, Half::Lower];
+        let mains = 1..=arrangement.mains;
+        let cylinders = 1..=arrangement.cylinders;
+        match self {
+            Self::One => vec![At::Engine],
+            Self::OneIfCamshaft if arrangement.camshafts() == 0 => vec![],
+            Self::OneIfCamshaft => vec![At::Engine],
+            Self::EachMain => mains.map(At::Main).collect(),
+            Self::EachMainHalf => mains.flat_map(|n| halves.map(|half| At::MainHalf(n, half))).collect(),
+            Self::ThrustSides => vec![At::ThrustSide(End::Front), At::ThrustSide(End::Rear)],
+            Self::EachCrankpin => (1..=arrangement.crankpins()).map(At::Crankpin).collect(),
+            Self::EachCylinder => cylinders.map(At::Cylinder).collect(),
+            Self::EachRodHalf => cylinders.flat_map(|n| halves.map(|half| At::CylinderHalf(n, half))).collect(),
+            Self::EachTappet if arrangement.tappets == super::Tappets::None => vec![],
+            Self::EachValve | Self::EachTappet => cylinders
+                .flat_map(|n| {
+                    [Port::Intake, Port::Exhaust]
+                        .into_iter()
+                        .flat_map(move |port| (1..=arrangement.valves_of(port)).map(move |nth| At::Valve(n, port, nth)))
+                })
+                .collect(),
+            Self::EachCamshaft => (1..=arrangement.camshafts()).map(At::Camshaft).collect(),
+            Self::EachCamBearing => (1..=arrangement.camshafts())
+                .flat_map(|shaft| (1..=arrangement.cam_bearings).map(move |n| At::CamBearing(shaft, n)))
+                .collect(),
+        }
+    }
+
+    /// Reads the words that follow the kind in a part's written form.
+    pub(super) fn parse(self, words: &[&str]) -> Option<At> {
+        let number = |word: &str| -> Option<u8> {
+            // Only the canonical form, so that a part has one name.
+            word.parse().ok().filter(|n: &u8| *n > 0 && n.to_string() == word)
+        };
+        let half = |word: &str| match word {
+            "upper" => Some(Half::Upper),
+            "lower" => Some(Half::Lower),
+            _ => None,
+        };
+        match (self, words) {
+            (Self::One | Self::OneIfCamshaft, []) => Some(At::Engine),
+            (Self::EachMain, [n]) => Some(At::Main(number(n)?)),
+            (Self::EachMainHalf, [n, h]) => Some(At::MainHalf(number(n)?, half(h)?)),
+            (Self::ThrustSides, ["front"]) => Some(At::ThrustSide(End::Front)),
+            (Self::ThrustSides, ["rear"]) => Some(At::ThrustSide(End::Rear)),
+            (Self::EachCrankpin, [n]) => Some(At::Crankpin(number(n)?)),
+            (Self::EachCylinder, [n]) => Some(At::Cylinder(number(n)?)),
+            (Self::EachRodHalf, [n, h]) => Some(At::CylinderHalf(number(n)?, half(h)?)),
+            (Self::EachValve | Self::EachTappet, [n, "intake", nth]) => {
+                Some(At::Valve(number(n)?, Port::Intake, number(nth)?))
+            }
+            (Self::EachValve | Self::EachTappet, [n, "exhaust", nth]) => {
+                Some(At::Valve(number(n)?, Port::Exhaust, number(nth)?))
+            }
+            (Self::EachCamshaft, [n]) => Some(At::Camshaft(number(n)?)),
+            (Self::EachCamBearing, [shaft, n]) => Some(At::CamBearing(number(shaft)?, number(n)?)),
+            _ => None,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_v8_has_the_parts_of_a_v8() {
+        let vee = Arrangement::vee(8);
+        let count = |kind: PartKind| kind.row().positions.all(&vee).len();
+        assert_eq!(count(MainShell), 10);
+        assert_eq!(count(MainJournal), 5);
+        assert_eq!(count(Crankpin), 4, "two rods on each crankpin");
+        assert_eq!(count(RodShell), 16);
+        assert_eq!(count(Lobe), 16);
+        assert_eq!(count(Tappet), 16);
+        assert_eq!(count(ThrustFace), 2);
+    }
+
+    #[test]
+    fn the_table_is_consistent() {
+        for kind in PartKind::ALL {
+            let row = kind.row();
+            assert_eq!(PartKind::from_id(row.id), Some(kind));
+            assert_eq!(serde_json::to_value(kind).unwrap(), row.id, "id and JSON form of {kind:?} differ");
+            assert!(row.tags.contains(&LooksEven) || row.always_renewed, "{kind:?} can't be tagged as evenly worn");
+            let sorted = row.outcomes.is_sorted();
+            assert!(sorted && !row.outcomes.is_empty(), "outcomes of {kind:?} go from mild to severe");
+        }
+    }
+}

@@ -1,0 +1,153 @@
+//! The engine: how it is arranged, and every part position that follows from that.
+//!
+//! A position is never typed in: [`Engine::new`] derives all of them from an [`Arrangement`], and a [`Part`] that the
+//! arrangement lacks is refused by [`Engine::require`].
+
+mod arrangement;
+mod crankline;
+mod kind;
+mod part;
+mod plan;
+
+pub use arrangement::{Arrangement, Bank, Banks, Camshaft, End, FrontEnd, Impossible, Layout, Numbering, Tappets};
+pub use crankline::{CrankLine, Station};
+pub use kind::{KindRow, PartKind, Positions};
+pub use part::{At, Half, NotAPart, Part, Port};
+pub use plan::{Plan, PlanCell, PlanSection, Symbol};
+
+use std::collections::BTreeSet;
+
+/// An engine that can exist: a checked arrangement with all its parts in strip-down order.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Engine {
+    arrangement: Arrangement,
+    parts: Vec<Part>,
+    known: BTreeSet<Part>,
+}
+
+impl Engine {
+    /// Derives all positions of an arrangement.
+    ///
+    /// # Errors
+    /// [`Impossible`] says which figure of the arrangement can't be true and what would be right.
+    pub fn new(arrangement: Arrangement) -> Result<Self, Impossible> {
+        arrangement.check()?;
+        let parts = strip_down_order(&arrangement);
+        let known = parts.iter().copied().collect();
+        Ok(Self { arrangement, parts, known })
+    }
+
+    /// The arrangement from which everything follows.
+    pub fn arrangement(&self) -> &Arrangement {
+        &self.arrangement
+    }
+
+    /// All parts, in the order in which they come out of the engine (common practice: pump and drives, then rod by
+    /// rod with its piston, main caps, crankshaft, tappets and camshaft, and the bare block last).
+    pub fn parts(&self) -> &[Part] {
+        &self.parts
+    }
+
+    /// Whether the engine has this part.
+    pub fn has(&self, part: Part) -> bool {
+        self.known.contains(&part)
+    }
+
+    /// The part, if this engine has it.
+    ///
+    /// # Errors
+    /// [`NotAPart`] names the part that the arrangement lacks.
+    pub fn require(&self, part: Part) -> Result<Part, NotAPart> {
+        if self.has(part) {
+            return Ok(part);
+        }
+        Err(NotAPart(format!(
+            "This engine has no {}: its arrangement is {}.",
+            part.label(&self.arrangement).to_lowercase(),
+            self.arrangement.summary()
+        )))
+    }
+
+    /// The next part in strip-down order.
+    pub fn after(&self, part: Part) -> Option<Part> {
+        let here = self.parts.iter().position(|p| *p == part)?;
+        self.parts.get(here + 1).copied()
+    }
+
+    /// The part before this one in strip-down order.
+    pub fn before(&self, part: Part) -> Option<Part> {
+        let here = self.parts.iter().position(|p| *p == part)?;
+        self.parts.get(here.checked_sub(1)?).copied()
+    }
+}
+
+fn strip_down_order(arrangement: &Arrangement) -> Vec<Part> {
+    use PartKind::*;
+    let of = |kind: PartKind| kind.row().positions.all(arrangement).into_iter().map(move |at| Part { kind, at });
+    let of_half = |kind: PartKind, half: Half| of(kind).filter(move |p| p.at.half() == Some(half));
+    let mut parts: Vec<Part> = Vec::new();
+    parts.extend([OilPump, TimingDrive, AuxiliaryDrive].into_iter().flat_map(of));
+    for cylinder in 1..=arrangement.cylinders {
+        let here = |p: &Part| p.at.cylinder() == Some(cylinder);
+        // The cap comes off with the lower shell, then the rod goes out with piston and rings.
+        parts.extend(of_half(RodShell, Half::Lower).filter(here));
+        parts.extend(of_half(RodShell, Half::Upper).filter(here));
+        parts.extend([Rod, Piston, Rings].into_iter().flat_map(of).filter(here));
+    }
+    parts.extend(of_half(MainShell, Half::Lower));
+    parts.extend(of(Crankshaft));
+    parts.extend(of_half(MainShell, Half::Upper));
+    parts.extend([ThrustFace, MainJournal, Crankpin].into_iter().flat_map(of));
+    parts.extend([Tappet, Camshaft, Lobe, CamJournal, CamBearing].into_iter().flat_map(of));
+    parts.extend([Bore, HousingBore, Block, CorePlugs].into_iter().flat_map(of));
+    parts
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    #[test]
+    fn every_position_of_every_kind_appears_exactly_once() {
+        for arrangement in arrangement::examples() {
+            let engine = Engine::new(arrangement.clone()).unwrap();
+            let expected: usize = PartKind::ALL.iter().map(|kind| kind.row().positions.all(&arrangement).len()).sum();
+            assert_eq!(engine.parts().len(), expected, "strip-down order forgets or repeats a part of {arrangement:?}");
+            assert_eq!(engine.known.len(), expected, "a part appears twice in {arrangement:?}");
+        }
+    }
+
+    #[test]
+    fn stepping_forwards_then_backwards_returns() {
+        let engine = Engine::new(Arrangement::inline(6)).unwrap();
+        let mut part = engine.parts()[0];
+        let mut steps = 0;
+        while let Some(next) = engine.after(part) {
+            assert_eq!(engine.before(next), Some(part));
+            part = next;
+            steps += 1;
+        }
+        assert_eq!(steps + 1, engine.parts().len());
+    }
+
+    #[test]
+    fn a_part_that_the_arrangement_lacks_is_refused_by_name() {
+        let engine = Engine::new(Arrangement::inline(4)).unwrap();
+        let refusal = engine.require("main-shell.6.upper".parse().unwrap()).unwrap_err();
+        assert_eq!(
+            refusal.to_string(),
+            "This engine has no main 6, upper shell: its arrangement is in-line 4, 5 mains, thrust on main 3."
+        );
+    }
+
+    proptest! {
+        #[test]
+        fn part_names_survive_the_round_trip(cylinders in 1u8..=16) {
+            let engine = Engine::new(Arrangement::inline(cylinders)).unwrap();
+            for part in engine.parts() {
+                prop_assert_eq!(part.to_string().parse::<Part>().unwrap(), *part);
+            }
+        }
+    }
+}

@@ -1,0 +1,256 @@
+//! A part and its position, with one written form used in logs, archives and addresses: `main-shell.3.upper`.
+
+use std::fmt;
+use std::str::FromStr;
+
+use serde::{Deserialize, Serialize};
+
+use super::{Arrangement, End, PartKind};
+
+/// The upper or lower of two halves. Of a main bearing the lower half lies in the cap; of a rod the upper half lies in
+/// the rod and the lower in the cap, as with the engine upright (common practice, also for V and flat engines).
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+pub enum Half {
+    /// In the block, or in the rod.
+    Upper,
+    /// In the cap.
+    Lower,
+}
+
+/// Which way a valve lets the charge flow.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+pub enum Port {
+    /// Into the cylinder.
+    Intake,
+    /// Out of the cylinder.
+    Exhaust,
+}
+
+/// Where in the engine a part sits. All numbers count from 1.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum At {
+    /// The engine has one of it.
+    Engine,
+    /// At a main bearing.
+    Main(u8),
+    /// One half of a main bearing.
+    MainHalf(u8, Half),
+    /// One side of the thrust main.
+    ThrustSide(End),
+    /// On a crankpin.
+    Crankpin(u8),
+    /// In a cylinder.
+    Cylinder(u8),
+    /// One half of the big-end bearing of a cylinder's rod.
+    CylinderHalf(u8, Half),
+    /// At a valve: cylinder, port, and which of several valves of that port.
+    Valve(u8, Port, u8),
+    /// A whole camshaft.
+    Camshaft(u8),
+    /// A bearing of a camshaft: shaft, bearing.
+    CamBearing(u8, u8),
+}
+
+impl At {
+    /// The half, where there are two.
+    pub fn half(self) -> Option<Half> {
+        match self {
+            Self::MainHalf(_, half) | Self::CylinderHalf(_, half) => Some(half),
+            _ => None,
+        }
+    }
+
+    /// The main bearing it belongs to.
+    pub fn main(self) -> Option<u8> {
+        match self {
+            Self::Main(n) | Self::MainHalf(n, _) => Some(n),
+            _ => None,
+        }
+    }
+
+    /// The cylinder it belongs to.
+    pub fn cylinder(self) -> Option<u8> {
+        match self {
+            Self::Cylinder(n) | Self::CylinderHalf(n, _) | Self::Valve(n, _, _) => Some(n),
+            _ => None,
+        }
+    }
+}
+
+/// One part of one engine.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+#[cfg_attr(feature = "schema", ts(type = "string"))]
+#[serde(try_from = "String", into = "String")]
+pub struct Part {
+    /// What it is.
+    pub kind: PartKind,
+    /// Where it sits.
+    pub at: At,
+}
+
+/// Text that names no part, or a part that an arrangement lacks.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[error("{0}")]
+pub struct NotAPart(pub String);
+
+impl Part {
+    /// The name a mechanic would call out: "Main 3, upper shell".
+    pub fn label(self, arrangement: &Arrangement) -> String {
+        let name = self.kind.row().name;
+        match self.at {
+            At::Engine => capitalised(name),
+            At::Main(n) => format!("Main {n}, {}", self.kind.row().short),
+            At::MainHalf(n, half) => format!("Main {n}, {} {}", half_word(half), self.kind.row().short),
+            At::ThrustSide(end) => format!("Thrust face, {} side of main {}", end_word(end), arrangement.thrust_main),
+            At::Crankpin(n) => {
+                let cylinders = arrangement.cylinders_on_crankpin(n);
+                match cylinders.as_slice() {
+                    [one] if *one == n => format!("Crankpin {n}"),
+                    several => {
+                        let list: Vec<String> = several.iter().map(u8::to_string).collect();
+                        format!("Crankpin {n} (cylinder {})", list.join(" and "))
+                    }
+                }
+            }
+            At::Cylinder(n) => format!("{} {n}", capitalised(self.kind.row().short)),
+            At::CylinderHalf(n, half) => format!("Rod {n}, {} {}", half_word(half), self.kind.row().short),
+            At::Valve(n, port, nth) => {
+                let port_word = if port == Port::Intake { "intake" } else { "exhaust" };
+                let several = arrangement.valves_of(port) > 1;
+                let which = if several { format!(" {nth}") } else { String::new() };
+                format!("{} {n}, {port_word}{which}", capitalised(self.kind.row().short))
+            }
+            At::Camshaft(n) if arrangement.camshafts() > 1 => format!("Camshaft {n}"),
+            At::Camshaft(_) => "Camshaft".into(),
+            At::CamBearing(shaft, n) if arrangement.camshafts() > 1 => {
+                format!("{} {n} of camshaft {shaft}", capitalised(self.kind.row().short))
+            }
+            At::CamBearing(_, n) => format!("{} {n}", capitalised(self.kind.row().short)),
+        }
+    }
+}
+
+fn half_word(half: Half) -> &'static str {
+    if half == Half::Upper { "upper" } else { "lower" }
+}
+
+fn end_word(end: End) -> &'static str {
+    if end == End::Front { "front" } else { "rear" }
+}
+
+fn capitalised(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
+impl fmt::Display for Part {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let kind = self.kind.row().id;
+        match self.at {
+            At::Engine => write!(f, "{kind}"),
+            At::Main(n) | At::Crankpin(n) | At::Cylinder(n) | At::Camshaft(n) => write!(f, "{kind}.{n}"),
+            At::MainHalf(n, half) | At::CylinderHalf(n, half) => write!(f, "{kind}.{n}.{}", half_word(half)),
+            At::ThrustSide(end) => write!(f, "{kind}.{}", end_word(end)),
+            At::Valve(n, Port::Intake, nth) => write!(f, "{kind}.{n}.intake.{nth}"),
+            At::Valve(n, Port::Exhaust, nth) => write!(f, "{kind}.{n}.exhaust.{nth}"),
+            At::CamBearing(shaft, n) => write!(f, "{kind}.{shaft}.{n}"),
+        }
+    }
+}
+
+impl FromStr for Part {
+    type Err = NotAPart;
+
+    fn from_str(text: &str) -> Result<Self, NotAPart> {
+        let unknown = || {
+            // Cut so that a hostile text can't fill the message.
+            let shown: String = text.chars().take(60).collect();
+            NotAPart(format!("“{shown}” names no part: it should look like “main-shell.3.upper” or “piston.2”."))
+        };
+        let mut words = text.split('.');
+        let kind = words.next().and_then(PartKind::from_id).ok_or_else(unknown)?;
+        let words: Vec<&str> = words.collect();
+        let at = kind.row().positions.parse(&words).ok_or_else(unknown)?;
+        Ok(Self { kind, at })
+    }
+}
+
+impl TryFrom<String> for Part {
+    type Error = NotAPart;
+
+    fn try_from(text: String) -> Result<Self, NotAPart> {
+        text.parse()
+    }
+}
+
+impl From<Part> for String {
+    fn from(part: Part) -> Self {
+        part.to_string()
+    }
+}
+
+#[cfg(feature = "schema")]
+impl schemars::JsonSchema for Part {
+    fn schema_name() -> std::borrow::Cow<'static, str> {
+        "Part".into()
+    }
+
+    fn json_schema(_: &mut schemars::SchemaGenerator) -> schemars::Schema {
+        let kinds: Vec<&str> = PartKind::ALL.iter().map(|kind| kind.row().id).collect();
+        schemars::json_schema!({
+            "type": "string",
+            "pattern": format!("^({})(\\.[a-z0-9]+)*$", kinds.join("|")),
+            "description": "A part of the engine and its position, such as main-shell.3.upper, crankpin.2, tappet.4.intake.1 or oil-pump.",
+        })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[track_caller]
+    fn labelled(id: &str, arrangement: &Arrangement, label: &str) {
+        let part: Part = id.parse().unwrap();
+        assert_eq!(part.label(arrangement), label);
+        assert_eq!(part.to_string(), id);
+    }
+
+    #[test]
+    fn parts_are_called_what_a_mechanic_calls_them() {
+        let inline = Arrangement::inline(4);
+        let vee = Arrangement::vee(8);
+        labelled("main-shell.3.upper", &inline, "Main 3, upper shell");
+        labelled("rod-shell.2.lower", &inline, "Rod 2, lower shell");
+        labelled("main-journal.1", &inline, "Main 1, journal");
+        labelled("thrust-face.front", &inline, "Thrust face, front side of main 3");
+        labelled("crankpin.2", &inline, "Crankpin 2");
+        labelled("crankpin.2", &vee, "Crankpin 2 (cylinder 2 and 6)");
+        labelled("tappet.3.intake.1", &inline, "Tappet 3, intake");
+        labelled("cam-bearing.1.4", &inline, "Cam bearing 4");
+        labelled("oil-pump", &inline, "Oil pump and pick-up");
+    }
+
+    #[test]
+    fn nonsense_is_refused() {
+        for text in [
+            "",
+            "main-shell",
+            "main-shell.3",
+            "main-shell.3.middle",
+            "main-shell.0.upper",
+            "piston.x",
+            "piston.1.2",
+            "wheel.1",
+            "main-shell.03.upper",
+            "main-shell.300.upper",
+        ] {
+            assert!(text.parse::<Part>().is_err(), "{text} was accepted");
+        }
+    }
+}

@@ -1,0 +1,54 @@
+//! What each change does to a job. Total: a change that no longer fits (its part has gone with a corrected
+//! arrangement) is still recorded; the assessment leaves out what the engine lacks.
+
+use super::{Change, Job, Overrule, TagRecord};
+
+impl Job {
+    pub(super) fn apply(&mut self, change: &Change) {
+        match change {
+            Change::Fill { field, text } if text.trim().is_empty() => {
+                self.texts.remove(field);
+            }
+            Change::Fill { field, text } => {
+                self.texts.insert(*field, text.clone());
+            }
+            Change::Recall { fact, answer } => {
+                self.history.insert(*fact, *answer);
+            }
+            Change::Arrange { arrangement } => self.arrangement = Some(arrangement.clone()),
+            Change::NoteMark { place, mark } => {
+                self.marks.insert(*place, mark.clone());
+            }
+            Change::AddPhoto { part, photo } => {
+                let photos = &mut self.parts.entry(*part).or_default().photos;
+                if !photos.contains(photo) {
+                    photos.push(photo.clone());
+                }
+            }
+            Change::RemovePhoto { part, photo } => {
+                self.parts.entry(*part).or_default().photos.retain(|kept| kept != photo);
+            }
+            Change::Tag { part, tag, grade, zones } => {
+                let record = self.parts.entry(*part).or_default();
+                record.clean = false;
+                record.tags.insert(*tag, TagRecord { grade: *grade, zones: zones.clone() });
+            }
+            Change::Untag { part, tag } => {
+                self.parts.entry(*part).or_default().tags.remove(tag);
+            }
+            Change::Clean { part } => {
+                let record = self.parts.entry(*part).or_default();
+                record.tags.clear();
+                record.clean = true;
+            }
+            Change::Remark { part, text } => self.parts.entry(*part).or_default().note = text.trim().to_owned(),
+            Change::Overrule { part, outcome, reason } => {
+                self.parts.entry(*part).or_default().overrule =
+                    Some(Overrule { outcome: *outcome, reason: reason.trim().to_owned() });
+            }
+            Change::FollowRules { part } => self.parts.entry(*part).or_default().overrule = None,
+            // Settled before the fold begins.
+            Change::Undo { .. } => {}
+        }
+    }
+}

@@ -1,0 +1,161 @@
+//! The border of the log: a change from outside is held against the job before it is appended.
+
+use super::{Change, Job};
+use crate::engine::{Engine, Part};
+
+/// Why a change can't be appended: which value, what is wrong, what would be right.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[error("{0}")]
+pub struct Refused(pub String);
+
+/// Longest text of one entry, in characters: several pages, far more than anyone types at a bench.
+pub const MAX_TEXT: usize = 10_000;
+/// Longest mark on a cap, in characters.
+pub const MAX_MARK: usize = 20;
+/// Most photos of one part.
+pub const MAX_PHOTOS_PER_PART: usize = 100;
+
+impl Job {
+    /// Whether a change fits this job.
+    ///
+    /// # Errors
+    /// [`Refused`] with a sentence for the person who made it.
+    pub fn check(&self, change: &Change) -> Result<(), Refused> {
+        if let Some(part) = change.part() {
+            self.check_part(part)?;
+        }
+        match change {
+            Change::Fill { text, .. } | Change::Remark { text, .. } => check_length("The text", text, MAX_TEXT),
+            Change::Arrange { arrangement } => arrangement.check().map_err(|impossible| Refused(impossible.0)),
+            Change::NoteMark { place, mark } => {
+                let arrangement = self.arrangement.as_ref().ok_or_else(no_arrangement)?;
+                if !super::MarkPlace::all(arrangement).contains(place) {
+                    return Err(Refused(format!("This engine has no {}.", place.label().to_lowercase())));
+                }
+                if mark.text.trim().is_empty() {
+                    return Err(Refused(
+                        "The mark is empty: enter what is stamped there, or what you marked it with.".into(),
+                    ));
+                }
+                check_length("The mark", &mark.text, MAX_MARK)
+            }
+            Change::AddPhoto { part, .. } => {
+                let held = self.parts.get(part).map_or(0, |record| record.photos.len());
+                if held >= MAX_PHOTOS_PER_PART {
+                    return Err(Refused(format!(
+                        "This part has {held} photos already, the most it can hold: take one off first."
+                    )));
+                }
+                Ok(())
+            }
+            Change::Tag { part, tag, zones, .. } => {
+                let row = part.kind.row();
+                if !row.tags.contains(tag) {
+                    return Err(Refused(format!("A {} can't be tagged “{}”.", row.name, tag.row().name)));
+                }
+                match zones.iter().find(|zone| !row.zones.zones().contains(zone)) {
+                    Some(zone) => Err(Refused(format!("A {} has no zone “{}”.", row.name, zone.label()))),
+                    None => Ok(()),
+                }
+            }
+            Change::Overrule { part, outcome, reason } => {
+                let row = part.kind.row();
+                if !row.outcomes.contains(outcome) {
+                    let possible: Vec<&str> = row.outcomes.iter().map(|outcome| outcome.words()).collect();
+                    return Err(Refused(format!(
+                        "“{}” is not possible for a {}: choose {}.",
+                        outcome.words(),
+                        row.name,
+                        possible.join(", ")
+                    )));
+                }
+                if reason.trim().is_empty() {
+                    return Err(Refused("The reason is empty: say why you decide otherwise.".into()));
+                }
+                check_length("The reason", reason, MAX_TEXT)
+            }
+            Change::Recall { .. }
+            | Change::RemovePhoto { .. }
+            | Change::Untag { .. }
+            | Change::Clean { .. }
+            | Change::FollowRules { .. }
+            | Change::Undo { .. } => Ok(()),
+        }
+    }
+
+    fn check_part(&self, part: Part) -> Result<(), Refused> {
+        let arrangement = self.arrangement.clone().ok_or_else(no_arrangement)?;
+        let engine = Engine::new(arrangement).map_err(|impossible| Refused(impossible.0))?;
+        engine.require(part).map(|_| ()).map_err(|missing| Refused(missing.0))
+    }
+}
+
+fn no_arrangement() -> Refused {
+    Refused("The engine has no arrangement yet: enter its layout first.".into())
+}
+
+fn check_length(what: &str, text: &str, most: usize) -> Result<(), Refused> {
+    let length = text.chars().count();
+    if length > most {
+        return Err(Refused(format!("{what} has {length} characters: {most} at most.")));
+    }
+    Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::engine::Arrangement;
+
+    fn job() -> Job {
+        Job { arrangement: Some(Arrangement::inline(4)), ..Job::default() }
+    }
+
+    #[track_caller]
+    fn refused(json: serde_json::Value, because: &str) {
+        let change: Change = serde_json::from_value(json).unwrap();
+        assert_eq!(job().check(&change).unwrap_err().to_string(), because);
+    }
+
+    #[test]
+    fn what_does_not_fit_is_refused_with_a_sentence() {
+        use serde_json::json;
+        refused(
+            json!({"do": "clean", "part": "piston.5"}),
+            "This engine has no piston 5: its arrangement is in-line 4, 5 mains, thrust on main 3.",
+        );
+        refused(
+            json!({"do": "tag", "part": "piston.1", "tag": "copper-showing", "grade": 1}),
+            "A piston can't be tagged “copper showing”.",
+        );
+        refused(
+            json!({"do": "tag", "part": "piston.1", "tag": "scuffing", "grade": 1, "zones": ["nose"]}),
+            "A piston has no zone “nose”.",
+        );
+        refused(
+            json!({"do": "overrule", "part": "main-shell.1.upper", "outcome": "put-back", "reason": "hurry"}),
+            "“put back” is not possible for a main bearing shell: choose replace.",
+        );
+        refused(
+            json!({"do": "overrule", "part": "piston.1", "outcome": "put-back", "reason": " "}),
+            "The reason is empty: say why you decide otherwise.",
+        );
+        refused(
+            json!({"do": "note-mark", "place": {"main-cap": 6}, "mark": {"text": "6", "marking": "found", "side": null, "points": null}}),
+            "This engine has no main cap 6.",
+        );
+        refused(
+            json!({"do": "fill", "field": "customer", "text": "x".repeat(10_001)}),
+            "The text has 10001 characters: 10000 at most.",
+        );
+    }
+
+    #[test]
+    fn parts_need_an_arrangement_first() {
+        let change = Change::Clean { part: "piston.1".parse().unwrap() };
+        assert_eq!(
+            Job::default().check(&change).unwrap_err().to_string(),
+            "The engine has no arrangement yet: enter its layout first."
+        );
+    }
+}

@@ -1,0 +1,94 @@
+//! A job: what a person did (edits) and all that is known from it.
+//!
+//! Edits are appended, never changed. [`Job::fold`] turns a set of them into what is known: pure, total, the same
+//! for any order of arrival. An edit that this version does not know is kept and counted, not dropped.
+
+mod apply;
+mod check;
+mod edit;
+mod edit_id;
+mod fold;
+mod intake;
+mod mark;
+mod sentence;
+
+pub use check::Refused;
+pub use edit::{Change, Edit, PhotoId, RecordedChange};
+pub use edit_id::{DeviceId, EditId};
+pub use intake::{Answer, HistoryFact, TextField};
+pub use mark::{Mark, MarkPlace, MarkSide, Marking};
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::decide::Outcome;
+use crate::engine::{Arrangement, Part};
+use crate::wear::{Grade, Tag, Zone};
+
+/// All that is known about one engine on the bench.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Job {
+    /// Customer, machine, complaint and the like, as typed.
+    pub texts: BTreeMap<TextField, String>,
+    /// What is known of the engine's past.
+    pub history: BTreeMap<HistoryFact, Answer>,
+    /// The layout, once it has been entered.
+    pub arrangement: Option<Arrangement>,
+    /// The marks found or made on caps and rods.
+    pub marks: BTreeMap<MarkPlace, Mark>,
+    /// What has been recorded of each part; a part that is missing here has not been looked at.
+    pub parts: BTreeMap<Part, PartRecord>,
+    /// Edits from a newer version, kept but not understood.
+    pub unknown: Vec<EditId>,
+    /// Edits that have been undone.
+    pub undone: BTreeSet<EditId>,
+}
+
+/// What has been recorded of one part.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct PartRecord {
+    /// Photos, in the order in which they were taken in.
+    pub photos: Vec<PhotoId>,
+    /// Tags, each with its grade and zones.
+    pub tags: BTreeMap<Tag, TagRecord>,
+    /// It was looked at and found clean.
+    pub clean: bool,
+    /// A remark.
+    pub note: String,
+    /// A person's own decision, with the reason.
+    pub overrule: Option<Overrule>,
+}
+
+impl PartRecord {
+    /// Whether somebody has said what they saw: a tag or *clean*. A photo alone is not a look.
+    pub fn looked_at(&self) -> bool {
+        self.clean || !self.tags.is_empty()
+    }
+
+    /// The worst grade of damage, if any damage is recorded.
+    pub fn worst(&self) -> Option<Grade> {
+        self.tags.iter().filter(|(tag, _)| tag.is_damage()).map(|(_, record)| record.grade).max()
+    }
+
+    /// The grade of a tag, if it is recorded.
+    pub fn grade(&self, tag: Tag) -> Option<Grade> {
+        self.tags.get(&tag).map(|record| record.grade)
+    }
+}
+
+/// How bad and where.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct TagRecord {
+    /// How bad.
+    pub grade: Grade,
+    /// Where; empty when no zone was marked.
+    pub zones: BTreeSet<Zone>,
+}
+
+/// A person's decision against the rules' view.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Overrule {
+    /// What is to be done.
+    pub outcome: Outcome,
+    /// Why.
+    pub reason: String,
+}
