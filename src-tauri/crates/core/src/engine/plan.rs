@@ -168,7 +168,7 @@ fn valve_section(arrangement: &Arrangement) -> Option<PlanSection> {
     }
     let mut drawing = Drawing { cells: vec![] };
     let mut row_labels = Vec::new();
-    let tappets = !PartKind::Tappet.row().positions.all(arrangement).is_empty();
+    let tappets = !Tappet.row().positions.all(arrangement).is_empty();
     let per_valve = if tappets { 2 } else { 1 };
     let most = arrangement.valves_of(Port::Intake).max(arrangement.valves_of(Port::Exhaust));
     for cylinder in 1..=arrangement.cylinders {

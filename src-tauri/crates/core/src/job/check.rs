@@ -9,11 +9,11 @@ use crate::engine::{Engine, Part};
 pub struct Refused(pub String);
 
 /// Longest text of one entry, in characters: several pages, far more than anyone types at a bench.
-pub const MAX_TEXT: usize = 10_000;
+pub(super) const MAX_TEXT: usize = 10_000;
 /// Longest mark on a cap, in characters.
-pub const MAX_MARK: usize = 20;
+pub(super) const MAX_MARK: usize = 20;
 /// Most photos of one part.
-pub const MAX_PHOTOS_PER_PART: usize = 100;
+pub(super) const MAX_PHOTOS_PER_PART: usize = 100;
 
 impl Job {
     /// Whether a change fits this job.

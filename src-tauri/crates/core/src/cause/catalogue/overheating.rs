@@ -1,0 +1,34 @@
+//! Overheating.
+
+use super::Severity::{Middling, Severe};
+use super::{Cause, Side, Sign};
+use crate::engine::PartKind::*;
+use crate::job::HistoryFact;
+use crate::wear::Tag;
+
+/// The engine ran too hot: temper colours on both halves, softened and torn lining, marked pistons.
+pub(super) const CAUSE: Cause = Cause {
+    id: "overheating",
+    name: "overheating",
+    plainly: "The engine has run too hot: parts are discoloured or softened by heat.",
+    prior: 0.05,
+    shifts: &[(HistoryFact::Overheated, 8.0)],
+    signs: &[
+        Sign::new(&[MainShell, RodShell], Side::Any, Tag::HotSpot, 0.50, Severe),
+        Sign::new(&[MainShell, RodShell], Side::Loaded, Tag::Wiping, 0.20, Severe),
+        Sign::new(&[MainShell, RodShell], Side::Loaded, Tag::LiningLoss, 0.15, Severe),
+        Sign::new(&[MainJournal, Crankpin], Side::Any, Tag::HotSpot, 0.35, Severe),
+        Sign::new(&[Crankshaft, Rod], Side::Any, Tag::HotSpot, 0.25, Middling),
+        Sign::new(&[Piston], Side::Any, Tag::Scuffing, 0.40, Middling),
+        Sign::new(&[Bore], Side::Any, Tag::Scuffing, 0.35, Middling),
+        Sign::new(&[Piston], Side::Any, Tag::Seizure, 0.20, Severe),
+        Sign::new(&[Piston], Side::Any, Tag::HotSpot, 0.20, Middling),
+        Sign::new(&[Block], Side::Any, Tag::Cracks, 0.15, Middling),
+    ],
+    check: &[
+        "Check the cooling system: pump, thermostat, radiator, belts and hoses, scale in the block.",
+        "Have the block and the head tested for cracks and flatness.",
+        "Have the crankshaft tested for cracks and hardness: heat may have destroyed its heat treatment.",
+    ],
+    source: "Pattern: Neale, The Tribology Handbook, plain bearing failures (wiping, fatigue); TM 9-4310-397-14 (a discoloured crankshaft is replaced). Prior and chances: our judgement.",
+};

@@ -1,0 +1,40 @@
+//! Thrust overload, on either face.
+
+use super::Severity::Middling;
+use super::{Cause, Side, Sign};
+use crate::engine::PartKind::ThrustFace;
+use crate::job::HistoryFact;
+use crate::wear::Tag;
+
+/// The shaft was pushed hard against the front face; the other face is hardly touched.
+pub(super) const FRONT_FACE: Cause = Cause {
+    id: "thrust-overload-front",
+    name: "thrust overload on the front face",
+    signs: &signs(Side::FrontFace),
+    ..REAR_FACE
+};
+
+/// The shaft was pushed hard against the rear face.
+pub(super) const REAR_FACE: Cause = Cause {
+    id: "thrust-overload-rear",
+    name: "thrust overload on the rear face",
+    plainly: "Something has pushed the crankshaft hard towards one end and worn its thrust bearing.",
+    prior: 0.02,
+    shifts: &[(HistoryFact::RecentRebuild, 1.3)],
+    signs: &signs(Side::RearFace),
+    check: &[
+        "Check the clutch's free travel, or the converter's pressure and end clearance.",
+        "Check what is driven from either end for misalignment and for pushing on the shaft.",
+        "Check the finish and squareness of the shaft's thrust faces.",
+    ],
+    source: "Pattern: common practice (one face worn, the other nearly new; finish, misalignment, overload). Prior and chances: our judgement.",
+};
+
+const fn signs(side: Side) -> [Sign; 4] {
+    [
+        Sign::new(&[ThrustFace], side, Tag::Wiping, 0.55, Middling),
+        Sign::new(&[ThrustFace], side, Tag::Scoring, 0.45, Middling),
+        Sign::new(&[ThrustFace], side, Tag::CopperShowing, 0.40, Middling),
+        Sign::new(&[ThrustFace], side, Tag::HotSpot, 0.25, Middling),
+    ]
+}
