@@ -1,1 +1,187 @@
-//! TODO
+//! The shop's memory: the edit logs of its jobs in SQLite, its photos as files named by their content, and archives.
+//!
+//! This is the only crate with SQL and files. Every action of a person is one call of [`Store::read`] or
+//! [`Store::write`], which hand out a [`Ledger`]; what a write does is kept whole or not at all.
+//!
+//! What survives the power going off: everything that [`Store::write`] has returned from. The database runs with
+//! `synchronous=FULL`; a photo is written to a temporary name, synced, renamed to its content's name, and only then
+//! named by a row.
+//!
+//! What is *not* here: pictures are not decoded (whoever imports hands in the check), and there is no clock (times are
+//! arguments).
+
+#![warn(missing_docs)]
+
+mod archive;
+mod database;
+mod error;
+mod job_id;
+mod ledger;
+mod photo_folder;
+
+pub use archive::{
+    JobFile, MAX_ARCHIVE_BYTES, MAX_EDITS, MAX_JOB_BYTES, MAX_PHOTO_BYTES, MAX_PHOTOS, PhotoCheck, read_job_file,
+};
+pub use error::StoreError;
+pub use job_id::JobId;
+pub use ledger::{JobRow, Ledger, NewPhoto, PhotoFacts, PhotoFormat, PhotoRow};
+pub use photo_folder::{ShownSize, photo_id};
+
+use std::path::Path;
+use std::sync::{Mutex, MutexGuard, PoisonError};
+
+use rusqlite::{Connection, TransactionBehavior};
+use wearbook_core::job::PhotoId;
+
+use photo_folder::PhotoFolder;
+
+/// One shop's memory, in one folder.
+#[derive(Debug)]
+pub struct Store {
+    connection: Mutex<Connection>,
+    photos: PhotoFolder,
+}
+
+impl Store {
+    /// Opens the store in a folder, or makes a new one there.
+    ///
+    /// # Errors
+    /// [`StoreError::Newer`] if a newer version has written here, with everything left as it was; otherwise what the
+    /// disk or the database says.
+    pub fn open(dir: &Path) -> Result<Self, StoreError> {
+        let photos = PhotoFolder::open(dir)?;
+        let connection = database::open(&dir.join("wearbook.db"))?;
+        Ok(Self { connection: Mutex::new(connection), photos })
+    }
+
+    /// Looks something up. All that the closure reads is of one moment.
+    ///
+    /// # Errors
+    /// Those of the closure and of the database.
+    pub fn read<T, E: From<StoreError>>(&self, look: impl FnOnce(&Ledger<'_>) -> Result<T, E>) -> Result<T, E> {
+        let mut connection = self.lock();
+        let transaction = connection.transaction().map_err(StoreError::from)?;
+        look(&Ledger::new(&transaction, &self.photos))
+    }
+
+    /// Does one thing that a person asked for. If the closure fails, nothing of it is kept in the database.
+    ///
+    /// # Errors
+    /// Those of the closure and of the database.
+    pub fn write<T, E: From<StoreError>>(&self, act: impl FnOnce(&Ledger<'_>) -> Result<T, E>) -> Result<T, E> {
+        let mut connection = self.lock();
+        // Taking the write lock at once means that nothing read in the closure can change before it writes.
+        let transaction =
+            connection.transaction_with_behavior(TransactionBehavior::Immediate).map_err(StoreError::from)?;
+        let done = act(&Ledger::new(&transaction, &self.photos))?;
+        transaction.commit().map_err(StoreError::from)?;
+        Ok(done)
+    }
+
+    /// The untouched bytes of a photo.
+    ///
+    /// # Errors
+    /// [`StoreError::NoSuchPhoto`] if the file is not there, [`StoreError::PhotoDamaged`] if its bytes have changed.
+    pub fn original(&self, photo: &PhotoId) -> Result<Vec<u8>, StoreError> {
+        self.photos.original(photo)
+    }
+
+    /// A derived picture, if it has been made.
+    ///
+    /// # Errors
+    /// What the disk says.
+    pub fn shown(&self, photo: &PhotoId, size: ShownSize) -> Result<Option<Vec<u8>>, StoreError> {
+        self.photos.shown(photo, size)
+    }
+
+    /// Keeps a derived picture, made anew from the original.
+    ///
+    /// # Errors
+    /// What the disk says.
+    pub fn keep_shown(&self, photo: &PhotoId, size: ShownSize, bytes: &[u8]) -> Result<(), StoreError> {
+        self.photos.keep_shown(photo, size, bytes)
+    }
+
+    /// A panic while the lock was held has rolled its transaction back, so the connection is sound.
+    fn lock(&self) -> MutexGuard<'_, Connection> {
+        self.connection.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use wearbook_core::job::{Change, DeviceId, Edit, EditId, RecordedChange, TextField};
+
+    fn fill(n: u64, text: &str) -> Edit {
+        let change = Change::Fill { field: TextField::Remarks, text: text.into() };
+        Edit { id: EditId::next(None, n, DeviceId(1)), change: RecordedChange::Known(change) }
+    }
+
+    fn create(store: &Store) -> JobId {
+        store.write::<_, StoreError>(|ledger| ledger.create_job(1)).unwrap()
+    }
+
+    fn append(store: &Store, job: JobId, edits: &[Edit]) -> Result<(), StoreError> {
+        store.write(|ledger| ledger.append(job, edits))
+    }
+
+    fn edits(store: &Store, job: JobId) -> Vec<Edit> {
+        store.read::<_, StoreError>(|ledger| ledger.edits(job)).unwrap()
+    }
+
+    #[test]
+    fn a_full_disk_is_said_and_loses_nothing_that_was_saved() {
+        let dir = tempfile::tempdir().unwrap();
+        let store = Store::open(dir.path()).unwrap();
+        let job = create(&store);
+        append(&store, job, &[fill(1, "saved")]).unwrap();
+        {
+            // SQLite answers with the same code when it runs into its own limit as when the disk is full.
+            let connection = store.lock();
+            let pages: i64 = connection.query_row("PRAGMA page_count", [], |row| row.get(0)).unwrap();
+            connection.pragma_update(None, "max_page_count", pages + 1).unwrap();
+        }
+        let refused = append(&store, job, &[fill(2, &"x".repeat(100_000))]).unwrap_err();
+        assert_eq!(refused.code(), "store-full");
+        assert_eq!(edits(&store, job), [fill(1, "saved")]);
+        store.lock().pragma_update(None, "max_page_count", 1_000_000).unwrap();
+        append(&store, job, &[fill(3, "room again")]).unwrap();
+        drop(store);
+        assert_eq!(edits(&Store::open(dir.path()).unwrap(), job), [fill(1, "saved"), fill(3, "room again")]);
+    }
+
+    #[test]
+    fn an_edit_that_exists_is_ignored_and_one_that_differs_is_refused() {
+        let dir = tempfile::tempdir().unwrap();
+        let store = Store::open(dir.path()).unwrap();
+        let job = create(&store);
+        append(&store, job, &[fill(1, "a")]).unwrap();
+        append(&store, job, &[fill(1, "a"), fill(2, "b")]).unwrap();
+        assert_eq!(append(&store, job, &[fill(3, "c"), fill(2, "other")]).unwrap_err().code(), "edit-conflict");
+        assert_eq!(edits(&store, job), [fill(1, "a"), fill(2, "b")], "a refused append left something");
+    }
+
+    #[test]
+    fn a_closure_that_fails_leaves_nothing() {
+        let dir = tempfile::tempdir().unwrap();
+        let store = Store::open(dir.path()).unwrap();
+        let failed: Result<(), StoreError> = store.write(|ledger| {
+            ledger.create_job(1)?;
+            Err(StoreError::NoSuchJob)
+        });
+        assert!(failed.is_err());
+        assert_eq!(store.read::<_, StoreError>(|ledger| ledger.jobs()).unwrap(), []);
+    }
+
+    #[test]
+    fn another_program_that_holds_the_database_is_said() {
+        let dir = tempfile::tempdir().unwrap();
+        let store = Store::open(dir.path()).unwrap();
+        let other = Connection::open(dir.path().join("wearbook.db")).unwrap();
+        other.execute_batch("BEGIN IMMEDIATE").unwrap();
+        store.lock().busy_timeout(std::time::Duration::from_millis(1)).unwrap();
+        let refused = store.write::<_, StoreError>(|ledger| ledger.create_job(1)).unwrap_err();
+        assert_eq!(refused.code(), "store-busy");
+    }
+}

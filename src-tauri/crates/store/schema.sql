@@ -1,0 +1,48 @@
+-- The database as the newest version leaves it: for reading only. A test compares it with a real database, so it
+-- can't fall behind. To change the database, add a numbered file to migrations/ and then this page.
+--
+-- Keys have no default: a row without its key must fail. Everything else has one, so that a column added later needs
+-- no decision about the rows that are there already. Times are milliseconds since 1970-01-01 UTC.
+
+-- This shop's store. One row.
+CREATE TABLE device (
+    one INTEGER NOT NULL PRIMARY KEY DEFAULT 1 CHECK (one = 1),
+    id  INTEGER NOT NULL DEFAULT (random()) -- 64 random bits, drawn when the store is made; part of every edit's id
+) STRICT;
+
+-- An engine on the bench. All that is known of it stands in its edits.
+CREATE TABLE job (
+    id       TEXT    NOT NULL PRIMARY KEY DEFAULT (lower(hex(randomblob(16)))), -- 32 hexadecimal digits
+    added_at INTEGER NOT NULL DEFAULT 0 -- when it was begun or imported here
+) STRICT;
+
+-- One thing that a person did. Rows are added, never changed, never removed.
+CREATE TABLE edit (
+    job    TEXT NOT NULL REFERENCES job (id),
+    id     TEXT NOT NULL, -- sorts by time: milliseconds, counter, device, in hexadecimal
+    change TEXT NOT NULL DEFAULT '{}', -- JSON, in the published form of job.json
+    PRIMARY KEY (job, id)
+) STRICT, WITHOUT ROWID;
+
+-- A picture. Its bytes are the file photos/<first two digits>/<id>.
+CREATE TABLE photo (
+    id       TEXT    NOT NULL PRIMARY KEY, -- SHA-256 of the file, 64 hexadecimal digits
+    format   TEXT    NOT NULL DEFAULT 'jpeg' CHECK (format IN ('jpeg', 'png', 'webp')),
+    width    INTEGER NOT NULL DEFAULT 0, -- pixels, upright
+    height   INTEGER NOT NULL DEFAULT 0, -- pixels, upright
+    bytes    INTEGER NOT NULL DEFAULT 0, -- size of the file
+    taken_in INTEGER NOT NULL DEFAULT 0 -- when it was first added here
+) STRICT;
+
+-- Which pictures leave with a job: those its edits name, and those that edits of a newer version may name.
+CREATE TABLE job_photo (
+    job   TEXT NOT NULL REFERENCES job (id),
+    photo TEXT NOT NULL REFERENCES photo (id),
+    PRIMARY KEY (job, photo)
+) STRICT, WITHOUT ROWID;
+
+-- What the shop has set.
+CREATE TABLE setting (
+    key   TEXT NOT NULL PRIMARY KEY,
+    value TEXT NOT NULL DEFAULT ''
+) STRICT, WITHOUT ROWID;

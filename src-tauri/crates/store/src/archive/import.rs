@@ -1,0 +1,84 @@
+//! An archive into the store: all of it or nothing.
+
+use std::io::{Cursor, Read, Seek};
+
+use wearbook_core::job::PhotoId;
+
+use super::JobFile;
+use super::job_file::is_zip;
+use super::read::{Archive, PhotoEntry};
+use crate::{JobId, Ledger, PhotoFacts, Store, StoreError};
+
+/// Decodes a picture from outside and says what it is, or why it can't be taken. Handed in, because pictures are not
+/// this crate's trade.
+pub type PhotoCheck<'a> = &'a dyn Fn(&[u8]) -> Result<PhotoFacts, String>;
+
+impl Store {
+    /// Takes in a job from a `.wearbook` archive or a bare `job.json`. A job that is here already gets the edits that it
+    /// lacks; importing twice changes nothing. Edits that this version does not know are kept. Photos that the job
+    /// names but the archive lacks stay missing until another archive brings them.
+    ///
+    /// # Errors
+    /// [`StoreError::Archive`] and [`StoreError::EditConflict`] with a sentence; what the disk and the database say.
+    /// A refused archive leaves nothing.
+    pub fn import(&self, bytes: &[u8], now: u64, check: PhotoCheck<'_>) -> Result<JobId, StoreError> {
+        if !is_zip(bytes) {
+            let file = JobFile::from_json(bytes)?;
+            return self.write(|ledger| adopt(ledger, &file, now));
+        }
+        let mut archive = Archive::open(Cursor::new(bytes))?;
+        // Every picture is looked at before the first is kept.
+        let mut checked = Vec::new();
+        for entry in archive.photos() {
+            let facts = check_photo(&archive.photo(&entry)?, &entry, check)?;
+            checked.push((entry, facts));
+        }
+        let mut new = Vec::new();
+        let done = self.write(|ledger| take_in(ledger, &mut archive, &checked, now, &mut new));
+        if done.is_err() {
+            for photo in &new {
+                // The refusal is what the person must hear, not that its traces could not be removed.
+                let _ = self.photos.forget_original(photo);
+            }
+        }
+        done
+    }
+}
+
+fn take_in<R: Read + Seek>(
+    ledger: &Ledger<'_>,
+    archive: &mut Archive<R>,
+    photos: &[(PhotoEntry, PhotoFacts)],
+    now: u64,
+    new: &mut Vec<PhotoId>,
+) -> Result<JobId, StoreError> {
+    let job = adopt(ledger, archive.job(), now)?;
+    for (entry, facts) in photos {
+        let bytes = archive.photo(entry)?;
+        if ledger.keep_original(&entry.id, &bytes)? {
+            new.push(entry.id.clone());
+        }
+        ledger.record_photo(&entry.id, *facts, bytes.len(), now)?;
+        ledger.link_photo(job, &entry.id)?;
+    }
+    Ok(job)
+}
+
+fn adopt(ledger: &Ledger<'_>, file: &JobFile, now: u64) -> Result<JobId, StoreError> {
+    ledger.adopt_job(file.job, now)?;
+    ledger.append(file.job, &file.edits)?;
+    Ok(file.job)
+}
+
+fn check_photo(bytes: &[u8], entry: &PhotoEntry, check: PhotoCheck<'_>) -> Result<PhotoFacts, StoreError> {
+    let named = entry.id.as_str();
+    let facts = check(bytes).map_err(|why| StoreError::archive(format!("The photo {named} in this file: {why}")))?;
+    if facts.format != entry.format {
+        return Err(StoreError::archive(format!(
+            "The photo {named} in this file is named “.{}” but is {}: the file was altered.",
+            entry.format.extension(),
+            facts.format.name()
+        )));
+    }
+    Ok(facts)
+}

@@ -1,0 +1,229 @@
+//! `job.json`: a job's edits in their published form.
+
+use std::collections::BTreeMap;
+use std::io::Cursor;
+
+use serde::{Deserialize, Serialize};
+use wearbook_core::job::{DeviceId, Edit, EditId, RecordedChange};
+
+use super::limits::{MAX_EDIT_MILLIS, MAX_EDITS, MAX_JOB_BYTES, MAX_UNKNOWN_BYTES};
+use super::read::Archive;
+use crate::ledger::canonical;
+use crate::{JobId, StoreError};
+
+/// What `format` says.
+const FORMAT: &str = "wearbook-job";
+/// The newest form that this program reads, and the one it writes.
+const VERSION: u32 = 1;
+
+/// The content of `job.json`.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", schemars(deny_unknown_fields))]
+pub struct JobFile {
+    /// Always `wearbook-job`.
+    #[cfg_attr(feature = "schema", schemars(regex(pattern = "^wearbook-job$")))]
+    pub format: String,
+    /// The version of this form: 1.
+    #[cfg_attr(feature = "schema", schemars(range(min = 1, max = 1)))]
+    pub version: u32,
+    /// The job.
+    pub job: JobId,
+    /// What was done, sorted by id. In a file written by hand the ids may be left out: the edits are then taken in the
+    /// order in which they stand.
+    pub edits: Vec<Edit>,
+}
+
+/// Reads a job from an archive or from a bare `job.json`.
+///
+/// # Errors
+/// [`StoreError::Archive`] with a sentence.
+pub fn read_job_file(bytes: &[u8]) -> Result<JobFile, StoreError> {
+    if is_zip(bytes) {
+        return Ok(Archive::open(Cursor::new(bytes))?.into_job());
+    }
+    JobFile::from_json(bytes)
+}
+
+/// A zip begins with its own two letters; JSON can't.
+pub(super) fn is_zip(bytes: &[u8]) -> bool {
+    bytes.starts_with(b"PK")
+}
+
+impl JobFile {
+    pub(super) fn new(job: JobId, edits: Vec<Edit>) -> Self {
+        Self { format: FORMAT.into(), version: VERSION, job, edits }
+    }
+
+    /// As it stands in an archive: the same content gives the same bytes.
+    ///
+    /// # Errors
+    /// None that can happen: the maps of a job have text for keys.
+    pub(super) fn to_json(&self) -> Result<Vec<u8>, StoreError> {
+        let mut json = serde_json::to_vec_pretty(self).map_err(|_| StoreError::Damaged)?;
+        json.push(b'\n');
+        Ok(json)
+    }
+
+    pub(super) fn from_json(bytes: &[u8]) -> Result<Self, StoreError> {
+        if bytes.len() as u64 > MAX_JOB_BYTES {
+            let most = MAX_JOB_BYTES / (1024 * 1024);
+            return Err(StoreError::archive(format!(
+                "The job in this file has more than {most} MB, which no job has."
+            )));
+        }
+        refuse_other_forms(bytes)?;
+        let read: AsRead = serde_json::from_slice(bytes).map_err(|error| unreadable(&error))?;
+        if read.edits.len() > MAX_EDITS {
+            return Err(StoreError::archive(format!(
+                "The job in this file has {} entries: {MAX_EDITS} at most.",
+                read.edits.len()
+            )));
+        }
+        Ok(Self::new(read.job, in_order(read.edits)?))
+    }
+}
+
+/// Format and version are looked at first, so that a later form is named as such and not as a mistake.
+fn refuse_other_forms(bytes: &[u8]) -> Result<(), StoreError> {
+    #[derive(Deserialize)]
+    struct Form {
+        format: String,
+        version: u32,
+    }
+    let form: Form = serde_json::from_slice(bytes).map_err(|error| {
+        if !error.is_data() {
+            return unreadable(&error);
+        }
+        StoreError::archive(
+            "This file holds no job: choose a .wearbook file, or a job.json with “format” and “version”.",
+        )
+    })?;
+    if form.format != FORMAT {
+        return Err(StoreError::archive(format!("This file holds no job: its “format” should be “{FORMAT}”.")));
+    }
+    if form.version > VERSION {
+        return Err(StoreError::archive(format!(
+            "This file was written by a newer version of this program (form {}, this one reads {VERSION}): install the newer version.",
+            form.version
+        )));
+    }
+    if form.version == 0 {
+        return Err(StoreError::archive("This file says that its “version” is 0: it should be 1."));
+    }
+    Ok(())
+}
+
+/// The place in the file helps whoever wrote it by hand.
+fn unreadable(error: &serde_json::Error) -> StoreError {
+    StoreError::archive(format!("The job in this file can’t be read: {error}."))
+}
+
+/// The form of the file, strictly.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct AsRead {
+    #[serde(rename = "format")]
+    _format: String,
+    #[serde(rename = "version")]
+    _version: u32,
+    job: JobId,
+    edits: Vec<EditAsRead>,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct EditAsRead {
+    id: Option<EditId>,
+    change: RecordedChange,
+}
+
+/// Gives edits without an id one after the edit before them, and sorts.
+fn in_order(read: Vec<EditAsRead>) -> Result<Vec<Edit>, StoreError> {
+    let mut edits: BTreeMap<EditId, RecordedChange> = BTreeMap::new();
+    let mut latest = None;
+    for EditAsRead { id, change } in read {
+        let id = id.unwrap_or_else(|| EditId::next(latest, 0, DeviceId(0)));
+        check(id, &change)?;
+        latest = Some(id);
+        let change = canonical(&change);
+        if edits.get(&id).is_some_and(|there| *there != change) {
+            return Err(StoreError::EditConflict(id.to_string()));
+        }
+        edits.insert(id, change);
+    }
+    Ok(edits.into_iter().map(|(id, change)| Edit { id, change }).collect())
+}
+
+fn check(id: EditId, change: &RecordedChange) -> Result<(), StoreError> {
+    if id.millis() > MAX_EDIT_MILLIS {
+        return Err(StoreError::archive(format!(
+            "Entry {id} is dated after the year 4000: the clock of the device that wrote it was wrong, or the file was altered."
+        )));
+    }
+    let RecordedChange::Unknown(value) = change else { return Ok(()) };
+    if !value.get("do").is_some_and(serde_json::Value::is_string) {
+        return Err(StoreError::archive(format!("Entry {id} does not say in “do” what was done.")));
+    }
+    if value.to_string().len() > MAX_UNKNOWN_BYTES {
+        let most = MAX_UNKNOWN_BYTES / 1024;
+        return Err(StoreError::archive(format!("Entry {id} has more than {most} kB, which no entry has.")));
+    }
+    Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const JOB: &str = "00000000000000000000000000000007";
+
+    fn file(edits: &str) -> String {
+        format!(r#"{{"format": "wearbook-job", "version": 1, "job": "{JOB}", "edits": [{edits}]}}"#)
+    }
+
+    #[test]
+    fn ids_may_be_left_out_and_are_the_same_every_time() {
+        let json = file(
+            r#"{"change": {"do": "clean", "part": "piston.1"}}, {"change": {"do": "remark", "part": "piston.1", "text": "b"}}"#,
+        );
+        let read = read_job_file(json.as_bytes()).unwrap();
+        let ids: Vec<String> = read.edits.iter().map(|edit| edit.id.to_string()).collect();
+        assert_eq!(ids, ["000000000000-0000-0000000000000000", "000000000000-0001-0000000000000000"]);
+        assert_eq!(read, read_job_file(json.as_bytes()).unwrap());
+        assert_eq!(read_job_file(&read.to_json().unwrap()).unwrap(), read);
+    }
+
+    #[track_caller]
+    fn refused(json: &str, because: &str) {
+        let sentence = read_job_file(json.as_bytes()).unwrap_err().to_string();
+        assert!(sentence.contains(because), "{sentence}");
+    }
+
+    #[test]
+    fn what_is_not_a_job_is_refused_with_a_sentence() {
+        refused("", "can’t be read");
+        refused("\u{0}PK", "can’t be read");
+        refused("[]", "holds no job");
+        refused(r#"{"format": "other", "version": 1}"#, "should be “wearbook-job”");
+        refused(r#"{"format": "wearbook-job", "version": 2, "later": true}"#, "newer version");
+        refused(r#"{"format": "wearbook-job", "version": 0}"#, "should be 1");
+        refused(r#"{"format": "wearbook-job", "version": 1}"#, "missing field `job`");
+        refused(&file("").replace(r#""job""#, r#""extra": 1, "job""#), "unknown field `extra`");
+        refused(&file(r#"{"change": {"do": "clean", "part": "piston.1"}, "by": "me"}"#), "unknown field `by`");
+        refused(&file(r#"{"change": 5}"#), "“do”");
+        refused(&file(r#"{"change": {"did": "x"}}"#), "“do”");
+        refused(
+            &file(r#"{"id": "ffffffffffff-ffff-0000000000000001", "change": {"do": "clean", "part": "piston.1"}}"#),
+            "after the year 4000",
+        );
+        refused(&file(r#"{"id": "5", "change": {"do": "clean", "part": "piston.1"}}"#), "is no edit id");
+        let id = "000000000001-0000-0000000000000001";
+        refused(
+            &file(&format!(r#"{{"id": "{id}", "change": {{"do": "a"}}}}, {{"id": "{id}", "change": {{"do": "b"}}}}"#)),
+            "another content",
+        );
+        refused(&file(&format!(r#"{{"change": {{"do": "x", "v": "{}"}}}}"#, "y".repeat(300_000))), "256 kB");
+        refused(&file(&"[".repeat(100_000)), "can’t be read");
+    }
+}

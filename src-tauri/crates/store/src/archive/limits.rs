@@ -1,0 +1,18 @@
+//! What an archive may cost: the caps that keep a hostile file from filling memory or disk. Declared sizes are checked
+//! first, and what really comes out again.
+
+/// The largest archive, and the most bytes that may come out of one: 2 GiB, some 400 photos of a good phone.
+pub const MAX_ARCHIVE_BYTES: u64 = 2 * 1024 * 1024 * 1024;
+/// The largest `job.json`. An edit takes about 200 bytes.
+pub const MAX_JOB_BYTES: u64 = 64 * 1024 * 1024;
+/// The most edits of one job: a year of one edit every five minutes.
+pub const MAX_EDITS: usize = 100_000;
+/// The most photos of one archive.
+pub const MAX_PHOTOS: usize = 5_000;
+/// The largest photo, the same as is taken in from a camera.
+pub const MAX_PHOTO_BYTES: u64 = 40 * 1024 * 1024;
+/// The latest time an edit may carry: the year 4199. It leaves room for ids after it, which a hostile one near the end
+/// of all ids would not.
+pub(super) const MAX_EDIT_MILLIS: u64 = 1 << 46;
+/// The longest single entry of a version that this one does not know.
+pub(super) const MAX_UNKNOWN_BYTES: usize = 256 * 1024;

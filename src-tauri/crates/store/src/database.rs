@@ -1,0 +1,144 @@
+//! The database file: how it is opened, and the ladder of migrations that every database climbs, new or old.
+
+use std::path::Path;
+use std::time::Duration;
+
+use rusqlite::{Connection, OpenFlags};
+use rusqlite_migration::{M, Migrations};
+
+use crate::StoreError;
+
+/// Forward only. A file that has been released is never changed; the next change is the next file.
+const MIGRATIONS: &[M<'_>] = &[M::up(include_str!("../migrations/0001_first.sql"))];
+
+/// How long to wait for another program that is writing.
+const PATIENCE: Duration = Duration::from_secs(5);
+
+/// Opens a database and brings it up to date, or refuses one of a newer version before anything is written.
+pub(crate) fn open(path: &Path) -> Result<Connection, StoreError> {
+    refuse_newer(path)?;
+    let mut connection = Connection::open(path)?;
+    configure(&connection)?;
+    climb(&mut connection, MIGRATIONS)?;
+    Ok(connection)
+}
+
+fn refuse_newer(path: &Path) -> Result<(), StoreError> {
+    if !path.exists() {
+        return Ok(());
+    }
+    let connection = Connection::open_with_flags(path, OpenFlags::SQLITE_OPEN_READ_ONLY)?;
+    connection.busy_timeout(PATIENCE)?;
+    let found: i64 = connection.pragma_query_value(None, "user_version", |row| row.get(0))?;
+    let known = i64::try_from(MIGRATIONS.len()).unwrap_or(i64::MAX);
+    if found > known {
+        return Err(StoreError::Newer { found, known });
+    }
+    Ok(())
+}
+
+fn configure(connection: &Connection) -> Result<(), StoreError> {
+    connection.busy_timeout(PATIENCE)?;
+    connection.pragma_update_and_check(None, "journal_mode", "WAL", |_| Ok(()))?;
+    connection.pragma_update(None, "synchronous", "FULL")?;
+    // On Apple's systems an ordinary sync stops at the drive's own cache; elsewhere this changes nothing.
+    connection.pragma_update(None, "fullfsync", true)?;
+    connection.pragma_update(None, "checkpoint_fullfsync", true)?;
+    connection.pragma_update(None, "foreign_keys", true)?;
+    // A database that somebody has tampered with must not run functions from its schema.
+    connection.pragma_update(None, "trusted_schema", false)?;
+    Ok(())
+}
+
+/// Each step and the version number are one transaction: a step that fails leaves the database as it was.
+fn climb(connection: &mut Connection, steps: &[M<'_>]) -> Result<(), StoreError> {
+    Migrations::from_slice(steps).to_latest(connection).map_err(|error| match error {
+        rusqlite_migration::Error::RusqliteError { err, .. } => StoreError::from(err),
+        // The version was checked before; what is left are mistakes in the steps themselves, which tests find.
+        _ => StoreError::Damaged,
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Every table and index as SQL without comments and with single spaces.
+    fn shape(connection: &Connection) -> Vec<String> {
+        let sql = "SELECT sql FROM sqlite_schema WHERE sql IS NOT NULL ORDER BY name";
+        let mut statement = connection.prepare(sql).unwrap();
+        let rows = statement.query_map([], |row| row.get::<_, String>(0)).unwrap();
+        rows.map(|sql| plain(&sql.unwrap())).collect()
+    }
+
+    fn plain(sql: &str) -> String {
+        let lines = sql.lines().map(|line| line.split("--").next().unwrap_or_default());
+        let words: Vec<&str> = lines.flat_map(str::split_whitespace).collect();
+        words.join(" ")
+    }
+
+    fn version(connection: &Connection) -> i64 {
+        connection.pragma_query_value(None, "user_version", |row| row.get(0)).unwrap()
+    }
+
+    #[test]
+    fn the_ladder_is_sound() {
+        Migrations::from_slice(MIGRATIONS).validate().unwrap();
+    }
+
+    #[test]
+    fn schema_sql_tells_the_truth() {
+        let dir = tempfile::tempdir().unwrap();
+        let real = open(&dir.path().join("wearbook.db")).unwrap();
+        let told = Connection::open_in_memory().unwrap();
+        told.execute_batch(include_str!("../schema.sql")).unwrap();
+        assert_eq!(shape(&real), shape(&told));
+    }
+
+    #[test]
+    fn what_is_promised_is_set() {
+        let dir = tempfile::tempdir().unwrap();
+        let connection = open(&dir.path().join("wearbook.db")).unwrap();
+        let ask = |pragma: &str| connection.pragma_query_value(None, pragma, |row| row.get::<_, i64>(0)).unwrap();
+        let mode: String = connection.pragma_query_value(None, "journal_mode", |row| row.get(0)).unwrap();
+        assert_eq!((mode.as_str(), ask("synchronous"), ask("foreign_keys"), ask("trusted_schema")), ("wal", 2, 1, 0));
+        let loose =
+            "SELECT count(*) FROM pragma_table_list WHERE schema = 'main' AND NOT strict AND name NOT LIKE 'sqlite_%'";
+        assert_eq!(connection.query_row(loose, [], |row| row.get::<_, i64>(0)).unwrap(), 0, "a table is not STRICT");
+    }
+
+    #[test]
+    fn a_bad_step_leaves_nothing_behind() {
+        let dir = tempfile::tempdir().unwrap();
+        let mut connection = open(&dir.path().join("wearbook.db")).unwrap();
+        connection.execute("INSERT INTO setting VALUES ('shop', 'kept')", []).unwrap();
+        let (before, version_before) = (shape(&connection), version(&connection));
+        let bad = M::up("CREATE TABLE half (a TEXT) STRICT; DELETE FROM setting; INSERT INTO nowhere VALUES (1);");
+        let steps: Vec<M<'_>> = MIGRATIONS.iter().cloned().chain([bad]).collect();
+        climb(&mut connection, &steps).unwrap_err();
+        assert_eq!((shape(&connection), version(&connection)), (before, version_before));
+        let kept: String = connection.query_row("SELECT value FROM setting", [], |row| row.get(0)).unwrap();
+        assert_eq!(kept, "kept");
+    }
+
+    #[test]
+    fn a_newer_database_is_refused_untouched() {
+        let dir = tempfile::tempdir().unwrap();
+        let path = dir.path().join("wearbook.db");
+        open(&path).unwrap().pragma_update(None, "user_version", 99).unwrap();
+        let before = std::fs::read(&path).unwrap();
+        let refused = open(&path).unwrap_err();
+        assert!(matches!(refused, StoreError::Newer { found: 99, .. }), "{refused}");
+        assert!(refused.to_string().contains("newer version"), "{refused}");
+        assert!(std::fs::read(&path).unwrap() == before, "the newer database was changed");
+    }
+
+    #[test]
+    fn what_is_no_database_is_said() {
+        let dir = tempfile::tempdir().unwrap();
+        let path = dir.path().join("wearbook.db");
+        std::fs::write(&path, vec![b'x'; 5000]).unwrap();
+        assert_eq!(open(&path).unwrap_err().code(), "store-damaged");
+        assert_eq!(std::fs::read(&path).unwrap(), vec![b'x'; 5000]);
+    }
+}

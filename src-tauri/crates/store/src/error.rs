@@ -1,0 +1,118 @@
+//! What can go wrong with the memory: each with a code for the page and a sentence for the person.
+
+use std::io;
+
+use rusqlite::ErrorCode;
+
+/// Why the store could not do what was asked. Nothing that was saved before is touched by any of these.
+#[derive(Debug, thiserror::Error)]
+pub enum StoreError {
+    /// No room.
+    #[error(
+        "The disk is full, so this was not saved. Make room and try again; everything saved before is still there."
+    )]
+    Full,
+    /// The database file does not read as it was written.
+    #[error(
+        "The shop’s database is damaged, so this could not be read. Export the jobs that still open, then restore the folder from a backup."
+    )]
+    Damaged,
+    /// Another program holds the database.
+    #[error("The shop’s database is in use by another program. Close the other window and try again.")]
+    Busy,
+    /// A newer version has written here.
+    #[error(
+        "This shop’s database was written by a newer version of this program (its version is {found}, this one knows {known}). Nothing was changed: install the newer version."
+    )]
+    Newer {
+        /// The version found.
+        found: i64,
+        /// The newest that this program knows.
+        known: i64,
+    },
+    /// The folder can't be written.
+    #[error("The shop’s folder can’t be written. Check who owns it and whether it is write-protected.")]
+    ReadOnly,
+    /// The job is not in this store.
+    #[error("There is no such job here. It may be on another device: import its file.")]
+    NoSuchJob,
+    /// The photo is not in this store.
+    #[error("This photo is not here. It may be on another device: import the job’s file from there.")]
+    NoSuchPhoto,
+    /// The photo's file has other bytes than those taken in.
+    #[error("This photo’s file is damaged. Add the picture again, or import the job’s file from another device.")]
+    PhotoDamaged,
+    /// Two different edits claim one id.
+    #[error(
+        "Entry {0} is here already with another content, so one of the two records was altered. Nothing was taken in."
+    )]
+    EditConflict(String),
+    /// An archive that can't be taken in: the sentence says why.
+    #[error("{0}")]
+    Archive(String),
+    /// Anything else from the file system.
+    #[error("The disk could not be used: {0}.")]
+    Io(#[source] io::Error),
+    /// Anything else from the database.
+    #[error("The shop’s database could not be used: {0}.")]
+    Database(#[source] rusqlite::Error),
+}
+
+impl StoreError {
+    /// The kind of error, as the page knows it.
+    pub fn code(&self) -> &'static str {
+        match self {
+            Self::Full => "store-full",
+            Self::Damaged => "store-damaged",
+            Self::Busy => "store-busy",
+            Self::Newer { .. } => "store-newer",
+            Self::ReadOnly => "store-read-only",
+            Self::NoSuchJob => "no-such-job",
+            Self::NoSuchPhoto => "no-such-photo",
+            Self::PhotoDamaged => "photo-damaged",
+            Self::EditConflict(_) => "edit-conflict",
+            Self::Archive(_) => "archive-refused",
+            Self::Io(_) => "store-io",
+            Self::Database(_) => "store-database",
+        }
+    }
+
+    pub(crate) fn archive(sentence: impl Into<String>) -> Self {
+        Self::Archive(sentence.into())
+    }
+}
+
+impl From<io::Error> for StoreError {
+    fn from(error: io::Error) -> Self {
+        match error.kind() {
+            io::ErrorKind::StorageFull | io::ErrorKind::QuotaExceeded => Self::Full,
+            io::ErrorKind::PermissionDenied | io::ErrorKind::ReadOnlyFilesystem => Self::ReadOnly,
+            _ => Self::Io(error),
+        }
+    }
+}
+
+impl From<rusqlite::Error> for StoreError {
+    fn from(error: rusqlite::Error) -> Self {
+        match error.sqlite_error_code() {
+            Some(ErrorCode::DiskFull) => Self::Full,
+            Some(ErrorCode::DatabaseCorrupt | ErrorCode::NotADatabase) => Self::Damaged,
+            Some(ErrorCode::DatabaseBusy | ErrorCode::DatabaseLocked) => Self::Busy,
+            Some(ErrorCode::ReadOnly | ErrorCode::PermissionDenied | ErrorCode::CannotOpen) => Self::ReadOnly,
+            _ => Self::Database(error),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    #[cfg(target_os = "linux")]
+    fn a_full_disk_is_told_from_other_troubles() {
+        // Every write to this device fails as on a full disk.
+        let error = StoreError::from(std::fs::write("/dev/full", b"x").unwrap_err());
+        assert_eq!(error.code(), "store-full");
+    }
+}

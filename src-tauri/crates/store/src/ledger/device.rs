@@ -1,0 +1,17 @@
+//! The device: one row.
+
+use wearbook_core::job::DeviceId;
+
+use super::Ledger;
+use crate::StoreError;
+
+impl Ledger<'_> {
+    /// This store's own id, drawn when it was made.
+    ///
+    /// # Errors
+    /// What the database says.
+    pub fn device(&self) -> Result<DeviceId, StoreError> {
+        let id: i64 = self.connection.query_row("SELECT id FROM device", [], |row| row.get(0))?;
+        Ok(DeviceId(id.cast_unsigned()))
+    }
+}

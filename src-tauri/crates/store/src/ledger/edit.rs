@@ -1,0 +1,84 @@
+//! Edits: appended, never changed, never removed.
+
+use rusqlite::Row;
+use wearbook_core::job::{Change, Edit, EditId, RecordedChange};
+
+use super::Ledger;
+use crate::{JobId, StoreError};
+
+impl Ledger<'_> {
+    /// All edits of a job in the order of their ids.
+    ///
+    /// # Errors
+    /// [`StoreError::NoSuchJob`]; [`StoreError::Damaged`] if a row can't be read.
+    pub fn edits(&self, job: JobId) -> Result<Vec<Edit>, StoreError> {
+        self.require_job(job)?;
+        let sql = "SELECT id, change FROM edit WHERE job = ?1 ORDER BY id";
+        let mut statement = self.connection.prepare_cached(sql)?;
+        let rows = statement.query_map([job.to_string()], |row| Ok(edit(row)))?;
+        rows.map(|row| row?).collect()
+    }
+
+    /// The latest edit of a job, of whatever device. Other jobs don't matter: an entry with an odd date in one job must
+    /// not set the clock of all others.
+    ///
+    /// # Errors
+    /// What the database says.
+    pub fn latest_edit_id(&self, job: JobId) -> Result<Option<EditId>, StoreError> {
+        let sql = "SELECT max(id) FROM edit WHERE job = ?1";
+        let id: Option<String> = self.connection.query_row(sql, [job.to_string()], |row| row.get(0))?;
+        id.map(|id| id.parse().map_err(|_| StoreError::Damaged)).transpose()
+    }
+
+    /// Appends edits. One that is here already is passed over, so that importing twice changes nothing.
+    ///
+    /// # Errors
+    /// [`StoreError::EditConflict`] if an id is here with another content; [`StoreError::NoSuchJob`].
+    pub fn append(&self, job: JobId, edits: &[Edit]) -> Result<(), StoreError> {
+        self.require_job(job)?;
+        let sql = "INSERT INTO edit (job, id, change) VALUES (?1, ?2, ?3) ON CONFLICT DO NOTHING";
+        let mut insert = self.connection.prepare_cached(sql)?;
+        for edit in edits {
+            let added = insert.execute((job.to_string(), edit.id.to_string(), json(&edit.change)?))?;
+            if added == 0 && self.recorded(job, edit.id)? != canonical(&edit.change) {
+                return Err(StoreError::EditConflict(edit.id.to_string()));
+            }
+            if let RecordedChange::Known(Change::AddPhoto { photo, .. }) = &edit.change {
+                self.link_photo(job, photo)?;
+            }
+        }
+        Ok(())
+    }
+
+    fn recorded(&self, job: JobId, id: EditId) -> Result<RecordedChange, StoreError> {
+        let sql = "SELECT id, change FROM edit WHERE job = ?1 AND id = ?2";
+        let key = (job.to_string(), id.to_string());
+        self.connection.query_row(sql, key, |row| Ok(edit(row)))?.map(|edit| canonical(&edit.change))
+    }
+}
+
+fn edit(row: &Row<'_>) -> Result<Edit, StoreError> {
+    let id: String = row.get("id")?;
+    let change: String = row.get("change")?;
+    let id = id.parse().map_err(|_| StoreError::Damaged)?;
+    let change = serde_json::from_str(&change).map_err(|_| StoreError::Damaged)?;
+    Ok(Edit { id, change })
+}
+
+/// The fields of an entry that is not understood come in any order; here they are sorted, so that the same content is
+/// the same text.
+pub(crate) fn canonical(change: &RecordedChange) -> RecordedChange {
+    match change {
+        RecordedChange::Unknown(value) => {
+            let mut value = value.clone();
+            value.sort_all_objects();
+            RecordedChange::Unknown(value)
+        }
+        known @ RecordedChange::Known(_) => known.clone(),
+    }
+}
+
+fn json(change: &RecordedChange) -> Result<String, StoreError> {
+    // Nothing in a change can fail to become JSON: its maps have text for keys.
+    serde_json::to_string(&canonical(change)).map_err(|_| StoreError::Damaged)
+}

@@ -1,0 +1,37 @@
+//! What the closures of [`crate::Store::read`] and [`crate::Store::write`] work with: one file per table.
+
+mod device;
+mod edit;
+mod job;
+mod photo;
+mod setting;
+
+pub(crate) use edit::canonical;
+pub use job::JobRow;
+pub use photo::{NewPhoto, PhotoFacts, PhotoFormat, PhotoRow};
+
+use rusqlite::Connection;
+
+use crate::photo_folder::PhotoFolder;
+
+/// The open book: all tables, within one transaction.
+#[derive(Debug)]
+pub struct Ledger<'a> {
+    connection: &'a Connection,
+    photos: &'a PhotoFolder,
+}
+
+impl<'a> Ledger<'a> {
+    pub(crate) fn new(connection: &'a Connection, photos: &'a PhotoFolder) -> Self {
+        Self { connection, photos }
+    }
+}
+
+/// Times are kept as SQLite's signed integers; 63 bits of milliseconds are enough for any of them.
+fn to_column(millis: u64) -> i64 {
+    i64::try_from(millis).unwrap_or(i64::MAX)
+}
+
+fn from_column(number: i64) -> u64 {
+    u64::try_from(number).unwrap_or(0)
+}

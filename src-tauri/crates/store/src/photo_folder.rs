@@ -1,0 +1,194 @@
+//! Photos as files: originals named by their content, and the pictures derived from them.
+//!
+//! ```text
+//! photos/3f/3f9a…       the bytes as they came
+//! shown/3f/3f9a…-screen.jpg, 3f9a…-thumb.jpg   derived; may be deleted, they are made again
+//! ```
+
+use std::fs::{self, File};
+use std::io::{self, Write};
+use std::path::{Path, PathBuf};
+
+use sha2::{Digest, Sha256};
+use wearbook_core::job::PhotoId;
+
+use crate::StoreError;
+
+/// Which derived picture.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum ShownSize {
+    /// For looking at, and for paper.
+    Screen,
+    /// For lists.
+    Thumb,
+}
+
+/// The name of a photo's content.
+pub fn photo_id(bytes: &[u8]) -> PhotoId {
+    let hex: String = Sha256::digest(bytes).iter().map(|byte| format!("{byte:02x}")).collect();
+    // 32 bytes are 64 digits, so this can't be refused; the hash of nothing stands in for the impossible.
+    PhotoId::try_from(hex).unwrap_or_else(|_| photo_id(&[]))
+}
+
+/// Temporary files begin with this; nothing else does.
+const TEMPORARY: &str = ".incoming-";
+
+#[derive(Debug)]
+pub(crate) struct PhotoFolder {
+    photos: PathBuf,
+    shown: PathBuf,
+}
+
+impl PhotoFolder {
+    /// Makes the folders if need be, and sweeps out what a killed write has left.
+    pub(crate) fn open(dir: &Path) -> Result<Self, StoreError> {
+        let folder = Self { photos: dir.join("photos"), shown: dir.join("shown") };
+        for top in [&folder.photos, &folder.shown] {
+            fs::create_dir_all(top)?;
+            sweep(top)?;
+        }
+        sync_folder(dir)?;
+        Ok(folder)
+    }
+
+    /// Keeps an original. Returns whether it was not there before.
+    pub(crate) fn keep_original(&self, photo: &PhotoId, bytes: &[u8]) -> Result<bool, StoreError> {
+        let path = self.original_path(photo);
+        // Written even if it is there: this heals a file that the disk has damaged.
+        let new = !path.exists();
+        write_whole(&path, bytes)?;
+        Ok(new)
+    }
+
+    /// Takes an original out again whose import was refused half way.
+    pub(crate) fn forget_original(&self, photo: &PhotoId) -> Result<(), StoreError> {
+        match fs::remove_file(self.original_path(photo)) {
+            Err(error) if error.kind() != io::ErrorKind::NotFound => Err(error.into()),
+            _ => Ok(()),
+        }
+    }
+
+    pub(crate) fn original(&self, photo: &PhotoId) -> Result<Vec<u8>, StoreError> {
+        let bytes = read_if_there(&self.original_path(photo))?.ok_or(StoreError::NoSuchPhoto)?;
+        if photo_id(&bytes) != *photo {
+            return Err(StoreError::PhotoDamaged);
+        }
+        Ok(bytes)
+    }
+
+    pub(crate) fn keep_shown(&self, photo: &PhotoId, size: ShownSize, bytes: &[u8]) -> Result<(), StoreError> {
+        write_whole(&self.shown_path(photo, size), bytes)
+    }
+
+    pub(crate) fn shown(&self, photo: &PhotoId, size: ShownSize) -> Result<Option<Vec<u8>>, StoreError> {
+        read_if_there(&self.shown_path(photo, size))
+    }
+
+    fn original_path(&self, photo: &PhotoId) -> PathBuf {
+        self.photos.join(first_two(photo)).join(photo.as_str())
+    }
+
+    fn shown_path(&self, photo: &PhotoId, size: ShownSize) -> PathBuf {
+        let word = if size == ShownSize::Screen { "screen" } else { "thumb" };
+        self.shown.join(first_two(photo)).join(format!("{}-{word}.jpg", photo.as_str()))
+    }
+}
+
+fn first_two(photo: &PhotoId) -> String {
+    photo.as_str().chars().take(2).collect()
+}
+
+fn read_if_there(path: &Path) -> Result<Option<Vec<u8>>, StoreError> {
+    match fs::read(path) {
+        Ok(bytes) => Ok(Some(bytes)),
+        Err(error) if error.kind() == io::ErrorKind::NotFound => Ok(None),
+        Err(error) => Err(error.into()),
+    }
+}
+
+/// A file appears under its name only with all its bytes on the disk: temporary name in the same folder, sync, rename,
+/// sync of the folder.
+fn write_whole(path: &Path, bytes: &[u8]) -> Result<(), StoreError> {
+    let Some(folder) = path.parent() else { return Err(StoreError::ReadOnly) };
+    if !folder.exists() {
+        fs::create_dir_all(folder)?;
+        folder.parent().map(sync_folder).transpose()?;
+    }
+    let mut file = tempfile::Builder::new().prefix(TEMPORARY).tempfile_in(folder)?;
+    file.write_all(bytes)?;
+    file.as_file().sync_all()?;
+    file.persist(path).map_err(|error| error.error)?;
+    sync_folder(folder)?;
+    Ok(())
+}
+
+/// A rename is safe from the power going off only once its folder is on the disk too.
+#[cfg(unix)]
+fn sync_folder(folder: &Path) -> io::Result<()> {
+    File::open(folder)?.sync_all()
+}
+
+/// Other systems can't open folders; their file systems log renames.
+#[cfg(not(unix))]
+fn sync_folder(_: &Path) -> io::Result<()> {
+    Ok(())
+}
+
+fn sweep(top: &Path) -> io::Result<()> {
+    for folder in fs::read_dir(top)? {
+        let folder = folder?;
+        if !folder.file_type()?.is_dir() {
+            continue;
+        }
+        for file in fs::read_dir(folder.path())? {
+            let file = file?;
+            if file.file_name().to_string_lossy().starts_with(TEMPORARY) {
+                fs::remove_file(file.path())?;
+            }
+        }
+    }
+    Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn content_names_are_sha_256() {
+        // FIPS 180-2, appendix B.1: the message "abc".
+        let expected = "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad";
+        assert_eq!(photo_id(b"abc").as_str(), expected);
+    }
+
+    #[test]
+    fn what_is_kept_comes_back_and_damage_is_noticed() {
+        let dir = tempfile::tempdir().unwrap();
+        let folder = PhotoFolder::open(dir.path()).unwrap();
+        let photo = photo_id(b"picture");
+        assert!(matches!(folder.original(&photo), Err(StoreError::NoSuchPhoto)));
+        assert!(folder.keep_original(&photo, b"picture").unwrap());
+        assert!(!folder.keep_original(&photo, b"picture").unwrap(), "the second time it is not new");
+        assert_eq!(folder.original(&photo).unwrap(), b"picture");
+        fs::write(folder.original_path(&photo), b"pictire").unwrap();
+        assert!(matches!(folder.original(&photo), Err(StoreError::PhotoDamaged)));
+        assert!(!folder.keep_original(&photo, b"picture").unwrap());
+        assert_eq!(folder.original(&photo).unwrap(), b"picture", "adding it again heals it");
+    }
+
+    #[test]
+    fn leftovers_of_a_killed_write_are_swept_and_nothing_else() {
+        let dir = tempfile::tempdir().unwrap();
+        let folder = PhotoFolder::open(dir.path()).unwrap();
+        let photo = photo_id(b"picture");
+        folder.keep_original(&photo, b"picture").unwrap();
+        folder.keep_shown(&photo, ShownSize::Thumb, b"small").unwrap();
+        let leftover = folder.original_path(&photo).with_file_name(".incoming-abc");
+        fs::write(&leftover, b"half").unwrap();
+        let folder = PhotoFolder::open(dir.path()).unwrap();
+        assert!(!leftover.exists());
+        assert_eq!(folder.original(&photo).unwrap(), b"picture");
+        assert_eq!(folder.shown(&photo, ShownSize::Thumb).unwrap().unwrap(), b"small");
+        assert_eq!(folder.shown(&photo, ShownSize::Screen).unwrap(), None);
+    }
+}
