@@ -22,3 +22,4 @@ pub mod engine;
 pub mod job;
 pub mod measure;
 pub mod wear;
+mod words;

@@ -9,6 +9,7 @@ use super::network::{Finding, Observed};
 use crate::engine::{Arrangement, Engine, Half, Part, PartKind};
 use crate::job::{Job, PartRecord};
 use crate::wear::{Grade, Tag};
+use crate::words::plural;
 
 /// Chance that somebody who calls a part clean or evenly worn has passed over damage that is there (our judgement).
 const MISSED_ON_CLEAN: f64 = 0.05;
@@ -129,9 +130,7 @@ impl Piece {
             Some(Half::Lower) => "lower ",
             None => "",
         };
-        let name = kind.row().name;
-        let plural = if name.ends_with('s') { "" } else { "s" };
-        format!("{} {half}{name}{plural}", self.parts.len())
+        format!("{} {half}{}", self.parts.len(), plural(kind.row().name))
     }
 }
 

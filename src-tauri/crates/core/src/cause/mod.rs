@@ -9,6 +9,7 @@ use serde::Serialize;
 
 use crate::engine::{Engine, Part};
 use crate::job::{Answer, HistoryFact, Job};
+use crate::words::capitalised;
 use catalogue::Cause;
 use network::{Contradiction, Network, Solution};
 use scaled::binary_log;
@@ -136,11 +137,6 @@ fn summary(views: &[CauseView], looked: usize, enough_seen: bool) -> String {
         .map(|view| format!("{}: {}", capitalised(&view.likelihood), view.plainly))
         .collect::<Vec<_>>()
         .join(" ")
-}
-
-fn capitalised(words: &str) -> String {
-    let mut letters = words.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 /// The factors by which what is known of the past changes a cause's odds. A *no* weighs half as much as a *yes*, in

@@ -1,13 +1,18 @@
 //! What to do about each part: a plain list of rules, the severest applicable one wins, all are shown.
 
 mod outcome;
+pub mod rules;
 
 pub use outcome::Outcome;
 
+use std::collections::BTreeMap;
+
 use serde::Serialize;
 
-use crate::engine::Engine;
-use crate::job::Job;
+use crate::assess::grade_sentence;
+use crate::engine::{Engine, Part};
+use crate::job::{Job, PartRecord};
+use rules::{Rule, Says, Scene};
 
 /// What to do about one part.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -31,29 +36,258 @@ pub struct Decision {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
 pub struct Reason {
-    /// The rule's written form, such as `shells-renewed`.
+    /// The rule's written form, such as `renewed-at-overhaul`.
     pub rule: String,
     /// What it concludes.
     pub outcome: Outcome,
     /// Why, in a sentence that names the finding.
     pub because: String,
+    /// The rule itself, in a sentence.
+    pub why: String,
     /// Where the rule comes from.
     pub source: String,
 }
 
 /// Decides about every part, in the order of [`Engine::parts`].
 pub fn decide(engine: &Engine, job: &Job) -> Vec<Decision> {
-    let _ = job;
-    engine
-        .parts()
-        .iter()
-        .map(|part| Decision {
-            outcome: Outcome::CantSay,
-            by_rules: Outcome::CantSay,
-            overruled_because: None,
-            reasons: vec![],
-            looked_at: false,
-            possible: part.kind.row().outcomes.to_vec(),
+    let blank = PartRecord::default();
+    let record = |part: &Part| job.parts.get(part).unwrap_or(&blank);
+    let scene = Scene { engine, job };
+    let mut reasons: BTreeMap<Part, Vec<Reason>> = engine.parts().iter().map(|part| (*part, vec![])).collect();
+    for rule in rules::ALL {
+        match &rule.says {
+            Says::OnWear(lines) => {
+                for (part, told) in &mut reasons {
+                    let record = record(part);
+                    let worst =
+                        lines.iter().filter_map(|line| line.reads(*part, record)).max_by_key(|(outcome, ..)| *outcome);
+                    if let Some((outcome, tag, grade)) = worst {
+                        let seen =
+                            format!("{}, grade {}: {}", tag.row().name, grade.number(), grade_sentence(tag, grade));
+                        told.push(reason(rule, outcome, seen));
+                    }
+                }
+            }
+            Says::OnPart(says) => {
+                for (part, told) in &mut reasons {
+                    if let Some((outcome, because)) = says(&scene, *part, record(part)) {
+                        told.push(reason(rule, outcome, because));
+                    }
+                }
+            }
+            Says::OnSet(says) => {
+                let stands = |part: Part| standing(record(&part), reasons.get(&part).map_or(&[], Vec::as_slice));
+                for (part, outcome, because) in says(engine, &stands) {
+                    reasons.entry(part).or_default().push(reason(rule, outcome, because));
+                }
+            }
+        }
+    }
+    engine.parts().iter().map(|part| decision(*part, record(part), reasons.remove(part).unwrap_or_default())).collect()
+}
+
+fn reason(rule: &Rule, outcome: Outcome, because: String) -> Reason {
+    Reason { rule: rule.id.into(), outcome, because, why: rule.why.into(), source: rule.source.into() }
+}
+
+/// What stands so far: a person's word, or else the severest reason.
+fn standing(record: &PartRecord, reasons: &[Reason]) -> Outcome {
+    record.overrule.as_ref().map_or_else(|| severest(reasons), |overrule| overrule.outcome)
+}
+
+/// A part with wear of which no rule has a word is for a person to decide.
+fn severest(reasons: &[Reason]) -> Outcome {
+    reasons.iter().map(|reason| reason.outcome).max().unwrap_or(Outcome::CantSay)
+}
+
+fn decision(part: Part, record: &PartRecord, mut reasons: Vec<Reason>) -> Decision {
+    reasons.sort_by_key(|reason| std::cmp::Reverse(reason.outcome));
+    Decision {
+        outcome: standing(record, &reasons),
+        by_rules: severest(&reasons),
+        overruled_because: record.overrule.as_ref().map(|overrule| overrule.reason.clone()),
+        looked_at: record.looked_at(),
+        possible: part.kind.row().outcomes.to_vec(),
+        reasons,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::engine::{Arrangement, Tappets};
+    use crate::job::{Change, DeviceId, Edit, EditId, RecordedChange};
+    use crate::wear::{Grade, Tag};
+    use proptest::prelude::*;
+
+    fn decided(arrangement: Arrangement, changes: &[Change]) -> BTreeMap<String, Decision> {
+        let start = Change::Arrange { arrangement: arrangement.clone() };
+        let edits: Vec<Edit> = std::iter::once(&start)
+            .chain(changes)
+            .zip(1..)
+            .map(|(change, n)| Edit {
+                id: EditId::next(None, n, DeviceId(1)),
+                change: RecordedChange::Known(change.clone()),
+            })
+            .collect();
+        let engine = Engine::new(arrangement).unwrap();
+        let decisions = decide(&engine, &Job::fold(&edits));
+        engine.parts().iter().map(ToString::to_string).zip(decisions).collect()
+    }
+
+    fn tag(part: &str, tag: Tag, grade: Grade) -> Change {
+        Change::Tag { part: part.parse().unwrap(), tag, grade, zones: Default::default() }
+    }
+
+    fn clean(part: &str) -> Change {
+        Change::Clean { part: part.parse().unwrap() }
+    }
+
+    #[track_caller]
+    fn check(changes: &[Change], part: &str, outcome: Outcome, rule: &str) {
+        let decisions = decided(Arrangement::inline(4), changes);
+        let decision = &decisions[part];
+        assert_eq!((decision.outcome, decision.reasons[0].rule.as_str()), (outcome, rule), "{decision:#?}");
+    }
+
+    use Outcome::*;
+
+    #[test]
+    fn each_rule_decides_its_case() {
+        check(&[], "main-shell.1.upper", Replace, "renewed-at-overhaul");
+        check(&[], "piston.1", CantSay, "not-looked-at");
+        check(&[clean("crankpin.1")], "crankpin.1", CantSay, "measure-first");
+        check(&[tag("crankpin.1", Tag::Scoring, Grade::TWO)], "crankpin.1", CantSay, "measure-first");
+        check(&[tag("crankpin.1", Tag::Scoring, Grade::THREE)], "crankpin.1", Machine, "journal-scratches");
+        check(&[tag("crankpin.1", Tag::HotSpot, Grade::THREE)], "crankpin.1", Replace, "heat-on-a-shaft");
+        check(&[tag("crankshaft", Tag::Cracks, Grade::TWO)], "crankshaft", Replace, "cracks");
+        check(&[tag("crankshaft", Tag::Cracks, Grade::ONE)], "crankshaft", CantSay, "cracks");
+        check(&[tag("piston.2", Tag::Scuffing, Grade::THREE)], "piston.2", Replace, "piston-damage");
+        check(&[tag("bore.2", Tag::Scoring, Grade::TWO)], "bore.2", Machine, "bore-damage");
+        check(
+            &[tag("tappet.1.intake.1", Tag::Deposits, Grade::TWO)],
+            "tappet.1.intake.1",
+            RebuildHere,
+            "dirty-tappets",
+        );
+        check(&[tag("tappet.1.intake.1", Tag::DishedFace, Grade::ONE)], "tappet.1.intake.1", Replace, "tappet-damage");
+        check(&[clean("tappet.1.intake.1")], "tappet.1.intake.1", PutBack, "nothing-found");
+        check(&[tag("lobe.1.intake.1", Tag::Scoring, Grade::ONE)], "lobe.1.intake.1", PutBack, "lobe-damage");
+        check(&[tag("lobe.1.intake.1", Tag::WornNose, Grade::TWO)], "lobe.1.intake.1", Replace, "lobe-damage");
+        check(&[tag("cam-bearing.1.2", Tag::Scoring, Grade::TWO)], "cam-bearing.1.2", Replace, "cam-bearing-damage");
+        check(&[tag("housing-bore.2", Tag::BrightBack, Grade::TWO)], "housing-bore.2", Machine, "housing-damage");
+        check(&[tag("rod.2", Tag::HotSpot, Grade::TWO)], "rod.2", Replace, "rod-damage");
+        check(&[tag("oil-pump", Tag::Scoring, Grade::THREE)], "oil-pump", Replace, "oil-pump-damage");
+        check(&[tag("timing-drive", Tag::Spalling, Grade::ONE)], "timing-drive", Replace, "drive-damage");
+        check(&[tag("block", Tag::Deposits, Grade::THREE)], "block", Clean, "rust-and-dirt");
+        check(
+            &[clean("oil-pump"), tag("main-shell.1.lower", Tag::EmbeddedDebris, Grade::TWO)],
+            "oil-pump",
+            RebuildHere,
+            "debris-in-the-oil-ways",
+        );
+    }
+
+    #[test]
+    fn sets_go_together() {
+        let ground = [tag("crankpin.3", Tag::Scoring, Grade::THREE), clean("crankpin.1")];
+        check(&ground, "crankpin.1", Machine, "journals-as-a-group");
+        check(&ground, "main-journal.1", CantSay, "not-looked-at");
+        let burnt = [tag("main-journal.2", Tag::HotSpot, Grade::FOUR)];
+        check(&burnt, "crankshaft", Replace, "crankshaft-as-one");
+        check(&burnt, "crankpin.4", Replace, "crankshaft-as-one");
+        let worn = [tag("lobe.2.exhaust.1", Tag::Pitting, Grade::ONE), clean("tappet.4.intake.1")];
+        check(&worn, "camshaft.1", Replace, "camshaft-as-one");
+        check(&worn, "tappet.4.intake.1", Replace, "new-cam-new-tappets");
+    }
+
+    #[test]
+    fn roller_tappets_may_stay_on_a_new_cam() {
+        let roller = Arrangement { tappets: Tappets::RollerHydraulic, ..Arrangement::inline(4) };
+        let decisions =
+            decided(roller, &[tag("lobe.2.exhaust.1", Tag::Pitting, Grade::ONE), clean("tappet.4.intake.1")]);
+        assert_eq!(decisions["camshaft.1"].outcome, Replace);
+        assert_eq!(decisions["tappet.4.intake.1"].outcome, PutBack);
+    }
+
+    #[test]
+    fn a_person_decides_and_the_rules_view_stays() {
+        let worn = tag("lobe.2.exhaust.1", Tag::Pitting, Grade::ONE);
+        let keep = Change::Overrule {
+            part: "lobe.2.exhaust.1".parse().unwrap(),
+            outcome: PutBack,
+            reason: "Spare engine.".into(),
+        };
+        let decisions = decided(Arrangement::inline(4), &[worn, keep, clean("camshaft.1"), clean("tappet.4.intake.1")]);
+        let lobe = &decisions["lobe.2.exhaust.1"];
+        assert_eq!(
+            (lobe.outcome, lobe.by_rules, lobe.overruled_because.as_deref()),
+            (PutBack, Replace, Some("Spare engine."))
+        );
+        assert_eq!(decisions["camshaft.1"].outcome, PutBack, "what a person keeps condemns nothing else");
+        assert_eq!(decisions["tappet.4.intake.1"].outcome, PutBack);
+    }
+
+    #[test]
+    fn every_part_gets_exactly_one_outcome_with_a_reason() {
+        for arrangement in [Arrangement::inline(6), Arrangement::vee(8), Arrangement::flat(4)] {
+            let engine = Engine::new(arrangement).unwrap();
+            for (part, decision) in engine.parts().iter().zip(decide(&engine, &Job::default())) {
+                assert!(!decision.reasons.is_empty(), "{part} has an outcome without a reason");
+                assert_eq!(decision.outcome, if part.kind.row().always_renewed { Replace } else { CantSay });
+            }
+        }
+    }
+
+    #[test]
+    fn every_damage_of_every_grade_has_a_rule() {
+        let arrangement = Arrangement { tappets: Tappets::FlatHydraulic, ..Arrangement::inline(1) };
+        let engine = Engine::new(arrangement.clone()).unwrap();
+        let mut silent = Vec::new();
+        for part in engine.parts() {
+            for damage in part.kind.row().tags {
+                for grade in Grade::ALL {
+                    let decision = decided(arrangement.clone(), &[tag(&part.to_string(), *damage, grade)])
+                        .remove(&part.to_string())
+                        .unwrap();
+                    // "Measure first" holds for every state of the part: it does not answer to the damage.
+                    if decision.reasons.iter().all(|reason| reason.rule == "measure-first") && damage.is_damage() {
+                        silent.push(format!("{part} {damage:?} {}", grade.number()));
+                    }
+                }
+            }
+        }
+        assert!(silent.is_empty(), "no rule speaks of {silent:#?}");
+    }
+
+    fn any_tagging() -> impl Strategy<Value = (Part, Tag, Grade)> {
+        let parts = Engine::new(Arrangement::inline(2)).unwrap().parts().to_vec();
+        prop::sample::select(parts).prop_flat_map(|part| {
+            (Just(part), prop::sample::select(part.kind.row().tags), prop::sample::select(&Grade::ALL[..]))
         })
-        .collect()
+    }
+
+    proptest! {
+        #[test]
+        fn a_worse_finding_never_leads_to_a_milder_outcome(taggings in prop::collection::vec(any_tagging(), 1..8)) {
+            let change = |(part, tag, grade): &(Part, Tag, Grade)| Change::Tag { part: *part, tag: *tag, grade: *grade, zones: Default::default() };
+            let before = decided(Arrangement::inline(2), &taggings.iter().map(change).collect::<Vec<_>>());
+            let mut worse = taggings.clone();
+            let (_, tag, grade) = worse.last_mut().unwrap();
+            prop_assume!(tag.is_damage() && *grade < Grade::FOUR);
+            *grade = Grade::try_from(grade.number() + 1).unwrap();
+            let after = decided(Arrangement::inline(2), &worse.iter().map(change).collect::<Vec<_>>());
+            for (part, decision) in &before {
+                prop_assert!(after[part].outcome >= decision.outcome, "{part}: {:?} then {:?}", decision, after[part]);
+            }
+        }
+
+        #[test]
+        fn outcomes_are_among_the_possible(taggings in prop::collection::vec(any_tagging(), 0..12)) {
+            let changes: Vec<Change> = taggings.iter().map(|(part, tag, grade)| Change::Tag { part: *part, tag: *tag, grade: *grade, zones: Default::default() }).collect();
+            for (part, decision) in decided(Arrangement::inline(2), &changes) {
+                prop_assert!(decision.outcome == CantSay || decision.possible.contains(&decision.outcome), "{part}: {:?}", decision);
+            }
+        }
+    }
 }

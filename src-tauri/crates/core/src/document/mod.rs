@@ -1,5 +1,12 @@
 //! The content of the papers that leave the shop, free of any layout: blocks of text, tables, pictures and the plan.
 
+mod cautions;
+mod condition_report;
+mod grouping;
+
+pub use cautions::{CAUTIONS, Caution};
+pub use condition_report::{Shop, condition_report};
+
 use serde::Serialize;
 
 use crate::assess::Seen;

@@ -206,7 +206,7 @@ impl Arrangement {
             return no(format!(
                 "{} mains: a crankshaft with {pins} {} has 2 to {most}.",
                 self.mains,
-                plural(pins, "crankpin")
+                if pins == 1 { "crankpin" } else { "crankpins" }
             ));
         }
         if pins.div_ceil(self.mains - 1) > MAX_PINS_BETWEEN_MAINS {
@@ -282,10 +282,6 @@ impl Arrangement {
         let mains = (cylinders / 2).saturating_add(1);
         Self { layout: Layout::Flat, mains, thrust_main: mains, cam_bearings: mains.max(2), ..Self::inline(cylinders) }
     }
-}
-
-fn plural(n: u8, noun: &str) -> String {
-    if n == 1 { noun.to_owned() } else { format!("{noun}s") }
 }
 
 /// One of everything, for exhaustive tests.

@@ -1,7 +1,7 @@
 //! The order of things along the crankshaft, from the front: which pin lies between which mains, which cylinder works
 //! on which pin.
 
-use super::{Arrangement, Bank, Banks, End, Layout, Port};
+use super::{Arrangement, Bank, Banks, Camshaft, End, Layout, Port};
 
 /// One place along the crankshaft.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -81,6 +81,17 @@ impl Arrangement {
         match port {
             Port::Intake => self.valves_per_cylinder.div_ceil(2),
             Port::Exhaust => self.valves_per_cylinder / 2,
+        }
+    }
+
+    /// The camshaft that works a valve: the only one in the block; overhead, the left bank's before the right bank's, and
+    /// of twin shafts the intake's before the exhaust's.
+    pub fn camshaft_of(&self, cylinder: u8, port: Port) -> u8 {
+        let bank = u8::from(self.seat(cylinder).0 == Bank::Right);
+        match self.camshaft {
+            Camshaft::InBlock | Camshaft::None => 1,
+            Camshaft::OverheadSingle => bank + 1,
+            Camshaft::OverheadTwin => 2 * bank + u8::from(port == Port::Exhaust) + 1,
         }
     }
 

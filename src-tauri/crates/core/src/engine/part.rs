@@ -6,6 +6,7 @@ use std::str::FromStr;
 use serde::{Deserialize, Serialize};
 
 use super::{Arrangement, End, PartKind};
+use crate::words::capitalised;
 
 /// The upper or lower of two halves. Of a main bearing the lower half lies in the cap; of a rod the upper half lies in
 /// the rod and the lower in the cap, as with the engine upright (common practice, also for V and flat engines).
@@ -141,11 +142,6 @@ fn half_word(half: Half) -> &'static str {
 
 fn end_word(end: End) -> &'static str {
     if end == End::Front { "front" } else { "rear" }
-}
-
-fn capitalised(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 impl fmt::Display for Part {

@@ -39,10 +39,12 @@ impl Job {
 fn undone(by_id: &BTreeMap<EditId, &RecordedChange>) -> BTreeSet<EditId> {
     let mut undone = BTreeSet::new();
     for (id, change) in by_id.iter().rev() {
-        if let RecordedChange::Known(Change::Undo { edit }) = change {
-            if edit < id && by_id.contains_key(edit) && !undone.contains(id) {
-                undone.insert(*edit);
-            }
+        if let RecordedChange::Known(Change::Undo { edit }) = change
+            && edit < id
+            && by_id.contains_key(edit)
+            && !undone.contains(id)
+        {
+            undone.insert(*edit);
         }
     }
     undone

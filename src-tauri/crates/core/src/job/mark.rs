@@ -114,14 +114,14 @@ impl Job {
         for cylinder in 1..=arrangement.cylinders {
             let rod = self.marks.get(&MarkPlace::Rod(cylinder));
             let cap = self.marks.get(&MarkPlace::RodCap(cylinder));
-            if let (Some(rod), Some(cap)) = (rod, cap) {
-                if reading(&rod.text) != reading(&cap.text) {
-                    warnings.push(format!(
-                        "Rod {cylinder} is marked “{}” but its cap “{}”: they may have been mixed up before.",
-                        rod.text.trim(),
-                        cap.text.trim()
-                    ));
-                }
+            if let (Some(rod), Some(cap)) = (rod, cap)
+                && reading(&rod.text) != reading(&cap.text)
+            {
+                warnings.push(format!(
+                    "Rod {cylinder} is marked “{}” but its cap “{}”: they may have been mixed up before.",
+                    rod.text.trim(),
+                    cap.text.trim()
+                ));
             }
         }
         warnings.extend(self.gaps(arrangement));

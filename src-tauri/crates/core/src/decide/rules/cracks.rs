@@ -1,0 +1,21 @@
+//! Cracked parts.
+
+use super::{Rule, Says, from, up_to};
+use crate::decide::Outcome::{CantSay, Replace};
+use crate::engine::PartKind::{
+    Block, Bore, Camshaft, Crankpin, Crankshaft, HousingBore, MainJournal, OilPump, Piston, Rod, TimingDrive,
+};
+use crate::wear::{Grade, Tag};
+
+pub(super) const RULE: Rule = Rule {
+    id: "cracks",
+    why: "A cracked part is not used again; a suspected crack is tested first (dye or magnetic particles).",
+    source: "AC 43.13-1B (crack: replace); TM 5-4320-300-14 (magnetic inspection after grinding); common practice.",
+    says: Says::OnWear(&[
+        up_to(Grade::ONE, KINDS, &[Tag::Cracks], CantSay),
+        from(Grade::TWO, KINDS, &[Tag::Cracks], Replace),
+    ]),
+};
+
+const KINDS: &[crate::engine::PartKind] =
+    &[Crankshaft, MainJournal, Crankpin, Rod, Piston, Block, Bore, HousingBore, Camshaft, OilPump, TimingDrive];

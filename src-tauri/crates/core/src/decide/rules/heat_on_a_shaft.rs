@@ -1,0 +1,18 @@
+//! Shafts that ran hot.
+
+use super::{Rule, Says, from, up_to};
+use crate::decide::Outcome::{CantSay, Replace};
+use crate::engine::PartKind::{CamJournal, Crankpin, Crankshaft, MainJournal};
+use crate::wear::{Grade, Tag};
+
+pub(super) const RULE: Rule = Rule {
+    id: "heat-on-a-shaft",
+    why: "Heat that colours a journal may have destroyed its heat treatment; a faint tint is settled by a hardness and crack test.",
+    source: "TM 9-4310-397-14 and TM 9-2815-255-24 (overheated or discoloured crankshaft: replace).",
+    says: Says::OnWear(&[
+        up_to(Grade::TWO, &[MainJournal, Crankpin, Crankshaft], &[Tag::HotSpot], CantSay),
+        up_to(Grade::TWO, &[CamJournal], &[Tag::HotSpot], CantSay),
+        from(Grade::THREE, &[CamJournal], &[Tag::HotSpot], Replace),
+        from(Grade::THREE, &[MainJournal, Crankpin, Crankshaft], &[Tag::HotSpot], Replace),
+    ]),
+};

@@ -1,0 +1,23 @@
+//! Parts that are renewed at every overhaul.
+
+use super::{Rule, Says};
+use crate::decide::Outcome;
+use crate::engine::PartKind;
+
+pub(super) const RULE: Rule = Rule {
+    id: "renewed-at-overhaul",
+    why: "Bearing shells, thrust faces, rings and core plugs are renewed at every overhaul; shells always as both halves and as a whole set.",
+    source: "TM 9-2815-237-34 para 2-10 c (all bearings renewed if one fails); TM 9-2320-302-34 (both halves); common practice.",
+    says: Says::OnPart(|_, part, _| {
+        let row = part.kind.row();
+        if !row.always_renewed {
+            return None;
+        }
+        let size = match part.kind {
+            PartKind::MainShell | PartKind::RodShell => " Order only when every journal’s size is known.",
+            PartKind::Rings => " Order only when the size of the bores is known.",
+            _ => "",
+        };
+        Some((Outcome::Replace, format!("A {} is renewed whatever it looks like.{size}", row.name)))
+    }),
+};
