@@ -211,8 +211,10 @@ mod tests {
     use crate::job::{Change, TagRecord};
     use crate::wear::{Grade, Tag};
 
+    type Entry = (&'static str, Option<(Tag, Grade)>);
+
     /// A job in which each entry tags (or, with no tag, calls clean) a part.
-    fn job(entries: &[(&str, Option<(Tag, Grade)>)]) -> (Engine, Job) {
+    fn job(entries: &[Entry]) -> (Engine, Job) {
         let engine = Engine::new(Arrangement::inline(4)).unwrap();
         let mut job = Job { arrangement: Some(engine.arrangement().clone()), ..Job::default() };
         for (part, finding) in entries {
@@ -234,7 +236,7 @@ mod tests {
     }
 
     #[track_caller]
-    fn first(entries: &[(&str, Option<(Tag, Grade)>)], cause: &str) {
+    fn first(entries: &[Entry], cause: &str) {
         let (engine, job) = job(entries);
         let report = diagnose(Some(&engine), &job);
         let ranks: Vec<String> =
@@ -243,7 +245,7 @@ mod tests {
         assert!(report.enough_seen, "{ranks:#?}");
     }
 
-    fn every(parts: &[&'static str], tag: Tag, grade: Grade) -> Vec<(&'static str, Option<(Tag, Grade)>)> {
+    fn every(parts: &[&'static str], tag: Tag, grade: Grade) -> Vec<Entry> {
         parts.iter().map(|part| (*part, Some((tag, grade)))).collect()
     }
 
@@ -254,7 +256,7 @@ mod tests {
         ["main-shell.1.upper", "main-shell.2.upper", "main-shell.3.upper", "main-shell.4.upper", "main-shell.5.upper"];
     const LOWER_RODS: [&str; 4] = ["rod-shell.1.lower", "rod-shell.2.lower", "rod-shell.3.lower", "rod-shell.4.lower"];
 
-    fn clean(parts: &[&'static str]) -> Vec<(&'static str, Option<(Tag, Grade)>)> {
+    fn clean(parts: &[&'static str]) -> Vec<Entry> {
         parts.iter().map(|part| (*part, None)).collect()
     }
 
@@ -262,7 +264,7 @@ mod tests {
     /// marine-engineer examination item for overload; the others common practice.
     #[test]
     fn published_patterns_rank_their_cause_first() {
-        let many = |groups: &[Vec<(&'static str, Option<(Tag, Grade)>)>]| groups.concat();
+        let many = |groups: &[Vec<Entry>]| groups.concat();
         first(
             &many(&[
                 every(&LOWER_MAINS, Tag::Scoring, Grade::TWO),
@@ -348,7 +350,7 @@ mod tests {
     #[test]
     fn clean_speaks_against_and_not_looked_at_says_nothing() {
         let scored = every(&LOWER_MAINS[..2], Tag::Scoring, Grade::TWO);
-        let probability = |entries: &[(&str, Option<(Tag, Grade)>)]| {
+        let probability = |entries: &[Entry]| {
             let (engine, job) = job(entries);
             diagnose(Some(&engine), &job).causes.iter().find(|view| view.id == "dirt-in-oil").unwrap().probability
         };
