@@ -5,8 +5,8 @@ use moxcms::{ColorProfile, DataColorSpace, TransformOptions};
 use crate::limits::MAX_PROFILE_BYTES;
 use crate::pixels::{Layout, Pixels};
 
-/// Converts a picture to sRGB by its ICC profile. Without a profile, with one that can't be read or that does not fit the
-/// pixels, the colours are taken as sRGB already: a part can be judged in slightly wrong colours, but not unseen.
+/// Converts a picture to sRGB by its ICC profile. Without a profile, with one that can't be read or that does not fit
+/// the pixels, the colours are taken as sRGB already: a part can be judged in slightly wrong colours, but not unseen.
 pub(crate) fn to_srgb(pixels: Pixels, profile: Option<&[u8]>) -> Pixels {
     let Some(profile) = profile else { return pixels };
     match converted(&pixels, profile) {

@@ -77,8 +77,8 @@ pub fn develop(bytes: &[u8]) -> Result<Developed, Refusal> {
     })
 }
 
-/// The upright sRGB picture on white, its long side at most `max_side`. What is costly (turning, converting) is done to the
-/// small picture, and the large one is let go as soon as the small one is there.
+/// The upright sRGB picture on white, its long side at most `max_side`. What is costly (turning, converting) is done to
+/// the small picture, and the large one is let go as soon as the small one is there.
 pub(crate) fn print(picture: Picture, max_side: u32) -> Result<Pixels, Refusal> {
     let Picture { pixels, notes, profile, .. } = picture;
     let small = smaller(&pixels, max_side)?.unwrap_or(pixels);

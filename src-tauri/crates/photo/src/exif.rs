@@ -10,8 +10,8 @@ pub(crate) struct Notes {
     pub(crate) taken_at: Option<String>,
 }
 
-/// Reads an EXIF block, with or without the `Exif` marker before it. A block that is broken, or not there, is no reason to
-/// refuse a photo: what can be read of it counts, for the rest the picture stands as stored and has no date.
+/// Reads an EXIF block, with or without the `Exif` marker before it. A block that is broken, or not there, is no reason
+/// to refuse a photo: what can be read of it counts, for the rest the picture stands as stored and has no date.
 pub(crate) fn read(block: Option<&[u8]>) -> Notes {
     let Some(exif) = block.and_then(parse) else {
         return Notes { orientation: Orientation::AS_STORED, taken_at: None };

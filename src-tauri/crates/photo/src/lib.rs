@@ -1,8 +1,8 @@
 //! Turns hostile picture bytes into safe picture bytes.
 //!
-//! A photo comes from a phone, a card, a message or somebody else's computer, and may be anything. This crate says what it
-//! is, refuses it with a sentence that helps, or makes the pictures that the app shows and hands out. Functions from bytes
-//! to bytes: no files, no clock, no network.
+//! A photo comes from a phone, a card, a message or somebody else's computer, and may be anything. This crate says what
+//! it is, refuses it with a sentence that helps, or makes the pictures that the app shows and hands out. Functions from
+//! bytes to bytes: no files, no clock, no network.
 //!
 //! ```
 //! # fn main() -> Result<(), wearbook_photo::Refusal> {
@@ -19,16 +19,16 @@
 //! # }
 //! ```
 //!
-//! **Strict about pixels, lenient about the rest.** Broken notes, odd resolutions, junk between headers and a missing end
-//! mark are passed over as long as every pixel is there. A picture that is cut off is refused, because the missing part
-//! would be shown grey, and grey looks like a clean surface.
+//! **Strict about pixels, lenient about the rest.** Broken notes, odd resolutions, junk between headers and a missing
+//! end mark are passed over as long as every pixel is there. A picture that is cut off is refused, because the missing
+//! part would be shown grey, and grey looks like a clean surface.
 //!
-//! **Bounded.** The constants in this crate cap bytes, pixels and passes before anything is allocated: no input takes more
-//! than ten seconds or a gigabyte.
+//! **Bounded.** The constants in this crate cap bytes, pixels and passes before anything is allocated: no input takes
+//! more than ten seconds or a gigabyte.
 //!
-//! What it does *not* do: it does not keep the original (the store does), does not read HEIC, and does not judge sharpness
-//! or exposure. Of moving pictures it takes the first. It follows the EXIF orientation only, not the one in XMP. It ignores
-//! the profiles of grey and of four-ink pictures, and the brightness maps for bright screens.
+//! What it does *not* do: it does not keep the original (the store does), does not read HEIC, and does not judge
+//! sharpness or exposure. Of moving pictures it takes the first. It follows the EXIF orientation only, not the one in
+//! XMP. It ignores the profiles of grey and of four-ink pictures, and the brightness maps for bright screens.
 
 mod colour;
 mod decode;

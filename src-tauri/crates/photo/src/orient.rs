@@ -54,7 +54,8 @@ pub(crate) fn upright(pixels: Pixels, orientation: Orientation) -> Pixels {
     Pixels { width, height, samples, ..pixels }
 }
 
-/// Turns pixels of `N` bytes. Every orientation is an exchange of rows and columns, or none, and then two mirrors, or none.
+/// Turns pixels of `N` bytes. Every orientation is an exchange of rows and columns, or none, and then two mirrors, or
+/// none.
 fn turn<const N: usize>(pixels: &Pixels, orientation: Orientation) -> Vec<u8> {
     let (all, _) = pixels.samples.as_chunks::<N>();
     let width = pixels.width as usize;
@@ -85,8 +86,9 @@ mod tests {
     use super::*;
     use crate::pixels::Layout;
 
-    /// The stored picture is `123/456`. The expected ones follow from the definition of the tag (EXIF 2.3, 4.6.4, tag 0x0112),
-    /// which says which visible edges the first stored row and column are: for 6, the right-hand side and the top.
+    /// The stored picture is `123/456`. The expected ones follow from the definition of the tag (EXIF 2.3, 4.6.4, tag
+    /// 0x0112), which says which visible edges the first stored row and column are: for 6, the right-hand side and the
+    /// top.
     #[track_caller]
     fn check(exif: u32, expected: (u32, u32, &[u8])) {
         let stored = Pixels { width: 3, height: 2, layout: Layout::Grey, samples: b"123456".to_vec() };

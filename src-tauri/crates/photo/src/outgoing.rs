@@ -6,8 +6,9 @@ use crate::encode;
 use crate::limits::MAX_SIDE;
 use crate::refusal::Refusal;
 
-/// An upright sRGB JPEG with its long side at most `max_side` pixels (1 to [`MAX_SIDE`]; never larger than the original).
-/// It is written anew from the pixels, so no EXIF, XMP, IPTC, comment, profile or preview picture can come along.
+/// An upright sRGB JPEG with its long side at most `max_side` pixels (1 to [`MAX_SIDE`]; never larger than the
+/// original). It is written anew from the pixels, so no EXIF, XMP, IPTC, comment, profile or preview picture can come
+/// along.
 ///
 /// # Errors
 /// As [`check`](crate::check).

@@ -5,7 +5,8 @@ use crate::refusal::Refusal;
 /// What a file is. JPEG, PNG and WebP are read; the others are known only to be refused with a helpful sentence.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Format {
-    /// JPEG, also the first picture of a file with several (MPO, and photos that carry a brightness map for bright screens).
+    /// JPEG, also the first picture of a file with several (MPO, and photos that carry a brightness map for bright
+    /// screens).
     Jpeg,
     /// PNG; of a moving one the still picture.
     Png,
@@ -115,14 +116,15 @@ pub fn sniff(bytes: &[u8]) -> Format {
         _ if begins(b"\0\0\0\x0CjP  ") || begins(b"\xFF\x4F\xFF\x51") => Format::Jpeg2000,
         _ if begins(b"\0\0\0\x0CJXL ") || begins(b"\xFF\x0A") => Format::JpegXl,
         _ if begins(b"%PDF-") => Format::Pdf,
-        // Two letters alone would claim any text that begins so: the four zero bytes that are reserved must be there too.
+        // Two letters alone would claim any text that begins so: the four zero bytes that are reserved must be there
+        // too.
         [b'B', b'M', _, _, _, _, 0, 0, 0, 0, ..] => Format::Bmp,
         _ => Format::Unknown,
     }
 }
 
-/// Tells apart what begins with a file type box (ISO/IEC 14496-12): the main brand first, then up to six of those it claims
-/// to be compatible with.
+/// Tells apart what begins with a file type box (ISO/IEC 14496-12): the main brand first, then up to six of those it
+/// claims to be compatible with.
 fn media_file(brands: &[u8]) -> Format {
     let mut words = brands.as_chunks::<4>().0.iter().enumerate().filter(|(index, _)| *index != 1).take(7);
     words

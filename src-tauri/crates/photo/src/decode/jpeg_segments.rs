@@ -1,4 +1,5 @@
-//! The segments of a JPEG file (ITU-T T.81, annex B): a walk that finds what decodes, and leaves everything else behind.
+//! The segments of a JPEG file (ITU-T T.81, annex B): a walk that finds what decodes, and leaves everything else
+//! behind.
 
 use super::watched::FILLER;
 
@@ -81,8 +82,8 @@ impl Segments {
     }
 
     /// Walks over a file up to its first end marker, or to the end of the bytes. What follows (further pictures, a
-    /// brightness map) is not looked at. Junk between segments is left out, as are comments and everything that a program
-    /// has noted: a broken note must not spoil a good picture.
+    /// brightness map) is not looked at. Junk between segments is left out, as are comments and everything that a
+    /// program has noted: a broken note must not spoil a good picture.
     pub(super) fn walk(bytes: &[u8]) -> Self {
         let mut found = Self { clean: Vec::with_capacity(bytes.len() + FILLER.len() + 4), ..Self::default() };
         found.clean.extend([0xFF, 0xD8]);
@@ -126,6 +127,7 @@ impl Segments {
                 self.scans += 1;
                 if self.scans == 1 {
                     self.scan_components = body.first().copied().unwrap_or(0);
+                    self.name_inks();
                 }
                 self.keep(marker, with_length);
                 return Some(self.compressed(after));
@@ -139,13 +141,21 @@ impl Segments {
             0xEE => {
                 if let Some([_, _, _, _, _, _, transform, ..]) = body.strip_prefix(b"Adobe") {
                     self.adobe = Some(*transform);
-                    // With three components the decoder is told by other means; with four it must see this.
-                    self.keep(marker, with_length);
                 }
             }
             _ => {}
         }
         Some(after)
+    }
+
+    /// Tells the decoder how four components are stored. With three it is told by other means, since it takes an Adobe
+    /// segment that says "not transformed" for a sign of four.
+    fn name_inks(&mut self) {
+        let Some(transform) = self.adobe else { return };
+        if self.frame.as_ref().is_some_and(|frame| frame.components.len() == 4) {
+            let transform = if transform == 0 { 0 } else { 2 };
+            self.keep(0xEE, &[0, 14, b'A', b'd', b'o', b'b', b'e', 0, 100, 0, 0, 0, 0, transform]);
+        }
     }
 
     fn keep(&mut self, marker: u8, with_length: &[u8]) {

@@ -2,7 +2,7 @@
 
 use std::io::Cursor;
 
-use png::{ColorType, DecodeOptions, Decoder, DecodingError, Limits, Transformations};
+use png::{ColorType, DecodeOptions, Decoder, DecodingError, Limits, Reader, Transformations};
 
 use super::Decoded;
 use crate::limits::{self, MAX_DECODER_BYTES};
@@ -23,7 +23,7 @@ pub(super) fn decode(bytes: &[u8]) -> Result<Decoded, Refusal> {
     let mut reader = decoder.read_info().map_err(refusal)?;
     let size = reader.output_buffer_size().ok_or_else(|| Refusal::broken("its size can't be reckoned"))?;
     let mut samples = vec![0; size];
-    reader.next_frame(&mut samples).map_err(refusal)?;
+    read_pixels(&mut reader, &mut samples).map_err(refusal)?;
     // The camera's notes may come after the pixels. That the end is missing matters to nobody.
     let _ = reader.finish();
 
@@ -39,6 +39,15 @@ pub(super) fn decode(bytes: &[u8]) -> Result<Decoded, Refusal> {
         return Err(Refusal::broken("its pixels do not fit its size"));
     }
     Ok(Decoded { pixels: Pixels { width, height, layout, samples }, exif, profile })
+}
+
+/// Reads the pixels and, if they come in ordinary order, nothing beyond: a file may end right after them.
+fn read_pixels(reader: &mut Reader<Cursor<&[u8]>>, samples: &mut [u8]) -> Result<(), DecodingError> {
+    let line_size = reader.output_line_size(reader.info().width).unwrap_or(0);
+    if reader.info().interlaced || line_size == 0 {
+        return reader.next_frame(samples).map(|_| ());
+    }
+    samples.chunks_exact_mut(line_size).try_for_each(|row| reader.read_row(row).map(|_| ()))
 }
 
 fn grey_to_colour(samples: &[u8]) -> Vec<u8> {

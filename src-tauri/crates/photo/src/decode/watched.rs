@@ -1,7 +1,8 @@
 //! A byte source for the JPEG decoder that notices when the picture ends too early.
 //!
-//! A decoder that runs out of compressed data makes some up and shows grey. So the data are followed by filler, and this
-//! source counts how often the decoder asks for it. A complete picture needs none; the decoder only looks a few bytes ahead.
+//! A decoder that runs out of compressed data makes some up and shows grey. So the data are followed by filler, and
+//! this source counts how often the decoder asks for it. A complete picture needs none; the decoder only looks a few
+//! bytes ahead.
 
 use std::cell::Cell;
 
