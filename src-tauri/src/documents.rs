@@ -1,0 +1,91 @@
+//! Where documents go: a file that the person names, or the system's own viewer.
+
+use std::io::Write;
+use std::path::{Path, PathBuf};
+
+use serde_json::{Value, json};
+use tauri::{AppHandle, Manager, Runtime};
+use tauri_plugin_dialog::{DialogExt, FilePath};
+use tauri_plugin_fs::{FsExt, OpenOptions};
+use wearbook_app::{Answer, Error};
+
+use crate::shop::Shop;
+
+/// Fetches a document by `action`, asks for a place, and writes it there. Answers `{path}`, or `null` if the person
+/// changed their mind.
+pub(crate) fn save<R: Runtime>(
+    app: &AppHandle<R>,
+    shop: &Shop,
+    action: &str,
+    arguments: Value,
+) -> Result<Answer, Error> {
+    let document = fetch(shop, action, arguments)?;
+    let Some(place) = ask_for_place(app, &document.name) else {
+        return Ok(Answer::Json(Value::Null));
+    };
+    write(app, &place, &document.bytes).map_err(|error| not_saved(&document.name, &error))?;
+    Ok(Answer::Json(json!({ "path": place.to_string() })))
+}
+
+/// Writes a document to the program's cache and opens it in the system's viewer. Desktops only: phones hand documents
+/// over through their share sheet.
+pub(crate) fn open<R: Runtime>(app: &AppHandle<R>, shop: &Shop, arguments: Value) -> Result<Answer, Error> {
+    if !cfg!(desktop) {
+        return Err(Error::new("not-possible", "This device opens no documents by itself; save it instead."));
+    }
+    let document = fetch(shop, "document_get", arguments)?;
+    let path = cached(app, &document).map_err(|error| not_saved(&document.name, &error))?;
+    tauri_plugin_opener::open_path(&path, None::<&str>)
+        .map_err(|error| Error::new("not-opened", format!("The system could not open {}: {error}.", path.display())))?;
+    Ok(Answer::Json(json!({ "path": path })))
+}
+
+struct Document {
+    bytes: Vec<u8>,
+    name: String,
+}
+
+fn fetch(shop: &Shop, action: &str, arguments: Value) -> Result<Document, Error> {
+    match shop.act(action, arguments, None)? {
+        Answer::Bytes { bytes, file_name, .. } => {
+            Ok(Document { bytes, name: file_name.unwrap_or_else(|| "wearbook".into()) })
+        }
+        Answer::Json(_) => Err(Error::new("broken", format!("{action} answered without a document."))),
+    }
+}
+
+/// On desktops the variable `WEARBOOK_SAVE_DIR` names a folder that is used without asking: no test can press the
+/// buttons of the system's own dialog.
+fn ask_for_place<R: Runtime>(app: &AppHandle<R>, name: &str) -> Option<FilePath> {
+    if cfg!(desktop)
+        && let Some(folder) = std::env::var_os("WEARBOOK_SAVE_DIR")
+    {
+        return Some(FilePath::Path(PathBuf::from(folder).join(name)));
+    }
+    let mut dialog = app.dialog().file().set_file_name(name);
+    if let Some(extension) = Path::new(name).extension().and_then(|e| e.to_str()) {
+        dialog = dialog.add_filter(name, &[extension]);
+    }
+    dialog.blocking_save_file()
+}
+
+/// Through the plugin, because on Android a place is an address of another program's, not a path.
+fn write<R: Runtime>(app: &AppHandle<R>, place: &FilePath, bytes: &[u8]) -> std::io::Result<()> {
+    let mut options = OpenOptions::new();
+    options.write(true).create(true).truncate(true);
+    let mut file = app.fs().open(place.clone(), options)?;
+    file.write_all(bytes)?;
+    file.sync_all()
+}
+
+fn cached<R: Runtime>(app: &AppHandle<R>, document: &Document) -> std::io::Result<PathBuf> {
+    let folder = app.path().app_cache_dir().map_err(std::io::Error::other)?.join("documents");
+    std::fs::create_dir_all(&folder)?;
+    let path = folder.join(&document.name);
+    std::fs::write(&path, &document.bytes)?;
+    Ok(path)
+}
+
+fn not_saved(name: &str, error: &std::io::Error) -> Error {
+    Error::new("not-saved", format!("{name} could not be saved: {error}. Choose another place, or free some space."))
+}
