@@ -1,0 +1,153 @@
+// The only file that knows who is behind the page: Tauri's commands, or the HTTP harness of the browser tests.
+/** @import { Catalogue, Change, HistoryLine, JobLine, JobView, Settings } from './types/api.d.ts' */
+import { convertFileSrc, invoke, isTauri } from './vendor/tauri/core.js'
+import { words } from './words.js'
+
+const inShell = isTauri()
+const isAndroid = /Android/.test(navigator.userAgent)
+const isIos = /iPhone|iPad|iPod/.test(navigator.userAgent)
+
+/** What the surroundings can do, so that the screens offer nothing that fails. */
+export const surroundings = {
+  /** A camera stands behind `<input capture>`. */
+  hasCamera: isAndroid || isIos || matchMedia('(pointer: coarse)').matches,
+  /** A document can be opened in the system's viewer. */
+  opensDocuments: inShell && !isAndroid && !isIos,
+  /** What a gallery input accepts: iOS turns its own format into JPEG only when nothing else is accepted. */
+  galleryAccepts: isIos ? 'image/jpeg' : 'image/*',
+}
+
+/** An action was refused or broke; the message is a sentence for the person. */
+export class Refusal extends Error {
+  /** @param {string} code @param {string} message */
+  constructor(code, message) {
+    super(message)
+    this.code = code
+  }
+}
+
+/** @returns {Promise<Catalogue>} */
+export const getCatalogue = () => act('catalogue', {})
+/** @returns {Promise<JobLine[]>} */
+export const listJobs = () => act('job_list', {})
+/** @returns {Promise<JobView>} */
+export const createJob = () => act('job_create', {})
+/** @param {string} job @returns {Promise<JobView>} */
+export const openJob = (job) => act('job_open', { job })
+/** @param {string} job @returns {Promise<HistoryLine[]>} */
+export const getHistory = (job) => act('job_history', { job })
+/** @param {string} job @param {Change[]} changes @returns {Promise<JobView>} */
+export const appendEdits = (job, changes) => act('edits_append', { job, changes })
+/** @param {string} job @param {string} part @param {Blob} picture @returns {Promise<JobView>} */
+export const addPhoto = (job, part, picture) => act('photo_add', { job, part }, picture)
+/** @param {Blob} file @returns {Promise<{ job: string }>} */
+export const importArchive = (file) => act('archive_import', {}, file)
+/** @returns {Promise<Settings>} */
+export const getSettings = () => act('settings_get', {})
+/** @param {Settings} settings @returns {Promise<Settings>} */
+export const setSettings = (settings) => act('settings_set', { settings })
+
+/** The address of a picture. @param {string} photo @param {'thumb' | 'screen'} size */
+export function photoAddress(photo, size) {
+  // A picture that is still being saved is shown from memory.
+  if (photo.startsWith('blob:')) return photo
+  return inShell ? `${convertFileSrc('', 'photo')}${size}/${photo}` : `/photo/${size}/${photo}`
+}
+
+/** The report as plain text. @param {string} job @returns {Promise<string>} */
+export async function getReportText(job) {
+  const { bytes } = await actForBytes('document_get', { job, document: 'report-text' })
+  return new TextDecoder().decode(bytes)
+}
+
+/** Saves the report; answers where, or nothing when the person changed their mind. @param {string} job */
+export async function saveReport(job) {
+  if (!inShell) return download('document_get', { job, document: 'report-pdf' })
+  return savedPath(await act('document_save', { job, document: 'report-pdf' }))
+}
+
+/** Opens the report in the system's viewer. @param {string} job @returns {Promise<void>} */
+export const openReport = (job) => act('document_open', { job, document: 'report-pdf' })
+
+/** Saves the whole job with its photos as one file. @param {string} job */
+export async function saveArchive(job) {
+  if (!inShell) return download('archive_export', { job })
+  return savedPath(await act('archive_save', { job }))
+}
+
+/** @param {{ path?: string } | string | null} answer @returns {string} */
+const savedPath = (answer) => (typeof answer === 'string' ? answer : (answer?.path ?? ''))
+
+/** @param {string} name @param {object} args @param {Blob} [bytes] @returns {Promise<any>} */
+async function act(name, args, bytes) {
+  if (!inShell) return (await post(name, args, bytes)).json()
+  try {
+    return bytes ? await invokeWithBytes(name, args, bytes) : await invoke(name, { arguments: args })
+  } catch (failure) {
+    throw refusal(failure)
+  }
+}
+
+/** @param {string} name @param {object} args @param {Blob} bytes */
+async function invokeWithBytes(name, args, bytes) {
+  // Android hands no raw bodies to the shell.
+  if (isAndroid) return invoke(name, { arguments: args, base64: await base64(bytes) })
+  const headers = { 'x-arguments': encodeURIComponent(JSON.stringify(args)) }
+  return invoke(name, new Uint8Array(await bytes.arrayBuffer()), { headers })
+}
+
+/** @param {Blob} bytes @returns {Promise<string>} */
+function base64(bytes) {
+  return new Promise((resolve, reject) => {
+    const reader = new FileReader()
+    reader.onload = () => resolve(String(reader.result).replace(/^[^,]*,/, ''))
+    reader.onerror = () => reject(reader.error)
+    reader.readAsDataURL(bytes)
+  })
+}
+
+/** @param {string} name @param {object} args @returns {Promise<{ bytes: ArrayBuffer, fileName: string }>} */
+async function actForBytes(name, args) {
+  if (inShell) {
+    try {
+      return { bytes: await invoke(name, { arguments: args }), fileName: '' }
+    } catch (failure) {
+      throw refusal(failure)
+    }
+  }
+  const response = await post(name, args)
+  const fileName = decodeURIComponent(response.headers.get('x-file-name') ?? '')
+  return { bytes: await response.arrayBuffer(), fileName }
+}
+
+/** @param {string} name @param {object} args @param {Blob} [bytes] */
+async function post(name, args, bytes) {
+  const json = JSON.stringify(args)
+  /** @type {RequestInit} */
+  const request = bytes
+    ? { body: bytes, headers: { 'x-arguments': encodeURIComponent(json), 'content-type': 'application/octet-stream' } }
+    : { body: json, headers: { 'content-type': 'application/json' } }
+  const response = await fetch(`/act/${name}`, { method: 'POST', ...request }).catch((failure) => {
+    throw refusal(failure)
+  })
+  if (!response.ok) throw refusal(await response.json().catch(() => null))
+  return response
+}
+
+/** @param {any} failure */
+function refusal(failure) {
+  if (failure?.code && failure?.message) return new Refusal(failure.code, failure.message)
+  console.error(failure)
+  return new Refusal('broke', words.errors.broke)
+}
+
+/** Hands bytes to the browser as a file. @param {string} name @param {object} args */
+async function download(name, args) {
+  const { bytes, fileName } = await actForBytes(name, args)
+  const link = document.createElement('a')
+  link.href = URL.createObjectURL(new Blob([bytes]))
+  link.download = fileName
+  link.click()
+  setTimeout(() => URL.revokeObjectURL(link.href), 60_000)
+  return fileName
+}

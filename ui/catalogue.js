@@ -1,0 +1,26 @@
+// The trade's tables, looked up by id. They come from the backend once, so that no trade word is written twice.
+import { state } from './state.js'
+
+export function catalogue() {
+  if (!state.catalogue) throw new Error('The catalogue is read before anything is drawn.')
+  return state.catalogue
+}
+
+/** @template {{ id: string }} Row @param {Row[]} rows @param {string} id @returns {Row} */
+function rowOf(rows, id) {
+  const row = rows.find((candidate) => candidate.id === id)
+  if (!row) throw new Error(`The catalogue has no “${id}”.`)
+  return row
+}
+
+/** @param {string} id */
+export const kindOf = (id) => rowOf(catalogue().kinds, id)
+/** @param {string} id */
+export const tagOf = (id) => rowOf(catalogue().tags, id)
+/** @param {string} id */
+export const outcomeWords = (id) => rowOf(catalogue().outcomes, id).words
+/** The fields of a part's drawing. @param {string} map */
+export const zonesOf = (map) => catalogue().zone_maps[map] ?? []
+
+/** @param {string} text */
+export const capitalised = (text) => text.charAt(0).toUpperCase() + text.slice(1)

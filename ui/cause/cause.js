@@ -1,0 +1,70 @@
+// Why it happened: causes in order of likelihood, each with what speaks for and against it.
+/** @import { CauseView, Evidence, JobView } from '../types/api.d.ts' */
+import { html } from '../vendor/lit-html/lit-html.js'
+import { capitalised } from '../catalogue.js'
+import { toPart } from '../route.js'
+import { words } from '../words.js'
+
+const text = words.causes
+
+/** @param {JobView} view */
+export function causes(view) {
+  const { enough_seen, summary, causes } = view.assessment.causes
+  const labels = new Map(view.assessment.parts.map((part) => [part.part, part.label]))
+  return {
+    title: words.screens.causes,
+    body: html`
+      ${enough_seen ? '' : html`<p class="not-enough">${text.notEnough}</p>`}
+      <p class="cause-summary">${summary}</p>
+      ${causes.length === 0 ? html`<p>${text.nothing}</p>` : html`
+        <ol class="causes">${causes.map((cause) => drawn(view.job, cause, labels))}</ol>
+        <p class="hint">${text.modest}</p>`}`,
+  }
+}
+
+/** @param {string} job @param {CauseView} cause @param {Map<string, string>} labels */
+const drawn = (job, cause, labels) => html`
+  <li class="cause">
+    <h2>${capitalised(cause.name)}</h2>
+    <p class="likelihood"><strong>${capitalised(cause.likelihood)}</strong>, ${percent(cause.probability)}</p>
+    <p>${cause.plainly}</p>
+    ${evidence(job, text.for, cause.evidence_for, labels)}
+    ${evidence(job, text.against, cause.evidence_against, labels)}
+    ${cause.check.length === 0 ? '' : html`<h3>${text.check}</h3><ul>${cause.check.map((line) => html`<li>${line}</li>`)}</ul>`}
+    <p class="source">${text.source}: ${cause.source}</p>
+  </li>`
+
+/** As coarse as the evidence: tens, and nothing nearer to certainty than 95 in 100. @param {number} probability */
+export function percent(probability) {
+  if (probability > 0.95) return text.about.more
+  if (probability < 0.05) return text.about.less
+  return text.percent(Math.min(90, Math.max(10, Math.round(probability * 10) * 10)))
+}
+
+/** @param {string} job @param {string} heading @param {Evidence[]} evidence @param {Map<string, string>} labels */
+const evidence = (job, heading, evidence, labels) =>
+  evidence.length === 0 ? '' : html`
+    <h3>${heading}</h3>
+    <ul class="evidence">
+      ${evidence.map(({ words, parts, weight }) => html`
+        <li>
+          <p>${capitalised(words)} ${bar(weight)}</p>
+          ${parts.length === 0 ? '' : html`<ul class="part-links">${parts.map((part) => html`<li><a href=${toPart(job, part)}>${labels.get(part) ?? part}</a></li>`)}</ul>`}
+        </li>`)}
+    </ul>`
+
+/** Doublings of the odds that fill the bar. */
+const FULL = 5
+
+/** How much a finding weighs, drawn as a dimension. @param {number} weight doublings of the odds */
+function bar(weight) {
+  const strength = Math.abs(weight)
+  const length = 2 + 56 * Math.min(1, strength / FULL)
+  return html`
+    <span class="weight">
+      <svg viewBox="0 0 60 12" width="60" height="12" aria-hidden="true" focusable="false">
+        <path class="dimension" d="M1 1V11M59 1V11M1 6H59"/><path class="dimension-done" d=${`M1 6H${length.toFixed(1)}`}/>
+      </svg>
+      ${text.strength(strength)}
+    </span>`
+}

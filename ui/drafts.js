@@ -1,0 +1,35 @@
+// Text that is being typed. It is kept until the store has it: saved a moment after the last key, when the field is
+// left, and when the page goes out of sight.
+
+/** @typedef {{ text: string, save: (text: string) => Promise<boolean>, timer: number, sending: boolean }} Draft */
+
+/** @type {Map<string, Draft>} */
+const drafts = new Map()
+const PAUSE = 600
+
+/** What to show in a field: the unsaved text if there is one. @param {string} key @param {string} saved */
+export const draftOr = (key, saved) => drafts.get(key)?.text ?? saved
+
+/** Takes note of typed text. @param {string} key @param {string} text @param {Draft['save']} save */
+export function type(key, text, save) {
+  clearTimeout(drafts.get(key)?.timer)
+  drafts.set(key, { text, save, timer: setTimeout(() => settle(key), PAUSE), sending: false })
+}
+
+/** Saves one field now. @param {string} key */
+export async function settle(key) {
+  const draft = drafts.get(key)
+  if (!draft || draft.sending) return
+  clearTimeout(draft.timer)
+  draft.sending = true
+  const isSaved = await draft.save(draft.text)
+  draft.sending = false
+  // Typed on meanwhile, or refused: then the text stays a draft.
+  if (isSaved && drafts.get(key) === draft) drafts.delete(key)
+}
+
+/** Saves everything now. */
+export const settleAll = () => [...drafts.keys()].forEach(settle)
+
+document.addEventListener('visibilitychange', () => document.hidden && settleAll())
+addEventListener('pagehide', settleAll)

@@ -1,0 +1,81 @@
+// What a change will look like once the store has it, so that a tap shows within a frame. Only what the person
+// touched is guessed: causes and decisions wait for the answer.
+/** @import { Change, Finding, JobView, PartView } from '../types/api.d.ts' */
+import { tagOf } from '../catalogue.js'
+import { placeId } from '../marks/place.js'
+
+/** @param {JobView} view @param {Change} change @returns {JobView} */
+export function guess(view, change) {
+  switch (change.do) {
+    case 'fill':
+      return { ...view, texts: { ...view.texts, [change.field]: change.text } }
+    case 'recall':
+      return { ...view, history: { ...view.history, [change.fact]: change.answer } }
+    case 'note-mark':
+      return withMark(view, change)
+    case 'tag':
+      return withPart(view, change.part, (part) => tagged(part, change))
+    case 'untag':
+      return withPart(view, change.part, (part) =>
+        seenAnew({ ...part, findings: part.findings.filter((finding) => finding.tag !== change.tag) }))
+    case 'clean':
+      return withPart(view, change.part, (part) => ({ ...part, findings: [], worst: null, seen: 'clean' }))
+    case 'remark':
+      return withPart(view, change.part, (part) => ({ ...part, note: change.text }))
+    case 'remove-photo':
+      return withPart(view, change.part, (part) =>
+        ({ ...part, photos: part.photos.filter((photo) => photo !== change.photo) }))
+    case 'overrule':
+      return withPart(view, change.part, (part) =>
+        ({ ...part, decision: { ...part.decision, outcome: change.outcome, overruled_because: change.reason } }))
+    case 'follow-rules':
+      return withPart(view, change.part, (part) =>
+        ({ ...part, decision: { ...part.decision, outcome: part.decision.by_rules, overruled_because: null } }))
+    default:
+      // An arrangement and an undo change too much to be guessed.
+      return view
+  }
+}
+
+/** @param {JobView} view @param {string} part @param {string} preview @returns {JobView} */
+export const guessPhoto = (view, part, preview) =>
+  withPart(view, part, (seen) => ({ ...seen, photos: [...seen.photos, preview] }))
+
+/** @param {JobView} view @param {string} name @param {(part: PartView) => PartView} alter @returns {JobView} */
+function withPart(view, name, alter) {
+  const parts = view.assessment.parts.map((part) => (part.part === name ? alter(part) : part))
+  const progress = {
+    parts: parts.length,
+    looked: parts.filter((part) => part.seen !== 'not-looked').length,
+    worn: parts.filter((part) => part.seen === 'worn').length,
+    photos: parts.reduce((sum, part) => sum + part.photos.length, 0),
+  }
+  return { ...view, assessment: { ...view.assessment, parts, progress } }
+}
+
+/** @param {PartView} part @param {Extract<Change, { do: 'tag' }>} change @returns {PartView} */
+function tagged(part, change) {
+  const { tag, grade, zones } = change
+  const row = tagOf(tag)
+  /** @type {Finding} */
+  const finding = { tag, grade, zones, name: row.name, sentence: row.grades[grade - 1] ?? '' }
+  const others = part.findings.filter((other) => other.tag !== tag)
+  return seenAnew({ ...part, findings: [...others, finding].sort((a, b) => b.grade - a.grade) })
+}
+
+/** @param {PartView} part @returns {PartView} */
+function seenAnew(part) {
+  const damage = part.findings.filter((finding) => tagOf(finding.tag).is_damage)
+  const worst = damage.reduce((most, finding) => (finding.grade > most ? finding.grade : most), 0) || null
+  const seen = worst ? 'worn' : part.findings.length > 0 ? 'clean' : 'not-looked'
+  return { ...part, worst: /** @type {PartView['worst']} */ (worst), seen }
+}
+
+/** @param {JobView} view @param {Extract<Change, { do: 'note-mark' }>} change @returns {JobView} */
+function withMark(view, change) {
+  const here = placeId(change.place)
+  const places = view.assessment.marks.places.map((place) =>
+    placeId(place.place) === here ? { ...place, mark: change.mark } : place)
+  const missing = places.filter((place) => !place.mark).length
+  return { ...view, assessment: { ...view.assessment, marks: { ...view.assessment.marks, places, missing } } }
+}

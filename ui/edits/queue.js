@@ -1,0 +1,66 @@
+// The one way in: changes go to the store one after the other, and show on the screen before they are there.
+/** @import { Change } from '../types/api.d.ts' */
+/** @import { Waiting } from '../state.js' */
+import { addPhoto, appendEdits } from '../backend.js'
+import { attempt, redraw, state } from '../state.js'
+import { words } from '../words.js'
+import { guess, guessPhoto } from './guess.js'
+
+/** @type {Promise<unknown>} */
+let queue = Promise.resolve()
+
+/** Appends changes to a job, all or none; a refusal is shown. Answers whether they are saved.
+ * @param {string} job @param {...Change} changes @returns {Promise<boolean>} */
+export const append = (job, ...changes) => attempt(() => submit(job, ...changes))
+
+/** Appends changes to a job, all or none; rejects with the refusal, for a form that shows it in its own place.
+ * @param {string} job @param {...Change} changes @returns {Promise<void>} */
+export function submit(job, ...changes) {
+  return enqueue({
+    job,
+    guess: (view) => changes.reduce(guess, view),
+    send: () => appendEdits(job, changes),
+  })
+}
+
+/** Adds photos to a part; each shows at once from memory. @param {string} job @param {string} part @param {Iterable<File>} files */
+export function appendPhotos(job, part, files) {
+  for (const file of files) {
+    const preview = URL.createObjectURL(file)
+    const saving = attempt(() => enqueue({
+      job,
+      guess: (view) => guessPhoto(view, part, preview),
+      send: () => addPhoto(job, part, file),
+    }))
+    saving.finally(() => setTimeout(() => URL.revokeObjectURL(preview), 5000))
+  }
+}
+
+/** When all that was done so far has been saved or refused. */
+export const settled = () => queue
+
+/** @param {Waiting} entry @returns {Promise<void>} */
+function enqueue(entry) {
+  state.waiting = [...state.waiting, entry]
+  state.alert = ''
+  redraw()
+  const result = queue.then(() => settle(entry))
+  queue = result.catch(() => {})
+  return result
+}
+
+/** @param {Waiting} entry */
+async function settle(entry) {
+  try {
+    const view = await entry.send()
+    if (state.saved?.job === entry.job) state.saved = view
+    state.notice = words.frame.saved
+  } catch (failure) {
+    state.notice = ''
+    throw failure
+  } finally {
+    // Saved or refused: either way the guess has served. What was refused disappears from the screen again.
+    state.waiting = state.waiting.filter((other) => other !== entry)
+    redraw()
+  }
+}

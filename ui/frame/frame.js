@@ -1,0 +1,65 @@
+// The drawing sheet around every screen: the sheet itself, and at its foot the title block with the ways to go.
+import { html } from '../vendor/lit-html/lit-html.js'
+import { causes } from '../cause/cause.js'
+import { decisions } from '../decision/decision-list.js'
+import { handOver } from '../hand-over/hand-over.js'
+import { history } from '../history/history.js'
+import { intake } from '../intake/intake.js'
+import { jobList } from '../job-list/job-list.js'
+import { marks } from '../marks/marks.js'
+import { part } from '../part/part.js'
+import { plan } from '../plan/plan.js'
+import { settings } from '../settings/settings.js'
+import { redraw, shownJob, state } from '../state.js'
+import { words } from '../words.js'
+import { titleBlock } from './title-block.js'
+
+/**
+ * @typedef {object} Sheet what a screen puts on the sheet
+ * @property {string} title
+ * @property {unknown} body
+ * @property {unknown} [bar] controls that stay in reach of the thumb
+ */
+
+/** @type {Record<string, (view: import('../types/api.d.ts').JobView) => Sheet>} */
+const sheets = { intake, marks, plan, part, causes, decisions, 'hand-over': handOver, history }
+
+export function frame() {
+  const view = shownJob()
+  const sheet = sheetOf(view)
+  const beside = state.wide && state.route.screen === 'part' && view?.plan ? plan(view) : null
+  return {
+    title: sheet.title,
+    content: html`
+      <main class=${beside ? 'sheet sheet-beside' : 'sheet'}>
+        ${beside ? html`<section class="beside" aria-label=${beside.title}>${beside.body}</section>` : ''}
+        <div class="sheet-main">
+          <h1 tabindex="-1">${sheet.title}</h1>
+          ${sheet.body}
+        </div>
+      </main>
+      <footer class="foot">
+        <div role="alert" class="alert">${state.alert ? alert() : ''}</div>
+        ${sheet.bar ?? ''}
+        ${titleBlock(view, sheet.title)}
+      </footer>`,
+  }
+}
+
+/** @param {import('../types/api.d.ts').JobView | null} view @returns {Sheet} */
+function sheetOf(view) {
+  const { screen, job } = state.route
+  if (screen === 'settings') return settings()
+  if (!job) return jobList()
+  const draw = sheets[screen]
+  if (view && draw) return draw(view)
+  return { title: words.screens[screen], body: html`<p>${state.alert ? words.frame.missing : words.frame.loading}</p>` }
+}
+
+function alert() {
+  const close = () => {
+    state.alert = ''
+    redraw()
+  }
+  return html`<p>${state.alert}</p><button type="button" @click=${close}>${words.frame.close}</button>`
+}

@@ -1,0 +1,29 @@
+// Everything that was done, latest first, each undoable.
+/** @import { HistoryLine, JobView } from '../types/api.d.ts' */
+import { html } from '../vendor/lit-html/lit-html.js'
+import { repeat } from '../vendor/lit-html/directives/repeat.js'
+import { append } from '../edits/queue.js'
+import { state } from '../state.js'
+import { moment, words } from '../words.js'
+
+const text = words.history
+
+/** @param {JobView} view */
+export const history = (view) => ({
+  title: words.screens.history,
+  body: html`
+    <p>${text.intro}</p>
+    ${state.history === null ? html`<p>${words.frame.loading}</p>` : state.history.length === 0 ? html`<p>${text.none}</p>` : html`
+      <ol class="history">${repeat(state.history, ({ edit }) => edit, (line) => entry(view.job, line))}</ol>`}`,
+})
+
+/** @param {string} job @param {HistoryLine} line */
+function entry(job, line) {
+  const undo = () => append(job, { do: 'undo', edit: line.edit })
+  return html`
+    <li class=${line.undone ? 'history-undone' : ''}>
+      <time datetime=${new Date(line.at).toISOString()}>${moment(line.at)}</time>
+      <span class="history-sentence">${line.sentence}${line.undone ? html` <em>(${text.undone})</em>` : ''}</span>
+      ${line.undoable ? html`<button type="button" aria-label=${text.button(text.undo, line.sentence)} @click=${undo}>${text.undo}</button>` : ''}
+    </li>`
+}

@@ -1,0 +1,56 @@
+// Taking an engine in: whose it is, what is known of it, how it is laid out.
+/** @import { Answer, JobView } from '../types/api.d.ts' */
+import { html } from '../vendor/lit-html/lit-html.js'
+import { catalogue } from '../catalogue.js'
+import { choice } from '../controls/choice.js'
+import { field } from '../controls/field.js'
+import { append } from '../edits/queue.js'
+import { toSheet } from '../route.js'
+import { words } from '../words.js'
+import { layout } from './layout.js'
+
+/** Lines on which people write more than a few words. */
+const LONG = new Set(['complaint', 'remarks'])
+/** @type {readonly Answer[]} */
+const ANSWERS = ['yes', 'no', 'unknown']
+
+/** @param {JobView} view */
+export function intake(view) {
+  return {
+    title: words.screens.intake,
+    body: html`
+      <section aria-labelledby="intake-sheet">
+        <h2 id="intake-sheet">${words.intake.sheet}</h2>
+        ${catalogue().text_fields.map(({ id, label }) => field({
+          key: `${view.job} ${id}`,
+          label,
+          saved: view.texts[id] ?? '',
+          long: LONG.has(id),
+          save: (text) => append(view.job, { do: 'fill', field: id, text }),
+        }))}
+      </section>
+      ${layout(view)}
+      ${past(view)}
+      ${view.arrangement ? onward(view.job) : ''}`,
+  }
+}
+
+/** @param {JobView} view */
+const past = (view) => html`
+  <section aria-labelledby="intake-past">
+    <h2 id="intake-past">${words.intake.past}</h2>
+    ${catalogue().history_facts.map(({ id, question }) => choice({
+      name: `fact-${id}`,
+      legend: question,
+      options: ANSWERS.map((value) => ({ value, label: words.intake.answers[value] })),
+      value: view.history[id],
+      choose: (answer) => append(view.job, { do: 'recall', fact: id, answer }),
+    }))}
+  </section>`
+
+/** @param {string} job */
+const onward = (job) => html`
+  <p class="onward">
+    <a class="button" href=${toSheet(job, 'plan')}>${words.intake.toPlan}</a>
+    <a class="button primary" href=${toSheet(job, 'marks')}>${words.intake.toMarks}</a>
+  </p>`

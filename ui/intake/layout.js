@@ -1,0 +1,112 @@
+// The layout of the engine, entered once. What can't be is refused by the backend; the reason is shown at the form and
+// what was entered stays.
+/** @import { Arrangement, JobView } from '../types/api.d.ts' */
+import { html } from '../vendor/lit-html/lit-html.js'
+import { catalogue } from '../catalogue.js'
+import { choice } from '../controls/choice.js'
+import { count } from '../controls/count.js'
+import { submit } from '../edits/queue.js'
+import { redraw, state } from '../state.js'
+import { words } from '../words.js'
+import { derived, startOf } from './defaults.js'
+import { valveGear } from './valve-gear.js'
+
+const text = words.layout
+
+/** @param {JobView} view */
+export function layout(view) {
+  const entry = entryOf(view)
+  const arrangement = entry.arrangement
+  const set = setter(entry)
+  return html`
+    <section aria-labelledby="intake-layout">
+      <h2 id="intake-layout">${words.intake.arrangement}</h2>
+      ${view.assessment.engine ? html`<p>${text.entered(view.assessment.engine)}</p>` : ''}
+      <form @submit=${(/** @type {Event} */ event) => save(event, view)}>
+        ${choice({
+          name: 'layout',
+          legend: text.layout,
+          options: catalogue().arrangements.map((start) => ({ value: start.arrangement.layout, label: start.name })),
+          value: arrangement.layout,
+          choose: (value) => begin(entry, value),
+        })}
+        <div class="counts">
+          ${count({ label: text.cylinders, value: arrangement.cylinders, set: set('cylinders') })}
+          ${count({ label: text.mains, value: arrangement.mains, set: set('mains') })}
+          ${count({ label: text.thrustMain, value: arrangement.thrust_main, hint: text.thrustHint, set: set('thrust_main') })}
+        </div>
+        ${arrangement.layout === 'inline' ? '' : choice({
+          name: 'rods',
+          legend: text.rodsPerCrankpin,
+          options: [{ value: '1', label: text.rods[1] }, { value: '2', label: text.rods[2] }],
+          value: String(arrangement.rods_per_crankpin),
+          choose: (value) => set('rods_per_crankpin')(Number(value)),
+        })}
+        ${valveGear(arrangement, set)}
+        ${numbering(arrangement, set)}
+        <p role="alert" class="refusal">${entry.refusal}</p>
+        <button class="primary wide">${view.arrangement ? text.change : text.save}</button>
+      </form>
+    </section>`
+}
+
+/** @param {Arrangement} arrangement @param {ReturnType<typeof setter>} set */
+function numbering(arrangement, set) {
+  const { numbering } = arrangement
+  /** @param {Partial<Arrangement['numbering']>} part */
+  const renumber = (part) => set('numbering')({ ...numbering, ...part })
+  return html`
+    ${choice({ name: 'front', legend: text.front, options: optionsOf(text.fronts), value: arrangement.front, choose: set('front') })}
+    ${choice({ name: 'from', legend: text.from, options: optionsOf(text.ends), value: numbering.from, choose: (from) => renumber({ from }) })}
+    ${arrangement.layout === 'inline' ? '' : html`
+      ${choice({ name: 'banks', legend: text.banks, options: optionsOf(text.bankOrders), value: numbering.banks, choose: (banks) => renumber({ banks }) })}
+      ${choice({ name: 'first-bank', legend: text.firstBank, options: optionsOf(text.bankSides), value: numbering.first_bank, choose: (first_bank) => renumber({ first_bank }) })}
+      <p class="hint">${text.banksHint}</p>`}`
+}
+
+/** @template {string} Value @param {Record<Value, string>} labels */
+export const optionsOf = (labels) =>
+  /** @type {[Value, string][]} */ (Object.entries(labels)).map(([value, label]) => ({ value, label }))
+
+/** @typedef {NonNullable<typeof state.layout>} Entry */
+
+/** What is being entered for this job; starts from what is saved. @param {JobView} view @returns {Entry} */
+function entryOf(view) {
+  if (state.layout?.job !== view.job) {
+    const arrangement = view.arrangement ?? startOf(catalogue(), 'inline')
+    state.layout = { job: view.job, arrangement, touched: new Set(), refusal: '' }
+  }
+  return state.layout
+}
+
+/** Changes one value; what depends on it follows, unless the person has set it. @param {Entry} entry */
+function setter(entry) {
+  /** @template {keyof Arrangement} Name @param {Name} name @returns {(value: Arrangement[Name]) => void} */
+  return (name) => (value) => {
+    entry.touched.add(name)
+    entry.arrangement = derived({ ...entry.arrangement, [name]: value }, name, entry.touched)
+    entry.refusal = ''
+    redraw()
+  }
+}
+
+/** @param {Entry} entry @param {Arrangement['layout']} value */
+function begin(entry, value) {
+  entry.arrangement = startOf(catalogue(), value)
+  entry.touched.clear()
+  entry.refusal = ''
+  redraw()
+}
+
+/** @param {Event} event @param {JobView} view */
+async function save(event, view) {
+  event.preventDefault()
+  const entry = entryOf(view)
+  try {
+    await submit(view.job, { do: 'arrange', arrangement: entry.arrangement })
+    entry.refusal = ''
+  } catch (failure) {
+    entry.refusal = failure instanceof Error ? failure.message : words.errors.broke
+  }
+  redraw()
+}

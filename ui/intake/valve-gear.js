@@ -1,0 +1,30 @@
+// Camshaft, tappets and valves.
+/** @import { Arrangement } from '../types/api.d.ts' */
+import { html } from '../vendor/lit-html/lit-html.js'
+import { choice } from '../controls/choice.js'
+import { count } from '../controls/count.js'
+import { words } from '../words.js'
+import { optionsOf } from './layout.js'
+
+const text = words.layout
+
+/** @typedef {<Name extends keyof Arrangement>(name: Name) => (value: Arrangement[Name]) => void} Setter */
+
+/** @param {Arrangement} arrangement @param {Setter} set */
+export function valveGear(arrangement, set) {
+  const camshaft = choice({
+    name: 'camshaft',
+    legend: text.camshaft,
+    options: optionsOf(text.camshafts),
+    value: arrangement.camshaft,
+    choose: set('camshaft'),
+  })
+  if (arrangement.camshaft === 'none') return camshaft
+  return html`
+    ${camshaft}
+    <div class="counts">
+      ${count({ label: text.camBearings, value: arrangement.cam_bearings, set: set('cam_bearings') })}
+      ${count({ label: text.valves, value: arrangement.valves_per_cylinder, set: set('valves_per_cylinder') })}
+    </div>
+    ${choice({ name: 'tappets', legend: text.tappets, options: optionsOf(text.tappetKinds), value: arrangement.tappets, choose: set('tappets') })}`
+}

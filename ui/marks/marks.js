@@ -1,0 +1,55 @@
+// The marks of caps and rods, asked for one after the other before they come off.
+/** @import { JobView, MarkView } from '../types/api.d.ts' */
+import { html } from '../vendor/lit-html/lit-html.js'
+import { state } from '../state.js'
+import { toSheet } from '../route.js'
+import { words } from '../words.js'
+import { markForm } from './mark-form.js'
+import { placeId } from './place.js'
+
+const text = words.marks
+
+/** @param {JobView} view */
+export function marks(view) {
+  const { places, missing, warnings } = view.assessment.marks
+  const title = words.screens.marks
+  if (places.length === 0) {
+    return { title, body: html`<p>${text.noEngine}</p><a class="button" href=${toSheet(view.job, 'intake')}>${text.toIntake}</a>` }
+  }
+  const asked = places.find(({ place }) => placeId(place) === state.route.place) ?? places.find(({ mark }) => !mark)
+  return {
+    title,
+    body: html`
+      <p>${missing > 0 ? text.intro : ''} ${missing > 0 ? text.missing(missing) : text.done}</p>
+      ${warnings.length === 0 ? '' : html`
+        <section class="warnings" aria-labelledby="marks-warnings">
+          <h2 id="marks-warnings">${text.warnings}</h2>
+          <ul>${warnings.map((warning) => html`<li>${warning}</li>`)}</ul>
+        </section>`}
+      ${asked ? markForm(view, asked) : ''}
+      <section aria-labelledby="marks-list">
+        <h2 id="marks-list">${text.list}</h2>
+        <ul class="mark-list">${places.map((place) => line(view.job, place, place === asked))}</ul>
+      </section>`,
+  }
+}
+
+/** @param {string} job @param {MarkView} view @param {boolean} current */
+const line = (job, { place, label, mark }, current) => html`
+  <li>
+    <a href=${toSheet(job, 'marks', placeId(place))} aria-current=${current ? 'step' : 'false'}>
+      <span>${label}</span>
+      <span class=${mark ? 'mark-read' : 'mark-missing'}>${mark ? inWords(mark) : text.none}</span>
+    </a>
+  </li>`
+
+/** @param {NonNullable<MarkView['mark']>} mark */
+function inWords({ text: stamped, marking, side, points }) {
+  const facts = [
+    `“${stamped}”`,
+    marking === 'made' ? text.made : '',
+    side === 'underneath' ? text.underneath : side ? text.onSide(text.sides[side]) : '',
+    points ? text.pointsTo(text.ends[points]) : '',
+  ]
+  return facts.filter(Boolean).join(', ')
+}

@@ -1,0 +1,59 @@
+// One part on the bench: photographed, looked at, tagged, decided.
+/** @import { JobView, PartView } from '../types/api.d.ts' */
+import { html } from '../vendor/lit-html/lit-html.js'
+import { field } from '../controls/field.js'
+import { decision } from '../decision/decision.js'
+import { append } from '../edits/queue.js'
+import { swatch } from '../hatching/key.js'
+import { seenInWords } from '../plan/plan.js'
+import { toPart, toSheet } from '../route.js'
+import { state } from '../state.js'
+import { words } from '../words.js'
+import { enlarged } from './enlarged.js'
+import { photos } from './photos.js'
+import { tags } from './tags.js'
+
+const text = words.part
+
+/** @param {JobView} view */
+export function part(view) {
+  const { parts } = view.assessment
+  const here = parts.findIndex((candidate) => candidate.part === state.route.part)
+  const open = parts[here]
+  if (!open) {
+    return { title: words.screens.part, body: html`<p>${text.missing}</p><a class="button" href=${toSheet(view.job, 'plan')}>${words.screens.plan}</a>` }
+  }
+  if (open.photos.includes(state.route.photo)) return enlarged(view.job, open, state.route.photo)
+  return {
+    title: open.label,
+    body: html`
+      <p class="part-state">${swatch(open.worst, open.seen)} ${seenInWords(open)}</p>
+      ${photos(view.job, open)}
+      ${tags(view.job, open)}
+      ${field({
+        key: `${view.job} ${open.part} note`,
+        label: text.note,
+        saved: open.note,
+        long: true,
+        save: (note) => append(view.job, { do: 'remark', part: open.part, text: note }),
+      })}
+      ${decision(view.job, open)}`,
+    bar: stepBar(view.job, open, parts[here - 1], parts[here + 1]),
+  }
+}
+
+/** Strip-down order, and the answer that most parts get. @param {string} job @param {PartView} open
+ * @param {PartView | undefined} previous @param {PartView | undefined} next */
+const stepBar = (job, open, previous, next) => html`
+  <div class="bar step-bar">
+    ${step(job, previous, text.previous, text.previousPart)}
+    <button type="button" class="primary" aria-pressed=${open.seen === 'clean' ? 'true' : 'false'}
+      @click=${() => append(job, { do: 'clean', part: open.part })}>${text.clean}</button>
+    ${step(job, next, text.next, text.nextPart)}
+  </div>`
+
+/** @param {string} job @param {PartView | undefined} to @param {string} label @param {(label: string) => string} name */
+const step = (job, to, label, name) =>
+  to
+    ? html`<a class="button" href=${toPart(job, to.part)} aria-label=${name(to.label)}>${label}</a>`
+    : html`<span class="button" aria-hidden="true"></span>`

@@ -1,0 +1,102 @@
+// What is seen on a part. A tap on a tag unfolds its four grades right there; a tap on a grade saves.
+/** @import { Finding, Grade, PartView } from '../types/api.d.ts' */
+import { html } from '../vendor/lit-html/lit-html.js'
+import { capitalised, kindOf, tagOf } from '../catalogue.js'
+import { append } from '../edits/queue.js'
+import { swatch } from '../hatching/key.js'
+import { redraw, state } from '../state.js'
+import { words } from '../words.js'
+import { zones } from './zones.js'
+
+const text = words.part
+/** @type {readonly Grade[]} */
+const GRADES = [1, 2, 3, 4]
+/** Tags nearest to hand. */
+const NEAREST = 5
+/** Buttons side by side; the grades unfold under the row of their tag. */
+const COLUMNS = 2
+
+/** @param {string} job @param {PartView} part */
+export function tags(job, part) {
+  const all = kindOf(part.kind).tags
+  return html`
+    <section aria-labelledby="part-tags">
+      <h2 id="part-tags">${text.tags}</h2>
+      ${rows(job, part, all.slice(0, NEAREST))}
+      ${all.length > NEAREST ? html`<h3>${text.moreTags}</h3> ${rows(job, part, all.slice(NEAREST))}` : ''}
+    </section>`
+}
+
+/** @param {string} job @param {PartView} part @param {string[]} tags */
+function rows(job, part, tags) {
+  const buttons = tags.map((tag) => tagButton(part, tag))
+  const opened = tags.indexOf(state.openTag)
+  if (opened >= 0) {
+    const endOfRow = Math.min(tags.length, (Math.floor(opened / COLUMNS) + 1) * COLUMNS)
+    buttons.splice(endOfRow, 0, grades(job, part, state.openTag))
+  }
+  return html`<div class="tags">${buttons}</div>`
+}
+
+/** @param {PartView} part @param {string} tag */
+const findingOf = (part, tag) => part.findings.find((finding) => finding.tag === tag)
+
+/** @param {PartView} part @param {string} tag */
+function tagButton(part, tag) {
+  const finding = findingOf(part, tag)
+  const name = capitalised(tagOf(tag).name)
+  const isOpen = state.openTag === tag
+  const unfold = () => {
+    state.openTag = isOpen ? '' : tag
+    state.zonesAhead = []
+    redraw()
+  }
+  return html`
+    <button type="button" class=${finding ? 'tag tag-set' : 'tag'} aria-expanded=${isOpen ? 'true' : 'false'} @click=${unfold}>
+      ${finding ? swatch(finding.grade) : ''}
+      <span>${finding ? text.tagged(name, finding.grade) : name}</span>
+    </button>`
+}
+
+/** @param {string} job @param {PartView} part @param {string} tag */
+function grades(job, part, tag) {
+  const row = tagOf(tag)
+  const finding = findingOf(part, tag)
+  /** @param {Grade} grade */
+  const choose = (grade) => {
+    append(job, { do: 'tag', part: part.part, tag, grade, zones: marked(finding) })
+    state.zonesAhead = []
+  }
+  return html`
+    <div class="grades" role="group" aria-label="${capitalised(row.name)}: ${text.howBad}">
+      <p class="hint">${row.meaning}</p>
+      ${GRADES.map((grade) => html`
+        <button type="button" class="grade" aria-pressed=${finding?.grade === grade ? 'true' : 'false'} @click=${() => choose(grade)}>
+          ${swatch(grade)} <span>${text.grade(grade, row.grades[grade - 1] ?? '')}</span>
+        </button>`)}
+      ${zones({
+        map: kindOf(part.kind).zone_map,
+        grade: finding?.grade ?? null,
+        marked: marked(finding),
+        toggle: (zone) => toggle(job, part, tag, zone),
+      })}
+      ${finding ? html`
+        <button type="button" class="quiet" @click=${() => append(job, { do: 'untag', part: part.part, tag })}>
+          ${text.untag(row.name)}
+        </button>` : ''}
+    </div>`
+}
+
+/** @param {Finding | undefined} finding */
+const marked = (finding) => finding?.zones ?? state.zonesAhead
+
+/** Before a grade is chosen the fields wait; after that each tap saves.
+ * @param {string} job @param {PartView} part @param {string} tag @param {string} zone */
+function toggle(job, part, tag, zone) {
+  const finding = findingOf(part, tag)
+  const before = marked(finding)
+  const zones = before.includes(zone) ? before.filter((other) => other !== zone) : [...before, zone]
+  if (finding) return append(job, { do: 'tag', part: part.part, tag, grade: finding.grade, zones })
+  state.zonesAhead = zones
+  redraw()
+}

@@ -1,0 +1,94 @@
+// All that the page holds. Screens read it; whoever changes it calls `redraw`.
+/** @import { Arrangement, Catalogue, HistoryLine, JobLine, JobView, Settings } from './types/api.d.ts' */
+/** @import { Route } from './route.js' */
+import { readRoute } from './route.js'
+
+/**
+ * @typedef {object} Waiting a change on its way to the store
+ * @property {string} job
+ * @property {(view: JobView) => JobView} guess what it will look like once saved
+ * @property {() => Promise<JobView>} send
+ *
+ * @typedef {object} State
+ * @property {Route} route
+ * @property {Catalogue | null} catalogue the trade's words and tables
+ * @property {Settings} settings
+ * @property {JobLine[] | null} jobs
+ * @property {JobView | null} saved the open job as the store last gave it
+ * @property {Waiting[]} waiting changes not yet in `saved`, in order
+ * @property {HistoryLine[] | null} history
+ * @property {string | null} report the report as text
+ * @property {string} alert a sentence about what went wrong
+ * @property {string} notice a sentence about what went right
+ * @property {boolean} sheetsOpen the list of sheets is unfolded
+ * @property {boolean} wide plan and part have room side by side
+ * @property {string} openTag the tag whose grades are unfolded
+ * @property {string[]} zonesAhead zones tapped before a grade was
+ * @property {{ job: string, arrangement: Arrangement, touched: Set<string>, refusal: string } | null} layout the arrangement being entered
+ */
+
+const room = matchMedia('(min-width: 56.25rem)')
+
+/** @type {State} */
+export const state = {
+  route: readRoute(''),
+  catalogue: null,
+  settings: { shop_name: '', shop_address: '', last_screen: '' },
+  jobs: null,
+  saved: null,
+  waiting: [],
+  history: null,
+  report: null,
+  alert: '',
+  notice: '',
+  sheetsOpen: false,
+  wide: room.matches,
+  openTag: '',
+  zonesAhead: [],
+  layout: null,
+}
+
+room.addEventListener('change', () => {
+  state.wide = room.matches
+  redraw()
+})
+
+/** The open job as the person should see it: as saved, with what is on its way. @returns {JobView | null} */
+export function shownJob() {
+  const { saved, waiting, route } = state
+  if (!saved || saved.job !== route.job) return null
+  return waiting.filter((entry) => entry.job === saved.job).reduce((view, entry) => entry.guess(view), saved)
+}
+
+/** @type {() => void} */
+let draw = () => {}
+let drawing = false
+
+/** @param {() => void} how */
+export const drawWith = (how) => {
+  draw = how
+}
+
+/** Draws once, after the current event has been dealt with and before the next frame. */
+export function redraw() {
+  if (drawing) return
+  drawing = true
+  queueMicrotask(() => {
+    drawing = false
+    draw()
+  })
+}
+
+/** Runs an action; a failure becomes a sentence on the screen. Answers whether it went well.
+ * @param {() => Promise<void>} action @returns {Promise<boolean>} */
+export async function attempt(action) {
+  try {
+    await action()
+    return true
+  } catch (failure) {
+    state.alert = failure instanceof Error ? failure.message : String(failure)
+    return false
+  } finally {
+    redraw()
+  }
+}
