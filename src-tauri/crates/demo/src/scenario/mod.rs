@@ -1,0 +1,178 @@
+//! One job from taking in to findings, of our own invention: the engine of a sawmill that has breathed its own dust.
+//!
+//! It is told as a person would do it, step by step, so that replaying it through the app's actions makes the demo job
+//! with a real log, real photos and a real diagnosis.
+
+mod observations;
+mod picture_of;
+
+use std::collections::BTreeMap;
+
+use wearbook_core::engine::{Arrangement, Part, Tappets};
+use wearbook_core::job::{Answer, Change, HistoryFact, Mark, MarkPlace, MarkSide, Marking, TextField};
+use wearbook_core::wear::{Grade, Tag, Zone};
+
+use crate::picture::Subject;
+use observations::{OBSERVATIONS, Seen};
+
+/// One thing that the mechanic of the story did.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Step {
+    /// Recorded a change.
+    Record(Change),
+    /// Took a photo of a part: what it shows, and the seed from which it is drawn.
+    Photograph {
+        /// The part.
+        part: Part,
+        /// What the photo shows.
+        subject: Subject,
+        /// The seed of the drawing.
+        seed: u64,
+    },
+    /// Took back the entry before.
+    UndoLast,
+}
+
+/// The story.
+pub fn steps() -> Vec<Step> {
+    let mut steps = take_in();
+    steps.extend(marks());
+    for (seed, observation) in (1..).zip(OBSERVATIONS) {
+        // The table below is checked by a test; a part that can't be read is left out rather than stopping the demo.
+        let Ok(part) = observation.part.parse::<Part>() else { continue };
+        let tags: BTreeMap<Tag, (Grade, &[Zone])> = match observation.seen {
+            Seen::Clean => BTreeMap::new(),
+            Seen::Tags(tags) => tags.iter().map(|(tag, grade, zones)| (*tag, (*grade, *zones))).collect(),
+        };
+        if observation.photo
+            && let Some(subject) = picture_of::picture_of(part, &tags)
+        {
+            steps.push(Step::Photograph { part, subject, seed });
+        }
+        if tags.is_empty() {
+            steps.push(Step::Record(Change::Clean { part }));
+        }
+        steps.extend(tags.into_iter().map(|(tag, (grade, zones))| {
+            Step::Record(Change::Tag { part, tag, grade, zones: zones.iter().copied().collect() })
+        }));
+        if !observation.note.is_empty() {
+            steps.push(Step::Record(Change::Remark { part, text: observation.note.into() }));
+        }
+    }
+    steps.extend(second_thoughts());
+    steps
+}
+
+fn take_in() -> Vec<Step> {
+    let text = |field, text: &str| Step::Record(Change::Fill { field, text: text.into() });
+    let recall = |fact, answer| Step::Record(Change::Recall { fact, answer });
+    let arrangement = Arrangement { tappets: Tappets::FlatHydraulic, ..Arrangement::inline(4) };
+    vec![
+        text(TextField::Customer, "Ilse Brandvold"),
+        text(TextField::Contact, "ilse@alder-mill.example"),
+        text(TextField::Machine, "Stationary engine of the Alder Creek saw bench"),
+        text(TextField::EngineNumber, "stamped 40117"),
+        text(TextField::Use, "6 140 hours"),
+        text(
+            TextField::Complaint,
+            "Knocks under load when warm. Oil pressure low at idle; a new filter brought no change.",
+        ),
+        text(TextField::Remarks, "Air cleaner found torn, lid of the oil filler missing."),
+        recall(HistoryFact::NeglectedOil, Answer::Yes),
+        recall(HistoryFact::LowOilPressure, Answer::Yes),
+        recall(HistoryFact::Overheated, Answer::No),
+        recall(HistoryFact::LongStorage, Answer::No),
+        recall(HistoryFact::RecentRebuild, Answer::No),
+        recall(HistoryFact::CoolantInOil, Answer::No),
+        recall(HistoryFact::WorkedHard, Answer::Unknown),
+        Step::Record(Change::Arrange { arrangement }),
+    ]
+}
+
+fn marks() -> Vec<Step> {
+    let note = |place, text: &str, marking, side| {
+        let mark = Mark { text: text.into(), marking, side: Some(side), points: None };
+        Step::Record(Change::NoteMark { place, mark })
+    };
+    let mut steps = Vec::new();
+    for cylinder in 1..=4_u8 {
+        let number = cylinder.to_string();
+        steps.push(note(MarkPlace::Rod(cylinder), &number, Marking::Found, MarkSide::Left));
+        steps.push(note(MarkPlace::RodCap(cylinder), &number, Marking::Found, MarkSide::Left));
+    }
+    for main in 1..=5_u8 {
+        // The rear cap bore no number.
+        let marking = if main == 5 { Marking::Made } else { Marking::Found };
+        steps.push(note(MarkPlace::MainCap(main), &main.to_string(), marking, MarkSide::Underneath));
+    }
+    steps
+}
+
+/// What the mechanic took back or decided against the rules.
+fn second_thoughts() -> Vec<Step> {
+    let mut steps = Vec::new();
+    if let (Ok(shell), Ok(pump)) = ("main-shell.4.upper".parse(), "oil-pump".parse()) {
+        steps.push(Step::Record(Change::Tag {
+            part: shell,
+            tag: Tag::HotSpot,
+            grade: Grade::ONE,
+            zones: [Zone::FrontCrown].into(),
+        }));
+        steps.push(Step::UndoLast);
+        steps.push(Step::Record(Change::Overrule {
+            part: pump,
+            outcome: wearbook_core::decide::Outcome::Replace,
+            reason: "A new pump costs less than the hours to rebuild this one.".into(),
+        }));
+    }
+    steps
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use wearbook_core::assess::assess;
+    use wearbook_core::decide::Outcome;
+    use wearbook_core::job::{DeviceId, Edit, EditId, Job, RecordedChange};
+
+    /// The story without its photos.
+    fn told() -> Job {
+        let mut log: Vec<Edit> = Vec::new();
+        for step in steps() {
+            let change = match step {
+                Step::Record(change) => change,
+                Step::UndoLast => Change::Undo { edit: log.last().unwrap().id },
+                Step::Photograph { .. } => continue,
+            };
+            let job = Job::fold(&log);
+            assert_eq!(job.check(&change), Ok(()), "{change:?}");
+            let id = EditId::next(log.last().map(|edit| edit.id), 1_000, DeviceId(1));
+            log.push(Edit { id, change: RecordedChange::Known(change) });
+        }
+        Job::fold(&log)
+    }
+
+    #[test]
+    fn every_observation_is_told() {
+        for observation in OBSERVATIONS {
+            assert!(observation.part.parse::<Part>().is_ok(), "{}", observation.part);
+        }
+        let photos = OBSERVATIONS.iter().filter(|observation| observation.photo).count();
+        let drawn = steps().iter().filter(|step| matches!(step, Step::Photograph { .. })).count();
+        assert_eq!(drawn, photos, "every photo of the story can be drawn");
+        assert!(photos >= 12, "a story with {photos} photos is thin");
+    }
+
+    #[test]
+    fn the_story_has_a_diagnosis_and_every_kind_of_outcome() {
+        let assessment = assess(&told());
+        assert!(assessment.causes.enough_seen);
+        assert_eq!(assessment.causes.causes[0].id, "dirt-in-oil");
+        assert!(assessment.causes.causes[0].probability > 0.9, "{}", assessment.causes.causes[0].probability);
+        for outcome in [Outcome::PutBack, Outcome::Clean, Outcome::CantSay, Outcome::Machine, Outcome::Replace] {
+            assert!(assessment.parts.iter().any(|view| view.decision.outcome == outcome), "{outcome:?}");
+        }
+        assert_eq!(assessment.marks.missing, 0);
+        assert!(assessment.progress.looked < assessment.progress.parts, "something was not looked at");
+    }
+}
