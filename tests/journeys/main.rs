@@ -1,0 +1,16 @@
+//! Journeys: what a person does from one end to the other, written once and played twice, on a phone-sized browser
+//! against the harness and in the shell's real window.
+//!
+//! A journey knows the page as a person does, by roles and names; `page.rs` and `accessible.js` alone know how that is
+//! found, `stage.rs` and its folder how the programs are started and killed.
+
+mod failure;
+mod page;
+mod stage;
+mod worn_engine;
+
+mod axe;
+mod first_job;
+mod keyboard_only;
+mod refusals;
+mod transport;

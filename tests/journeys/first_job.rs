@@ -1,0 +1,138 @@
+//! The first job: taken in, photographed, tagged, explained, decided, handed over; with a kill in the middle.
+
+use std::process::Command;
+
+use crate::failure::{Outcome, ensure};
+use crate::page::Page;
+use crate::stage::{Stage, on_both};
+use crate::worn_engine::picture;
+
+on_both!(journey);
+
+async fn journey(stage: &mut Stage) -> Outcome {
+    take_in(&stage.page).await?;
+
+    let photo = stage.folders.file("shell.jpg", &picture()?)?;
+    let page = &stage.page;
+    page.press("link", "Main 1, upper shell, not looked at").await?;
+    page.see("heading", "Main 1, upper shell").await?;
+    page.choose_file("Choose photos", &photo).await?;
+    page.see("link", "Enlarge photo 1 of Main 1, upper shell").await?;
+    page.press("button", "Scoring").await?;
+    page.press("button", "Grade 3: …").await?;
+    page.press("button", "Front edge, crown").await?;
+    page.see("button", "Scoring, grade 3").await?;
+    page.saved().await?;
+
+    // Undoing takes back the field and nothing else; doing again brings it back.
+    ensure(pressed(page, "Front edge, crown").await?, "The field is not marked.")?;
+    page.press("button", "Undo").await?;
+    page.see("button", "Scoring, grade 3").await?;
+    wait_until_pressed(page, "Front edge, crown", false).await?;
+    page.press("button", "Do again").await?;
+    wait_until_pressed(page, "Front edge, crown", true).await?;
+    page.saved().await?;
+
+    let address = page.address().await?;
+    stage.kill_and_restart().await?;
+    let page = &stage.page;
+    page.see("heading", "Main 1, upper shell").await?;
+    ensure(page.address().await? == address, "The screen after the restart is not the one before it.")?;
+    page.see("button", "Scoring, grade 3").await?;
+    page.see("link", "Enlarge photo 1 of Main 1, upper shell").await?;
+    shows_its_pictures(page).await?;
+
+    page.press("link", "Next: …").await?;
+    page.see("heading", "Main 1, lower shell").await?;
+    page.press("button", "Looked at and clean").await?;
+    wait_until_pressed(page, "Looked at and clean", true).await?;
+    for (part, name) in [("main-shell.2.lower", "Main 2, lower shell"), ("rod-shell.1.upper", "Rod 1, upper shell")] {
+        open_part(page, part, name).await?;
+        page.press("button", "Embedded debris").await?;
+        page.press("button", "Grade 3: …").await?;
+        page.see("button", "Embedded debris, grade 3").await?;
+    }
+
+    page.sheet("Causes").await?;
+    page.see("heading", "Dirt in the oil").await?;
+    page.read("For it").await?;
+
+    decide_otherwise(page).await?;
+    page.sheet("Decisions").await?;
+    page.see("heading", "Replace …").await?;
+    page.read("Too far gone to dress.").await?;
+
+    page.sheet("Hand over").await?;
+    page.press("button", "Save the report (PDF)").await?;
+    let report = stage.saved_document(".pdf").await?;
+    holds(stage, &report, &["A. Harrow", "Main 1, upper shell", "Too far gone to dress."])
+}
+
+/// From the list of jobs to the plan of an engine.
+pub(crate) async fn take_in(page: &Page) -> Outcome {
+    page.see("heading", "Jobs").await?;
+    page.press("button", "New job").await?;
+    page.see("heading", "Take in").await?;
+    page.fill("Customer", "A. Harrow").await?;
+    page.fill("Machine", "Dredger winch").await?;
+    page.press_in("Cylinders stand", "radio", "In-line").await?;
+    page.press("button", "Save the arrangement").await?;
+    page.see("button", "Save the changed arrangement").await?;
+    page.press("link", "Go on to the plan").await?;
+    page.see("heading", "Plan").await
+}
+
+async fn open_part(page: &Page, part: &str, name: &str) -> Outcome {
+    let here = page.address().await?;
+    let job = here.split("/part/").next().unwrap_or_default();
+    page.go(&format!("{job}/part/{part}"), name).await
+}
+
+async fn decide_otherwise(page: &Page) -> Outcome {
+    page.sheet("Plan").await?;
+    page.press("link", "Tappet 1, intake, not looked at").await?;
+    page.see("heading", "Tappet 1, intake").await?;
+    page.press("button", "What to do…").await?;
+    page.press_in("Instead", "radio", "Replace").await?;
+    page.fill("Reason", "Too far gone to dress.").await?;
+    page.press("button", "Save this decision").await?;
+    page.read("You decided: replace.").await
+}
+
+async fn pressed(page: &Page, button: &str) -> Outcome<bool> {
+    Ok(page.attribute("button", button, "aria-pressed").await?.as_deref() == Some("true"))
+}
+
+async fn wait_until_pressed(page: &Page, button: &str, wanted: bool) -> Outcome {
+    for _ in 0..200 {
+        if pressed(page, button).await? == wanted {
+            return Ok(());
+        }
+        tokio::time::sleep(std::time::Duration::from_millis(100)).await;
+    }
+    ensure(false, format!("“{button}” did not become {}.", if wanted { "pressed" } else { "unpressed" }))
+}
+
+/// Every picture on the page has arrived and could be read.
+async fn shows_its_pictures(page: &Page) -> Outcome {
+    let script = "const images = [...document.images]
+        return images.length > 0 && images.every((image) => image.complete && image.naturalWidth > 0)";
+    for _ in 0..100 {
+        if page.client.execute(script, vec![]).await?.as_bool() == Some(true) {
+            return Ok(());
+        }
+        tokio::time::sleep(std::time::Duration::from_millis(100)).await;
+    }
+    ensure(false, "A picture of the part is not shown.")
+}
+
+/// The saved report can be read by other programs and says what was entered.
+fn holds(stage: &Stage, report: &[u8], wanted: &[&str]) -> Outcome {
+    let file = stage.folders.file("report.pdf", report)?;
+    let checked = Command::new("qpdf").arg("--check").arg(&file).output()?;
+    ensure(checked.status.success(), format!("qpdf: {}", String::from_utf8_lossy(&checked.stdout)))?;
+    let read = Command::new("pdftotext").arg("-layout").arg(&file).arg("-").output()?;
+    // Lines break where the column ends, so only the words and their order count.
+    let text = String::from_utf8_lossy(&read.stdout).split_whitespace().collect::<Vec<_>>().join(" ");
+    wanted.iter().try_for_each(|words| ensure(text.contains(words), format!("The report lacks “{words}”:\n{text}")))
+}

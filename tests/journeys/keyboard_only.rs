@@ -1,0 +1,87 @@
+//! The first job by the keyboard alone: no pointer ever touches the page.
+
+use fantoccini::key::Key;
+
+use crate::failure::{Outcome, ensure};
+use crate::page::Page;
+use crate::stage::{Stage, on_both};
+use crate::worn_engine::picture;
+
+on_both!(journey);
+
+async fn journey(stage: &mut Stage) -> Outcome {
+    let page = &stage.page;
+    page.see("heading", "Jobs").await?;
+    enter(page, "button", "New job").await?;
+    page.see("heading", "Take in").await?;
+    page.tab_to("textbox", "Customer").await?;
+    type_in(page, "B. Lindqvist").await?;
+    choose(page, "Cylinders stand", "In-line").await?;
+    enter(page, "button", "Save the arrangement").await?;
+    page.see("button", "Save the changed arrangement").await?;
+    enter(page, "link", "Go on to the plan").await?;
+    page.see("heading", "Plan").await?;
+
+    enter(page, "link", "Main 1, upper shell, not looked at").await?;
+    page.see("heading", "Main 1, upper shell").await?;
+    // The system's own file dialog is beyond any page; the button that opens it must have the keyboard.
+    page.tab_to("file", "Choose photos").await?;
+    let photo = stage.folders.file("shell.jpg", &picture()?)?;
+    page.choose_file("Choose photos", &photo).await?;
+    page.see("link", "Enlarge photo 1 of Main 1, upper shell").await?;
+    space(page, "button", "Scoring").await?;
+    space(page, "button", "Grade 2: …").await?;
+    page.see("button", "Scoring, grade 2").await?;
+    space(page, "button", "Rear edge, crown").await?;
+    enter(page, "link", "Next: …").await?;
+    page.see("heading", "Main 1, lower shell").await?;
+    space(page, "button", "Looked at and clean").await?;
+    page.saved().await?;
+    space(page, "button", "Undo").await?;
+    page.read("not looked at").await?;
+
+    sheet(page, "Causes").await?;
+    sheet(page, "Decisions").await?;
+    sheet(page, "Hand over").await?;
+    enter(page, "button", "Save the report (PDF)").await?;
+    let report = stage.saved_document(".pdf").await?;
+    ensure(report.starts_with(b"%PDF"), "The saved report is no PDF.")
+}
+
+async fn enter(page: &Page, role: &str, name: &str) -> Outcome {
+    page.tab_to(role, name).await?;
+    page.key(Key::Enter.into()).await
+}
+
+async fn space(page: &Page, role: &str, name: &str) -> Outcome {
+    page.tab_to(role, name).await?;
+    page.key(' ').await
+}
+
+async fn type_in(page: &Page, text: &str) -> Outcome {
+    for letter in text.chars() {
+        page.key(letter).await?;
+    }
+    Ok(())
+}
+
+/// One Tab reaches a group of choices; arrows go through it.
+async fn choose(page: &Page, group: &str, name: &str) -> Outcome {
+    const MOST: usize = 20;
+    page.tab_to_group(group).await?;
+    for _ in 0..MOST {
+        if page.focus().await?.name == name {
+            return page.key(' ').await;
+        }
+        page.key(Key::Down.into()).await?;
+    }
+    ensure(false, format!("The arrows never reached “{name}” in “{group}”."))
+}
+
+async fn sheet(page: &Page, name: &str) -> Outcome {
+    if !page.has("link", name).await? {
+        enter(page, "button", "Sheets").await?;
+    }
+    enter(page, "link", name).await?;
+    page.see("heading", name).await
+}

@@ -1,0 +1,214 @@
+//! The page as a person meets it: they press, fill in, choose, look.
+
+use std::path::Path;
+use std::time::{Duration, Instant};
+
+use fantoccini::actions::{InputSource, KeyAction, KeyActions};
+use fantoccini::elements::{Element, ElementRef};
+use fantoccini::key::Key;
+use fantoccini::Client;
+use serde_json::{Value, json};
+
+use crate::failure::{Failure, Outcome, fail};
+
+const ACCESSIBLE: &str = include_str!("accessible.js");
+/// How long anything on the page may take; generous, because the machine that tests is busy.
+const PATIENCE: Duration = Duration::from_secs(20);
+const PAUSE: Duration = Duration::from_millis(60);
+/// The key under which WebDriver names an element.
+const ELEMENT: &str = "element-6066-11e4-a52e-4f735466cecf";
+
+/// An open page.
+pub(crate) struct Page {
+    pub(crate) client: Client,
+}
+
+/// What has the keyboard.
+#[derive(Debug, PartialEq)]
+pub(crate) struct Focus {
+    pub(crate) role: String,
+    pub(crate) name: String,
+    pub(crate) group: String,
+}
+
+impl Page {
+    /// Presses a thing of a role and name; a name may end in “…”.
+    pub(crate) async fn press(&self, role: &str, name: &str) -> Outcome {
+        self.press_in("", role, name).await
+    }
+
+    /// The same inside a group, where names repeat.
+    pub(crate) async fn press_in(&self, group: &str, role: &str, name: &str) -> Outcome {
+        let started = Instant::now();
+        loop {
+            // Drawn anew between finding and pressing, or covered while it moves: look again.
+            let pressed = match self.find(group, role, name).await? {
+                Some(element) => element.click().await.map_err(Failure::from),
+                None => fail("it is not there"),
+            };
+            match pressed {
+                Ok(()) => return Ok(()),
+                Err(why) if started.elapsed() > PATIENCE => {
+                    return fail(format!("Could not press the {role} “{name}”: {}\n{}", why.0, self.text().await?));
+                }
+                Err(_) => tokio::time::sleep(PAUSE).await,
+            }
+        }
+    }
+
+    /// Types into a field in place of what is there.
+    pub(crate) async fn fill(&self, name: &str, text: &str) -> Outcome {
+        let element = self.wait_for("", "textbox", name).await?;
+        element.clear().await?;
+        element.send_keys(text).await?;
+        Ok(())
+    }
+
+    /// Hands files to a file button.
+    pub(crate) async fn choose_file(&self, name: &str, file: &Path) -> Outcome {
+        let script = format!("{ACCESSIBLE}; return find('file', arguments[0])");
+        let started = Instant::now();
+        while started.elapsed() < PATIENCE {
+            if let Some(element) = self.element(&script, vec![json!(name)]).await? {
+                element.send_keys(&file.to_string_lossy()).await?;
+                return Ok(());
+            }
+            tokio::time::sleep(PAUSE).await;
+        }
+        fail(format!("There is no file button “{name}”.\n{}", self.text().await?))
+    }
+
+    /// Waits until a thing is there.
+    pub(crate) async fn see(&self, role: &str, name: &str) -> Outcome {
+        self.wait_for("", role, name).await.map(drop)
+    }
+
+    /// Waits until the page shows a text.
+    pub(crate) async fn read(&self, wanted: &str) -> Outcome {
+        let started = Instant::now();
+        while !self.text().await?.contains(wanted) {
+            if started.elapsed() > PATIENCE {
+                return fail(format!("The page never showed “{wanted}”.\n{}", self.text().await?));
+            }
+            tokio::time::sleep(PAUSE).await;
+        }
+        Ok(())
+    }
+
+    /// Waits until everything entered is kept.
+    pub(crate) async fn saved(&self) -> Outcome {
+        // Fields save shortly after the last key, so the mark may still be that of the edit before.
+        tokio::time::sleep(Duration::from_millis(900)).await;
+        self.read("Saved").await
+    }
+
+    /// All text that the page shows, for a failure's sentence.
+    pub(crate) async fn text(&self) -> Outcome<String> {
+        let text = self.client.execute("return document.body.innerText", vec![]).await?;
+        Ok(text.as_str().unwrap_or_default().to_owned())
+    }
+
+    /// The value of a field.
+    pub(crate) async fn value(&self, name: &str) -> Outcome<String> {
+        let element = self.wait_for("", "textbox", name).await?;
+        Ok(element.prop("value").await?.unwrap_or_default())
+    }
+
+    /// An attribute of a thing.
+    pub(crate) async fn attribute(&self, role: &str, name: &str, attribute: &str) -> Outcome<Option<String>> {
+        Ok(self.wait_for("", role, name).await?.attr(attribute).await?)
+    }
+
+    /// Where the page is: the address after the `#`.
+    pub(crate) async fn address(&self) -> Outcome<String> {
+        let hash = self.client.execute("return location.hash", vec![]).await?;
+        Ok(hash.as_str().unwrap_or_default().to_owned())
+    }
+
+    /// Goes to an address after the `#`, and waits until a screen of that heading stands there.
+    pub(crate) async fn go(&self, address: &str, heading: &str) -> Outcome {
+        self.client.execute("location.hash = arguments[0]", vec![json!(address)]).await?;
+        self.see("heading", heading).await
+    }
+
+    /// Opens a sheet of the job through its title block. Where there is little room the list must be unfolded first.
+    pub(crate) async fn sheet(&self, name: &str) -> Outcome {
+        if !self.has("link", name).await? {
+            self.press("button", "Sheets").await?;
+        }
+        self.press("link", name).await?;
+        self.see("heading", name).await
+    }
+
+    /// Presses a key once.
+    pub(crate) async fn key(&self, key: char) -> Outcome {
+        let stroke = KeyActions::new("keyboard".into())
+            .then(KeyAction::Down { value: key })
+            .then(KeyAction::Up { value: key });
+        Ok(self.client.perform_actions(stroke).await?)
+    }
+
+    /// What has the keyboard now.
+    pub(crate) async fn focus(&self) -> Outcome<Focus> {
+        let found = self.client.execute(&format!("{ACCESSIBLE}; return focused()"), vec![]).await?;
+        let word = |key: &str| found.get(key).and_then(Value::as_str).unwrap_or_default().to_owned();
+        Ok(Focus { role: word("role"), name: word("name"), group: word("group") })
+    }
+
+    /// Walks with the Tab key until a thing has the keyboard.
+    pub(crate) async fn tab_to(&self, role: &str, name: &str) -> Outcome {
+        self.tab_until(&format!("{role} “{name}”"), |focus| focus.role == role && is_named(&focus.name, name)).await
+    }
+
+    /// Walks with the Tab key until something inside a group has the keyboard.
+    pub(crate) async fn tab_to_group(&self, group: &str) -> Outcome {
+        self.tab_until(&format!("group “{group}”"), |focus| focus.group == group).await
+    }
+
+    /// Whether a thing is there now.
+    pub(crate) async fn has(&self, role: &str, name: &str) -> Outcome<bool> {
+        Ok(self.find("", role, name).await?.is_some())
+    }
+
+    async fn tab_until(&self, wanted: &str, is_reached: impl Fn(&Focus) -> bool) -> Outcome {
+        const MOST: usize = 400;
+        for _ in 0..MOST {
+            if is_reached(&self.focus().await?) {
+                return Ok(());
+            }
+            self.key(Key::Tab.into()).await?;
+        }
+        fail(format!("{MOST} steps of the Tab key never reached the {wanted}.\n{}", self.text().await?))
+    }
+
+    async fn wait_for(&self, group: &str, role: &str, name: &str) -> Outcome<Element> {
+        let started = Instant::now();
+        loop {
+            if let Some(element) = self.find(group, role, name).await? {
+                return Ok(element);
+            }
+            if started.elapsed() > PATIENCE {
+                return fail(format!("There is no {role} “{name}”.\n{}", self.text().await?));
+            }
+            tokio::time::sleep(PAUSE).await;
+        }
+    }
+
+    async fn find(&self, group: &str, role: &str, name: &str) -> Outcome<Option<Element>> {
+        let script = format!("{ACCESSIBLE}; return toTouch(...arguments)");
+        self.element(&script, vec![json!(role), json!(name), json!(group)]).await
+    }
+
+    async fn element(&self, script: &str, arguments: Vec<Value>) -> Outcome<Option<Element>> {
+        let found = self.client.execute(script, arguments).await?;
+        let id = found.get(ELEMENT).and_then(Value::as_str);
+        Ok(id.map(|id| Element::from_element_id(self.client.clone(), ElementRef::from(id.to_owned()))))
+    }
+}
+
+fn is_named(name: &str, wanted: &str) -> bool {
+    match wanted.strip_suffix('…') {
+        Some(start) => name.starts_with(start),
+        None => name == wanted,
+    }
+}

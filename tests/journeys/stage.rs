@@ -1,0 +1,180 @@
+//! Where a journey is played: a phone-sized browser on the harness, or the shell's real window.
+
+mod browser;
+mod phone;
+mod process;
+mod window;
+
+use std::path::{Path, PathBuf};
+use std::time::Duration;
+
+use tempfile::TempDir;
+use wearbook_app::Wearbook;
+
+use crate::failure::{Failure, Outcome, fail};
+use crate::page::Page;
+use phone::Phone;
+use window::Window;
+
+/// Which of the two.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) enum Place {
+    /// Chromium with the measures of a small phone; the actions come from the harness.
+    Phone,
+    /// The program as people get it, in WebKitGTK under a display of its own.
+    Window,
+}
+
+/// Which of the page's two looks the system asks for.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) enum Look {
+    Light,
+    Dark,
+}
+
+/// Folders that outlive the program when it is killed.
+pub(crate) struct Folders {
+    root: TempDir,
+}
+
+impl Folders {
+    fn new() -> Outcome<Self> {
+        let folders = Self { root: tempfile::tempdir()? };
+        std::fs::create_dir(folders.saved())?;
+        std::fs::create_dir(folders.home())?;
+        Ok(folders)
+    }
+    /// The shop's data.
+    pub(crate) fn data(&self) -> PathBuf {
+        self.root.path().join("data")
+    }
+    /// Where documents are saved.
+    pub(crate) fn saved(&self) -> PathBuf {
+        self.root.path().join("saved")
+    }
+    /// A home for the browser's own files.
+    pub(crate) fn home(&self) -> PathBuf {
+        self.root.path().join("home")
+    }
+    /// A file that a journey hands to the page.
+    pub(crate) fn file(&self, name: &str, bytes: &[u8]) -> Outcome<PathBuf> {
+        let path = self.root.path().join(name);
+        std::fs::write(&path, bytes)?;
+        Ok(path)
+    }
+}
+
+/// A running program with its page open.
+pub(crate) struct Stage {
+    pub(crate) place: Place,
+    pub(crate) look: Look,
+    pub(crate) folders: Folders,
+    pub(crate) page: Page,
+    running: Running,
+}
+
+enum Running {
+    Phone(Phone),
+    Window(Window),
+}
+
+impl Stage {
+    /// Opens the page over data that `prepare` may have filled before.
+    pub(crate) async fn open(place: Place, look: Look, prepare: impl FnOnce(&Wearbook) -> Outcome) -> Outcome<Self> {
+        let folders = Folders::new()?;
+        prepare(&Wearbook::open(&folders.data())?)?;
+        let (running, page) = start(place, look, &folders).await?;
+        Ok(Self { place, look, folders, page, running })
+    }
+
+    /// Kills the program as the system does when memory is short or the power goes, and starts it anew.
+    pub(crate) async fn kill_and_restart(&mut self) -> Outcome {
+        match &mut self.running {
+            Running::Phone(phone) => phone.kill()?,
+            Running::Window(window) => window.kill()?,
+        }
+        (self.running, self.page) = start(self.place, self.look, &self.folders).await?;
+        Ok(())
+    }
+
+    /// Waits for a saved document whose name ends so, and answers its bytes.
+    pub(crate) async fn saved_document(&self, ending: &str) -> Outcome<Vec<u8>> {
+        for _ in 0..300 {
+            if let Some(file) = file_ending(&self.folders.saved(), ending)? {
+                return Ok(std::fs::read(file)?);
+            }
+            tokio::time::sleep(Duration::from_millis(100)).await;
+        }
+        fail(format!("No document ending in {ending} was saved.\n{}", self.page.text().await?))
+    }
+}
+
+fn file_ending(folder: &Path, ending: &str) -> Outcome<Option<PathBuf>> {
+    for entry in std::fs::read_dir(folder)? {
+        let path = entry?.path();
+        if path.to_string_lossy().ends_with(ending) && path.metadata()?.len() > 0 {
+            return Ok(Some(path));
+        }
+    }
+    Ok(None)
+}
+
+async fn start(place: Place, look: Look, folders: &Folders) -> Outcome<(Running, Page)> {
+    match place {
+        Place::Phone => Phone::start(look, folders).await.map(|(phone, page)| (Running::Phone(phone), page)),
+        Place::Window => Window::start(look, folders).await.map(|(window, page)| (Running::Window(window), page)),
+    }
+}
+
+/// Plays a journey from an empty shop. A picture of the page is kept when it fails.
+pub(crate) fn play(place: Place, look: Look, journey: impl AsyncFnOnce(&mut Stage) -> Outcome) -> Outcome {
+    play_over(place, look, |_| Ok(()), journey)
+}
+
+/// Plays a journey over data that `prepare` has filled.
+pub(crate) fn play_over(
+    place: Place,
+    look: Look,
+    prepare: impl FnOnce(&Wearbook) -> Outcome,
+    journey: impl AsyncFnOnce(&mut Stage) -> Outcome,
+) -> Outcome {
+    let runtime = tokio::runtime::Builder::new_multi_thread().worker_threads(2).enable_all().build()?;
+    runtime.block_on(async {
+        let mut stage = Stage::open(place, look, prepare).await?;
+        let outcome = journey(&mut stage).await;
+        if let Err(failure) = outcome {
+            return Err(with_picture(failure, &stage).await);
+        }
+        let Stage { page, .. } = stage;
+        page.client.close().await?;
+        Ok(())
+    })
+}
+
+async fn with_picture(failure: Failure, stage: &Stage) -> Failure {
+    let Ok(picture) = stage.page.client.screenshot().await else {
+        return failure;
+    };
+    let name = std::thread::current().name().unwrap_or("journey").replace("::", "-");
+    let path = process::target_folder().join(format!("{name}.png"));
+    match std::fs::write(&path, picture) {
+        Ok(()) => Failure(format!("{}\nThe page at that moment: {}", failure.0, path.display())),
+        Err(_) => failure,
+    }
+}
+
+/// Makes the two tests of a journey that starts from an empty shop.
+macro_rules! on_both {
+    ($journey:ident) => {
+        #[test]
+        fn on_a_phone() -> $crate::failure::Outcome {
+            $crate::stage::play($crate::stage::Place::Phone, $crate::stage::Look::Light, $journey)
+        }
+
+        #[test]
+        fn in_the_window() -> $crate::failure::Outcome {
+            $crate::stage::play($crate::stage::Place::Window, $crate::stage::Look::Light, $journey)
+        }
+    };
+}
+pub(crate) use on_both;

@@ -1,0 +1,24 @@
+//! A session with a WebDriver program.
+
+use std::time::Duration;
+
+use fantoccini::ClientBuilder;
+use hyper_util::client::legacy::connect::HttpConnector;
+use serde_json::{Map, Value};
+
+use super::process::listening;
+use crate::failure::{Failure, Outcome};
+use crate::page::Page;
+
+/// Opens a session on the driver at this port with these capabilities.
+pub(crate) async fn connect(port: u16, driver: &str, capabilities: Value) -> Outcome<Page> {
+    listening(port, driver).await?;
+    let capabilities: Map<String, Value> = serde_json::from_value(capabilities)?;
+    let session = ClientBuilder::new(HttpConnector::new())
+        .capabilities(capabilities)
+        .connect(&format!("http://127.0.0.1:{port}"));
+    let client = tokio::time::timeout(Duration::from_secs(90), session)
+        .await
+        .map_err(|_| Failure(format!("{driver} opened no page within 90 seconds.")))??;
+    Ok(Page { client })
+}

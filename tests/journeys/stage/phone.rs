@@ -1,0 +1,71 @@
+//! Chromium in the measures of a small phone, on the page of the harness.
+
+use std::process::Command;
+use std::time::Duration;
+
+use serde_json::json;
+
+use super::browser::connect;
+use super::process::{Process, free_port};
+use super::{Folders, Look};
+use crate::failure::{Outcome, fail};
+use crate::page::Page;
+
+pub(crate) struct Phone {
+    harness: Process,
+    driver: Process,
+}
+
+impl Phone {
+    pub(crate) async fn start(look: Look, folders: &Folders) -> Outcome<(Self, Page)> {
+        let (harness, address) = Process::start_and_hear(
+            Command::new(env!("CARGO_BIN_EXE_harness")).arg("--data").arg(folders.data()).args(["--port", "0"]),
+        )?;
+        if !address.starts_with("http://") {
+            return fail("The harness did not start.");
+        }
+        let port = free_port()?;
+        let driver = Process::start(
+            Command::new("chromedriver").arg(format!("--port={port}")).env("HOME", folders.home()),
+        )?;
+        let page = connect(port, "chromedriver", capabilities(look, folders)).await?;
+        page.client.update_timeouts(timeouts()).await?;
+        page.client.goto(&address).await?;
+        Ok((Self { harness, driver }, page))
+    }
+
+    /// Ends the harness and the browser at once.
+    pub(crate) fn kill(&mut self) -> Outcome {
+        self.harness.kill()?;
+        self.driver.kill()
+    }
+}
+
+fn timeouts() -> fantoccini::wd::TimeoutConfiguration {
+    let long = Some(Duration::from_secs(90));
+    fantoccini::wd::TimeoutConfiguration::new(long, long, None)
+}
+
+fn capabilities(look: Look, folders: &Folders) -> serde_json::Value {
+    // The setting counts dark as 0 and light as 1.
+    let scheme = if look == Look::Dark { 0 } else { 1 };
+    json!({
+        "goog:chromeOptions": {
+            "args": [
+                "--headless=new",
+                "--no-sandbox",
+                "--disable-dev-shm-usage",
+                "--disable-gpu",
+                "--hide-scrollbars",
+                format!("--blink-settings=preferredColorScheme={scheme}"),
+                format!("--user-data-dir={}", folders.home().join("chromium").display()),
+            ],
+            "mobileEmulation": { "deviceMetrics": { "width": 360, "height": 640, "pixelRatio": 2.0, "touch": true } },
+            "prefs": {
+                "download.default_directory": folders.saved(),
+                "download.prompt_for_download": false,
+            },
+        },
+        "goog:loggingPrefs": { "browser": "ALL" },
+    })
+}
