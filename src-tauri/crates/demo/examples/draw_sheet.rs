@@ -20,7 +20,8 @@ fn main() -> Result<(), ImageError> {
     let front = ShellZone { across: Across::Front, around: Around::Crown };
     let shell = |half, back, zone| move |kind, grade| Subject::Shell { half, back, wear: tag(kind, grade, zone) };
     use Kind::*;
-    let shell_kinds = [Scoring, EmbeddedDebris, Pitting, HotSpot, CopperShowing, Wiping, FatigueCracks, Corrosion, Even];
+    let shell_kinds =
+        [Scoring, EmbeddedDebris, Pitting, HotSpot, CopperShowing, Wiping, FatigueCracks, Corrosion, Even];
     let back_kinds = [BrightBack, HotSpot, Rust, Scoring];
     let foot_kinds = [Pitting, Scoring, Spalling, Dished, Scuffing, HotSpot, Rust, Even];
     let lobe_kinds = [WornNose, Pitting, Spalling, Scoring, Scuffing, Rust, HotSpot, Even];

@@ -59,10 +59,10 @@ impl Bench {
     /// The colour of the bench seen from far enough away.
     pub(super) fn average(&self) -> V3 {
         match self.top {
-            Top::Wood => v3(0.24, 0.16, 0.09),
-            Top::Paint => v3(0.17, 0.19, 0.19),
-            Top::Paper => v3(0.34, 0.25, 0.16),
-            Top::Rag => v3(0.30, 0.31, 0.33),
+            Top::Wood => v3(0.20, 0.135, 0.08),
+            Top::Paint => v3(0.12, 0.135, 0.135),
+            Top::Paper => v3(0.27, 0.20, 0.13),
+            Top::Rag => v3(0.20, 0.21, 0.25),
             Top::Dark => grey(0.02),
         }
     }
@@ -70,10 +70,7 @@ impl Bench {
     /// The bench at a point, in mm.
     pub(super) fn at(&self, x: f32, y: f32) -> Ground {
         let (sin, cos) = self.turn;
-        let p = (
-            x * cos - y * sin + self.shift.0,
-            x * sin + y * cos + self.shift.1,
-        );
+        let p = (x * cos - y * sin + self.shift.0, x * sin + y * cos + self.shift.1);
         let mut ground = match self.top {
             Top::Wood => self.wood(p),
             Top::Paint => self.paint(p),
@@ -100,10 +97,10 @@ impl Bench {
         let bend = self.broad.layered(x / 90.0, y / 30.0 + plank * 31.0, 3) * 26.0;
         let ring = self.fine.layered(x / 220.0, (y + bend) / 3.4, 3);
         let fibre = self.fine.layered(x / 17.0, y * 2.2, 2);
-        let pore = step(0.70, 0.85, self.broad.at(x / 9.0, y * 2.9));
+        let pore = step(0.70, 0.92, self.broad.at(x / 7.0, y * 3.9));
         let tone = 0.72 + 0.4 * (ring - 0.5) + 0.26 * (fibre - 0.5) + 0.25 * (own - 0.5) - 0.22 * pore;
         let dirt = self.stain.layered(x / 60.0 + 9.0, y / 60.0, 3);
-        let warm = v3(0.37, 0.245, 0.135).mix(v3(0.28, 0.215, 0.15), self.tint);
+        let warm = v3(0.31, 0.20, 0.11).mix(v3(0.21, 0.165, 0.12), self.tint);
         let colour = warm * (tone * (1.25 - 0.7 * dirt)).max(0.1) * (1.0 - 0.85 * gap);
         Ground { colour, gloss: 0.12, slope: ((fibre - 0.5) * 0.04, (ring - 0.5) * 0.12 + (fibre - 0.5) * 0.16) }
     }
@@ -115,14 +112,23 @@ impl Bench {
         let chip = step(0.70, 0.715, worn);
         let scratch = self.scratches(x, y);
         let dirt = self.broad.layered(x / 42.0, y / 42.0, 4);
-        let coat = v3(0.20, 0.235, 0.235).mix(v3(0.23, 0.235, 0.25), self.tint);
+        let coat = v3(0.13, 0.16, 0.16).mix(v3(0.155, 0.158, 0.17), self.tint);
         let steel = v3(0.085, 0.07, 0.06);
         let mut colour = coat * (1.22 - 0.5 * dirt);
-        colour = colour.mix(grey(0.34), 0.5 * scratch);
+        colour = colour.mix(grey(0.30), 0.35 * scratch);
         colour = colour.mix(steel, chip);
-        let grit = step(0.80, 0.9, self.fine.at(x * 1.3, y * 1.3));
-        colour = colour * (1.0 - 0.35 * grit);
+        colour = colour * (1.0 - 0.45 * self.grit(x, y));
         Ground { colour, gloss: 0.42 - 0.25 * dirt, slope: (wave * 0.10, wave_y * 0.10) }
+    }
+
+    /// Crumbs of dirt, few and of all sizes.
+    fn grit(&self, x: f32, y: f32) -> f32 {
+        let crumbs = self.fine.mosaic(x / 3.1, y / 3.1);
+        let size = (crumbs.cell * 7.0).fract();
+        if crumbs.cell > 0.30 {
+            return 0.0;
+        }
+        step(0.16, 0.05, crumbs.near / (0.25 + size))
     }
 
     fn scratches(&self, x: f32, y: f32) -> f32 {
@@ -131,7 +137,7 @@ impl Bench {
             let (sin, cos) = (turn as f32 * 1.1 + self.tint * 3.0).sin_cos();
             let (a, b) = (x * cos + y * sin, y * cos - x * sin);
             let line = self.fine.at(a / 45.0, b * 0.9 + turn as f32 * 77.0);
-            let thin = step(0.035, 0.0, (line - 0.86).abs());
+            let thin = step(0.035, 0.0, (line - 0.88).abs());
             worst = worst.max(thin * step(0.5, 0.7, self.broad.at(a / 20.0, b / 20.0)));
         }
         worst
@@ -140,10 +146,10 @@ impl Bench {
     fn paper(&self, (x, y): (f32, f32)) -> Ground {
         let cloud = self.broad.layered(x / 30.0, y / 30.0, 3);
         let fibre = self.fine.layered(x / 2.6, y / 0.5, 2) * 0.5 + self.fine.layered(y / 2.2, x / 0.45, 2) * 0.5;
-        let fleck = step(0.78, 0.9, self.fine.at(x * 1.1 + 90.0, y * 2.0));
+        let fleck = self.grit(x * 1.3 + y * 0.5, y * 2.2 - x * 0.4);
         let crease = self.crease(x, y);
-        let brown = v3(0.47, 0.335, 0.205).mix(v3(0.42, 0.335, 0.24), self.tint);
-        let tone = 0.83 + 0.22 * (cloud - 0.5) + 0.3 * (fibre - 0.5) - 0.16 * fleck;
+        let brown = v3(0.38, 0.265, 0.16).mix(v3(0.33, 0.26, 0.185), self.tint);
+        let tone = 0.83 + 0.22 * (cloud - 0.5) + 0.3 * (fibre - 0.5) - 0.28 * fleck;
         Ground { colour: brown * tone, gloss: 0.08, slope: (crease + (fibre - 0.5) * 0.08, crease * 0.6) }
     }
 
@@ -164,17 +170,14 @@ impl Bench {
         let (warp, weft) = ((sx * 5.2).sin(), (sy * 5.2).sin());
         let over = warp * weft;
         let fluff = self.fine.layered(x * 1.4, y * 1.4, 2);
-        let cloth = v3(0.42, 0.43, 0.46).mix(v3(0.30, 0.35, 0.44), self.tint);
+        let cloth = v3(0.30, 0.305, 0.32).mix(v3(0.15, 0.19, 0.27), self.tint);
         let hem = step(0.47, 0.485, (x / 140.0 - (x / 140.0).floor() - 0.5).abs());
         let colour = cloth * (0.78 + 0.13 * over + 0.3 * (fluff - 0.5)).max(0.1) * mix(1.0, 0.72, hem);
         let weave = 0.12;
         Ground {
             colour,
             gloss: 0.0,
-            slope: (
-                slope_x / 1.6 + (sx * 5.2).cos() * weft * weave,
-                slope_y / 1.6 + warp * (sy * 5.2).cos() * weave,
-            ),
+            slope: (slope_x / 1.6 + (sx * 5.2).cos() * weft * weave, slope_y / 1.6 + warp * (sy * 5.2).cos() * weave),
         }
     }
 }

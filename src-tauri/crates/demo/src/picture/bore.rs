@@ -2,7 +2,7 @@
 
 use super::bench::{Bench, Top};
 use super::camera::Stance;
-use super::field::{Field, distance};
+use super::field::{Outline, distance};
 use super::hollow::Hollow;
 use super::mesh::{Mesh, Outside, Spot};
 use super::metal;
@@ -30,14 +30,14 @@ impl BoreZone {
     /// Every zone.
     pub const ALL: [BoreZone; 4] = [BoreZone::Top, BoreZone::Middle, BoreZone::Bottom, BoreZone::Whole];
 
-    pub(super) fn field(self, size: Spot) -> Field {
+    pub(super) fn outline(self, size: Spot) -> Outline {
         let v = match self {
             BoreZone::Top => (0.06, 0.28),
             BoreZone::Middle => (0.24, 0.50),
             BoreZone::Bottom => (0.46, 0.74),
             BoreZone::Whole => (0.06, 0.80),
         };
-        Field::share(size, (0.30, 0.70), v)
+        Outline::share(size, (0.30, 0.70), v)
     }
 }
 
@@ -63,8 +63,8 @@ pub(super) fn scene(wear: &[Wear<BoreZone>], size: (u32, u32), seed: &Seed) -> S
     let setting = Setting::new(bench, stance, size, layout);
     let mut wall = wall(finish);
     for (index, tag) in wear.iter().enumerate() {
-        let field = tag.zone.field(wall.size);
-        wear::paint(&mut wall, &field, tag.kind, tag.grade, &seed.branch(100 + index as u64));
+        let outline = tag.zone.outline(wall.size);
+        wear::paint(&mut wall, outline, tag.kind, tag.grade, &seed.branch(100 + index as u64));
     }
     setting.with(mesh(), vec![wall, deck(finish)], Hollow::Well { radius: RADIUS })
 }
@@ -76,12 +76,12 @@ fn wall(seed: &mut Seed) -> Sheet {
     let hone = move |s: Spot| {
         let (a, b) = (s.u * cos + s.v * sin, s.v * cos - s.u * sin);
         let (c, d) = (s.u * cos - s.v * sin, s.v * cos + s.u * sin);
-        let up = one.layered(a / 45.0, b * 2.6, 3);
-        let down = two.layered(c / 45.0, d * 2.6, 3);
-        let cut = step(0.56, 0.74, up) + step(0.56, 0.74, down);
+        let up = one.layered(a / 60.0, b * 4.5, 3);
+        let down = two.layered(c / 60.0, d * 4.5, 3);
+        let cut = step(0.50, 0.80, up) + step(0.50, 0.80, down);
         let cloud = broad.layered(s.u / 15.0, s.v / 18.0, 4) - 0.5;
-        let mut t = Texel::new(v3(0.46, 0.455, 0.45) * (1.0 + 0.16 * cloud - 0.20 * cut), 0.54 + 0.16 * cloud);
-        t.height = -0.03 * cut;
+        let mut t = Texel::new(v3(0.46, 0.455, 0.45) * (1.0 + 0.16 * cloud - 0.15 * cut), 0.54 + 0.16 * cloud);
+        t.height = -0.02 * cut;
         let line = 5.2 + 0.5 * broad.at(s.u / 12.0, 0.3);
         let crumb = soot.layered(s.u / 1.4, s.v / 1.4, 4);
         let above = step(line + 0.5, line - 0.2, s.v);
@@ -106,7 +106,11 @@ fn deck(seed: &mut Seed) -> Sheet {
         // The fire ring of the gasket kept this band clean; around it the gasket has stuck.
         let ring = step(1.22, 1.16, r);
         t.tint(v3(0.17, 0.145, 0.125) * (0.6 + 0.8 * stain), 0.18, (1.0 - ring) * step(0.35, 0.6, stain) * 0.85);
-        t.tint(v3(0.30, 0.16, 0.08), 0.1, (1.0 - ring) * step(0.58, 0.72, rust.layered(s.u / 10.0, s.v / 10.0, 4)) * 0.6);
+        t.tint(
+            v3(0.30, 0.16, 0.08),
+            0.1,
+            (1.0 - ring) * step(0.58, 0.72, rust.layered(s.u / 10.0, s.v / 10.0, 4)) * 0.6,
+        );
         t
     });
     let bolt = seed.between(0.5, 0.9);

@@ -38,11 +38,7 @@ pub(super) struct Seen {
 impl Camera {
     pub(super) fn new(stance: Stance, width: u32, height: u32) -> Camera {
         let (round, above) = (stance.round.to_radians(), stance.above.to_radians());
-        let back = v3(
-            round.sin() * above.cos(),
-            -round.cos() * above.cos(),
-            above.sin(),
-        );
+        let back = v3(round.sin() * above.cos(), -round.cos() * above.cos(), above.sin());
         let level = v3(round.cos(), round.sin(), 0.0);
         let upright = back.cross(level);
         let (sin, cos) = stance.roll.to_radians().sin_cos();

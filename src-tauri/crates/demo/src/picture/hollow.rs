@@ -6,8 +6,8 @@ use super::vector::{V3, step};
 pub(super) enum Hollow {
     /// Nothing stands in the way.
     Open,
-    /// A half cylinder along y that opens upwards, its axis at height `axis` mm.
-    Trough { axis: f32, radius: f32, half_width: f32, tilt: f32 },
+    /// A half cylinder along y that opens upwards, its axis at height `axis` mm; the tilt is a sine and cosine.
+    Trough { axis: f32, radius: f32, half_width: f32, tilt: (f32, f32) },
     /// A round hole along z that opens at z = 0.
     Well { radius: f32 },
 }
@@ -18,7 +18,7 @@ impl Hollow {
         match *self {
             Hollow::Open => 1.0,
             Hollow::Trough { axis, radius, half_width, tilt } => {
-                let (sin, cos) = tilt.sin_cos();
+                let (sin, cos) = tilt;
                 let turn = |x: f32, z: f32| (x * cos + z * sin, z * cos - x * sin);
                 let (px, pz) = turn(point.x, point.z - axis);
                 let (dx, dz) = turn(d.x, d.z);

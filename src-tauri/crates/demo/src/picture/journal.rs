@@ -2,7 +2,7 @@
 
 use super::bench::Bench;
 use super::camera::Stance;
-use super::field::Field;
+use super::field::Outline;
 use super::hollow::Hollow;
 use super::mesh::{Mesh, Outside, Spot};
 use super::metal;
@@ -30,19 +30,19 @@ impl JournalZone {
     /// Every zone.
     pub const ALL: [JournalZone; 4] = [JournalZone::Front, JournalZone::Middle, JournalZone::Rear, JournalZone::Whole];
 
-    pub(super) fn field(self, size: Spot) -> Field {
+    pub(super) fn outline(self, size: Spot) -> Outline {
         let v = match self {
             JournalZone::Front => (0.03, 0.36),
             JournalZone::Middle => (0.33, 0.67),
             JournalZone::Rear => (0.64, 0.97),
             JournalZone::Whole => (0.04, 0.96),
         };
-        Field::share(size, (0.10, 0.90), v)
+        Outline::share(size, (0.10, 0.90), v)
     }
 }
 
 const RADIUS: f32 = 28.0;
-const WIDTH: f32 = 29.0;
+const WIDTH: f32 = 34.0;
 const FILLET: f32 = 2.6;
 /// Thickness of the cheeks, and height of the axis above the bench.
 const CHEEK: f32 = 20.0;
@@ -63,11 +63,11 @@ pub(super) fn scene(wear: &[Wear<JournalZone>], size: (u32, u32), seed: &Seed) -
             -RADIUS * 0.7 * facing.cos(),
             AXIS + RADIUS * 0.7 * facing.sin() + layout.between(-3.0, 2.0),
         ),
-        round: layout.between(-14.0, 14.0),
+        round: layout.between(-20.0, 20.0),
         above,
         roll: layout.between(-7.0, 7.0),
         distance: layout.between(190.0, 240.0),
-        span: layout.between(64.0, 74.0),
+        span: layout.between(58.0, 66.0),
     };
     let setting = Setting::new(Bench::new(layout), stance, size, layout);
     let mut face = Sheet::new(
@@ -79,12 +79,12 @@ pub(super) fn scene(wear: &[Wear<JournalZone>], size: (u32, u32), seed: &Seed) -
     );
     shade(&mut face);
     for (index, tag) in wear.iter().enumerate() {
-        let field = tag.zone.field(face.size);
-        wear::paint(&mut face, &field, tag.kind, tag.grade, &seed.branch(100 + index as u64));
+        let outline = tag.zone.outline(face.size);
+        wear::paint(&mut face, outline, tag.kind, tag.grade, &seed.branch(100 + index as u64));
     }
     let hole_at = spot(face.size.u * layout.between(0.42, 0.62), WIDTH * 0.5);
     face.stamp(hole_at, 6.0, |du, dv, t| metal::hole(du, dv, 3.0, t));
-    let skin = metal::skin(finish, v3(0.20, 0.19, 0.18), 0.16);
+    let skin = metal::skin(finish, v3(0.13, 0.122, 0.115), 0.22);
     let skin = Sheet::new(spot(200.0, CHEEK), 5.0, Grain::None, 0.0, skin);
     let middle = spot(80.0, 80.0);
     let flat = metal::ground(finish, Grain::Round, middle, 0.42);
@@ -143,5 +143,5 @@ fn mesh(facing: f32) -> Mesh {
 
 /// The outline of a cheek: a narrow arm above, a counterweight below; symmetrical left and right.
 fn cheek(angle: f32) -> f32 {
-    41.0 + 26.0 * step(0.25, -0.55, angle.sin()) - 2.0 * angle.cos().abs()
+    46.0 + 24.0 * step(0.25, -0.55, angle.sin()) - 2.0 * angle.cos().abs()
 }

@@ -60,8 +60,8 @@ impl Light {
         };
         let tilt = seed.between(-0.9, 0.9);
         let turn = (round + seed.between(-35.0, 35.0)).to_radians();
-        let zenith = v3(0.30, 0.32, 0.34) * seed.between(0.8, 1.1);
-        let horizon = v3(0.16, 0.155, 0.15) * seed.between(0.7, 1.1);
+        let zenith = v3(0.22, 0.235, 0.25) * seed.between(0.8, 1.1);
+        let horizon = v3(0.11, 0.107, 0.105) * seed.between(0.7, 1.1);
         Light {
             key,
             fill,
@@ -69,7 +69,7 @@ impl Light {
             tube_colour: v3(0.95, 1.0, 1.0) * seed.between(0.5, 1.1),
             zenith,
             horizon,
-            bounce: bench * (key.colour * key.direction.z * 0.7 + zenith),
+            bounce: bench * (key.colour * key.direction.z * 0.32 + zenith * 0.8),
         }
     }
 
@@ -124,10 +124,7 @@ impl Light {
             let up = half.dot(glint.normal).max(0.05);
             // Brushing scatters light across the grain and leaves it sharp along the grain.
             let wide = |r: f32| (r * r + lamp.spread * lamp.spread * 0.25).sqrt();
-            let (a, b) = (
-                wide(rough * (1.0 - 0.75 * glint.brushed)),
-                wide(rough * (1.0 + 0.9 * glint.brushed)),
-            );
+            let (a, b) = (wide(rough * (1.0 - 0.75 * glint.brushed)), wide(rough * (1.0 + 0.9 * glint.brushed)));
             let (s, t) = (half.dot(glint.along) / up / a, half.dot(across) / up / b);
             let lobe = (-(s * s + t * t)).exp() * (facing / facing_eye).sqrt().min(1.5) / (4.0 * a * b);
             if lobe < 1e-3 {

@@ -2,7 +2,7 @@
 
 use super::bench::Bench;
 use super::camera::Stance;
-use super::field::Field;
+use super::field::Outline;
 use super::hollow::Hollow;
 use super::mesh::{Mesh, Outside, Spot};
 use super::metal;
@@ -30,14 +30,14 @@ impl LobeZone {
     /// Every zone.
     pub const ALL: [LobeZone; 4] = [LobeZone::Nose, LobeZone::NearFlank, LobeZone::FarFlank, LobeZone::Heel];
 
-    pub(super) fn field(self, size: Spot) -> Field {
+    pub(super) fn outline(self, size: Spot) -> Outline {
         let u = match self {
             LobeZone::Heel => (0.14, 0.30),
             LobeZone::NearFlank => (0.29, 0.44),
             LobeZone::Nose => (0.41, 0.59),
             LobeZone::FarFlank => (0.56, 0.71),
         };
-        Field::share(size, u, (0.06, 0.94))
+        Outline::share(size, u, (0.06, 0.94))
     }
 }
 
@@ -59,7 +59,7 @@ pub(super) fn scene(wear: &[Wear<LobeZone>], size: (u32, u32), seed: &Seed) -> S
     let side = if layout.chance(0.5) { 1.0 } else { -1.0 };
     let stance = Stance {
         target: v3(side * layout.between(0.0, 2.0), -3.0, AXIS + 4.0),
-        round: side * layout.between(18.0, 36.0),
+        round: side * layout.between(34.0, 50.0),
         above: layout.between(34.0, 48.0),
         roll: layout.between(-6.0, 6.0),
         distance: layout.between(190.0, 240.0),
@@ -77,8 +77,8 @@ pub(super) fn scene(wear: &[Wear<LobeZone>], size: (u32, u32), seed: &Seed) -> S
     );
     bevel(&mut face);
     for (index, tag) in wear.iter().enumerate() {
-        let field = tag.zone.field(face.size);
-        wear::paint(&mut face, &field, tag.kind, tag.grade, &seed.branch(100 + index as u64));
+        let outline = tag.zone.outline(face.size);
+        wear::paint(&mut face, outline, tag.kind, tag.grade, &seed.branch(100 + index as u64));
     }
     let mut other = Sheet::new(
         spot(TAU * MEAN, WIDTH),
@@ -88,7 +88,7 @@ pub(super) fn scene(wear: &[Wear<LobeZone>], size: (u32, u32), seed: &Seed) -> S
         metal::ground(finish, Grain::AlongU, Spot::default(), 0.60),
     );
     bevel(&mut other);
-    let skin = Sheet::new(spot(90.0, 90.0), 7.0, Grain::None, 0.0, metal::skin(finish, v3(0.26, 0.25, 0.24), 0.09));
+    let skin = Sheet::new(spot(90.0, 90.0), 7.0, Grain::None, 0.0, metal::skin(finish, v3(0.155, 0.148, 0.14), 0.12));
 
     let mut mesh = Mesh::default();
     let profile = Profile { loss: lost(wear) };

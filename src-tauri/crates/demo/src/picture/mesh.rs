@@ -107,10 +107,5 @@ fn vertex_at(spot: Spot, size: Spot, hand: f32, bend: &impl Fn(Spot) -> V3) -> V
     let (du, dv) = (size.u * 1e-3, size.v * 1e-3);
     let by_u = bend(Spot { u: spot.u + du, ..spot }) - bend(Spot { u: spot.u - du, ..spot });
     let by_v = bend(Spot { v: spot.v + dv, ..spot }) - bend(Spot { v: spot.v - dv, ..spot });
-    Vertex {
-        point: bend(spot),
-        normal: by_u.unit().cross(by_v.unit()).unit() * hand,
-        along: by_u.unit(),
-        spot,
-    }
+    Vertex { point: bend(spot), normal: by_u.unit().cross(by_v.unit()).unit() * hand, along: by_u.unit(), spot }
 }

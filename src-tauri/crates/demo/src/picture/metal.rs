@@ -12,8 +12,8 @@ pub(super) fn overlay(seed: &mut Seed) -> impl Fn(Spot) -> Texel + use<> {
         let line = fine.layered(s.u / 30.0, s.v * 5.5, 3) - 0.5;
         let cloud = broad.layered(s.u / 16.0, s.v / 9.0, 3) - 0.5;
         let oil = step(0.55, 0.75, film.layered(s.u / 22.0, s.v / 12.0, 3));
-        let colour = v3(0.50, 0.495, 0.475) * (1.0 + 0.22 * line + 0.20 * cloud - 0.16 * oil);
-        let mut texel = Texel::new(colour, 0.36 + 0.12 * line + 0.14 * cloud + 0.10 * oil);
+        let colour = v3(0.43, 0.427, 0.412) * (1.0 + 0.22 * line + 0.20 * cloud - 0.16 * oil);
+        let mut texel = Texel::new(colour, 0.30 + 0.08 * line + 0.14 * cloud + 0.10 * oil);
         texel.height = line * 0.010;
         texel
     }

@@ -1,8 +1,8 @@
 //! Photographs of worn engine parts, drawn by rule: no camera, no borrowed pictures.
 //!
-//! A part is a mesh of triangles ([`mesh`]) whose surface is a flat [`sheet`] of metal. Finish ([`metal`]) and
-//! [`wear`] are painted onto the sheet in millimetres; then the scene is lit ([`light`]), photographed ([`camera`],
-//! [`raster`]) and developed ([`film`]). Every choice comes from one seed: same subject and seed, same bytes.
+//! A part is a mesh of triangles (`mesh`) whose surface is a flat `sheet` of metal. Finish (`metal`) and
+//! `wear` are painted onto the sheet in millimetres; then the scene is lit (`light`), photographed (`camera`,
+//! `raster`) and developed (`film`). Every choice comes from one seed: same subject and seed, same bytes.
 //!
 //! What is *not* done: light is not traced from part to part, and one picture shows one part.
 
@@ -20,6 +20,7 @@ mod metal;
 mod noise;
 mod piston;
 mod raster;
+mod rows;
 mod scene;
 mod shadow;
 mod sheet;

@@ -13,9 +13,7 @@ impl Seed {
 
     /// A generator of its own for one purpose, so that drawing more here shifts nothing there.
     pub(super) fn branch(&self, purpose: u64) -> Seed {
-        Seed(self.0.wrapping_add(scramble(
-            purpose.wrapping_mul(0xA24B_AED4_963E_E407),
-        )))
+        Seed(self.0.wrapping_add(scramble(purpose.wrapping_mul(0xA24B_AED4_963E_E407))))
     }
 
     pub(super) fn next(&mut self) -> u64 {
@@ -61,6 +59,8 @@ pub(super) struct Noise(u32);
 pub(super) struct Mosaic {
     /// How far from the border between the nearest two cells; 0 on the border.
     pub(super) border: f32,
+    /// How far from the middle of the nearest cell.
+    pub(super) near: f32,
     /// A number from 0 to 1 that belongs to the nearest cell.
     pub(super) cell: f32,
 }
@@ -68,9 +68,8 @@ pub(super) struct Mosaic {
 impl Noise {
     /// The noise at a point, 0 to 1; it varies over about one unit.
     pub(super) fn at(self, x: f32, y: f32) -> f32 {
-        let (x0, y0) = (x.floor(), y.floor());
-        let (tx, ty) = (ease(x - x0), ease(y - y0));
-        let (ix, iy) = (x0 as i32, y0 as i32);
+        let (ix, iy) = (whole(x), whole(y));
+        let (tx, ty) = (ease(x - ix as f32), ease(y - iy as f32));
         let top = mix(self.grid(ix, iy), self.grid(ix.wrapping_add(1), iy), tx);
         let low = iy.wrapping_add(1);
         let bottom = mix(self.grid(ix, low), self.grid(ix.wrapping_add(1), low), tx);
@@ -92,14 +91,11 @@ impl Noise {
     }
 
     pub(super) fn mosaic(self, x: f32, y: f32) -> Mosaic {
-        let (x0, y0) = (x.floor(), y.floor());
+        let (x0, y0) = (whole(x), whole(y));
         let (mut near, mut second, mut cell) = (f32::MAX, f32::MAX, 0.0);
         for dy in -1..=1 {
             for dx in -1..=1 {
-                let (ix, iy) = (
-                    (x0 as i32).wrapping_add(dx),
-                    (y0 as i32).wrapping_add(dy),
-                );
+                let (ix, iy) = (x0.wrapping_add(dx), y0.wrapping_add(dy));
                 let px = ix as f32 + self.grid(ix, iy) - x;
                 let py = iy as f32 + self.grid(iy ^ 0x55, ix) - y;
                 let distance = (px * px + py * py).sqrt();
@@ -112,18 +108,23 @@ impl Noise {
                 }
             }
         }
-        Mosaic { border: second - near, cell }
+        Mosaic { border: second - near, near, cell }
     }
 
     fn grid(self, x: i32, y: i32) -> f32 {
-        let mut h = (x as u32).wrapping_mul(0x85EB_CA6B)
-            ^ (y as u32).wrapping_mul(0xC2B2_AE35).rotate_left(13)
-            ^ self.0;
+        let mut h =
+            (x as u32).wrapping_mul(0x85EB_CA6B) ^ (y as u32).wrapping_mul(0xC2B2_AE35).rotate_left(13) ^ self.0;
         h = (h ^ (h >> 15)).wrapping_mul(0x2C1B_3C6D);
         h = (h ^ (h >> 12)).wrapping_mul(0x297A_2D39);
         h ^= h >> 15;
         (h >> 8) as f32 / (1u32 << 24) as f32
     }
+}
+
+/// The whole number below; `floor` is a slow call where the processor's own instruction can't be relied on.
+fn whole(x: f32) -> i32 {
+    let cut = x as i32;
+    if (cut as f32) > x { cut.wrapping_sub(1) } else { cut }
 }
 
 fn ease(t: f32) -> f32 {

@@ -2,7 +2,7 @@
 
 use super::bench::Bench;
 use super::camera::Stance;
-use super::field::Field;
+use super::field::Outline;
 use super::hollow::Hollow;
 use super::mesh::{Mesh, Outside, Spot};
 use super::metal;
@@ -30,15 +30,10 @@ pub enum PistonZone {
 
 impl PistonZone {
     /// Every zone.
-    pub const ALL: [PistonZone; 5] = [
-        PistonZone::Lands,
-        PistonZone::SkirtTop,
-        PistonZone::SkirtMiddle,
-        PistonZone::SkirtFoot,
-        PistonZone::Skirt,
-    ];
+    pub const ALL: [PistonZone; 5] =
+        [PistonZone::Lands, PistonZone::SkirtTop, PistonZone::SkirtMiddle, PistonZone::SkirtFoot, PistonZone::Skirt];
 
-    pub(super) fn field(self, size: Spot) -> Field {
+    pub(super) fn outline(self, size: Spot) -> Outline {
         let v = match self {
             PistonZone::Lands => (0.02, 0.36),
             PistonZone::SkirtTop => (0.37, 0.58),
@@ -46,7 +41,7 @@ impl PistonZone {
             PistonZone::SkirtFoot => (0.78, 0.99),
             PistonZone::Skirt => (0.38, 0.98),
         };
-        Field::share(size, (0.30, 0.70), v)
+        Outline::share(size, (0.30, 0.70), v)
     }
 }
 
@@ -66,7 +61,7 @@ pub(super) fn scene(wear: &[Wear<PistonZone>], size: (u32, u32), seed: &Seed) ->
     let above = layout.between(46.0, 64.0);
     let facing = above.to_radians();
     let stance = Stance {
-        target: v3(layout.between(-2.0, 2.0), -8.0, RADIUS + 8.0),
+        target: v3(layout.between(-3.0, 1.0), -4.0, RADIUS + 10.0),
         round: layout.between(-30.0, 8.0),
         above,
         roll: layout.between(-8.0, 8.0),
@@ -76,10 +71,10 @@ pub(super) fn scene(wear: &[Wear<PistonZone>], size: (u32, u32), seed: &Seed) ->
     let setting = Setting::new(Bench::new(layout), stance, size, layout);
     let mut face = face(finish);
     for (index, tag) in wear.iter().enumerate() {
-        let field = tag.zone.field(face.size);
-        wear::paint(&mut face, &field, tag.kind, tag.grade, &seed.branch(100 + index as u64));
+        let outline = tag.zone.outline(face.size);
+        wear::paint(&mut face, outline, tag.kind, tag.grade, &seed.branch(100 + index as u64));
     }
-    let pin_at = spot(face.size.u * if layout.chance(0.5) { 0.13 } else { 0.87 }, 39.0);
+    let pin_at = spot(face.size.u * if layout.chance(0.5) { 0.17 } else { 0.83 }, 39.0);
     pin_bore(&mut face, pin_at);
     let walls = metal::ground(finish, Grain::AlongU, Spot::default(), 0.3);
     let walls = Sheet::new(spot(PI * RADIUS * 1.1, 8.0), 6.0, Grain::AlongU, 0.3, move |s| {

@@ -42,9 +42,7 @@ impl Raster {
         let flat = corners.map(|c| (c.x, c.y));
         cover(flat, (width, height), |x, y, share| {
             // One over the depth is what varies evenly over the picture.
-            let inverse = share[0] / corners[0].depth
-                + share[1] / corners[1].depth
-                + share[2] / corners[2].depth;
+            let inverse = share[0] / corners[0].depth + share[1] / corners[1].depth + share[2] / corners[2].depth;
             let depth = 1.0 / inverse;
             if let Some(cell) = self.cells.get_mut(y * width + x)
                 && depth < cell.depth

@@ -2,12 +2,13 @@
 
 use super::bench::Bench;
 use super::camera::{Camera, Stance};
-use super::film::Frame;
+use super::film::{Frame, Shot};
 use super::hollow::Hollow;
 use super::light::{Glint, Light};
 use super::mesh::{Mesh, Spot, Triangle};
 use super::noise::Seed;
 use super::raster::{Raster, meet};
+use super::rows::each_row;
 use super::shadow::Shadow;
 use super::sheet::{Grain, Sheet};
 use super::vector::{V3, grey, v3};
@@ -52,14 +53,6 @@ impl Setting {
     }
 }
 
-/// A point that one pixel sees.
-struct Shot {
-    colour: V3,
-    depth: f32,
-    /// Which surface it belongs to: sheets count from 1, the bench is 0.
-    surface: u8,
-}
-
 impl Scene {
     /// Exposes a frame of linear light.
     pub(super) fn expose(&mut self, width: u32, height: u32, seed: &mut Seed) -> Frame {
@@ -70,22 +63,11 @@ impl Scene {
         let shadow = Shadow::new(&self.mesh, &self.light.key, seed);
         let mut frame = Frame::new(width, height, self.focus);
         let scene = &*self;
-        let line = width.max(1) as usize;
-        let workers = std::thread::available_parallelism().map_or(1, |n| n.get().min(8));
-        let rows = (height as usize).div_ceil(workers).max(1);
-        std::thread::scope(|scope| {
-            let bands = frame.bands(rows * line).zip(raster.cells.chunks(rows * line));
-            for (number, ((colours, depths, surfaces), cells)) in bands.enumerate() {
-                let shadow = &shadow;
-                scope.spawn(move || {
-                    let pixels = colours.iter_mut().zip(depths).zip(surfaces).zip(cells);
-                    for (index, (((colour, depth), surface), cell)) in pixels.enumerate() {
-                        let x = (index % line) as f32 + 0.5;
-                        let y = (number * rows + index / line) as f32 + 0.5;
-                        let shot = scene.shoot(cell.triangle(&scene.mesh), x, y, shadow);
-                        (*colour, *depth, *surface) = (shot.colour, shot.depth, shot.surface);
-                    }
-                });
+        each_row(&mut frame.shots, width as usize, |row, shots| {
+            let y = row as f32 + 0.5;
+            let cells = raster.cells.iter().skip(row * width as usize);
+            for (column, (shot, cell)) in shots.iter_mut().zip(cells).enumerate() {
+                *shot = scene.shoot(cell.triangle(&scene.mesh), column as f32 + 0.5, y, &shadow);
             }
         });
         frame
@@ -127,11 +109,7 @@ impl Scene {
             let sky = shadow.at(place.point.x + normal.x * 4.0, place.point.y + normal.y * 4.0).sky;
             colour = colour * (1.0 - 0.55 * near * (1.0 - sky));
         }
-        Shot {
-            colour,
-            depth: self.camera.depth(place.point),
-            surface: (triangle.sheet + 1).min(255) as u8,
-        }
+        Shot { colour, depth: self.camera.depth(place.point), surface: (triangle.sheet + 1).min(255) as u8 }
     }
 
     fn shoot_bench(&self, sight: V3, shadow: &Shadow) -> Shot {

@@ -31,12 +31,8 @@ impl Shadow {
         let points = || mesh.triangles.iter().flat_map(|t| t.corners).map(|c| c.point);
         let reach = points().fold(10.0f32, |r, p| r.max(p.x.abs()).max(p.y.abs()).max(p.z.abs()));
         let side = reach * 4.4;
-        let mut shadow = Shadow {
-            corner: (-side / 2.0, -side / 2.0),
-            cell: side / CELLS as f32,
-            key: Vec::new(),
-            sky: Vec::new(),
-        };
+        let mut shadow =
+            Shadow { corner: (-side / 2.0, -side / 2.0), cell: side / CELLS as f32, key: Vec::new(), sky: Vec::new() };
         let towards_lamp: Vec<V3> = (0..RAYS)
             .map(|_| {
                 let jitter = v3(seed.between(-1.0, 1.0), seed.between(-1.0, 1.0), seed.between(-1.0, 1.0));

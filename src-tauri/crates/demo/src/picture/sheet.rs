@@ -1,6 +1,7 @@
 //! A part's surface, unrolled flat: the canvas on which finish and wear are painted, in millimetres.
 
 use super::mesh::Spot;
+use super::rows::each_row;
 use super::vector::{V3, grey};
 
 /// One point of metal.
@@ -68,14 +69,19 @@ impl Sheet {
         texels_per_mm: f32,
         grain: Grain,
         brushed: f32,
-        metal: impl Fn(Spot) -> Texel,
+        metal: impl Fn(Spot) -> Texel + Sync,
     ) -> Sheet {
         let columns = (size.u * texels_per_mm).ceil().max(2.0) as usize;
         let rows = (size.v * texels_per_mm).ceil().max(2.0) as usize;
         let blank = Texel::new(grey(0.5), 0.5);
         let texels = vec![blank; columns * rows];
-        let mut sheet = Sheet { size, grain, travel: grain, brushed, lined: false, texels_per_mm, columns, rows, texels };
-        sheet.paint(Spot::default(), size, |spot, texel| *texel = metal(spot));
+        let mut sheet =
+            Sheet { size, grain, travel: grain, brushed, lined: false, texels_per_mm, columns, rows, texels };
+        each_row(&mut sheet.texels, columns, |j, line| {
+            for (i, texel) in line.iter_mut().enumerate() {
+                *texel = metal(centre(i, j, texels_per_mm));
+            }
+        });
         sheet
     }
 
@@ -92,22 +98,13 @@ impl Sheet {
         let lines = self.texels.chunks_exact_mut(self.columns).enumerate();
         for (j, line) in lines.skip(row).take(rows) {
             for (i, texel) in line.iter_mut().enumerate().skip(column).take(columns) {
-                let spot = Spot {
-                    u: (i as f32 + 0.5) / scale,
-                    v: (j as f32 + 0.5) / scale,
-                };
-                brush(spot, texel);
+                brush(centre(i, j, scale), texel);
             }
         }
     }
 
     /// Visits the square around a spot; the brush gets the distance from the spot in mm.
-    pub(super) fn stamp(
-        &mut self,
-        at: Spot,
-        radius: f32,
-        mut brush: impl FnMut(f32, f32, &mut Texel),
-    ) {
+    pub(super) fn stamp(&mut self, at: Spot, radius: f32, mut brush: impl FnMut(f32, f32, &mut Texel)) {
         let from = Spot { u: at.u - radius, v: at.v - radius };
         let to = Spot { u: at.u + radius, v: at.v + radius };
         self.paint(from, to, |spot, texel| brush(spot.u - at.u, spot.v - at.v, texel));
@@ -220,6 +217,11 @@ impl Sheet {
         let bottom = blend(corner(0, 1), corner(1, 1), tx);
         blend(top, bottom, ty)
     }
+}
+
+/// The middle of a texel, in mm.
+fn centre(column: usize, row: usize, texels_per_mm: f32) -> Spot {
+    Spot { u: (column as f32 + 0.5) / texels_per_mm, v: (row as f32 + 0.5) / texels_per_mm }
 }
 
 fn blend(a: Texel, b: Texel, t: f32) -> Texel {

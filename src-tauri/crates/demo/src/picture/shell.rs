@@ -2,7 +2,7 @@
 
 use super::bench::Bench;
 use super::camera::Stance;
-use super::field::Field;
+use super::field::Outline;
 use super::hollow::Hollow;
 use super::mesh::{Mesh, Outside, Spot};
 use super::metal;
@@ -63,7 +63,7 @@ impl ShellZone {
         })
     }
 
-    pub(super) fn field(self, size: Spot) -> Field {
+    pub(super) fn outline(self, size: Spot) -> Outline {
         let u = match self.around {
             Around::LeftEdge => (0.01, 0.33),
             Around::Crown => (0.33, 0.67),
@@ -74,7 +74,7 @@ impl ShellZone {
             Across::Middle => (0.33, 0.67),
             Across::Rear => (0.66, 0.98),
         };
-        Field::share(size, u, v)
+        Outline::share(size, u, v)
     }
 }
 
@@ -82,7 +82,9 @@ impl ShellZone {
 const RADIUS: f32 = 28.5;
 const WALL: f32 = 2.3;
 const WIDTH: f32 = 25.0;
-const GROOVE: f32 = 4.2;
+/// Width of the oil groove and radius of the oil hole, which lies within it.
+const GROOVE: f32 = 4.8;
+const HOLE: f32 = 1.75;
 
 const BACK: usize = 1;
 const EDGE: usize = 2;
@@ -101,24 +103,26 @@ pub(super) fn scene(half: Half, back: bool, wear: &[Wear<ShellZone>], size: (u32
     let stance = Stance {
         target: v3(layout.between(-3.0, 3.0), layout.between(-4.0, 2.0), RADIUS * 0.45),
         round: layout.between(-26.0, 26.0),
-        above: if back { layout.between(38.0, 60.0) } else { layout.between(50.0, 70.0) },
+        above: if back { layout.between(38.0, 60.0) } else { layout.between(56.0, 74.0) },
         roll: layout.between(-6.0, 6.0),
         distance: layout.between(230.0, 290.0),
-        span: layout.between(80.0, 92.0),
+        span: layout.between(77.0, 88.0),
     };
     let setting = Setting::new(Bench::new(layout), stance, size, layout);
 
-    let mut inner = running_face(&shape, finish);
-    let mut outer = Sheet::new(shape.sheet(RADIUS + WALL), 14.0, Grain::AlongU, 0.5, metal::shell_back(finish));
+    // The side that is turned away shows at most a strip; it is drawn coarsely.
+    let (inner_detail, outer_detail) = if back { (4.0, 14.0) } else { (15.0, 4.0) };
+    let mut inner = running_face(&shape, inner_detail, finish);
+    let mut outer = Sheet::new(shape.sheet(RADIUS + WALL), outer_detail, Grain::AlongU, 0.5, metal::shell_back(finish));
     if shape.groove {
         let hole_at = spot(outer.size.u / 2.0, WIDTH / 2.0);
-        outer.stamp(hole_at, 4.0, |du, dv, t| metal::hole(du, dv, 2.5, t));
+        outer.stamp(hole_at, 4.0, |du, dv, t| metal::hole(du, dv, HOLE, t));
     }
     rim(&mut outer);
     let worn = if back { &mut outer } else { &mut inner };
     for (index, tag) in wear.iter().enumerate() {
-        let field = tag.zone.field(worn.size);
-        wear::paint(worn, &field, tag.kind, tag.grade, &seed.branch(100 + index as u64));
+        let outline = tag.zone.outline(worn.size);
+        wear::paint(worn, outline, tag.kind, tag.grade, &seed.branch(100 + index as u64));
     }
     // Holes stay holes whatever was painted over them.
     if shape.groove && !back {
@@ -129,8 +133,8 @@ pub(super) fn scene(half: Half, back: bool, wear: &[Wear<ShellZone>], size: (u32
     setting.with(shape.mesh(), vec![face, other, edge], shape.hollow())
 }
 
-fn running_face(shape: &Shape, seed: &mut Seed) -> Sheet {
-    let mut sheet = Sheet::new(shape.sheet(RADIUS), 15.0, Grain::AlongU, 0.62, metal::overlay(seed));
+fn running_face(shape: &Shape, detail: f32, seed: &mut Seed) -> Sheet {
+    let mut sheet = Sheet::new(shape.sheet(RADIUS), detail, Grain::AlongU, 0.62, metal::overlay(seed));
     sheet.lined = true;
     let size = sheet.size;
     if shape.groove {
@@ -144,10 +148,10 @@ fn running_face(shape: &Shape, seed: &mut Seed) -> Sheet {
     // Pressing the lug out of the wall leaves a dent in the face.
     let (middle, long) = (spot(if shape.lug_left { 0.0 } else { size.u }, shape.lug_at), 4.6);
     sheet.stamp(middle, 6.0, |du, dv, t| {
-        let inside = step(3.1, 2.5, dv.abs()) * step(long, long - 0.7, du.abs());
-        t.height -= 1.0 * inside;
+        let inside = step(3.3, 2.2, dv.abs()) * step(long, long - 2.0, du.abs());
+        t.height -= 0.6 * inside;
         t.tint(v3(0.40, 0.38, 0.35), 0.4, inside * 0.6);
-        t.open *= 1.0 - 0.25 * inside;
+        t.open *= 1.0 - 0.35 * inside;
     });
     rim(&mut sheet);
     sheet
@@ -155,7 +159,7 @@ fn running_face(shape: &Shape, seed: &mut Seed) -> Sheet {
 
 fn open_hole(sheet: &mut Sheet) {
     let at = spot(sheet.size.u / 2.0, WIDTH / 2.0);
-    sheet.stamp(at, 4.0, |du, dv, t| metal::hole(du, dv, 2.5, t));
+    sheet.stamp(at, 4.0, |du, dv, t| metal::hole(du, dv, HOLE, t));
 }
 
 /// The bevels along the rims, which shine on every shell.
@@ -204,7 +208,7 @@ impl Shape {
         if self.back {
             return Hollow::Open;
         }
-        Hollow::Trough { axis: self.axis(), radius: RADIUS, half_width: WIDTH / 2.0, tilt: self.tilt }
+        Hollow::Trough { axis: self.axis(), radius: RADIUS, half_width: WIDTH / 2.0, tilt: self.tilt.sin_cos() }
     }
 
     /// A point at a share 0 to 1 of the arc, `v` mm from the front rim.
@@ -233,9 +237,7 @@ impl Shape {
         let (inwards, outwards) = if self.back { (away, towards) } else { (towards, away) };
         let whole = |radius: f32| (Spot::default(), self.sheet(radius));
         let rows = if self.groove { 60 } else { 12 };
-        mesh.patch(inner, whole(RADIUS), (110, rows), inwards, |s| {
-            self.at(s.u / (PI * RADIUS), s.v, self.inside(s.v))
-        });
+        mesh.patch(inner, whole(RADIUS), (110, rows), inwards, |s| self.at(s.u / (PI * RADIUS), s.v, self.inside(s.v)));
         mesh.patch(outer, whole(RADIUS + WALL), (110, 40), outwards, |s| {
             let arc = s.u / (PI * (RADIUS + WALL));
             self.at(arc, s.v, self.outside(arc, s.v))

@@ -2,7 +2,7 @@
 
 use super::bench::Bench;
 use super::camera::Stance;
-use super::field::Field;
+use super::field::Outline;
 use super::hollow::Hollow;
 use super::mesh::{Mesh, Outside, Spot};
 use super::metal;
@@ -30,7 +30,7 @@ impl TappetZone {
     /// Every zone.
     pub const ALL: [TappetZone; 4] = [TappetZone::Centre, TappetZone::Track, TappetZone::Rim, TappetZone::Whole];
 
-    pub(super) fn field(self, size: Spot) -> Field {
+    pub(super) fn outline(self, size: Spot) -> Outline {
         let radius = size.u / 2.0;
         let (inner, outer) = match self {
             TappetZone::Centre => (0.0, 0.42),
@@ -38,7 +38,7 @@ impl TappetZone {
             TappetZone::Rim => (0.72, 0.97),
             TappetZone::Whole => (0.0, 0.93),
         };
-        Field::Ring { centre: spot(radius, radius), inner: radius * inner, outer: radius * outer }
+        Outline::Ring { centre: spot(radius, radius), inner: radius * inner, outer: radius * outer }
     }
 }
 
@@ -51,18 +51,18 @@ pub(super) fn scene(wear: &[Wear<TappetZone>], size: (u32, u32), seed: &Seed) ->
     let layout = &mut seed.branch(1);
     let finish = &mut seed.branch(2);
     let stance = Stance {
-        target: v3(layout.between(-1.5, 1.5), layout.between(-3.0, 0.5), HEIGHT - 4.0),
+        target: v3(layout.between(-1.5, 1.5), layout.between(-4.0, -1.0), HEIGHT - 6.0),
         round: layout.between(-30.0, 30.0),
         above: layout.between(52.0, 76.0),
         roll: layout.between(-8.0, 8.0),
         distance: layout.between(150.0, 200.0),
-        span: layout.between(38.0, 46.0),
+        span: layout.between(40.0, 48.0),
     };
     let setting = Setting::new(Bench::new(layout), stance, size, layout);
     let mut foot = foot(finish);
     for (index, tag) in wear.iter().enumerate() {
-        let field = tag.zone.field(foot.size);
-        wear::paint(&mut foot, &field, tag.kind, tag.grade, &seed.branch(100 + index as u64));
+        let outline = tag.zone.outline(foot.size);
+        wear::paint(&mut foot, outline, tag.kind, tag.grade, &seed.branch(100 + index as u64));
     }
     setting.with(mesh(), vec![foot, side(finish)], Hollow::Open)
 }
@@ -70,7 +70,7 @@ pub(super) fn scene(wear: &[Wear<TappetZone>], size: (u32, u32), seed: &Seed) ->
 fn foot(seed: &mut Seed) -> Sheet {
     let middle = spot(RADIUS, RADIUS);
     let base = metal::ground(seed, Grain::Round, middle, 0.56);
-    let mut sheet = Sheet::new(spot(RADIUS * 2.0, RADIUS * 2.0), 30.0, Grain::Round, 0.62, base);
+    let mut sheet = Sheet::new(spot(RADIUS * 2.0, RADIUS * 2.0), 30.0, Grain::Round, 0.72, base);
     let lathe = seed.noise();
     sheet.paint(Spot::default(), sheet.size, |s, t| {
         let (du, dv) = (s.u - RADIUS, s.v - RADIUS);

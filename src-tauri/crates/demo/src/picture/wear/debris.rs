@@ -1,7 +1,7 @@
 //! Dirt pressed into the soft layer: a dark or shining grain, a burnished ring, often a short tail.
 
-use super::super::mesh::Spot;
 use super::super::field::Field;
+use super::super::mesh::Spot;
 use super::super::noise::Seed;
 use super::super::sheet::Sheet;
 use super::super::vector::{grey, step, v3};

@@ -8,29 +8,37 @@ use super::Grade;
 
 pub(super) fn paint(sheet: &mut Sheet, field: &Field, grade: Grade, seed: &mut Seed) {
     let (tiles, warp, wide, floor) = (seed.noise(), seed.noise(), seed.noise(), seed.noise());
-    let tile = grade.of([1.5, 1.5, 1.7, 1.9]);
-    let reach = grade.of([0.62, 0.5, 0.38, 0.25]);
-    let missing = grade.of([0.0, 0.08, 0.30, 0.58]);
-    let gape = grade.of([0.05, 0.07, 0.09, 0.11]);
+    let tile = grade.of([1.2, 1.25, 1.35, 1.5]);
+    let reach = grade.of([0.55, 0.42, 0.30, 0.18]);
+    let missing = grade.of([0.0, 0.07, 0.26, 0.60]);
+    let gape = grade.of([0.035, 0.05, 0.065, 0.08]);
     let lined = sheet.lined;
     let (from, to) = field.bounds();
     sheet.paint(from, to, |s, texel| {
-        let body = field.body(s) + 0.5 * (wide.layered(s.u / 6.0, s.v / 6.0, 3) - 0.5);
+        let patches = wide.layered(s.u / 5.0, s.v / 5.0, 3) - 0.5;
+        let body = field.body(s) + 0.7 * patches;
         if body <= 0.05 {
             return;
         }
-        let bend = |shift: f32| (warp.layered(s.u / 1.3 + shift, s.v / 1.3, 3) - 0.5) * 1.3;
-        let mosaic = tiles.mosaic((s.u + bend(0.0)) / tile, (s.v + bend(40.0)) / tile);
-        let present = step(reach - 0.12, reach + 0.15, body);
-        let lost = step(0.0, 0.04, missing * step(reach, 0.95, body) - mosaic.cell);
-        let crack = step(gape / tile * 2.2, gape / tile * 0.6, mosaic.border) * present;
-        let grain = floor.layered(s.u * 3.2, s.v * 3.2, 3);
-        texel.height -= 0.10 * crack + lost * (0.22 + 0.12 * grain) * step(0.0, 0.10, mosaic.border);
+        let bend = |shift: f32| (warp.layered(s.u / 1.6 + shift, s.v / 1.6, 4) - 0.5) * 2.0;
+        let (u, v) = (s.u + bend(0.0), s.v + bend(40.0));
+        let mosaic = tiles.mosaic(u / tile, v / tile);
+        // Long cracks part the tiles into islands; the fine ones between them open and close.
+        let islands = tiles.mosaic(u / tile / 3.1 + 50.0, v / tile / 3.1);
+        let present = step(reach - 0.10, reach + 0.20, body);
+        let open = step(0.30, 0.62, warp.layered(s.u / 2.1 + 80.0, s.v / 2.1, 2) + 0.25 * present);
+        let fine = step(gape / tile * 1.8, gape / tile * 0.4, mosaic.border) * open;
+        let long = step(gape / tile, gape / tile * 0.25, islands.border);
+        let crack = fine.max(long) * present;
+        let chance = missing * step(reach, 0.95, body) * (1.0 + 1.6 * patches);
+        let lost = step(0.0, 0.03, chance - mosaic.cell);
+        let grain = floor.layered(s.u * 4.2, s.v * 4.2, 4);
+        texel.height -= 0.07 * crack + lost * (0.20 + 0.16 * grain);
         // Whole tiles tilt a little, so each shines in its own way.
-        texel.gloss += present * 0.12 * (mosaic.cell - 0.5);
-        let bed = if lined { v3(0.30, 0.235, 0.175) } else { v3(0.25, 0.245, 0.24) };
-        texel.tint(bed * mix(0.6, 1.4, grain), 0.22, lost * 0.92);
-        texel.open *= 1.0 - 0.45 * lost * step(0.22, 0.02, mosaic.border);
-        texel.tint(v3(0.06, 0.055, 0.05), 0.1, crack * (1.0 - 0.4 * lost) * 0.92);
+        texel.gloss += present * 0.10 * (mosaic.cell - 0.5);
+        let bed = if lined { v3(0.24, 0.205, 0.17) } else { v3(0.22, 0.215, 0.21) };
+        texel.tint(bed * mix(0.45, 1.45, grain), 0.20, lost * 0.94);
+        texel.open *= 1.0 - 0.55 * lost * step(0.30, 0.02, mosaic.border);
+        texel.tint(v3(0.07, 0.065, 0.06), 0.1, crack * (1.0 - 0.7 * lost) * 0.88);
     });
 }

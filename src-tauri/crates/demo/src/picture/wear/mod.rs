@@ -15,7 +15,7 @@ mod scuffing;
 mod spalling;
 mod wiping;
 
-use super::field::Field;
+use super::field::{Field, Outline};
 use super::noise::{Noise, Seed};
 use super::sheet::Sheet;
 
@@ -87,9 +87,10 @@ impl Kind {
 }
 
 /// Paints one tag onto a field of a sheet.
-pub(super) fn paint(sheet: &mut Sheet, field: &Field, kind: Kind, grade: u8, seed: &Seed) {
+pub(super) fn paint(sheet: &mut Sheet, outline: Outline, kind: Kind, grade: u8, seed: &Seed) {
     let grade = Grade(grade.clamp(1, 4));
     let seed = &mut seed.branch(kind as u64 * 8 + 1000);
+    let field = &Field::new(outline, seed);
     match kind {
         Kind::Scoring => scoring::paint(sheet, field, grade, seed),
         Kind::EmbeddedDebris => debris::paint(sheet, field, grade, seed),
@@ -144,7 +145,7 @@ impl Blot {
         Blot {
             noise: seed.noise(),
             radius,
-            stretch: seed.between(1.0, 1.7),
+            stretch: seed.between(1.0, 1.5),
             turn: seed.between(0.0, std::f32::consts::TAU).sin_cos(),
             raggedness,
         }

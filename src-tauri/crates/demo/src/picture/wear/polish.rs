@@ -1,6 +1,7 @@
 //! Polished tracks: the even wear of a part that ran well, and the flat of a worn lobe nose.
 
 use super::super::field::Field;
+use super::super::mesh::Spot;
 use super::super::noise::Seed;
 use super::super::sheet::Sheet;
 use super::super::vector::{grey, step, v3};
@@ -20,26 +21,29 @@ pub(super) fn even(sheet: &mut Sheet, field: &Field, grade: Grade, seed: &mut Se
     });
 }
 
-/// The nose worn flat: a bright facet with drawn lines, burrs along its edges and torn places when it is bad.
+/// The nose worn flat: a bright facet over the whole width, its ends drawn out in lines, torn when it is bad.
 pub(super) fn worn_nose(sheet: &mut Sheet, field: &Field, grade: Grade, seed: &mut Seed) {
     let (line, edge, tear) = (seed.noise(), seed.noise(), seed.noise());
-    let share = grade.of([0.45, 0.65, 0.85, 1.0]);
-    let torn_share = grade.of([0.0, 0.15, 0.55, 1.0]);
-    let relief = grade.of([0.01, 0.025, 0.06, 0.11]);
+    let share = grade.of([0.50, 0.70, 0.88, 1.0]);
+    let reach = grade.of([0.45, 0.65, 0.85, 1.0]);
+    let torn_share = grade.of([0.0, 0.12, 0.5, 1.0]);
+    let relief = grade.of([0.01, 0.02, 0.045, 0.085]);
     let (from, to) = field.bounds();
-    sheet.paint(from, to, |s, texel| {
-        let ragged = (edge.layered(s.u / 3.0, s.v / 2.0, 4) - 0.5) * 0.35;
-        let body = field.body(s) + ragged;
-        let worn = step(0.22, 0.36, body) * share;
-        let lines = line.layered(s.u / 14.0, s.v * 4.2, 3) - 0.5;
-        texel.tint(grey(0.66 + 0.35 * lines), 0.74 + 0.3 * lines, worn);
-        texel.height += relief * (worn * lines * 1.5 - worn);
-        let burr = step(0.07, 0.0, (body - 0.25).abs()) * share;
-        texel.tint(v3(0.16, 0.14, 0.12), 0.3, burr * 0.7);
-        texel.height += relief * burr;
-        let torn = step(0.52, 0.66, tear.layered(s.u / 1.6, s.v * 1.1, 4)) * step(0.4, 0.8, body) * torn_share;
-        texel.tint(v3(0.22, 0.21, 0.20), 0.2, torn * 0.8);
-        texel.height -= relief * 1.5 * torn;
-        texel.open *= 1.0 - 0.3 * torn;
+    let middle = field.middle();
+    let half = (to.u - from.u) / 2.6 * reach;
+    sheet.paint(Spot { v: 0.0, ..from }, Spot { v: sheet.size.v, ..to }, |s, texel| {
+        let drawn = edge.layered(s.u / 11.0, s.v * 1.7, 3) - 0.5;
+        let lean = edge.layered(9.0, s.v / 7.0, 2) - 0.5;
+        let off = (s.u - middle.u).abs() / half + 0.45 * drawn + 0.4 * lean;
+        let worn = step(1.08, 0.80, off) * share;
+        let lines = line.layered(s.u / 16.0, s.v * 4.2, 3) - 0.5;
+        texel.tint(grey(0.56 + 0.4 * lines), 0.72 + 0.35 * lines, worn);
+        texel.height += relief * worn * lines * 1.6;
+        let heat = step(0.7, 1.0, off) * step(1.35, 1.05, off) * share;
+        texel.tint(v3(0.23, 0.17, 0.115), 0.4, heat * 0.5);
+        let torn = step(0.52, 0.68, tear.layered(s.u / 4.2, s.v * 1.5, 4)) * step(0.95, 0.5, off) * torn_share;
+        texel.tint(v3(0.20, 0.19, 0.18), 0.2, torn * 0.75);
+        texel.height -= relief * 1.2 * torn;
+        texel.open *= 1.0 - 0.25 * torn;
     });
 }

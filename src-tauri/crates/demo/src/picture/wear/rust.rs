@@ -18,8 +18,8 @@ pub(super) fn paint(sheet: &mut Sheet, field: &Field, grade: Grade, seed: &mut S
         let bloom = step(0.20, 0.50, amount);
         let crust = step(0.50, 0.80, amount);
         let shade = tone.layered(s.u / 2.2, s.v / 2.2, 3);
-        let orange = v3(0.42, 0.17, 0.05).mix(v3(0.27, 0.10, 0.04), shade);
-        let old = v3(0.13, 0.065, 0.04).mix(v3(0.24, 0.10, 0.045), shade);
+        let orange = v3(0.33, 0.135, 0.045).mix(v3(0.19, 0.075, 0.032), shade);
+        let old = v3(0.085, 0.047, 0.032).mix(v3(0.17, 0.075, 0.037), shade);
         texel.tint(orange * (0.6 + 0.8 * grit), 0.06, bloom * 0.82);
         texel.tint(old * (0.5 + grit), 0.03, crust * 0.85);
         texel.height += scale * (bloom * grit + 1.5 * crust * (grit - 0.3));

@@ -1,7 +1,7 @@
 //! Scratches along the direction of movement, in bands, deeper with each grade.
 
+use super::super::field::{Field, Outline};
 use super::super::mesh::Spot;
-use super::super::field::Field;
 use super::super::noise::Seed;
 use super::super::scene::spot;
 use super::super::sheet::{Grain, Sheet};
@@ -10,14 +10,14 @@ use super::Grade;
 
 pub(super) fn paint(sheet: &mut Sheet, field: &Field, grade: Grade, seed: &mut Seed) {
     let (length, width) = field.reach(sheet.travel);
-    let bands: Vec<f32> = (0..3).map(|_| seed.unit()).collect();
-    let widest = grade.of([0.07, 0.14, 0.26, 0.48]);
-    let count = grade.of([14.0, 26.0, 40.0, 58.0]) * (width / 9.0).clamp(0.4, 3.0);
+    let bands: Vec<f32> = (0..4).map(|_| seed.unit()).collect();
+    let widest = grade.of([0.07, 0.14, 0.26, 0.42]);
+    let count = grade.of([16.0, 34.0, 60.0, 95.0]) * (width / 9.0).clamp(0.4, 3.0);
     for number in 0..count as usize {
         let mut start = field.scatter(seed);
         // Most scratches crowd into a few bands, where the dirt came through.
-        if let Some(band) = bands.get(number % 5) {
-            start = onto_band(field, sheet.travel, start, band + seed.between(-0.09, 0.09));
+        if let Some(band) = bands.get(number % 6) {
+            start = onto_band(field, sheet.travel, start, band + seed.between(-0.07, 0.07));
         }
         let half = seed.mostly_small(0.035, widest);
         score(sheet, start, length * seed.between(0.35, 1.05), half, grade, seed);
@@ -26,10 +26,10 @@ pub(super) fn paint(sheet: &mut Sheet, field: &Field, grade: Grade, seed: &mut S
 
 /// Moves a spot across the grain to a share of the field's width.
 fn onto_band(field: &Field, grain: Grain, start: Spot, share: f32) -> Spot {
-    match (*field, grain) {
-        (Field::Rect { from, to }, Grain::AlongV) => spot(from.u + (to.u - from.u) * share, start.v),
-        (Field::Rect { from, to }, _) => spot(start.u, from.v + (to.v - from.v) * share),
-        (Field::Ring { centre, inner, outer }, _) => {
+    match (field.outline, grain) {
+        (Outline::Rect { from, to }, Grain::AlongV) => spot(from.u + (to.u - from.u) * share, start.v),
+        (Outline::Rect { from, to }, _) => spot(start.u, from.v + (to.v - from.v) * share),
+        (Outline::Ring { centre, inner, outer }, _) => {
             let (du, dv) = (start.u - centre.u, start.v - centre.v);
             let r = (du * du + dv * dv).sqrt().max(1e-3);
             let wanted = (inner + (outer - inner) * share).max(0.2);
@@ -38,15 +38,8 @@ fn onto_band(field: &Field, grain: Grain, start: Spot, share: f32) -> Spot {
     }
 }
 
-fn score(
-    sheet: &mut Sheet,
-    middle: Spot,
-    length: f32,
-    half: f32,
-    grade: Grade,
-    seed: &mut Seed,
-) {
-    let along_noise = seed.noise();
+fn score(sheet: &mut Sheet, middle: Spot, length: f32, half: f32, grade: Grade, seed: &mut Seed) {
+    let (along_noise, comb) = (seed.noise(), seed.noise());
     let drift = seed.between(-0.006, 0.006);
     let depth = half * grade.of([0.10, 0.22, 0.38, 0.5]) * seed.between(0.6, 1.2);
     let dark = seed.chance(grade.of([0.25, 0.35, 0.45, 0.5]));
@@ -58,7 +51,9 @@ fn score(
         let taper = step(0.0, 0.22, to_end) * step(1.0, 0.9, to_end);
         let bite = taper * (0.35 + 0.9 * along_noise.layered(along / 4.0, 0.5, 3)).min(1.0);
         let t = (across + drift * along) / half.max(pitch * 0.6);
-        let groove = (1.0 - t * t).max(0.0) * bite;
+        // A wide score is a bundle of fine ones.
+        let strand = 0.45 + 1.1 * comb.layered(along / 30.0, across * 11.0, 2);
+        let groove = (1.0 - t * t).max(0.0) * bite * strand.min(1.15);
         let lip = (1.0 - (t.abs() - 1.3).abs() * 3.0).max(0.0) * bite;
         texel.height += depth * (0.35 * lip - groove);
         if dark {

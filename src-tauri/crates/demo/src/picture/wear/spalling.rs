@@ -1,7 +1,7 @@
 //! Spalling: flakes broken out of a hard face, with sharp edges and a bright, grainy floor.
 
-use super::super::mesh::Spot;
 use super::super::field::Field;
+use super::super::mesh::Spot;
 use super::super::noise::Seed;
 use super::super::sheet::Sheet;
 use super::super::vector::{grey, mix, step, v3};
@@ -26,11 +26,11 @@ fn flake(sheet: &mut Sheet, at: Spot, radius: f32, seed: &mut Seed) {
         let crumble = (floor.layered(du * 4.0, dv * 4.0, 3) - 0.5) * 0.35;
         let off = edge.off(du, dv) + crumble * 0.5;
         let inside = step(1.02, 0.94, off);
-        let grain = floor.layered(du * 3.5 + 9.0, dv * 3.5, 4);
+        let grain = floor.layered(du * 2.6 + 9.0, dv * 2.6, 4);
         // The break goes down in a few shell-shaped steps.
         let terrace = (step_noise.layered(du / radius * 1.2, dv / radius * 1.2, 2) * 4.0).floor() / 4.0;
-        texel.height -= depth * inside * (0.55 + 0.5 * terrace + 0.5 * (grain - 0.5));
-        texel.tint(grey(0.36).mix(v3(0.20, 0.19, 0.18), terrace) * mix(0.55, 1.4, grain), 0.34, inside * 0.94);
+        texel.height -= depth * inside * (0.55 + 0.5 * terrace + 0.16 * (grain - 0.5));
+        texel.tint(grey(0.30).mix(v3(0.17, 0.16, 0.15), terrace) * mix(0.55, 1.4, grain), 0.34, inside * 0.94);
         let wall = inside * step(0.80, 0.99, off);
         texel.tint(v3(0.07, 0.065, 0.06), 0.15, wall * 0.7);
         texel.open *= 1.0 - 0.4 * wall;

@@ -9,8 +9,9 @@ use super::Grade;
 pub(super) fn paint(sheet: &mut Sheet, field: &Field, grade: Grade, seed: &mut Seed) {
     let (tongue, line, mottle) = (seed.noise(), seed.noise(), seed.noise());
     let cover = grade.of([0.42, 0.58, 0.76, 1.0]);
-    let relief = grade.of([0.03, 0.07, 0.13, 0.22]);
-    let bare = grade.of([0.0, 0.0, 0.35, 0.75]);
+    let relief = grade.of([0.04, 0.09, 0.18, 0.30]);
+    let bare = grade.of([0.0, 0.0, 0.30, 0.60]);
+    let shine = grade.of([0.40, 0.60, 0.80, 0.90]);
     let lined = sheet.lined;
     let by_v = sheet.travel == Grain::AlongV;
     let (from, to) = field.bounds();
@@ -25,12 +26,13 @@ pub(super) fn paint(sheet: &mut Sheet, field: &Field, grade: Grade, seed: &mut S
         let lip = step(0.10, 0.0, (amount - 0.33).abs());
         let ripple = tongue.layered(along / 3.4 + drawn * 4.0, (across + waver) / 2.2, 3) - 0.5;
         texel.height += relief * (smeared * (0.5 * ripple + 0.4 * (drawn - 0.5) + 0.25 * (fine - 0.5)) + 0.30 * lip);
-        texel.tint(grey(0.56 + 0.22 * (fine - 0.5)), 0.66 + 0.3 * (fine - 0.5), smeared * 0.85);
-        let drag = step(0.50, 0.68, 1.0 - drawn) * smeared * step(0.4, 0.7, mottle.layered(along / 14.0, across / 1.1, 3));
-        texel.tint(v3(0.12, 0.11, 0.10), 0.3, drag * 0.7);
+        texel.tint(grey(0.56 + 0.22 * (fine - 0.5)), 0.62 + 0.3 * (fine - 0.5), smeared * shine);
+        let drag =
+            step(0.46, 0.64, 1.0 - drawn) * smeared * step(0.4, 0.7, mottle.layered(along / 14.0, across / 1.1, 3));
+        texel.tint(v3(0.10, 0.092, 0.085), 0.3, drag * shine * shine);
         if lined {
             let through = step(0.62, 0.80, amount + 0.3 * (ripple + fine - 0.5)) * bare;
-            texel.tint(v3(0.52, 0.36, 0.24), 0.45, through * 0.8);
+            texel.tint(v3(0.36, 0.225, 0.14), 0.40, through * 0.8);
         }
     });
 }
