@@ -9,8 +9,8 @@ use super::scaled::Scaled;
 /// Grades 0 (absent) to 4.
 pub const GRADES: usize = 5;
 
-/// The most causes over which the sum is taken: 2²⁰ subsets are still quick.
-pub const MAX_CAUSES: usize = 20;
+/// The most causes over which the sum is taken: 2¹⁶ subsets are still quick and small.
+pub const MAX_CAUSES: usize = 16;
 
 /// A distribution over grades as cumulative chances: `at_most[g]` is the chance that the grade is at most `g`. The last
 /// is 1.
@@ -97,81 +97,96 @@ impl Network {
         if causes > MAX_CAUSES {
             return Err(Contradiction);
         }
-        let mut all = Belief::new(causes);
-        let mut without = vec![Belief::new(causes); self.evidence.len()];
-        for subset in 0..(1_u32 << causes) {
-            let prior = self.priors.iter().enumerate().fold(Scaled::ONE, |product, (cause, prior)| {
-                product.times(if subset >> cause & 1 == 1 { *prior } else { 1.0 - prior })
-            });
-            let weights: Vec<Scaled> = self.evidence.iter().map(|findings| weight(findings, subset)).collect();
-            // What follows each piece, so that each can be left out without dividing.
-            let mut after = vec![Scaled::ONE; weights.len()];
-            let mut product = Scaled::ONE;
-            for (slot, weight) in after.iter_mut().zip(&weights).rev() {
-                *slot = product;
-                product = product.product(*weight);
-            }
-            all.add(subset, prior.product(product));
-            let mut before = prior;
-            for ((belief, weight), after) in without.iter_mut().zip(&weights).zip(&after) {
-                belief.add(subset, before.product(*after));
-                before = before.product(*weight);
-            }
+        let pieces: Vec<Vec<Scaled>> = self.evidence.iter().map(|findings| weights(findings, causes)).collect();
+        // What precedes each piece and what follows it, so that each can be left out without dividing.
+        let mut following = vec![vec![Scaled::ONE; 1 << causes]];
+        for piece in pieces.iter().rev() {
+            let last = following.last().map(|after| products(after, piece));
+            following.extend(last);
         }
-        Ok(Solution {
-            posterior: all.normalised().ok_or(Contradiction)?,
-            without: without.iter().map(Belief::normalised).collect::<Option<_>>().ok_or(Contradiction)?,
-        })
+        let mut following = following.into_iter().rev();
+        let mut before = self.prior_weights();
+        let all = following.next().and_then(|after| marginals(&products(&before, &after), causes));
+        let mut without = Vec::with_capacity(pieces.len());
+        for (piece, after) in pieces.iter().zip(following) {
+            without.push(marginals(&products(&before, &after), causes).ok_or(Contradiction)?);
+            before = products(&before, piece);
+        }
+        Ok(Solution { posterior: all.ok_or(Contradiction)?, without })
+    }
+
+    fn prior_weights(&self) -> Vec<Scaled> {
+        let mut table = vec![Scaled::ONE];
+        for prior in &self.priors {
+            let with: Vec<Scaled> = table.iter().map(|weight| weight.times(*prior)).collect();
+            table = table.iter().map(|weight| weight.times(1.0 - prior)).collect();
+            table.extend(with);
+        }
+        table
     }
 }
 
-fn weight(findings: &[Finding], subset: u32) -> Scaled {
-    findings.iter().fold(Scaled::ONE, |product, finding| product.times_often(finding.likelihood(subset), finding.count))
+fn products(a: &[Scaled], b: &[Scaled]) -> Vec<Scaled> {
+    a.iter().zip(b).map(|(a, b)| a.product(*b)).collect()
 }
 
-#[derive(Debug, Clone)]
-struct Belief {
-    total: Scaled,
-    with: Vec<Scaled>,
+/// From a weight for every subset of causes to a probability for each cause; none if all weights are zero. Each step
+/// sums a cause out and halves the table.
+fn marginals(weights: &[Scaled], causes: usize) -> Option<Vec<f64>> {
+    let mut table = Scaled::aligned(weights);
+    let mut with = Vec::with_capacity(causes);
+    for _ in 0..causes {
+        with.push(table.iter().skip(1).step_by(2).sum::<f64>());
+        table = table.chunks(2).map(|pair| pair.iter().sum()).collect();
+    }
+    let total = table.first().copied().filter(|total| *total > 0.0)?;
+    Some(with.into_iter().map(|sum| sum / total).collect())
 }
 
-impl Belief {
-    fn new(causes: usize) -> Self {
-        Self { total: Scaled::ZERO, with: vec![Scaled::ZERO; causes] }
-    }
-
-    fn add(&mut self, subset: u32, weight: Scaled) {
-        self.total = self.total.plus(weight);
-        for (cause, sum) in self.with.iter_mut().enumerate() {
-            if subset >> cause & 1 == 1 {
-                *sum = sum.plus(weight);
-            }
+/// The likelihood of a piece of evidence for every subset of causes.
+fn weights(findings: &[Finding], causes: usize) -> Vec<Scaled> {
+    let mut weights = vec![Scaled::ONE; 1 << causes];
+    for finding in findings {
+        for (weight, likelihood) in weights.iter_mut().zip(finding.likelihoods(causes)) {
+            *weight = weight.times_often(likelihood, finding.count);
         }
     }
-
-    fn normalised(&self) -> Option<Vec<f64>> {
-        if self.total.is_zero() {
-            return None;
-        }
-        Some(self.with.iter().map(|sum| sum.over(self.total)).collect())
-    }
+    weights
 }
 
 impl Finding {
-    /// The chance of the observation when just these causes are present.
-    fn likelihood(&self, subset: u32) -> f64 {
-        let at_most = |grade: usize| {
-            let present = self.links.iter().filter(|(cause, _)| subset >> cause & 1 == 1);
-            present.fold(self.leak.at_most(grade), |product, (_, chances)| product * chances.at_most(grade))
-        };
+    /// The chance of the observation for every subset of causes.
+    fn likelihoods(&self, causes: usize) -> Vec<f64> {
+        let at_most = |grade: usize| self.at_most_for_subsets(grade, causes);
         match self.observed {
-            Observed::Unreported { missed } => missed + (1.0 - missed) * at_most(0),
+            Observed::Unreported { missed } => {
+                at_most(0).into_iter().map(|absent| missed + (1.0 - missed) * absent).collect()
+            }
             Observed::Grade(0) => at_most(0),
             Observed::Grade(grade) => {
                 let grade = usize::from(grade);
-                (at_most(grade) - at_most(grade - 1)).max(0.0)
+                at_most(grade)
+                    .into_iter()
+                    .zip(at_most(grade - 1))
+                    .map(|(this, below)| (this - below).max(0.0))
+                    .collect()
             }
         }
+    }
+
+    /// The chance that the grade is at most so much, for every subset: each cause doubles the table, so that a subset
+    /// costs one product.
+    fn at_most_for_subsets(&self, grade: usize, causes: usize) -> Vec<f64> {
+        let mut table = Vec::with_capacity(1 << causes);
+        table.push(self.leak.at_most(grade));
+        for cause in 0..causes {
+            let link = self.links.iter().find(|(linked, _)| *linked == cause);
+            let factor = link.map_or(1.0, |(_, chances)| chances.at_most(grade));
+            for subset in 0..table.len() {
+                table.extend(table.get(subset).map(|without| without * factor));
+            }
+        }
+        table
     }
 }
 

@@ -1,8 +1,6 @@
 //! Products of thousands of small probabilities without underflow, and the same on every machine: a number with an
 //! exponent of its own, moved only by exact powers of two.
 
-use std::cmp::Ordering;
-
 /// A non-negative number `mantissa × 2^(512 × steps)`.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Scaled {
@@ -15,7 +13,6 @@ const UP: f64 = f64::from_bits((1023 + 512) << 52);
 const DOWN: f64 = f64::from_bits((1023 - 512) << 52);
 
 impl Scaled {
-    pub(super) const ZERO: Self = Self { mantissa: 0.0, steps: 0 };
     pub(super) const ONE: Self = Self { mantissa: 1.0, steps: 0 };
 
     /// Times a factor between 0 and 1.
@@ -42,42 +39,16 @@ impl Scaled {
         Self { mantissa, steps }
     }
 
-    pub(super) fn plus(self, other: Self) -> Self {
-        let (large, small) = if self.order(other).is_lt() { (other, self) } else { (self, other) };
-        let aligned = match large.steps - small.steps {
-            0 => small.mantissa,
-            1 => small.mantissa * DOWN,
-            // More than 512 binary places below: nothing of it would be left.
+    /// Several numbers as ordinary ones, all divided by the same power of two so that the largest is in reach. What lies
+    /// more than a step below the largest adds nothing to it and becomes zero.
+    pub(super) fn aligned(numbers: &[Self]) -> Vec<f64> {
+        let top = numbers.iter().filter(|number| number.mantissa != 0.0).map(|number| number.steps).max().unwrap_or(0);
+        let align = |number: &Self| match top - number.steps {
+            0 => number.mantissa,
+            1 => number.mantissa * DOWN,
             _ => 0.0,
         };
-        Self { mantissa: large.mantissa + aligned, steps: large.steps }
-    }
-
-    /// The quotient of two, as an ordinary number. The divisor must not be zero.
-    pub(super) fn over(self, whole: Self) -> f64 {
-        let quotient = self.mantissa / whole.mantissa;
-        match self.steps - whole.steps {
-            0 => quotient,
-            -1 => quotient * DOWN,
-            1 => quotient * UP,
-            steps if steps < 0 => 0.0,
-            _ => f64::INFINITY,
-        }
-    }
-
-    pub(super) fn is_zero(self) -> bool {
-        self.mantissa == 0.0
-    }
-
-    /// Zero is below everything; else the number of steps decides before the mantissa, which is only exact when both
-    /// are normalised as products of factors up to 1 are.
-    fn order(self, other: Self) -> Ordering {
-        match (self.is_zero(), other.is_zero()) {
-            (true, true) => Ordering::Equal,
-            (true, false) => Ordering::Less,
-            (false, true) => Ordering::Greater,
-            (false, false) => self.steps.cmp(&other.steps).then(self.mantissa.total_cmp(&other.mantissa)),
-        }
+        numbers.iter().map(align).collect()
     }
 }
 
@@ -116,17 +87,16 @@ mod tests {
     #[test]
     fn ten_thousand_small_factors_do_not_vanish() {
         let product = Scaled::ONE.times_often(0.001, 10_000);
-        let tenth = product.times(0.1);
-        assert!(!product.is_zero());
-        assert!((tenth.over(product) - 0.1).abs() < 1e-12);
+        let aligned = Scaled::aligned(&[product, product.times(0.1)]);
+        assert!(aligned[0] > 0.0);
+        assert!((aligned[1] / aligned[0] - 0.1).abs() < 1e-12);
     }
 
     #[test]
-    fn sums_hold_across_steps() {
-        let large = Scaled::ONE;
+    fn what_lies_far_below_the_largest_becomes_nothing() {
         let tiny = Scaled::ONE.times_often(0.5, 600);
-        assert_eq!(large.plus(tiny), large.plus(Scaled::ZERO));
-        assert_eq!(tiny.plus(tiny).over(tiny), 2.0);
+        assert_eq!(Scaled::aligned(&[Scaled::ONE, tiny.product(tiny), tiny])[..2], [1.0, 0.0]);
+        assert!(Scaled::aligned(&[tiny])[0] > 0.0);
     }
 
     #[test]
