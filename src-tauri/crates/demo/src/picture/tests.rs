@@ -14,8 +14,9 @@ fn small(subject: &Subject, seed: u64) -> RgbImage {
     draw_sized(subject, seed, SMALL.0, SMALL.1)
 }
 
-fn tag<Z>(kind: Kind, grade: u8, zone: Z) -> Vec<Wear<Z>> {
-    vec![Wear { kind, grade, zone }]
+/// One tag; no grade, no tag.
+fn worn<Z>(kind: Kind, grade: Option<u8>, zone: Z) -> Vec<Wear<Z>> {
+    grade.map(|grade| Wear { kind, grade, zone }).into_iter().collect()
 }
 
 fn lower(wear: Vec<Wear<ShellZone>>) -> Subject {
@@ -78,37 +79,29 @@ fn the_same_seed_gives_the_same_bytes_and_another_seed_another_photograph() {
 #[test]
 fn every_kind_grows_with_its_grade_and_stays_in_its_zone() {
     for kind in Kind::ALL {
-        let subject = |grade: Option<u8>| lower(grade.map_or(Vec::new(), |grade| tag(kind, grade, MIDDLE)));
-        check_grows(kind, subject, |size| MIDDLE.outline(size));
+        check_grows(kind, |grade| lower(worn(kind, grade, MIDDLE)), |size| MIDDLE.outline(size));
     }
 }
 
 #[test]
-fn wear_on_other_parts_stays_in_its_zone() {
-    let on = |kind, grade: Option<u8>| grade.map(|grade| (kind, grade));
-    let back = ShellZone { across: Across::Front, around: Around::Crown };
-    let wear = |tagged: Option<(Kind, u8)>| tagged.map_or(Vec::new(), |(kind, grade)| tag(kind, grade, back));
-    let shell = |grade| Subject::Shell { half: Half::Lower, back: true, wear: wear(on(Kind::BrightBack, grade)) };
-    check_grows(Kind::BrightBack, shell, |size| back.outline(size));
+fn wear_on_other_parts_grows_and_stays_in_its_zone() {
+    let front = ShellZone { across: Across::Front, around: Around::Crown };
+    let back = |wear| Subject::Shell { half: Half::Lower, back: true, wear };
+    check_grows(Kind::BrightBack, |g| back(worn(Kind::BrightBack, g, front)), |size| front.outline(size));
 
-    let wear = |tagged: Option<(Kind, u8)>| tagged.map_or(Vec::new(), |(kind, g)| tag(kind, g, JournalZone::Rear));
-    let journal = |grade| Subject::Journal { wear: wear(on(Kind::Scoring, grade)) };
+    let journal = |g| Subject::Journal { wear: worn(Kind::Scoring, g, JournalZone::Rear) };
     check_grows(Kind::Scoring, journal, |size| JournalZone::Rear.outline(size));
 
-    let wear = |tagged: Option<(Kind, u8)>| tagged.map_or(Vec::new(), |(kind, g)| tag(kind, g, TappetZone::Centre));
-    let tappet = |grade| Subject::Tappet { wear: wear(on(Kind::Spalling, grade)) };
+    let tappet = |g| Subject::Tappet { wear: worn(Kind::Spalling, g, TappetZone::Centre) };
     check_grows(Kind::Spalling, tappet, |size| TappetZone::Centre.outline(size));
 
-    let wear = |tagged: Option<(Kind, u8)>| tagged.map_or(Vec::new(), |(kind, g)| tag(kind, g, LobeZone::NearFlank));
-    let lobe = |grade| Subject::Lobe { wear: wear(on(Kind::Pitting, grade)) };
+    let lobe = |g| Subject::Lobe { wear: worn(Kind::Pitting, g, LobeZone::NearFlank) };
     check_grows(Kind::Pitting, lobe, |size| LobeZone::NearFlank.outline(size));
 
-    let wear = |tagged: Option<(Kind, u8)>| tagged.map_or(Vec::new(), |(kind, g)| tag(kind, g, PistonZone::SkirtFoot));
-    let piston = |grade| Subject::Piston { wear: wear(on(Kind::Scuffing, grade)) };
+    let piston = |g| Subject::Piston { wear: worn(Kind::Scuffing, g, PistonZone::SkirtFoot) };
     check_grows(Kind::Scuffing, piston, |size| PistonZone::SkirtFoot.outline(size));
 
-    let wear = |tagged: Option<(Kind, u8)>| tagged.map_or(Vec::new(), |(kind, g)| tag(kind, g, BoreZone::Top));
-    let bore = |grade| Subject::Bore { wear: wear(on(Kind::Scuffing, grade)) };
+    let bore = |g| Subject::Bore { wear: worn(Kind::Scuffing, g, BoreZone::Top) };
     check_grows(Kind::Scuffing, bore, |size| BoreZone::Top.outline(size));
 }
 

@@ -13,7 +13,7 @@ pub(super) fn paint(sheet: &mut Sheet, field: &Field, grade: Grade, seed: &mut S
         let at = field.scatter(seed);
         let grain = Blot::new(seed, seed.clone().mostly_small(0.09, largest), 0.9);
         seed.next();
-        let shining = seed.chance(0.3);
+        let shining = seed.chance(0.2);
         let core = if shining { v3(0.80, 0.80, 0.78) } else { v3(0.05, 0.045, 0.04) };
         if seed.chance(0.45) {
             tail(sheet, at, &grain, seed);
@@ -21,7 +21,7 @@ pub(super) fn paint(sheet: &mut Sheet, field: &Field, grade: Grade, seed: &mut S
         sheet.stamp(at, grain.radius * 4.2, |du, dv, texel| {
             let off = grain.off(du, dv);
             let halo = step(2.6, 1.2, off) * step(0.7, 1.0, off);
-            texel.tint(grey(0.68), 0.78, halo * 0.75);
+            texel.tint(grey(0.58), 0.66, halo * 0.65);
             // The layer swells up around the grain.
             texel.height += grain.radius * 0.16 * step(2.2, 1.0, off);
             let inside = step(1.08, 0.9, off);
