@@ -1,0 +1,181 @@
+//! Writes a report with sixty photos as PDF, and the same content as a plain HTML page with the pictures beside it, so
+//! that a browser's printing can be timed against ours. Prints how long the PDF took.
+//!
+//! `cargo run --release -p wearbook-report --example sixty -- OUTDIR`
+
+use std::collections::BTreeMap;
+use std::error::Error;
+use std::fmt::Write as _;
+use std::io::Cursor;
+use std::path::Path;
+use std::time::Instant;
+
+use image::{ImageFormat, Rgb, RgbImage};
+use wearbook_core::assess::Seen;
+use wearbook_core::document::{Block, Paper, Picture};
+use wearbook_core::engine::{Arrangement, Engine, Part};
+use wearbook_core::job::PhotoId;
+use wearbook_core::wear::Grade;
+
+const PHOTOS: u32 = 60;
+const FINDINGS: usize = 500;
+/// As the app passes them for paper.
+const SIZE: (u32, u32) = (1280, 960);
+
+type Photos = BTreeMap<PhotoId, Vec<u8>>;
+
+fn main() -> Result<(), Box<dyn Error>> {
+    let out = std::env::args().nth(1).ok_or("Say where to write: sixty OUTDIR")?;
+    let out = Path::new(&out);
+    std::fs::create_dir_all(out)?;
+    let photos = (0..PHOTOS).map(|nth| Ok((photo_id(nth)?, photo(nth)?))).collect::<Result<Photos, Box<dyn Error>>>()?;
+    let paper = paper(&photos)?;
+
+    let start = Instant::now();
+    let pdf = wearbook_report::pdf(&paper, &mut |id| photos.get(id).cloned())?;
+    println!("{} ms", start.elapsed().as_millis());
+
+    std::fs::write(out.join("report.pdf"), pdf)?;
+    std::fs::write(out.join("report.txt"), wearbook_report::text(&paper))?;
+    for (id, bytes) in &photos {
+        std::fs::write(out.join(format!("{}.jpg", id.as_str())), bytes)?;
+    }
+    std::fs::write(out.join("report.html"), html(&paper))?;
+    Ok(())
+}
+
+fn photo_id(nth: u32) -> Result<PhotoId, String> {
+    PhotoId::try_from(format!("{nth:064x}"))
+}
+
+/// A grey gradient with grain: about as hard to compress as a photo of metal.
+fn photo(nth: u32) -> Result<Vec<u8>, Box<dyn Error>> {
+    let (width, height) = if nth % 5 == 4 { (SIZE.1, SIZE.0) } else { SIZE };
+    let mut grain = nth.wrapping_mul(2_654_435_761) | 1;
+    let picture = RgbImage::from_fn(width, height, |x, y| {
+        grain ^= grain << 13;
+        grain ^= grain >> 17;
+        grain ^= grain << 5;
+        let light = 60 + (x + 2 * y + 37 * nth) % 2900 / 20 + grain % 14;
+        let light = u8::try_from(light.min(255)).unwrap_or(255);
+        Rgb([light, light, light.saturating_sub(8)])
+    });
+    let mut file = Cursor::new(Vec::new());
+    picture.write_to(&mut file, ImageFormat::Jpeg)?;
+    Ok(file.into_inner())
+}
+
+fn paper(photos: &Photos) -> Result<Paper, Box<dyn Error>> {
+    let engine = Engine::new(Arrangement::vee(8))?;
+    let mut blocks = vec![
+        Block::Lead(
+            "The bearings have run with dirt in the oil. The crankshaft can be saved by grinding; all shells, the oil \
+             pump and the filter are to be renewed, and every oil way must be opened and washed."
+                .into(),
+        ),
+        Block::Caution(
+            "The engine’s own manual governs all limits and torques. This report says what was seen; it advises, and \
+             the mechanic decides."
+                .into(),
+        ),
+        Block::Heading { level: 1, text: "The engine".into() },
+        Block::Facts(vec![
+            ("Machine".into(), "Wheel loader, yard no. 14".into()),
+            ("Engine".into(), engine.arrangement().summary()),
+            ("Hours".into(), "6 412".into()),
+            ("Complaint".into(), "Oil pressure falls when hot; knock under load".into()),
+        ]),
+        Block::Heading { level: 1, text: "What was found".into() },
+        Block::Plan { plan: engine.plan(), ink: ink(&engine), alt: "Plan of the engine, every part by severity.".into() },
+        Block::NewPage,
+        Block::Heading { level: 1, text: "Part by part".into() },
+    ];
+    let ids: Vec<&PhotoId> = photos.keys().collect();
+    let parts: Vec<Part> = engine.parts().iter().copied().take(50).collect();
+    let per_part = FINDINGS / parts.len();
+    let mut ids = ids.into_iter();
+    for (nth, part) in parts.iter().enumerate() {
+        let name = part.label(engine.arrangement());
+        let pictures = ids.by_ref().take(1 + usize::from(nth % 5 == 1));
+        blocks.push(Block::Findings {
+            part: name.clone(),
+            lines: (0..per_part).map(|line| finding(nth * per_part + line)).collect(),
+            note: if nth % 3 == 0 { "Looks like the filter had been by-passed for a while.".into() } else { String::new() },
+            outcome: if nth % 2 == 0 { "replace" } else { "machine" }.into(),
+            pictures: pictures.map(|id| Picture { photo: id.clone(), alt: format!("{name}: running face") }).collect(),
+        });
+    }
+    blocks.push(Block::Heading { level: 1, text: "What to do".into() });
+    blocks.push(Block::Table {
+        summary: "Every part and what is to be done with it".into(),
+        head: ["Part", "What to do", "Why"].map(String::from).into(),
+        widths: vec![4, 2, 6],
+        rows: parts
+            .iter()
+            .map(|part| [part.label(engine.arrangement()), "replace".into(), "Scored deeper than it can be cleaned up".into()].into())
+            .collect(),
+    });
+    Ok(Paper { title: "Condition report".into(), subtitle: "Wheel loader, yard no. 14".into(), date: (2024, 11, 25), blocks })
+}
+
+fn finding(nth: usize) -> String {
+    let tag = ["Scoring", "Embedded debris", "Pitting", "Copper showing", "Wiping"];
+    let tag = tag.get(nth % tag.len()).copied().unwrap_or("Scoring");
+    format!("Finding {nth}: {tag}, grade {}: catches a fingernail; at the front edge, crown", 1 + nth % 4)
+}
+
+/// Looks that show every step of the hatching.
+fn ink(engine: &Engine) -> Vec<(Part, Seen, Option<Grade>)> {
+    let looks = [
+        (Seen::Worn, Some(Grade::TWO)),
+        (Seen::Clean, None),
+        (Seen::Worn, Some(Grade::THREE)),
+        (Seen::NotLooked, None),
+        (Seen::Worn, Some(Grade::ONE)),
+        (Seen::Clean, None),
+        (Seen::Worn, Some(Grade::FOUR)),
+    ];
+    engine.parts().iter().zip(looks.iter().cycle()).map(|(part, (seen, grade))| (*part, *seen, *grade)).collect()
+}
+
+/// The same content as a page that a browser can print.
+fn html(paper: &Paper) -> String {
+    let mut page = format!(
+        "<!doctype html><html lang=\"en\"><meta charset=\"utf-8\"><title>{0}</title><style>body{{font:11pt serif}}\
+         img{{height:50mm;margin-right:3mm}}section{{break-inside:avoid}}table{{border-collapse:collapse}}\
+         td,th{{border:1px solid;padding:1mm;text-align:left}}</style><h1>{0}</h1><p>{1}</p>",
+        paper.title, paper.subtitle
+    );
+    for block in &paper.blocks {
+        // Writing to a string can't fail.
+        let _ = write_block(&mut page, block);
+    }
+    page
+}
+
+fn write_block(page: &mut String, block: &Block) -> std::fmt::Result {
+    match block {
+        Block::Heading { level, text } => write!(page, "<h{0}>{text}</h{0}>", level + 1),
+        Block::Paragraph(text) | Block::Lead(text) | Block::Caution(text) => write!(page, "<p>{text}</p>"),
+        Block::Points(points) => points.iter().try_for_each(|point| write!(page, "<li>{point}</li>")),
+        Block::Facts(facts) => facts.iter().try_for_each(|(name, value)| write!(page, "<p>{name}: {value}</p>")),
+        Block::Table { head, rows, .. } => {
+            write!(page, "<table><tr>{}</tr>", cells("th", head))?;
+            rows.iter().try_for_each(|row| write!(page, "<tr>{}</tr>", cells("td", row)))?;
+            write!(page, "</table>")
+        }
+        Block::Plan { alt, .. } => write!(page, "<p>{alt}</p>"),
+        Block::Findings { part, lines, note, outcome, pictures } => {
+            write!(page, "<section><h3>{part}</h3>")?;
+            for picture in pictures {
+                write!(page, "<img src=\"{}.jpg\" alt=\"{}\">", picture.photo.as_str(), picture.alt)?;
+            }
+            write!(page, "<ul>{}</ul><p>{note}</p><p>What to do: <b>{outcome}</b></p></section>", cells("li", lines))
+        }
+        Block::NewPage => write!(page, "<div style=\"break-after:page\"></div>"),
+    }
+}
+
+fn cells(element: &str, texts: &[String]) -> String {
+    texts.iter().map(|text| format!("<{element}>{text}</{element}>")).collect()
+}

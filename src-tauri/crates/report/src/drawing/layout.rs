@@ -1,0 +1,298 @@
+//! Where everything of a plan stands on paper: sections side by side where they fit, one sheet after another.
+
+use std::collections::BTreeMap;
+
+use wearbook_core::assess::Seen;
+use wearbook_core::engine::{Part, Plan, PlanCell, PlanSection, Symbol};
+use wearbook_core::wear::Grade;
+
+use super::Point;
+use super::hatch::Ink;
+use super::outline::outline;
+use super::svg::{Anchor, Face, Svg};
+
+/// Room for a drawing: the width of the text on A4, and a height that leaves place for a heading and the key.
+const SHEET: (f64, f64) = (166.0, 200.0);
+/// A symbol's cell.
+const CELL: (f64, f64) = (11.6, 10.4);
+/// A single item's cell: a field for the ink and the name beside it.
+const ITEM: (f64, f64) = (41.5, 8.6);
+/// Room for the row labels.
+const LABELS: f64 = 13.0;
+/// Room for a section's title and the heads of its columns.
+const HEAD: f64 = 11.0;
+/// Between two sections.
+const GAP: f64 = 5.0;
+/// Rows of a section before it goes on in another column.
+const MOST_ROWS: u8 = 17;
+
+/// One sheet of the plan.
+#[derive(Debug)]
+pub(crate) struct Sheet {
+    /// The drawing.
+    pub(crate) svg: String,
+    /// Its width in millimetres.
+    pub(crate) width: f64,
+    /// The titles of the sections on it.
+    pub(crate) titles: String,
+}
+
+type Looks = BTreeMap<Part, Ink>;
+
+/// Draws a plan on as many sheets as it takes.
+pub(crate) fn sheets(plan: &Plan, ink: &[(Part, Seen, Option<Grade>)]) -> Vec<Sheet> {
+    let looks: Looks = ink.iter().map(|(part, seen, worst)| (*part, Ink::of(*seen, *worst))).collect();
+    let tiles = plan.sections.iter().flat_map(tiles);
+    let mut sheets = vec![];
+    let mut table = Table::default();
+    for tile in tiles {
+        let at = table.place(&tile).unwrap_or_else(|| {
+            sheets.extend(std::mem::take(&mut table).finish());
+            table.place(&tile).unwrap_or_default()
+        });
+        tile.draw(&mut table.svg, at, &looks);
+        table.title(tile.section);
+    }
+    sheets.extend(table.finish());
+    sheets
+}
+
+/// Some rows of a section.
+struct Tile<'a> {
+    section: &'a PlanSection,
+    first_row: u8,
+    rows: u8,
+}
+
+/// Cuts a section into runs of about equal length.
+fn tiles(section: &PlanSection) -> impl Iterator<Item = Tile<'_>> {
+    let runs = section.rows.div_ceil(MOST_ROWS);
+    let rows = section.rows.div_ceil(runs.max(1));
+    (0..runs).map(move |run| {
+        let first_row = run * rows;
+        Tile { section, first_row, rows: rows.min(section.rows - first_row) }
+    })
+}
+
+impl Tile<'_> {
+    fn holds_items(&self) -> bool {
+        self.section.cells.iter().any(|cell| cell.symbol == Symbol::Item)
+    }
+
+    fn cell(&self) -> (f64, f64) {
+        if self.holds_items() { ITEM } else { CELL }
+    }
+
+    fn labels(&self) -> f64 {
+        if self.section.row_labels.iter().all(String::is_empty) { 0.0 } else { LABELS }
+    }
+
+    fn head(&self) -> f64 {
+        if self.holds_items() { HEAD - 3.0 } else { HEAD }
+    }
+
+    fn size(&self) -> (f64, f64) {
+        let (width, height) = self.cell();
+        let width = self.labels() + width * f64::from(self.section.columns);
+        (width.max(3.0 * CELL.0 + LABELS), self.head() + height * f64::from(self.rows))
+    }
+
+    fn cells(&self) -> impl Iterator<Item = &PlanCell> {
+        let rows = self.first_row..self.first_row + self.rows;
+        self.section.cells.iter().filter(move |cell| rows.contains(&cell.row))
+    }
+
+    fn draw(&self, svg: &mut Svg, (left, top): Point, looks: &Looks) {
+        let (cell_width, cell_height) = self.cell();
+        let continued = if self.first_row > 0 { ", continued" } else { "" };
+        let title = format!("{}{continued}", self.section.title);
+        svg.letters((left, top + 2.0), Anchor::Start, Face::Words(3.7), &title);
+        svg.line((left, top + 4.6), (left + self.size().0, top + 4.6));
+        let middle = |column: u8, row: u8| {
+            let x = left + self.labels() + (f64::from(column) + 0.5) * cell_width;
+            (x, top + self.head() + (f64::from(row - self.first_row) + 0.5) * cell_height)
+        };
+        for (nth, label) in (0u8..).zip(&self.section.row_labels).skip(self.first_row.into()).take(self.rows.into()) {
+            svg.letters((left, middle(0, nth).1), Anchor::Start, Face::Figures(2.4), label);
+        }
+        if self.holds_items() {
+            self.cells().for_each(|cell| draw_item(svg, middle(cell.column, cell.row), cell, look(looks, cell)));
+            return;
+        }
+        for (column, head) in self.column_heads() {
+            svg.letters((middle(column, self.first_row).0, top + 8.2), Anchor::Middle, Face::Italic(2.9), &head);
+        }
+        for cell in self.cells() {
+            svg.shape(middle(cell.column, cell.row), &outline(cell.symbol).contours, look(looks, cell));
+        }
+        if let Some(column) = self.section.centre_line {
+            let ((x, first), (_, last)) = (middle(column, self.first_row), middle(column, self.first_row + self.rows - 1));
+            svg.centre_line((x, first - cell_height / 2.0 - 0.6), (x, last + cell_height / 2.0 + 0.6));
+        }
+        // The letters come last, on a clear ground: hatching and centre lines give way to lettering.
+        self.cells().for_each(|cell| draw_mark(svg, middle(cell.column, cell.row), cell));
+    }
+
+    /// What stands in each column, after the kind of part that is most often there.
+    fn column_heads(&self) -> Vec<(u8, String)> {
+        let head = |column: u8| {
+            let mut counts: BTreeMap<&str, usize> = BTreeMap::new();
+            for cell in self.section.cells.iter().filter(|cell| cell.column == column) {
+                *counts.entry(cell.part.kind.row().short).or_default() += 1;
+            }
+            let most = counts.into_iter().max_by_key(|(_, count)| *count)?;
+            Some((column, most.0.to_owned()))
+        };
+        (0..self.section.columns).filter_map(head).collect()
+    }
+}
+
+fn look(looks: &Looks, cell: &PlanCell) -> Ink {
+    looks.get(&cell.part).copied().unwrap_or(Ink::Dashed)
+}
+
+fn draw_mark(svg: &mut Svg, (x, y): Point, cell: &PlanCell) {
+    if cell.mark.is_empty() {
+        return;
+    }
+    let mark = outline(cell.symbol).mark;
+    let at = (x + mark.at.0, y + mark.at.1);
+    if mark.free > 0.0 {
+        svg.disc(at, mark.free);
+    }
+    let size = if cell.mark.chars().count() > 2 { 1.9 } else { 2.3 };
+    svg.letters(at, Anchor::Middle, Face::Figures(size), &cell.mark);
+}
+
+/// The longest line of an item's name, in letters.
+const NAME: usize = 20;
+
+fn draw_item(svg: &mut Svg, (x, y): Point, cell: &PlanCell, ink: Ink) {
+    let left = x - ITEM.0 / 2.0;
+    svg.shape((left + 4.4, y), &outline(cell.symbol).contours, ink);
+    let lines = name_lines(&cell.mark);
+    let pitch = 3.3;
+    let first = y - pitch * (f64::from(u8::from(lines.len() > 1))) / 2.0;
+    for (nth, line) in (0u8..).zip(&lines) {
+        svg.letters((left + 10.4, first + pitch * f64::from(nth)), Anchor::Start, Face::Words(3.1), line);
+    }
+}
+
+/// A name on at most two lines.
+fn name_lines(name: &str) -> Vec<String> {
+    let mut lines: Vec<String> = vec![String::new()];
+    for word in name.split_whitespace() {
+        let full = lines.last().is_some_and(|line| !line.is_empty() && line.chars().count() + word.chars().count() >= NAME);
+        if full && lines.len() < 2 {
+            lines.push(String::new());
+        }
+        if let Some(line) = lines.last_mut() {
+            let space = if line.is_empty() { "" } else { " " };
+            *line += &format!("{space}{word}");
+        }
+    }
+    lines.iter().map(|line| crate::clean::shortened(line, NAME + 3)).collect()
+}
+
+/// A sheet under way: bands from top to bottom, in each band columns from left to right, in each column tiles.
+#[derive(Debug, Default)]
+struct Table {
+    svg: Svg,
+    titles: Vec<String>,
+    band_top: f64,
+    band_bottom: f64,
+    column: Point,
+    column_right: f64,
+}
+
+impl Table {
+    /// Finds room for a tile; none when the sheet is full. An empty sheet takes anything.
+    fn place(&mut self, tile: &Tile<'_>) -> Option<Point> {
+        let (width, height) = tile.size();
+        let fits = |(left, top): Point| left + width <= SHEET.0 && top + height <= SHEET.1;
+        let below = self.column;
+        let beside = (self.column_right + GAP, self.band_top);
+        let new_band = (0.0, self.band_bottom + GAP);
+        let at = if self.titles.is_empty() {
+            (0.0, 0.0)
+        } else if fits(below) && below.0 > 0.0 && below.0 + width <= self.column_right.max(SHEET.0) {
+            below
+        } else if fits(beside) {
+            beside
+        } else if fits(new_band) {
+            self.band_top = new_band.1;
+            new_band
+        } else {
+            return None;
+        };
+        self.column_right = if at == below { self.column_right.max(at.0 + width) } else { at.0 + width };
+        self.column = (at.0, at.1 + height + GAP);
+        self.band_bottom = self.band_bottom.max(at.1 + height);
+        Some(at)
+    }
+
+    fn title(&mut self, section: &PlanSection) {
+        self.titles.push(section.title.clone());
+    }
+
+    fn finish(mut self) -> Option<Sheet> {
+        self.titles.dedup();
+        let titles = self.titles.join(", ");
+        (!titles.is_empty()).then(|| Sheet {
+            svg: self.svg.finish(SHEET.0, self.band_bottom + 1.0),
+            width: SHEET.0,
+            titles,
+        })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use wearbook_core::engine::{Arrangement, Engine};
+
+    fn drawn(arrangement: Arrangement) -> Vec<Sheet> {
+        let engine = Engine::new(arrangement).unwrap();
+        let ink: Vec<_> = engine.parts().iter().map(|part| (*part, Seen::Clean, None)).collect();
+        sheets(&engine.plan(), &ink)
+    }
+
+    #[test]
+    fn every_item_is_named_once() {
+        let engine = Engine::new(Arrangement::inline(6)).unwrap();
+        let all: String = drawn(Arrangement::inline(6)).iter().map(|sheet| sheet.svg.as_str()).collect();
+        for cell in engine.plan().sections.iter().flat_map(|section| &section.cells) {
+            if cell.symbol == Symbol::Item {
+                for line in name_lines(&cell.mark) {
+                    assert_eq!(all.matches(&format!(">{line}<")).count(), 1, "{line} of {}", cell.mark);
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn small_engines_take_one_sheet_and_large_ones_go_on() {
+        for cylinders in 1..=6 {
+            assert_eq!(drawn(Arrangement::inline(cylinders)).len(), 1, "in-line {cylinders}");
+        }
+        for cylinders in [2, 4, 6, 8, 10, 12, 16] {
+            assert!((1..=4).contains(&drawn(Arrangement::vee(cylinders)).len()), "V{cylinders}");
+        }
+    }
+
+    #[test]
+    fn what_was_not_looked_at_is_dashed() {
+        let engine = Engine::new(Arrangement::inline(4)).unwrap();
+        let unseen = sheets(&engine.plan(), &[]);
+        let dashed = unseen[0].svg.matches(r#"stroke-dasharray="0.9 0.75""#).count();
+        assert_eq!(dashed, engine.parts().len());
+        assert_eq!(drawn(Arrangement::inline(4))[0].svg.matches(r#"stroke-dasharray="0.9 0.75""#).count(), 0);
+    }
+
+    #[test]
+    fn names_take_two_lines_at_most() {
+        assert_eq!(name_lines("Oil pump"), ["Oil pump"]);
+        assert_eq!(name_lines("Distributor or pump drive"), ["Distributor or pump", "drive"]);
+        assert_eq!(name_lines(&"long ".repeat(20)).len(), 2);
+    }
+}

@@ -1,0 +1,41 @@
+//! The engine's plan as a drawing in ink: outlines, hatching by severity, the crankshaft's centre line.
+//!
+//! All measures are millimetres on paper; y runs down.
+
+mod hatch;
+mod layout;
+mod outline;
+mod svg;
+
+pub(crate) use layout::{Sheet, sheets};
+
+use hatch::Ink;
+use svg::Svg;
+use wearbook_core::assess::Seen;
+use wearbook_core::wear::Grade;
+
+/// A point on paper: x, y.
+pub(crate) type Point = (f64, f64);
+
+/// The key of the hatching: a swatch and its words for every step, from not looked at to the worst.
+pub(crate) fn key() -> Vec<(String, &'static str)> {
+    let steps = [
+        (Seen::NotLooked, None, "not looked at"),
+        (Seen::Clean, None, "looked at, clean"),
+        (Seen::Worn, Some(Grade::ONE), "grade 1"),
+        (Seen::Worn, Some(Grade::TWO), "grade 2"),
+        (Seen::Worn, Some(Grade::THREE), "grade 3"),
+        (Seen::Worn, Some(Grade::FOUR), "grade 4, worst"),
+    ];
+    steps.map(|(seen, grade, words)| (swatch(Ink::of(seen, grade)), words)).into()
+}
+
+/// Size of a swatch in the key.
+const SWATCH: (f64, f64) = (8.0, 4.6);
+
+fn swatch(ink: Ink) -> String {
+    let (width, height) = SWATCH;
+    let mut svg = Svg::default();
+    svg.shape((width / 2.0, height / 2.0), &[outline::rectangle((0.0, 0.0), width - 0.4, height - 0.4)], ink);
+    svg.finish(width, height)
+}

@@ -1,0 +1,127 @@
+//! Ink on an SVG sheet: outlines, hatching, centre lines and letters.
+
+use std::fmt::Write;
+
+use super::Point;
+use super::hatch::Ink;
+use super::outline::circle;
+
+/// The one colour of the sheet.
+const INK: &str = "#161c28";
+/// Outlines, millimetres.
+const OUTLINE: f64 = 0.28;
+/// Hatching, centre lines, frames.
+const FINE: f64 = 0.16;
+
+/// A drawing under way.
+#[derive(Debug, Default)]
+pub(crate) struct Svg {
+    body: String,
+}
+
+/// Where a line of letters is held.
+#[derive(Debug, Clone, Copy)]
+pub(crate) enum Anchor {
+    Start,
+    Middle,
+}
+
+/// A face and a size in millimetres.
+#[derive(Debug, Clone, Copy)]
+pub(crate) enum Face {
+    Figures(f64),
+    Words(f64),
+    Italic(f64),
+}
+
+impl Svg {
+    /// An outline with its inside inked, moved so that its origin comes to lie at a point.
+    pub(crate) fn shape(&mut self, at: Point, contours: &[Vec<Point>], ink: Ink) {
+        let contours: Vec<Vec<Point>> = contours.iter().map(|contour| moved(contour, at)).collect();
+        let fill = if ink == Ink::Solid { INK } else { "#ffffff" };
+        let dashes = if ink == Ink::Dashed { r#" stroke-dasharray="0.9 0.75""# } else { "" };
+        let width = if ink == Ink::Dashed { FINE } else { OUTLINE };
+        let path = closed(&contours);
+        self.put(format_args!(
+            r#"<path d="{path}" fill="{fill}" fill-rule="evenodd" stroke="{INK}" stroke-width="{width}"{dashes}/>"#
+        ));
+        let mut strokes = String::new();
+        for ((x1, y1), (x2, y2)) in ink.strokes(&contours) {
+            strokes += &format!("M{x1:.2} {y1:.2}L{x2:.2} {y2:.2}");
+        }
+        if !strokes.is_empty() {
+            self.put(format_args!(r#"<path d="{strokes}" fill="none" stroke="{INK}" stroke-width="{FINE}"/>"#));
+        }
+    }
+
+    /// A disc without ink, for letters to stand on.
+    pub(crate) fn disc(&mut self, at: Point, radius: f64) {
+        let path = closed(&[circle(at, radius)]);
+        self.put(format_args!(r##"<path d="{path}" fill="#ffffff"/>"##));
+    }
+
+    /// A fine line.
+    pub(crate) fn line(&mut self, (x1, y1): Point, (x2, y2): Point) {
+        let path = format!("M{x1:.2} {y1:.2}L{x2:.2} {y2:.2}");
+        self.put(format_args!(r#"<path d="{path}" stroke="{INK}" stroke-width="{FINE}"/>"#));
+    }
+
+    /// A centre line: long dash, dot (ISO 128-20, line type 04).
+    pub(crate) fn centre_line(&mut self, (x1, y1): Point, (x2, y2): Point) {
+        let path = format!("M{x1:.2} {y1:.2}L{x2:.2} {y2:.2}");
+        self.put(format_args!(
+            r#"<path d="{path}" stroke="{INK}" stroke-width="{FINE}" stroke-dasharray="3.4 0.6 0.4 0.6"/>"#
+        ));
+    }
+
+    /// A line of letters, its middle at the height of the point.
+    pub(crate) fn letters(&mut self, (x, y): Point, anchor: Anchor, face: Face, text: &str) {
+        let text = escaped(text);
+        let anchor = match anchor {
+            Anchor::Start => "start",
+            Anchor::Middle => "middle",
+        };
+        let (family, size, style) = match face {
+            Face::Figures(size) => ("DejaVu Sans Mono", size, ""),
+            Face::Words(size) => ("Libertinus Serif", size, ""),
+            Face::Italic(size) => ("Libertinus Serif", size, r#" font-style="italic""#),
+        };
+        // About a third of the size lies between the base line and the middle of the letters.
+        let y = y + size * 0.34;
+        self.put(format_args!(
+            r#"<text x="{x:.2}" y="{y:.2}" text-anchor="{anchor}" font-family="{family}" font-size="{size}"{style} fill="{INK}">{text}</text>"#
+        ));
+    }
+
+    /// The finished drawing.
+    pub(crate) fn finish(self, width: f64, height: f64) -> String {
+        format!(
+            r#"<svg xmlns="http://www.w3.org/2000/svg" width="{width:.2}mm" height="{height:.2}mm" viewBox="0 0 {width:.2} {height:.2}">{}</svg>"#,
+            self.body
+        )
+    }
+
+    fn put(&mut self, element: std::fmt::Arguments<'_>) {
+        // Writing to a string can't fail.
+        let _ = self.body.write_fmt(element);
+    }
+}
+
+fn moved(contour: &[Point], (dx, dy): Point) -> Vec<Point> {
+    contour.iter().map(|(x, y)| (x + dx, y + dy)).collect()
+}
+
+fn closed(contours: &[Vec<Point>]) -> String {
+    let mut path = String::new();
+    for contour in contours {
+        for (nth, (x, y)) in contour.iter().enumerate() {
+            path += &format!("{}{x:.2} {y:.2}", if nth == 0 { 'M' } else { 'L' });
+        }
+        path.push('Z');
+    }
+    path
+}
+
+fn escaped(text: &str) -> String {
+    crate::clean::line(text).replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;")
+}

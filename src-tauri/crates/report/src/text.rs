@@ -1,0 +1,114 @@
+//! The paper as plain text, to be pasted into a message.
+
+use wearbook_core::document::{Block, Paper};
+
+use crate::clean::{line, lines};
+
+/// Writes the paper as plain text: paragraphs on one line each, points and findings as lines that begin with "- ".
+///
+/// Pictures are counted, not shown. There are no control characters but the line feed.
+pub fn text(paper: &Paper) -> String {
+    let (year, month, day) = paper.date;
+    let mut parts = vec![join([line(&paper.title), line(&paper.subtitle), format!("{year:04}-{month:02}-{day:02}")])];
+    parts.extend(paper.blocks.iter().map(block));
+    parts.retain(|part| !part.is_empty());
+    parts.join("\n\n") + "\n"
+}
+
+fn block(block: &Block) -> String {
+    match block {
+        Block::Heading { level: 1, text } => line(text).to_uppercase(),
+        Block::Heading { text, .. } => line(text),
+        Block::Paragraph(text) | Block::Lead(text) => lines(text),
+        Block::Caution(text) => format!("Caution: {}", lines(text)),
+        Block::Points(points) => join(points.iter().map(|text| point(text))),
+        Block::Facts(facts) => join(facts.iter().map(|(name, value)| format!("{}: {}", line(name), line(value)))),
+        Block::Table { head, rows, .. } => join(rows.iter().map(|row| table_row(head, row))),
+        Block::Plan { alt, .. } => lines(alt),
+        Block::Findings { part, lines, note, outcome, pictures } => findings(part, lines, note, outcome, pictures.len()),
+        Block::NewPage => String::new(),
+    }
+}
+
+fn point(text: &str) -> String {
+    format!("- {}", line(text))
+}
+
+/// The first cell names the row; the others follow, each after its column's head.
+fn table_row(head: &[String], row: &[String]) -> String {
+    let cells = head.iter().zip(row).enumerate().filter(|(_, (_, cell))| !line(cell).is_empty());
+    let named = cells.map(|(column, (head, cell))| match column {
+        0 => line(cell),
+        _ => format!("{}: {}", line(head), line(cell)),
+    });
+    format!("- {}", named.collect::<Vec<_>>().join("; "))
+}
+
+fn findings(part: &str, lines: &[String], note: &str, outcome: &str, pictures: usize) -> String {
+    let mut out = vec![line(part)];
+    out.extend(lines.iter().map(|text| point(text)));
+    let labelled = [("Remark", note), ("What to do", outcome)];
+    let labelled = labelled.map(|(label, text)| (label, line(text)));
+    out.extend(labelled.iter().filter(|(_, text)| !text.is_empty()).map(|(label, text)| format!("{label}: {text}")));
+    match pictures {
+        0 => {}
+        1 => out.push("(1 picture in the report)".into()),
+        several => out.push(format!("({several} pictures in the report)")),
+    }
+    join(out)
+}
+
+fn join(parts: impl IntoIterator<Item = String>) -> String {
+    let parts: Vec<String> = parts.into_iter().filter(|part| !part.is_empty()).collect();
+    parts.join("\n")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn paper(blocks: Vec<Block>) -> Paper {
+        Paper { title: "Condition report".into(), subtitle: "Loader, in-line 6".into(), date: (2024, 3, 9), blocks }
+    }
+
+    #[track_caller]
+    fn check(block: Block, expected: &str) {
+        assert_eq!(
+            text(&paper(vec![block])),
+            format!("Condition report\nLoader, in-line 6\n2024-03-09\n\n{expected}\n")
+        );
+    }
+
+    #[test]
+    fn every_block_reads_as_plain_lines() {
+        let owned = |words: &[&str]| words.iter().map(|word| (*word).to_owned()).collect::<Vec<_>>();
+        check(Block::Heading { level: 1, text: "Findings".into() }, "FINDINGS");
+        check(Block::Caution("Hot.\u{7}".into()), "Caution: Hot.");
+        check(Block::Points(owned(&["one", "two\nlines"])), "- one\n- two lines");
+        check(Block::Facts(vec![("Hours".into(), "5120".into())]), "Hours: 5120");
+        check(
+            Block::Table {
+                summary: String::new(),
+                head: owned(&["Part", "What to do", "Why"]),
+                widths: vec![1, 1, 1],
+                rows: vec![owned(&["Bore 1", "machine", ""]), owned(&["Bore 2", "", "clean"])],
+            },
+            "- Bore 1; What to do: machine\n- Bore 2; Why: clean",
+        );
+        check(
+            Block::Findings {
+                part: "Main 3, lower shell".into(),
+                lines: owned(&["Scoring, grade 3"]),
+                note: String::new(),
+                outcome: "replace".into(),
+                pictures: vec![],
+            },
+            "Main 3, lower shell\n- Scoring, grade 3\nWhat to do: replace",
+        );
+    }
+
+    #[test]
+    fn an_empty_paper_is_its_title() {
+        assert_eq!(text(&paper(vec![])), "Condition report\nLoader, in-line 6\n2024-03-09\n");
+    }
+}

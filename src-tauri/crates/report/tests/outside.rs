@@ -1,0 +1,269 @@
+//! The PDF as programs of others see it: qpdf, pdfinfo, pdftotext, where these are installed.
+
+use std::io::Cursor;
+use std::path::Path;
+use std::process::Command;
+use std::sync::atomic::{AtomicUsize, Ordering};
+
+use wearbook_core::assess::Seen;
+use wearbook_core::document::{Block, Paper, Picture};
+use wearbook_core::engine::{Arrangement, Engine};
+use wearbook_core::job::PhotoId;
+use wearbook_core::wear::Grade;
+use wearbook_report::{ReportError, Sheet, pdf, pdf_on, text};
+
+/// Text that would break, run or vanish if it were read as markup, or if nobody had thought of it.
+const HOSTILE: [&str; 12] = [
+    "#panic(\"read as code\")",
+    "#import \"@preview/thing:1.0.0\": *",
+    "$ sum_(i=0)^n $ and *bold* _it_ `raw` = heading",
+    "[brackets] ] [ {braces} } \\ back \\",
+    "@label <label> // comment /* open",
+    "</text><script>alert(1)</script> & \"quotes\" 'single'",
+    "bell \u{7} null \u{0} escape \u{1b}[31m delete \u{7f}",
+    "turned \u{202e}txet\u{202c} back \u{2066}isolate\u{2069}",
+    "עברית and Ελληνικά and кириллица",
+    "- list\n+ list\n/ term: x\n= heading",
+    "fi ffl office half-round",
+    "%s %n ${x} {{x}} ../../etc/passwd",
+];
+
+fn photo_id(nth: u8) -> PhotoId {
+    PhotoId::try_from(format!("{nth:064x}")).unwrap()
+}
+
+fn jpeg(width: u32, height: u32) -> Vec<u8> {
+    let mut file = Cursor::new(Vec::new());
+    image::DynamicImage::new_rgb8(width, height).write_to(&mut file, image::ImageFormat::Jpeg).unwrap();
+    file.into_inner()
+}
+
+fn paper(blocks: Vec<Block>) -> Paper {
+    Paper { title: "Condition report".into(), subtitle: "Yard loader, in-line 4".into(), date: (2024, 11, 25), blocks }
+}
+
+fn findings(lines: &[&str], pictures: Vec<Picture>) -> Block {
+    Block::Findings {
+        part: "Main 3, lower shell".into(),
+        lines: lines.iter().map(|line| (*line).to_owned()).collect(),
+        note: String::new(),
+        outcome: "replace".into(),
+        pictures,
+    }
+}
+
+/// One block of every kind.
+fn full() -> Paper {
+    let engine = Engine::new(Arrangement::inline(4)).unwrap();
+    let ink = engine.parts().iter().map(|part| (*part, Seen::Worn, Some(Grade::THREE))).collect();
+    let words = |words: &[&str]| words.iter().map(|word| (*word).to_owned()).collect::<Vec<_>>();
+    paper(vec![
+        Block::Lead("The summary.".into()),
+        Block::Caution("Parts may be hot.".into()),
+        Block::Heading { level: 1, text: "Engine".into() },
+        Block::Facts(vec![("Hours".into(), "5120".into())]),
+        Block::Heading { level: 2, text: "Plan".into() },
+        Block::Plan { plan: engine.plan(), ink, alt: "PLANALT all parts worn".into() },
+        Block::NewPage,
+        Block::Paragraph("A paragraph.".into()),
+        Block::Points(words(&["one point", "another point"])),
+        Block::Table {
+            summary: "TABLESUMMARY parts".into(),
+            head: words(&["Part", "What to do"]),
+            widths: vec![2, 1],
+            rows: vec![words(&["Bore 1", "machine"])],
+        },
+        findings(
+            &["Scoring, grade 3"],
+            vec![
+                Picture { photo: photo_id(1), alt: "PICTUREALT one".into() },
+                Picture { photo: photo_id(2), alt: "PICTUREALT two".into() },
+            ],
+        ),
+    ])
+}
+
+fn both_pictures(_: &PhotoId) -> Option<Vec<u8>> {
+    Some(jpeg(80, 60))
+}
+
+fn set(paper: &Paper) -> Vec<u8> {
+    pdf(paper, &mut both_pictures).unwrap()
+}
+
+/// What a program prints about a PDF; none, and a line that says so, when the program is not there.
+fn said(program: &str, arguments: &[&str], pdf: &[u8]) -> Option<String> {
+    static COUNT: AtomicUsize = AtomicUsize::new(0);
+    let nth = COUNT.fetch_add(1, Ordering::Relaxed);
+    let file = Path::new(env!("CARGO_TARGET_TMPDIR")).join(format!("report-{nth}.pdf"));
+    std::fs::write(&file, pdf).unwrap();
+    let arguments = arguments.iter().map(|argument| if *argument == "FILE" { file.as_path() } else { Path::new(argument) });
+    match Command::new(program).args(arguments).output() {
+        Ok(output) => {
+            assert!(output.status.success(), "{program}: {}", String::from_utf8_lossy(&output.stderr));
+            Some(String::from_utf8_lossy(&output.stdout).into_owned())
+        }
+        Err(_) => {
+            eprintln!("skipped: {program} is not installed");
+            None
+        }
+    }
+}
+
+/// Without white space and marks that show nothing, for line ends fall where the sheet wants them.
+fn squeezed(text: &str) -> String {
+    text.chars().filter(|letter| !letter.is_whitespace() && *letter != '\u{200b}' && !letter.is_control()).collect()
+}
+
+#[track_caller]
+fn shows(pdf: &[u8], expected: &[&str]) {
+    let Some(seen) = said("pdftotext", &["-raw", "FILE", "-"], pdf) else { return };
+    let seen = squeezed(&seen);
+    for line in expected {
+        assert!(seen.contains(&squeezed(line)), "“{line}” is not in the PDF's text");
+    }
+}
+
+#[test]
+fn an_empty_paper_is_a_sheet_with_its_title() {
+    let bytes = set(&paper(vec![]));
+    shows(&bytes, &["Condition report", "Yard loader, in-line 4", "25 November 2024", "1 of 1"]);
+    let nothing = Paper { title: String::new(), subtitle: String::new(), date: (1, 1, 1), blocks: vec![] };
+    assert!(set(&nothing).starts_with(b"%PDF-"));
+}
+
+#[test]
+fn every_block_is_printed() {
+    let expected = ["The summary.", "Parts may be hot.", "Hours", "5120", "A paragraph.", "another point", "Bore 1"];
+    shows(&set(&full()), &expected);
+    shows(&set(&full()), &["Scoring, grade 3", "What to do: replace", "Main 3, lower shell"]);
+}
+
+#[test]
+fn the_file_is_sound_and_accessible() {
+    let bytes = set(&full());
+    if let Some(verdict) = said("qpdf", &["--check", "FILE"], &bytes) {
+        assert!(verdict.contains("No syntax or stream encoding errors found"), "{verdict}");
+    }
+    if let Some(info) = said("pdfinfo", &["FILE"], &bytes) {
+        for line in ["Title: Condition report", "Tagged: yes", "A4"] {
+            assert!(squeezed(&info).contains(&squeezed(line)), "“{line}” is not in {info}");
+        }
+        assert!(info.contains("2024"), "the date on the paper is the file's date: {info}");
+    }
+    if let Some(structure) = said("pdfinfo", &["-struct", "FILE"], &bytes) {
+        for tag in ["H1", "H2", "Table", "TH", "LI", "Figure"] {
+            assert!(structure.contains(tag), "no {tag} in {structure}");
+        }
+    }
+    if let Some(objects) = said("qpdf", &["--json", "FILE"], &bytes) {
+        let alts = objects.matches("\"/Alt\"").count();
+        assert_eq!(alts, 3, "a plan and two pictures");
+        for words in ["PLANALT all parts worn", "PICTUREALT one", "PICTUREALT two", "TABLESUMMARY parts", "/Outlines"] {
+            assert!(objects.contains(words), "“{words}” is not in the file");
+        }
+        assert!(objects.contains("\"/Lang\": \"u:en-GB\""), "no language");
+    }
+    if let Some(metadata) = said("pdfinfo", &["-meta", "FILE"], &bytes) {
+        assert!(metadata.contains("pdfuaid:part"), "no mark of PDF/UA in {metadata}");
+    }
+}
+
+#[test]
+fn typed_text_is_never_markup() {
+    for words in HOSTILE {
+        let mut paper = full();
+        paper.title = words.into();
+        paper.subtitle = words.into();
+        for kind in [Block::Paragraph, Block::Lead, Block::Caution] {
+            paper.blocks.push(kind(words.into()));
+        }
+        paper.blocks.push(Block::Heading { level: 1, text: words.into() });
+        paper.blocks.push(Block::Facts(vec![(words.into(), words.into())]));
+        paper.blocks.push(Block::Points(vec![words.into()]));
+        paper.blocks.push(findings(&[words], vec![Picture { photo: photo_id(3), alt: words.into() }]));
+        let bytes = set(&paper);
+        assert!(text(&paper).chars().all(|letter| letter == '\n' || !letter.is_control()));
+        // Right-to-left words are stored in another order than they were typed.
+        if words.contains('ע') {
+            shows(&bytes, &["Ελληνικά", "кириллица"]);
+        } else {
+            let kept: String = words.chars().filter(|letter| !"\u{202e}\u{202c}\u{2066}\u{2069}".contains(*letter)).collect();
+            shows(&bytes, &[&kept]);
+        }
+    }
+}
+
+#[test]
+fn letters_without_a_font_cost_the_conformance_but_not_the_report() {
+    let bytes = set(&paper(vec![Block::Paragraph("曲轴 and words".into())]));
+    shows(&bytes, &["and words"]);
+    if let Some(info) = said("pdfinfo", &["FILE"], &bytes) {
+        assert!(squeezed(&info).contains("Tagged:yes"), "{info}");
+    }
+}
+
+#[test]
+fn a_word_without_end_stays_on_the_sheet() {
+    let word = "x".repeat(10_000);
+    let bytes = set(&paper(vec![Block::Paragraph(word.clone()), findings(&[&word], vec![])]));
+    // What runs off the sheet is cut from the box of the page.
+    let Some(seen) = said("pdftotext", &["-cropbox", "-nopgbrk", "FILE", "-"], &bytes) else { return };
+    assert!(seen.matches('x').count() >= 20_000);
+    let longest = seen.lines().map(|line| line.chars().count()).max();
+    assert!(longest < Some(200), "a line of {longest:?} letters");
+}
+
+#[test]
+fn a_picture_that_is_missing_or_broken_leaves_a_frame() {
+    let mut cut = jpeg(300, 200);
+    cut.truncate(200);
+    for broken in [None, Some(vec![]), Some(b"not a picture".to_vec()), Some(vec![0xff; 64]), Some(cut)] {
+        let bytes = pdf(&full(), &mut |_| broken.clone()).unwrap();
+        shows(&bytes, &["picture missing", "PICTUREALT two", "Scoring, grade 3"]);
+    }
+}
+
+#[test]
+fn the_same_paper_gives_the_same_bytes() {
+    assert!(set(&full()) == set(&full()));
+}
+
+#[test]
+fn every_finding_is_printed_and_written_however_many() {
+    let lines: Vec<String> = (0..500).map(|nth| format!("Finding {nth}: pitting, grade {}", 1 + nth % 4)).collect();
+    let lines: Vec<&str> = lines.iter().map(String::as_str).collect();
+    let paper = paper(vec![findings(&lines, vec![]), findings(&lines[..3], vec![])]);
+    shows(&set(&paper), &lines);
+    for line in lines {
+        assert!(text(&paper).contains(&format!("- {line}\n")), "{line}");
+    }
+}
+
+#[test]
+fn large_engines_are_drawn_too() {
+    for arrangement in [Arrangement::inline(1), Arrangement::inline(12), Arrangement::vee(16), Arrangement::flat(6)] {
+        let engine = Engine::new(arrangement).unwrap();
+        let items: Vec<String> = engine.plan().sections.iter().map(|section| section.title.clone()).collect();
+        let block = Block::Plan { plan: engine.plan(), ink: vec![], alt: "Plan".into() };
+        let titles: Vec<&str> = items.iter().map(String::as_str).collect();
+        shows(&set(&paper(vec![block])), &titles);
+    }
+}
+
+#[test]
+fn letter_paper_is_letter() {
+    let bytes = pdf_on(Sheet::Letter, &full(), &mut both_pictures).unwrap();
+    if let Some(info) = said("pdfinfo", &["FILE"], &bytes) {
+        assert!(info.contains("612 x 792 pts"), "{info}");
+    }
+}
+
+#[test]
+fn a_day_that_does_not_exist_is_refused() {
+    for date in [(2024, 2, 30), (2024, 13, 1), (0, 1, 1), (2024, 0, 0), (-5, 1, 1)] {
+        let paper = Paper { date, ..full() };
+        let refusal = pdf(&paper, &mut both_pictures).unwrap_err();
+        assert!(matches!(refusal, ReportError::Date(..)), "{refusal}");
+    }
+}
