@@ -1,9 +1,10 @@
 // The entry: reads what every screen needs, follows the address, draws.
 import { render } from './vendor/lit-html/lit-html.js'
-import { getCatalogue, getHistory, getReportText, getSettings, listJobs, openJob, Refusal } from './backend.js'
+import { getCatalogue, getHistory, getReportText, getSettings, listJobs, openJob } from './backend.js'
 import { settleAll } from './drafts.js'
 import { settled } from './edits/queue.js'
 import { frame } from './frame/frame.js'
+import { keepRoom } from './frame/room.js'
 import { readRoute, toJobs } from './route.js'
 import { attempt, drawWith, redraw, state } from './state.js'
 import { rememberScreen } from './settings/settings.js'
@@ -24,40 +25,36 @@ drawWith(() => {
   render(content, root)
 })
 
-/** @returns {Promise<void>} */
+/** Follows the address to another screen. */
 async function arrive() {
-  if (here) scrolled.set(here, scrollY)
+  if (here) scrolled.set(here, sheet()?.scrollTop ?? 0)
   settleAll()
   here = location.hash
   const route = readRoute(here)
-  Object.assign(state, { route, alert: '', notice: '', sheetsOpen: false, openTag: '', zonesAhead: [] })
-  if (state.saved?.job !== route.job) state.saved = null
-  redraw()
-  await read(route)
-  redraw()
-  queueMicrotask(() => {
-    if (location.hash === here) settleIn(route.screen === 'part')
-  })
+  const isKnown = !route.job || state.saved?.job === route.job
+  if (!isKnown) state.saved = null
+  Object.assign(state, { route, alert: '', notice: '', sheetsOpen: false, openTag: '', zonesAhead: [], history: null, report: null })
   rememberScreen(here)
+  redraw()
+  if (isKnown) settleIn(here)
+  await attempt(() => read(route))
+  if (!isKnown) settleIn(here)
 }
 
 /** Reads what the screen shows. @param {import('./route.js').Route} route */
 async function read(route) {
-  try {
-    if (route.screen === 'jobs') state.jobs = await listJobs()
-    if (route.job && !state.saved) await readJob(route.job)
-    // History and report must hold the last tap too.
-    await settled()
-    await readWritings()
-  } catch (failure) {
-    state.alert = failure instanceof Refusal ? failure.message : words.errors.broke
-  }
+  if (route.screen === 'jobs') state.jobs = await listJobs()
+  if (route.job && !state.saved) await readJob(route.job)
+  await readWritings()
 }
 
 /** What is written from the log, and so changes with every edit. */
 async function readWritings() {
   const { screen, job } = state.route
   readFor = state.saved
+  if (screen !== 'history' && screen !== 'hand-over') return
+  // It must hold the last tap too.
+  await settled()
   if (screen === 'history') state.history = await getHistory(job)
   if (screen === 'hand-over') state.report = await getReportText(job)
 }
@@ -73,14 +70,21 @@ async function readJob(job) {
   if (state.route.job === job) state.saved = view
 }
 
-/** Puts the eye and the keyboard where the new screen begins. @param {boolean} fromTop */
-function settleIn(fromTop) {
-  scrollTo(0, fromTop ? 0 : (scrolled.get(here) ?? 0))
-  root.querySelector('h1')?.focus({ preventScroll: true })
+/** What scrolls. */
+const sheet = () => root.querySelector('.sheet-main')
+
+/** Puts the eye and the keyboard where the new screen begins, once it is drawn. @param {string} address */
+function settleIn(address) {
+  queueMicrotask(() => {
+    keepRoom()
+    if (address !== here) return
+    sheet()?.scrollTo(0, state.route.screen === 'part' ? 0 : (scrolled.get(address) ?? 0))
+    root.querySelector('h1')?.focus({ preventScroll: true })
+    root.querySelector('.beside [aria-current]')?.scrollIntoView({ block: 'nearest' })
+  })
 }
 
 async function start() {
-  history.scrollRestoration = 'manual'
   const [catalogue, settings] = await Promise.all([getCatalogue(), getSettings()])
   Object.assign(state, { catalogue, settings })
   addEventListener('hashchange', arrive)
@@ -88,6 +92,14 @@ async function start() {
   // The system has ended us while we were away: back to the same screen, with the jobs one step behind it.
   history.replaceState(null, '', toJobs)
   location.hash = settings.last_screen
+}
+
+// A fault of ours must not pass in silence.
+for (const fault of ['error', 'unhandledrejection']) {
+  addEventListener(fault, () => {
+    state.alert = words.errors.broke
+    redraw()
+  })
 }
 
 start().catch((failure) => {

@@ -32,8 +32,8 @@ export function frame() {
     title: sheet.title,
     content: html`
       <main class=${beside ? 'sheet sheet-beside' : 'sheet'}>
-        ${beside ? html`<section class="beside" aria-label=${beside.title}>${beside.body}</section>` : ''}
-        <div class="sheet-main">
+        ${beside ? html`<section class="beside" aria-label=${beside.title} tabindex="0">${beside.body}</section>` : ''}
+        <div class="sheet-main" tabindex="0">
           <h1 tabindex="-1">${sheet.title}</h1>
           ${sheet.body}
         </div>

@@ -85,7 +85,7 @@ function setter(entry) {
   return (name) => (value) => {
     entry.touched.add(name)
     entry.arrangement = derived({ ...entry.arrangement, [name]: value }, name, entry.touched)
-    entry.refusal = ''
+    // A refusal stays until the next try: taken away now, it would move the button from under the finger.
     redraw()
   }
 }

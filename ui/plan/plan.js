@@ -71,7 +71,7 @@ function place(job, cell, shift, part) {
       <a class=${`plan-part ${part.seen} symbol-${cell.symbol}`} href=${toPart(job, cell.part)}
         aria-label="${part.label}, ${seenInWords(part)}" aria-current=${isOpen ? 'true' : nothing}>
         <svg viewBox="0 0 48 48" aria-hidden="true" focusable="false">${symbolDrawing(cell.symbol, part.worst)}</svg>
-        ${cell.mark ? html`<span class="plan-mark" aria-hidden="true"><span>${cell.mark}</span></span>` : ''}
+        ${cell.mark ? html`<span class="plan-mark" aria-hidden="true"><span data-mark=${cell.mark}></span></span>` : ''}
       </a>
     </li>`
 }
