@@ -81,6 +81,7 @@ function settleIn(address) {
     sheet()?.scrollTo(0, state.route.screen === 'part' ? 0 : (scrolled.get(address) ?? 0))
     root.querySelector('h1')?.focus({ preventScroll: true })
     root.querySelector('.beside [aria-current]')?.scrollIntoView({ block: 'nearest' })
+    if (state.route.place) root.querySelector('.mark-form')?.scrollIntoView({ block: 'start' })
   })
 }
 
