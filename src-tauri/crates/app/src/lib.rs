@@ -1,1 +1,85 @@
-//! TODO
+//! What a person can do with Wearbook, for whoever asks: the window, the command line, the tests' page server.
+//!
+//! ```
+//! # let dir = tempfile::tempdir()?;
+//! use serde_json::json;
+//! use wearbook_app::{Answer, Wearbook};
+//!
+//! let book = Wearbook::open(dir.path())?;
+//! let Answer::Json(job) = book.act("job_create", json!({}), None)? else { panic!("an empty job is JSON") };
+//! let fill = json!({"do": "fill", "field": "customer", "text": "A. Customer"});
+//! book.act("edits_append", json!({"job": job["job"], "changes": [fill]}), None)?;
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
+//!
+//! The actions stand in one list (`actions.rs`), each in its own file under [`action`]. Whoever serves them can make
+//! something of each name with [`actions!`]:
+//!
+//! ```
+//! macro_rules! names { ($($name:ident),* $(,)?) => { [$(stringify!($name)),*] } }
+//! assert!(wearbook_app::actions!(names).contains(&"job_open"));
+//! ```
+//!
+//! This crate supplies the clock ([`Clock`]); those below it are told the time.
+
+#![warn(missing_docs)]
+
+#[macro_use]
+mod actions;
+
+pub mod action;
+mod answer;
+mod clock;
+mod dispatch;
+mod error;
+mod picture;
+#[cfg(feature = "schema")]
+pub mod schema;
+mod settings;
+mod view;
+
+pub use answer::{Answer, File};
+pub use clock::{Clock, FixedClock, SystemClock};
+pub use dispatch::ACTIONS;
+pub use error::Error;
+pub use settings::Settings;
+pub use view::{HistoryLine, JobLine, JobView};
+pub use wearbook_store::MAX_ARCHIVE_BYTES;
+
+use std::path::Path;
+
+use serde_json::Value;
+use wearbook_store::Store;
+
+/// The shop's book, open.
+#[derive(Debug)]
+pub struct Wearbook {
+    store: Store,
+    clock: Box<dyn Clock>,
+}
+
+impl Wearbook {
+    /// Opens the book in a folder, or begins a new one there.
+    ///
+    /// # Errors
+    /// What the store says, such as `store-newer`.
+    pub fn open(dir: &Path) -> Result<Self, Error> {
+        Self::open_with_clock(dir, SystemClock)
+    }
+
+    /// The same with another clock.
+    ///
+    /// # Errors
+    /// As [`Wearbook::open`].
+    pub fn open_with_clock(dir: &Path, clock: impl Clock + 'static) -> Result<Self, Error> {
+        Ok(Self { store: Store::open(dir)?, clock: Box::new(clock) })
+    }
+
+    /// Does an action by its name.
+    ///
+    /// # Errors
+    /// A code and a sentence; nothing of a refused action is kept.
+    pub fn act(&self, name: &str, arguments: Value, bytes: Option<Vec<u8>>) -> Result<Answer, Error> {
+        dispatch::act(self, name, arguments, bytes)
+    }
+}

@@ -1,0 +1,179 @@
+//! The trade's tables, so that no trade word is written twice.
+
+use std::collections::BTreeMap;
+
+use serde::Serialize;
+use wearbook_core::decide::Outcome;
+use wearbook_core::document::CAUTIONS;
+use wearbook_core::engine::{Arrangement, PartKind};
+use wearbook_core::job::{HistoryFact, TextField};
+use wearbook_core::wear::{Tag, Zone, ZoneMap};
+
+use crate::{Error, Wearbook};
+
+/// Nothing to be told.
+pub type Arguments = super::Nothing;
+/// The tables.
+pub type Reply = Catalogue;
+
+/// Answers the tables. They never change while the program runs.
+///
+/// # Errors
+/// None that can happen.
+pub fn act(_: &Wearbook, _: Arguments) -> Result<Reply, Error> {
+    Ok(Catalogue {
+        kinds: PartKind::ALL.into_iter().map(kind).collect(),
+        tags: Tag::ALL.into_iter().map(tag).collect(),
+        zone_maps: zone_maps()?,
+        outcomes: Outcome::ALL.into_iter().map(|id| OutcomeEntry { id, words: id.words() }).collect(),
+        text_fields: TextField::ALL.into_iter().map(|id| TextFieldEntry { id, label: id.label() }).collect(),
+        history_facts: HistoryFact::ALL
+            .into_iter()
+            .map(|id| HistoryFactEntry { id, question: id.question() })
+            .collect(),
+        arrangements: vec![
+            StartingPoint { name: "In-line", arrangement: Arrangement::inline(4) },
+            StartingPoint { name: "V", arrangement: Arrangement::vee(8) },
+            StartingPoint { name: "Flat", arrangement: Arrangement::flat(4) },
+        ],
+        cautions: CAUTIONS.iter().map(|caution| caution.text).collect(),
+    })
+}
+
+/// The trade's tables.
+#[derive(Debug, Clone, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct Catalogue {
+    /// Kinds of part.
+    pub kinds: Vec<KindEntry>,
+    /// Kinds of wear.
+    pub tags: Vec<TagEntry>,
+    /// The zones of each drawing, in the order of the drawing.
+    #[cfg_attr(feature = "schema", ts(type = "Record<ZoneMap, Array<ZoneEntry>>"))]
+    pub zone_maps: BTreeMap<String, Vec<ZoneEntry>>,
+    /// What can be done about a part, mildest first.
+    pub outcomes: Vec<OutcomeEntry>,
+    /// The lines of a job's sheet.
+    pub text_fields: Vec<TextFieldEntry>,
+    /// The questions about an engine's past.
+    pub history_facts: Vec<HistoryFactEntry>,
+    /// Ordinary engines to start from.
+    pub arrangements: Vec<StartingPoint>,
+    /// What stands where the risk is.
+    pub cautions: Vec<&'static str>,
+}
+
+/// A kind of part.
+#[derive(Debug, Clone, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct KindEntry {
+    /// The kind.
+    pub id: PartKind,
+    /// The full name in the singular, lower case.
+    pub name: &'static str,
+    /// The word that follows a position.
+    pub short: &'static str,
+    /// The tags that make sense for it, nearest to hand first.
+    pub tags: Vec<Tag>,
+    /// Its drawing.
+    pub zone_map: ZoneMap,
+    /// What can be done about it, mildest first.
+    pub outcomes: Vec<Outcome>,
+    /// Whether it is renewed whatever it looks like.
+    pub always_renewed: bool,
+}
+
+/// A kind of wear.
+#[derive(Debug, Clone, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct TagEntry {
+    /// The tag.
+    pub id: Tag,
+    /// Its name, lower case.
+    pub name: &'static str,
+    /// One line that a customer understands.
+    pub meaning: &'static str,
+    /// The sentence of each grade, 1 to 4.
+    pub grades: [&'static str; 4],
+    /// Whether it reports damage.
+    pub is_damage: bool,
+}
+
+/// A field of a drawing.
+#[derive(Debug, Clone, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct ZoneEntry {
+    /// The zone.
+    pub id: Zone,
+    /// In words.
+    pub label: &'static str,
+}
+
+/// What can be done.
+#[derive(Debug, Clone, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct OutcomeEntry {
+    /// The outcome.
+    pub id: Outcome,
+    /// In words, lower case.
+    pub words: &'static str,
+}
+
+/// A line of the sheet.
+#[derive(Debug, Clone, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct TextFieldEntry {
+    /// The line.
+    pub id: TextField,
+    /// Its name on the sheet.
+    pub label: &'static str,
+}
+
+/// A question about the engine's past.
+#[derive(Debug, Clone, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct HistoryFactEntry {
+    /// The fact.
+    pub id: HistoryFact,
+    /// The question as asked.
+    pub question: &'static str,
+}
+
+/// An ordinary engine.
+#[derive(Debug, Clone, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct StartingPoint {
+    /// What it is called.
+    pub name: &'static str,
+    /// Its layout.
+    pub arrangement: Arrangement,
+}
+
+fn kind(id: PartKind) -> KindEntry {
+    let row = id.row();
+    KindEntry {
+        id,
+        name: row.name,
+        short: row.short,
+        tags: row.tags.to_vec(),
+        zone_map: row.zones,
+        outcomes: row.outcomes.to_vec(),
+        always_renewed: row.always_renewed,
+    }
+}
+
+fn tag(id: Tag) -> TagEntry {
+    let row = id.row();
+    TagEntry { id, name: row.name, meaning: row.meaning, grades: row.grades, is_damage: id.is_damage() }
+}
+
+/// Every drawing that a kind uses, under its written form.
+fn zone_maps() -> Result<BTreeMap<String, Vec<ZoneEntry>>, Error> {
+    let mut maps = BTreeMap::new();
+    for map in PartKind::ALL.map(|kind| kind.row().zones) {
+        let name = serde_json::to_value(map).map_err(|error| Error::new("answer", error.to_string()))?;
+        let zones = map.zones().iter().map(|id| ZoneEntry { id: *id, label: id.label() }).collect();
+        maps.insert(name.as_str().unwrap_or_default().to_owned(), zones);
+    }
+    Ok(maps)
+}

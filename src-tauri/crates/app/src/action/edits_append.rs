@@ -1,0 +1,75 @@
+//! Appends what a person did to a job's log: the one way in.
+
+use serde::Deserialize;
+use wearbook_core::job::{Change, Edit, EditId, Job, RecordedChange};
+use wearbook_store::{JobId, Ledger};
+
+use crate::{Error, JobView, Wearbook};
+
+/// The job and what was done.
+#[derive(Debug, Clone, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+#[serde(deny_unknown_fields)]
+pub struct Arguments {
+    /// The job.
+    pub job: JobId,
+    /// What was done, in order: 1 to 500 changes.
+    pub changes: Vec<Change>,
+}
+
+/// The job after them.
+pub type Reply = JobView;
+
+/// The most changes at once: a whole engine marked as not looked at has fewer.
+const MAX_CHANGES: usize = 500;
+
+/// Appends changes: all or none.
+///
+/// # Errors
+/// `change-refused` with a sentence for the first that does not fit the job as it is after those before it.
+pub fn act(book: &Wearbook, Arguments { job, changes }: Arguments) -> Result<Reply, Error> {
+    if changes.len() > MAX_CHANGES {
+        return Err(Error::change(format!("{} changes at once: {MAX_CHANGES} at most.", changes.len())));
+    }
+    let edits = book.store.write(|ledger| append(ledger, job, changes, book.clock.now_millis()))?;
+    Ok(JobView::new(job, &edits))
+}
+
+/// Checks each change against the job as it then is, appends them, and returns all edits of the job.
+pub(crate) fn append(
+    ledger: &Ledger<'_>,
+    job: JobId,
+    changes: Vec<Change>,
+    now_millis: u64,
+) -> Result<Vec<Edit>, Error> {
+    let device = ledger.device()?;
+    let mut edits = ledger.edits(job)?;
+    let before = edits.len();
+    let mut latest = ledger.latest_edit_id(job)?;
+    for change in changes {
+        Job::fold(&edits).check(&change)?;
+        check_reference(ledger, &edits, &change)?;
+        let id = EditId::next(latest, now_millis, device);
+        latest = Some(id);
+        edits.push(Edit { id, change: RecordedChange::Known(change) });
+    }
+    ledger.append(job, edits.get(before..).unwrap_or_default())?;
+    Ok(edits)
+}
+
+/// What a change names outside the job's own state must exist: the photo, the edit to be undone.
+fn check_reference(ledger: &Ledger<'_>, edits: &[Edit], change: &Change) -> Result<(), Error> {
+    match change {
+        Change::AddPhoto { photo, .. } if ledger.photo(photo)?.is_none() => {
+            Err(Error::change("This photo has not been taken in here: add the picture itself."))
+        }
+        Change::Undo { edit } => match edits.iter().find(|there| there.id == *edit).map(|there| &there.change) {
+            None => Err(Error::change("The entry to be undone is not in this job’s history.")),
+            Some(RecordedChange::Unknown(_)) => {
+                Err(Error::change("This entry comes from a newer version of this program: undo it there."))
+            }
+            Some(RecordedChange::Known(_)) => Ok(()),
+        },
+        _ => Ok(()),
+    }
+}

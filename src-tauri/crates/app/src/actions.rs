@@ -1,0 +1,28 @@
+// The one list of actions. It holds nothing else, so that a build script can `include!` it:
+//
+//     include!("crates/app/src/actions.rs");
+//     macro_rules! names { ($($name:ident),* $(,)?) => { &[$(stringify!($name)),*] } }
+//     const COMMANDS: &[&str] = actions!(names);
+//
+// Each name is that of a file in `action/` as well, which tells what the action takes, does and answers.
+/// Hands the names of all actions to a macro.
+#[macro_export]
+macro_rules! actions {
+    ($with:ident) => {
+        $with! {
+            catalogue,
+            job_list,
+            job_create,
+            job_open,
+            job_history,
+            edits_append,
+            photo_add,
+            photo_get,
+            document_get,
+            archive_export,
+            archive_import,
+            settings_get,
+            settings_set,
+        }
+    };
+}

@@ -1,0 +1,53 @@
+//! What the shop has set.
+
+use serde::{Deserialize, Serialize};
+use wearbook_store::Ledger;
+
+use crate::Error;
+
+/// The shop's settings. What has not been set is empty.
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+#[serde(deny_unknown_fields, default)]
+pub struct Settings {
+    /// The shop's name, for the head of its papers.
+    pub shop_name: String,
+    /// The shop's address, one or more lines.
+    pub shop_address: String,
+    /// Where the page was, to go back there after the system has closed the app.
+    pub last_screen: String,
+}
+
+/// The longest setting, in characters.
+const MAX_LENGTH: usize = 1000;
+
+impl Settings {
+    pub(crate) fn load(ledger: &Ledger<'_>) -> Result<Self, Error> {
+        let mut kept = ledger.settings()?;
+        let mut take = |key: &str| kept.remove(key).unwrap_or_default();
+        Ok(Self { shop_name: take("shop_name"), shop_address: take("shop_address"), last_screen: take("last_screen") })
+    }
+
+    pub(crate) fn save(&self, ledger: &Ledger<'_>) -> Result<(), Error> {
+        ledger.set_setting("shop_name", &self.shop_name)?;
+        ledger.set_setting("shop_address", &self.shop_address)?;
+        ledger.set_setting("last_screen", &self.last_screen)?;
+        Ok(())
+    }
+
+    pub(crate) fn check(&self) -> Result<(), Error> {
+        let named = [
+            ("The shop’s name", &self.shop_name),
+            ("The shop’s address", &self.shop_address),
+            ("The last screen", &self.last_screen),
+        ];
+        for (name, text) in named {
+            let length = text.chars().count();
+            if length > MAX_LENGTH {
+                let sentence = format!("{name} has {length} characters: {MAX_LENGTH} at most.");
+                return Err(Error::new("setting-refused", sentence));
+            }
+        }
+        Ok(())
+    }
+}

@@ -1,0 +1,51 @@
+//! A job as the page works with it: what was entered, what follows, what undo would take back.
+
+use std::collections::BTreeMap;
+
+use serde::Serialize;
+use wearbook_core::assess::{Assessment, assess};
+use wearbook_core::engine::{Arrangement, Engine, Plan};
+use wearbook_core::job::{Answer, Edit, EditId, HistoryFact, Job, TextField};
+use wearbook_store::JobId;
+
+use super::undo::Undo;
+
+/// A job, whole.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct JobView {
+    /// The job.
+    pub job: JobId,
+    /// The lines of its sheet that are filled in.
+    pub texts: BTreeMap<TextField, String>,
+    /// What is known of the engine's past.
+    pub history: BTreeMap<HistoryFact, Answer>,
+    /// The layout, once entered.
+    pub arrangement: Option<Arrangement>,
+    /// The engine drawn as a plan, once the layout is entered.
+    pub plan: Option<Plan>,
+    /// All that follows.
+    pub assessment: Assessment,
+    /// The edit that undo would take back.
+    pub last_edit: Option<EditId>,
+    /// The undo that redo would take back.
+    pub redo: Option<EditId>,
+}
+
+impl JobView {
+    pub(crate) fn new(id: JobId, edits: &[Edit]) -> Self {
+        let job = Job::fold(edits);
+        let engine = job.arrangement.clone().and_then(|arrangement| Engine::new(arrangement).ok());
+        let undo = Undo::of(edits, &job);
+        Self {
+            job: id,
+            plan: engine.map(|engine| engine.plan()),
+            assessment: assess(&job),
+            last_edit: undo.last_edit,
+            redo: undo.redo,
+            texts: job.texts,
+            history: job.history,
+            arrangement: job.arrangement,
+        }
+    }
+}

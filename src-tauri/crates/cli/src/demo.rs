@@ -1,0 +1,61 @@
+//! `demo`: the invented engine's story, told to the book step by step through the same actions as a person's.
+
+use std::path::Path;
+use std::sync::atomic::{AtomicU64, Ordering};
+
+use serde_json::{Value, json};
+use wearbook_app::Clock;
+use wearbook_demo::picture::{draw, jpeg};
+use wearbook_demo::scenario::{Step, steps};
+
+use crate::failure::Failure;
+use crate::file;
+use crate::visit::Visit;
+
+pub(crate) fn run(out: &Path) -> Result<(), Failure> {
+    let visit = Visit::begin(StoryClock::default())?;
+    let job = visit.ask("job_create", json!({}), None)?.get("job").cloned().unwrap_or_default();
+    let mut last_edit = Value::Null;
+    for step in steps() {
+        let view = tell(&visit, &job, step, &last_edit)?;
+        last_edit = view.get("last_edit").cloned().unwrap_or_default();
+    }
+    file::write(out, &visit.fetch("archive_export", json!({ "job": job }))?)
+}
+
+fn tell(visit: &Visit, job: &Value, step: Step, last_edit: &Value) -> Result<Value, Failure> {
+    let append = |change: Value| visit.ask("edits_append", json!({ "job": job, "changes": [change] }), None);
+    match step {
+        Step::Record(change) => append(json!(change)),
+        Step::UndoLast => append(json!({ "do": "undo", "edit": last_edit })),
+        Step::Photograph { part, subject, seed } => {
+            let picture = jpeg(&draw(&subject, seed))
+                .map_err(|error| Failure::Sentence(format!("A picture of the demo could not be drawn: {error}.")))?;
+            visit.ask("photo_add", json!({ "job": job, "part": part }), Some(picture))
+        }
+    }
+}
+
+/// Every look at this clock is half a minute after the one before, so that the story has a morning's length.
+#[derive(Debug)]
+struct StoryClock(AtomicU64);
+
+/// 2026-03-02, 08:00 UTC, in milliseconds since 1970-01-01.
+const START: u64 = 1_772_438_400_000;
+const HALF_A_MINUTE: u64 = 30_000;
+
+impl Default for StoryClock {
+    fn default() -> Self {
+        Self(AtomicU64::new(START))
+    }
+}
+
+impl Clock for StoryClock {
+    fn now_millis(&self) -> u64 {
+        self.0.fetch_add(HALF_A_MINUTE, Ordering::Relaxed)
+    }
+
+    fn today(&self) -> (i32, u8, u8) {
+        (2026, 3, 2)
+    }
+}
