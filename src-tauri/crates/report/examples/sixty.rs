@@ -28,7 +28,8 @@ fn main() -> Result<(), Box<dyn Error>> {
     let out = std::env::args().nth(1).ok_or("Say where to write: sixty OUTDIR")?;
     let out = Path::new(&out);
     std::fs::create_dir_all(out)?;
-    let photos = (0..PHOTOS).map(|nth| Ok((photo_id(nth)?, photo(nth)?))).collect::<Result<Photos, Box<dyn Error>>>()?;
+    let photos =
+        (0..PHOTOS).map(|nth| Ok((photo_id(nth)?, photo(nth)?))).collect::<Result<Photos, Box<dyn Error>>>()?;
     let paper = paper(&photos)?;
 
     let start = Instant::now();
@@ -56,7 +57,7 @@ fn photo(nth: u32) -> Result<Vec<u8>, Box<dyn Error>> {
         grain ^= grain << 13;
         grain ^= grain >> 17;
         grain ^= grain << 5;
-        let light = 60 + (x + 2 * y + 37 * nth) % 2900 / 20 + grain % 14;
+        let light = 60 + (x + 2 * y + 37 * nth) % 2900 / 20 + grain % 34;
         let light = u8::try_from(light.min(255)).unwrap_or(255);
         Rgb([light, light, light.saturating_sub(8)])
     });
@@ -86,7 +87,11 @@ fn paper(photos: &Photos) -> Result<Paper, Box<dyn Error>> {
             ("Complaint".into(), "Oil pressure falls when hot; knock under load".into()),
         ]),
         Block::Heading { level: 1, text: "What was found".into() },
-        Block::Plan { plan: engine.plan(), ink: ink(&engine), alt: "Plan of the engine, every part by severity.".into() },
+        Block::Plan {
+            plan: engine.plan(),
+            ink: ink(&engine),
+            alt: "Plan of the engine, every part by severity.".into(),
+        },
         Block::NewPage,
         Block::Heading { level: 1, text: "Part by part".into() },
     ];
@@ -100,7 +105,11 @@ fn paper(photos: &Photos) -> Result<Paper, Box<dyn Error>> {
         blocks.push(Block::Findings {
             part: name.clone(),
             lines: (0..per_part).map(|line| finding(nth * per_part + line)).collect(),
-            note: if nth % 3 == 0 { "Looks like the filter had been by-passed for a while.".into() } else { String::new() },
+            note: if nth % 3 == 0 {
+                "Looks like the filter had been by-passed for a while.".into()
+            } else {
+                String::new()
+            },
             outcome: if nth % 2 == 0 { "replace" } else { "machine" }.into(),
             pictures: pictures.map(|id| Picture { photo: id.clone(), alt: format!("{name}: running face") }).collect(),
         });
@@ -112,10 +121,18 @@ fn paper(photos: &Photos) -> Result<Paper, Box<dyn Error>> {
         widths: vec![4, 2, 6],
         rows: parts
             .iter()
-            .map(|part| [part.label(engine.arrangement()), "replace".into(), "Scored deeper than it can be cleaned up".into()].into())
+            .map(|part| {
+                [part.label(engine.arrangement()), "replace".into(), "Scored deeper than it can be cleaned up".into()]
+                    .into()
+            })
             .collect(),
     });
-    Ok(Paper { title: "Condition report".into(), subtitle: "Wheel loader, yard no. 14".into(), date: (2024, 11, 25), blocks })
+    Ok(Paper {
+        title: "Condition report".into(),
+        subtitle: "Wheel loader, yard no. 14".into(),
+        date: (2024, 11, 25),
+        blocks,
+    })
 }
 
 fn finding(nth: usize) -> String {

@@ -131,8 +131,7 @@ impl Writer<'_> {
         let caption = breakable(&alt);
         let value = json!({
             "picture": number,
-            "format": printable.format_name(),
-            "ratio": printable.ratio,
+            "ratio": printable.ratio(),
             "alt": alt,
             "caption": caption,
         });
@@ -149,7 +148,8 @@ fn table(summary: &str, head: &[String], widths: &[u8], rows: &[Vec<String>]) ->
         let cells = row.iter().map(|cell| several_lines(cell));
         cells.chain(std::iter::repeat(String::new())).take(head.len()).collect()
     };
-    let widths: Vec<u8> = widths.iter().map(|width| (*width).max(1)).chain(std::iter::repeat(1)).take(head.len()).collect();
+    let widths: Vec<u8> =
+        widths.iter().map(|width| (*width).max(1)).chain(std::iter::repeat(1)).take(head.len()).collect();
     Some(json!({
         "kind": "table",
         "summary": worded(summary, "Table"),
@@ -199,7 +199,13 @@ mod tests {
     }
 
     fn findings() -> Block {
-        Block::Findings { part: "P".into(), lines: vec![], note: String::new(), outcome: String::new(), pictures: vec![] }
+        Block::Findings {
+            part: "P".into(),
+            lines: vec![],
+            note: String::new(),
+            outcome: String::new(),
+            pictures: vec![],
+        }
     }
 
     #[test]
@@ -210,7 +216,8 @@ mod tests {
 
     #[test]
     fn a_crooked_table_is_made_straight() {
-        let value = table("", &["a".into(), "b".into()], &[0], &[vec!["1".into()], vec!["1".into(), "2".into(), "3".into()]]);
+        let value =
+            table("", &["a".into(), "b".into()], &[0], &[vec!["1".into()], vec!["1".into(), "2".into(), "3".into()]]);
         let value = value.unwrap();
         assert_eq!(value["rows"], json!([["1", ""], ["1", "2"]]));
         assert_eq!(value["widths"], json!([1, 1]));

@@ -42,10 +42,7 @@ pub enum ReportError {
 ///
 /// # Errors
 /// [`ReportError::Date`] for a date that does not exist.
-pub fn pdf(
-    paper: &Paper,
-    pictures: &mut dyn FnMut(&PhotoId) -> Option<Vec<u8>>,
-) -> Result<Vec<u8>, ReportError> {
+pub fn pdf(paper: &Paper, pictures: &mut dyn FnMut(&PhotoId) -> Option<Vec<u8>>) -> Result<Vec<u8>, ReportError> {
     pdf_on(Sheet::A4, paper, pictures)
 }
 
@@ -74,9 +71,15 @@ pub fn pdf_on(
 }
 
 fn set(sheet: Sheet, content: &Content) -> Result<Vec<u8>, ReportError> {
-    let desk = Desk::new(inputs(sheet, content));
+    let mut desk = Desk::new(inputs(sheet, content));
+    for (nth, picture) in content.pictures.iter().enumerate() {
+        let name = format!("picture-{nth}.{}", picture.ending);
+        desk.put(&format!("picture-{nth}.svg"), Bytes::from_string(picture.wrapped(&name)));
+        desk.put(&name, Bytes::new(picture.bytes.clone()));
+    }
     let document = typst::compile(&desk).output.map_err(|refusals| refused(&refusals))?;
-    let accessible = PdfStandards::new(&[PdfStandard::Ua_1]).map_err(|why| ReportError::Setting(why.message().to_string()))?;
+    let accessible =
+        PdfStandards::new(&[PdfStandard::Ua_1]).map_err(|why| ReportError::Setting(why.message().to_string()))?;
     typst_pdf::pdf(&document, &options(accessible))
         .or_else(|_| typst_pdf::pdf(&document, &options(PdfStandards::default())))
         .map_err(|refusals| refused(&refusals))
@@ -88,11 +91,9 @@ fn options(standards: PdfStandards) -> PdfOptions {
 
 fn inputs(sheet: Sheet, content: &Content) -> Dict {
     let paper = json!({ "sheet": if sheet == Sheet::A4 { "a4" } else { "us-letter" }, "content": content.paper });
-    let pictures: Array = content.pictures.iter().map(|picture| picture.bytes.clone().into_value()).collect();
     let drawings: Array = content.drawings.iter().map(|svg| Bytes::from_string(svg.clone()).into_value()).collect();
     let mut inputs = Dict::new();
     inputs.insert("paper".into(), Bytes::from_string(paper.to_string()).into_value());
-    inputs.insert("pictures".into(), pictures.into_value());
     inputs.insert("drawings".into(), drawings.into_value());
     inputs
 }

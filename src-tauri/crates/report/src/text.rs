@@ -25,7 +25,9 @@ fn block(block: &Block) -> String {
         Block::Facts(facts) => join(facts.iter().map(|(name, value)| format!("{}: {}", line(name), line(value)))),
         Block::Table { head, rows, .. } => join(rows.iter().map(|row| table_row(head, row))),
         Block::Plan { alt, .. } => lines(alt),
-        Block::Findings { part, lines, note, outcome, pictures } => findings(part, lines, note, outcome, pictures.len()),
+        Block::Findings { part, lines, note, outcome, pictures } => {
+            findings(part, lines, note, outcome, pictures.len())
+        }
         Block::NewPage => String::new(),
     }
 }

@@ -1,10 +1,11 @@
-//! All that the typesetter can see: one template, the embedded fonts, and what is handed in. No file, no clock.
+//! All that the typesetter can see: one template, the embedded fonts, and what is handed in. No disk, no clock.
 
+use std::collections::HashMap;
 use std::sync::LazyLock;
 
 use typst::diag::{FileError, FileResult};
 use typst::foundations::{Bytes, Datetime, Dict, Duration};
-use typst::syntax::{FileId, Source};
+use typst::syntax::{FileId, RootedPath, Source, VirtualPath, VirtualRoot};
 use typst::text::{Font, FontBook};
 use typst::utils::LazyHash;
 use typst::{Feature, Library, LibraryExt, World};
@@ -21,6 +22,7 @@ static FONTS: LazyLock<FontStore> = LazyLock::new(|| {
 /// A world with nothing in it but the template and the content of one paper.
 pub(crate) struct Desk {
     library: LazyHash<Library>,
+    files: HashMap<FileId, Bytes>,
 }
 
 impl Desk {
@@ -29,7 +31,14 @@ impl Desk {
         // The summaries of tables are behind this feature.
         let features = [Feature::A11yExtras].into_iter().collect();
         let library = Library::builder().with_inputs(inputs).with_features(features).build();
-        Self { library: LazyHash::new(library) }
+        Self { library: LazyHash::new(library), files: HashMap::new() }
+    }
+
+    /// Puts bytes on the desk under a name; not a file on any disk.
+    pub(crate) fn put(&mut self, name: &str, bytes: Bytes) {
+        if let Ok(path) = VirtualPath::new(name) {
+            self.files.insert(RootedPath::new(VirtualRoot::Project, path).intern(), bytes);
+        }
     }
 }
 
@@ -50,8 +59,8 @@ impl World for Desk {
         if id == TEMPLATE.id() { Ok(TEMPLATE.clone()) } else { Err(FileError::AccessDenied) }
     }
 
-    fn file(&self, _: FileId) -> FileResult<Bytes> {
-        Err(FileError::AccessDenied)
+    fn file(&self, id: FileId) -> FileResult<Bytes> {
+        self.files.get(&id).cloned().ok_or(FileError::AccessDenied)
     }
 
     fn font(&self, index: usize) -> Option<Font> {

@@ -97,7 +97,8 @@ fn said(program: &str, arguments: &[&str], pdf: &[u8]) -> Option<String> {
     let nth = COUNT.fetch_add(1, Ordering::Relaxed);
     let file = Path::new(env!("CARGO_TARGET_TMPDIR")).join(format!("report-{nth}.pdf"));
     std::fs::write(&file, pdf).unwrap();
-    let arguments = arguments.iter().map(|argument| if *argument == "FILE" { file.as_path() } else { Path::new(argument) });
+    let arguments =
+        arguments.iter().map(|argument| if *argument == "FILE" { file.as_path() } else { Path::new(argument) });
     match Command::new(program).args(arguments).output() {
         Ok(output) => {
             assert!(output.status.success(), "{program}: {}", String::from_utf8_lossy(&output.stderr));
@@ -188,7 +189,8 @@ fn typed_text_is_never_markup() {
         if words.contains('ע') {
             shows(&bytes, &["Ελληνικά", "кириллица"]);
         } else {
-            let kept: String = words.chars().filter(|letter| !"\u{202e}\u{202c}\u{2066}\u{2069}".contains(*letter)).collect();
+            let kept: String =
+                words.chars().filter(|letter| !"\u{202e}\u{202c}\u{2066}\u{2069}".contains(*letter)).collect();
             shows(&bytes, &[&kept]);
         }
     }

@@ -68,10 +68,14 @@ fn lines(contours: &[Vec<Point>], spacing: f64, slope: Slope) -> Vec<(Point, Poi
     // Half a step in, so that no line runs along a corner.
     let mut c = (low / step).floor() * step + step / 2.0;
     while c < high {
-        let mut crossings: Vec<f64> = contours.iter().flat_map(|contour| edges(contour)).filter_map(|(from, to)| {
-            let (a, b) = (offset(from) - c, offset(to) - c);
-            ((a < 0.0) != (b < 0.0)).then(|| from.0 + (to.0 - from.0) * a / (a - b))
-        }).collect();
+        let mut crossings: Vec<f64> = contours
+            .iter()
+            .flat_map(|contour| edges(contour))
+            .filter_map(|(from, to)| {
+                let (a, b) = (offset(from) - c, offset(to) - c);
+                ((a < 0.0) != (b < 0.0)).then(|| from.0 + (to.0 - from.0) * a / (a - b))
+            })
+            .collect();
         crossings.sort_by(f64::total_cmp);
         let ends = crossings.chunks_exact(2).filter_map(|pair| Some((*pair.first()?, *pair.last()?)));
         strokes.extend(ends.map(|(from, to)| ((from, c - sign * from), (to, c - sign * to))));

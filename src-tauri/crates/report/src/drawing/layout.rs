@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use wearbook_core::assess::Seen;
-use wearbook_core::engine::{Part, Plan, PlanCell, PlanSection, Symbol};
+use wearbook_core::engine::{Half, Part, Plan, PlanCell, PlanSection, Symbol};
 use wearbook_core::wear::Grade;
 
 use super::Point;
@@ -12,19 +12,19 @@ use super::outline::outline;
 use super::svg::{Anchor, Face, Svg};
 
 /// Room for a drawing: the width of the text on A4, and a height that leaves place for a heading and the key.
-const SHEET: (f64, f64) = (166.0, 200.0);
+const SHEET: (f64, f64) = (164.0, 200.0);
 /// A symbol's cell.
 const CELL: (f64, f64) = (11.6, 10.4);
 /// A single item's cell: a field for the ink and the name beside it.
-const ITEM: (f64, f64) = (41.5, 8.6);
+const ITEM: (f64, f64) = (41.0, 8.6);
 /// Room for the row labels.
 const LABELS: f64 = 13.0;
 /// Room for a section's title and the heads of its columns.
-const HEAD: f64 = 11.0;
+const HEAD: f64 = 13.2;
 /// Between two sections.
 const GAP: f64 = 5.0;
-/// Rows of a section before it goes on in another column.
-const MOST_ROWS: u8 = 17;
+/// Shares of full size at which a plan is tried; at the smallest the letters are still 5 points high.
+const SCALES: [f64; 3] = [1.0, 0.9, 0.8];
 
 /// One sheet of the plan.
 #[derive(Debug)]
@@ -39,18 +39,24 @@ pub(crate) struct Sheet {
 
 type Looks = BTreeMap<Part, Ink>;
 
-/// Draws a plan on as many sheets as it takes.
+/// Draws a plan on as few sheets as it can do with, as large as it then can.
 pub(crate) fn sheets(plan: &Plan, ink: &[(Part, Seen, Option<Grade>)]) -> Vec<Sheet> {
     let looks: Looks = ink.iter().map(|(part, seen, worst)| (*part, Ink::of(*seen, *worst))).collect();
-    let tiles = plan.sections.iter().flat_map(tiles);
+    let drawn = SCALES.map(|scale| sheets_at(scale, plan, &looks));
+    drawn.into_iter().min_by_key(Vec::len).unwrap_or_default()
+}
+
+fn sheets_at(scale: f64, plan: &Plan, looks: &Looks) -> Vec<Sheet> {
+    let new_table = || Table { scale, room: (SHEET.0 / scale, SHEET.1 / scale), ..Table::default() };
     let mut sheets = vec![];
-    let mut table = Table::default();
-    for tile in tiles {
+    let mut table = new_table();
+    let most_rows = table.rows();
+    for tile in plan.sections.iter().flat_map(|section| tiles(section, most_rows)) {
         let at = table.place(&tile).unwrap_or_else(|| {
-            sheets.extend(std::mem::take(&mut table).finish());
+            sheets.extend(std::mem::replace(&mut table, new_table()).finish());
             table.place(&tile).unwrap_or_default()
         });
-        tile.draw(&mut table.svg, at, &looks);
+        tile.draw(&mut table.svg, at, looks);
         table.title(tile.section);
     }
     sheets.extend(table.finish());
@@ -65,8 +71,8 @@ struct Tile<'a> {
 }
 
 /// Cuts a section into runs of about equal length.
-fn tiles(section: &PlanSection) -> impl Iterator<Item = Tile<'_>> {
-    let runs = section.rows.div_ceil(MOST_ROWS);
+fn tiles(section: &PlanSection, most_rows: u8) -> impl Iterator<Item = Tile<'_>> {
+    let runs = section.rows.div_ceil(most_rows.max(1));
     let rows = section.rows.div_ceil(runs.max(1));
     (0..runs).map(move |run| {
         let first_row = run * rows;
@@ -88,7 +94,7 @@ impl Tile<'_> {
     }
 
     fn head(&self) -> f64 {
-        if self.holds_items() { HEAD - 3.0 } else { HEAD }
+        if self.holds_items() { HEAD - 5.2 } else { HEAD }
     }
 
     fn size(&self) -> (f64, f64) {
@@ -119,31 +125,50 @@ impl Tile<'_> {
             self.cells().for_each(|cell| draw_item(svg, middle(cell.column, cell.row), cell, look(looks, cell)));
             return;
         }
-        for (column, head) in self.column_heads() {
-            svg.letters((middle(column, self.first_row).0, top + 8.2), Anchor::Middle, Face::Italic(2.9), &head);
+        for column in 0..self.section.columns {
+            for (nth, head) in (0u8..).zip(self.column_head(column)) {
+                let at = (middle(column, self.first_row).0, top + 7.6 + 2.9 * f64::from(nth));
+                svg.letters(at, Anchor::Middle, Face::Italic(2.7), &head);
+            }
         }
         for cell in self.cells() {
             svg.shape(middle(cell.column, cell.row), &outline(cell.symbol).contours, look(looks, cell));
         }
         if let Some(column) = self.section.centre_line {
-            let ((x, first), (_, last)) = (middle(column, self.first_row), middle(column, self.first_row + self.rows - 1));
-            svg.centre_line((x, first - cell_height / 2.0 - 0.6), (x, last + cell_height / 2.0 + 0.6));
+            let ((x, first), (_, last)) =
+                (middle(column, self.first_row), middle(column, self.first_row + self.rows - 1));
+            svg.centre_line((x, first - cell_height / 2.0), (x, last + cell_height / 2.0));
         }
         // The letters come last, on a clear ground: hatching and centre lines give way to lettering.
         self.cells().for_each(|cell| draw_mark(svg, middle(cell.column, cell.row), cell));
     }
 
-    /// What stands in each column, after the kind of part that is most often there.
-    fn column_heads(&self) -> Vec<(u8, String)> {
-        let head = |column: u8| {
-            let mut counts: BTreeMap<&str, usize> = BTreeMap::new();
-            for cell in self.section.cells.iter().filter(|cell| cell.column == column) {
-                *counts.entry(cell.part.kind.row().short).or_default() += 1;
+    /// What stands in a column, on two lines at most: two kinds of part, or the words of one.
+    fn column_head(&self, column: u8) -> Vec<String> {
+        let mut kinds: Vec<String> = vec![];
+        // A thrust face is named where it stands.
+        let cells = self.section.cells.iter().filter(|cell| cell.column == column && cell.symbol != Symbol::Thrust);
+        for name in cells.map(part_name) {
+            if !kinds.contains(&name) {
+                kinds.push(name);
             }
-            let most = counts.into_iter().max_by_key(|(_, count)| *count)?;
-            Some((column, most.0.to_owned()))
-        };
-        (0..self.section.columns).filter_map(head).collect()
+        }
+        if let [only] = kinds.as_slice() {
+            return only.split_whitespace().map(str::to_owned).collect();
+        }
+        // The longer name goes below, where there is more room at its sides.
+        kinds.truncate(2);
+        kinds.sort_by_key(String::len);
+        kinds
+    }
+}
+
+fn part_name(cell: &PlanCell) -> String {
+    let name = cell.part.kind.row().short;
+    match cell.part.at.half() {
+        Some(Half::Upper) => format!("upper {name}"),
+        Some(Half::Lower) => format!("lower {name}"),
+        None => name.to_owned(),
     }
 }
 
@@ -159,6 +184,11 @@ fn draw_mark(svg: &mut Svg, (x, y): Point, cell: &PlanCell) {
     let at = (x + mark.at.0, y + mark.at.1);
     if mark.free > 0.0 {
         svg.disc(at, mark.free);
+    }
+    if cell.symbol == Symbol::Thrust {
+        svg.letters((at.0, at.1 - 1.3), Anchor::Start, Face::Italic(2.5), "thrust");
+        svg.letters((at.0, at.1 + 1.3), Anchor::Start, Face::Italic(2.5), &cell.mark);
+        return;
     }
     let size = if cell.mark.chars().count() > 2 { 1.9 } else { 2.3 };
     svg.letters(at, Anchor::Middle, Face::Figures(size), &cell.mark);
@@ -182,7 +212,8 @@ fn draw_item(svg: &mut Svg, (x, y): Point, cell: &PlanCell, ink: Ink) {
 fn name_lines(name: &str) -> Vec<String> {
     let mut lines: Vec<String> = vec![String::new()];
     for word in name.split_whitespace() {
-        let full = lines.last().is_some_and(|line| !line.is_empty() && line.chars().count() + word.chars().count() >= NAME);
+        let full =
+            lines.last().is_some_and(|line| !line.is_empty() && line.chars().count() + word.chars().count() >= NAME);
         if full && lines.len() < 2 {
             lines.push(String::new());
         }
@@ -197,6 +228,8 @@ fn name_lines(name: &str) -> Vec<String> {
 /// A sheet under way: bands from top to bottom, in each band columns from left to right, in each column tiles.
 #[derive(Debug, Default)]
 struct Table {
+    scale: f64,
+    room: (f64, f64),
     svg: Svg,
     titles: Vec<String>,
     band_top: f64,
@@ -206,16 +239,21 @@ struct Table {
 }
 
 impl Table {
+    /// Rows of symbols that there is room for below a section's head.
+    fn rows(&self) -> u8 {
+        (1..=u8::MAX).take_while(|rows| HEAD + CELL.1 * f64::from(*rows) <= self.room.1).last().unwrap_or(1)
+    }
+
     /// Finds room for a tile; none when the sheet is full. An empty sheet takes anything.
     fn place(&mut self, tile: &Tile<'_>) -> Option<Point> {
         let (width, height) = tile.size();
-        let fits = |(left, top): Point| left + width <= SHEET.0 && top + height <= SHEET.1;
+        let fits = |(left, top): Point| left + width <= self.room.0 && top + height <= self.room.1;
         let below = self.column;
         let beside = (self.column_right + GAP, self.band_top);
         let new_band = (0.0, self.band_bottom + GAP);
         let at = if self.titles.is_empty() {
             (0.0, 0.0)
-        } else if fits(below) && below.0 > 0.0 && below.0 + width <= self.column_right.max(SHEET.0) {
+        } else if fits(below) && below.0 > 0.0 {
             below
         } else if fits(beside) {
             beside
@@ -238,11 +276,8 @@ impl Table {
     fn finish(mut self) -> Option<Sheet> {
         self.titles.dedup();
         let titles = self.titles.join(", ");
-        (!titles.is_empty()).then(|| Sheet {
-            svg: self.svg.finish(SHEET.0, self.band_bottom + 1.0),
-            width: SHEET.0,
-            titles,
-        })
+        let svg = self.svg.finish((self.room.0, self.band_bottom + 1.0), self.scale);
+        (!titles.is_empty()).then_some(Sheet { svg, width: SHEET.0, titles })
     }
 }
 

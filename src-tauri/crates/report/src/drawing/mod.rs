@@ -37,5 +37,5 @@ fn swatch(ink: Ink) -> String {
     let (width, height) = SWATCH;
     let mut svg = Svg::default();
     svg.shape((width / 2.0, height / 2.0), &[outline::rectangle((0.0, 0.0), width - 0.4, height - 0.4)], ink);
-    svg.finish(width, height)
+    svg.finish(SWATCH, 1.0)
 }

@@ -28,11 +28,11 @@ pub(crate) struct Mark {
 /// The outline of a symbol.
 pub(crate) fn outline(symbol: Symbol) -> Outline {
     let (contours, at, free) = match symbol {
-        Symbol::ShellUpper => (vec![half_ring(1.8, FRAC_PI_2)], (0.6, 0.0), 0.0),
-        Symbol::ShellLower => (vec![half_ring(-1.8, -FRAC_PI_2)], (-0.6, 0.0), 0.0),
+        Symbol::ShellUpper => (vec![half_ring(1.8, FRAC_PI_2)], (1.0, 0.0), 0.0),
+        Symbol::ShellLower => (vec![half_ring(-1.8, -FRAC_PI_2)], (-1.0, 0.0), 0.0),
         Symbol::Journal => (vec![circle(MIDDLE, 4.0)], MIDDLE, 2.1),
         Symbol::Housing => (vec![rectangle(MIDDLE, 8.0, 8.0), circle(MIDDLE, 2.7)], MIDDLE, 0.0),
-        Symbol::Thrust => (vec![rectangle((0.0, -1.1), 2.4, 6.2)], (0.0, 3.6), 0.0),
+        Symbol::Thrust => (vec![rectangle((-3.4, 0.0), 2.2, 8.0)], (-1.5, 0.0), 0.0),
         Symbol::Rod => (rod(), MIDDLE, 0.0),
         Symbol::Piston => (piston(), MIDDLE, 0.0),
         Symbol::Rings => (rings(), MIDDLE, 0.0),

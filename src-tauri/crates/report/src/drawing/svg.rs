@@ -93,11 +93,12 @@ impl Svg {
         ));
     }
 
-    /// The finished drawing.
-    pub(crate) fn finish(self, width: f64, height: f64) -> String {
+    /// The finished drawing of a width and height, printed at a share of them.
+    pub(crate) fn finish(self, (width, height): (f64, f64), scale: f64) -> String {
+        let printed = format!(r#"width="{:.2}mm" height="{:.2}mm""#, width * scale, height * scale);
+        let body = self.body;
         format!(
-            r#"<svg xmlns="http://www.w3.org/2000/svg" width="{width:.2}mm" height="{height:.2}mm" viewBox="0 0 {width:.2} {height:.2}">{}</svg>"#,
-            self.body
+            r#"<svg xmlns="http://www.w3.org/2000/svg" {printed} viewBox="0 0 {width:.2} {height:.2}">{body}</svg>"#
         )
     }
 
