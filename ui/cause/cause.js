@@ -22,17 +22,28 @@ export function causes(view) {
   }
 }
 
+/** Causes at least this likely show their evidence unasked. */
+const WORTH_READING = 0.2
+/** Pieces of evidence shown before the rest is folded away. */
+const FOREMOST = 4
+
 /** @param {string} job @param {CauseView} cause @param {Map<string, string>} labels */
 const drawn = (job, cause, labels) => html`
   <li class="cause">
     <h2>${capitalised(cause.name)}</h2>
     <p class="likelihood"><strong>${capitalised(cause.likelihood)}</strong>, ${percent(cause.probability)}</p>
     <p>${cause.plainly}</p>
-    ${evidence(job, text.for, cause.evidence_for, labels)}
-    ${evidence(job, text.against, cause.evidence_against, labels)}
-    ${cause.check.length === 0 ? '' : html`<h3>${text.check}</h3><ul>${cause.check.map((line) => html`<li>${line}</li>`)}</ul>`}
-    <p class="source">${text.source}: ${cause.source}</p>
+    ${cause.probability >= WORTH_READING
+      ? grounds(job, cause, labels)
+      : html`<details><summary>${text.grounds}</summary>${grounds(job, cause, labels)}</details>`}
   </li>`
+
+/** @param {string} job @param {CauseView} cause @param {Map<string, string>} labels */
+const grounds = (job, cause, labels) => html`
+  ${evidence(job, text.for, cause.evidence_for, labels)}
+  ${evidence(job, text.against, cause.evidence_against, labels)}
+  ${cause.check.length === 0 ? '' : html`<h3>${text.check}</h3><ul>${cause.check.map((line) => html`<li>${line}</li>`)}</ul>`}
+  <p class="source">${text.source}: ${cause.source}</p>`
 
 /** As coarse as the evidence: tens, and nothing nearer to certainty than 95 in 100. @param {number} probability */
 export function percent(probability) {
@@ -41,17 +52,25 @@ export function percent(probability) {
   return text.percent(Math.min(90, Math.max(10, Math.round(probability * 10) * 10)))
 }
 
-/** @param {string} job @param {string} heading @param {Evidence[]} evidence @param {Map<string, string>} labels */
-const evidence = (job, heading, evidence, labels) =>
-  evidence.length === 0 ? '' : html`
+/** @param {string} job @param {string} heading @param {Evidence[]} all @param {Map<string, string>} labels */
+function evidence(job, heading, all, labels) {
+  if (all.length === 0) return ''
+  const rest = all.slice(FOREMOST)
+  const list = (/** @type {Evidence[]} */ some) =>
+    html`<ul class="evidence">${some.map((piece) => pieceOf(job, piece, labels))}</ul>`
+  return html`
     <h3>${heading}</h3>
-    <ul class="evidence">
-      ${evidence.map(({ words, parts, weight }) => html`
-        <li>
-          <p>${capitalised(words)} ${bar(weight)}</p>
-          ${parts.length === 0 ? '' : html`<ul class="part-links">${parts.map((part) => html`<li><a href=${toPart(job, part)}>${labels.get(part) ?? part}</a></li>`)}</ul>`}
-        </li>`)}
-    </ul>`
+    ${list(all.slice(0, FOREMOST))}
+    ${rest.length === 0 ? '' : html`<details><summary>${text.more(rest.length)}</summary>${list(rest)}</details>`}`
+}
+
+/** @param {string} job @param {Evidence} piece @param {Map<string, string>} labels */
+const pieceOf = (job, { words, parts, weight }, labels) => html`
+  <li>
+    <p>${capitalised(words)} ${bar(weight)}</p>
+    ${parts.length === 0 ? '' : html`
+      <ul class="part-links">${parts.map((part) => html`<li><a href=${toPart(job, part)}>${labels.get(part) ?? part}</a></li>`)}</ul>`}
+  </li>`
 
 /** Doublings of the odds that fill the bar. */
 const FULL = 5

@@ -41,8 +41,7 @@ function alike(parts) {
   /** @type {Map<string, PartView[]>} */
   const groups = new Map()
   for (const part of parts) {
-    const { reasons, looked_at } = part.decision
-    const key = JSON.stringify([looked_at, reasons.map(({ because }) => because)])
+    const key = JSON.stringify(part.decision.reasons.map(({ because }) => because))
     groups.set(key, [...(groups.get(key) ?? []), part])
   }
   return [...groups.values()]
@@ -52,13 +51,13 @@ function alike(parts) {
 function judgement(job, parts) {
   const first = parts[0]
   if (!first) return ''
-  const { reasons, looked_at } = first.decision
-  const [deciding, ...others] = reasons
+  const [deciding, ...others] = first.decision.reasons
+  const unseen = parts.filter((part) => !part.decision.looked_at)
   return html`
     <li class="judgement">
-      ${looked_at ? '' : html`<span class="not-looked-flag">${text.notLooked}</span>`}
-      <p>${deciding ? deciding.because : text.noReasons} ${deciding ? html`<span class="source">${text.source}: ${deciding.source}</span>` : ''}</p>
-      ${links(job, parts)}
+      <p>${deciding ? capitalised(deciding.because) : text.noReasons} ${deciding ? html`<span class="source">${text.source}: ${deciding.source}</span>` : ''}</p>
+      ${links(job, parts.filter((part) => part.decision.looked_at))}
+      ${unseen.length === 0 ? '' : html`<span class="not-looked-flag">${text.notLooked}</span> ${links(job, unseen)}`}
       ${others.length === 0 ? '' : html`
         <details><summary>${text.further}</summary><ul class="reasons">${others.map(reason)}</ul></details>`}
     </li>`

@@ -28,7 +28,7 @@ export function decision(job, part) {
 
 /** @param {Reason} reason */
 export const reason = ({ outcome, because, source }) => html`
-  <li><strong>${capitalised(outcomeWords(outcome))}.</strong> ${because} <span class="source">${text.source}: ${source}</span></li>`
+  <li><strong>${capitalised(outcomeWords(outcome))}.</strong> ${capitalised(because)} <span class="source">${text.source}: ${source}</span></li>`
 
 /** @typedef {{ outcome: Outcome | undefined, reason: string, refusal: string }} Entry */
 
