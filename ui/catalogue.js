@@ -1,4 +1,5 @@
 // The trade's tables, looked up by id. They come from the backend once, so that no trade word is written twice.
+/** @import { Outcome, PartKind, Tag, ZoneMap } from './types/api.d.ts' */
 import { state } from './state.js'
 
 export function catalogue() {
@@ -13,13 +14,13 @@ function rowOf(rows, id) {
   return row
 }
 
-/** @param {string} id */
+/** @param {PartKind} id */
 export const kindOf = (id) => rowOf(catalogue().kinds, id)
-/** @param {string} id */
+/** @param {Tag} id */
 export const tagOf = (id) => rowOf(catalogue().tags, id)
-/** @param {string} id */
+/** @param {Outcome} id */
 export const outcomeWords = (id) => rowOf(catalogue().outcomes, id).words
-/** The fields of a part's drawing. @param {string} map */
+/** The fields of a part's drawing. @param {ZoneMap} map */
 export const zonesOf = (map) => catalogue().zone_maps[map] ?? []
 
 /** @param {string} text */

@@ -1,5 +1,5 @@
 // All that the page holds. Screens read it; whoever changes it calls `redraw`.
-/** @import { Arrangement, Catalogue, HistoryLine, JobLine, JobView, Settings } from './types/api.d.ts' */
+/** @import { Arrangement, Catalogue, HistoryLine, JobLine, JobView, Settings, Tag, Zone } from './types/api.d.ts' */
 /** @import { Route } from './route.js' */
 import { readRoute } from './route.js'
 
@@ -22,8 +22,8 @@ import { readRoute } from './route.js'
  * @property {string} notice a sentence about what went right
  * @property {boolean} sheetsOpen the list of sheets is unfolded
  * @property {boolean} wide plan and part have room side by side
- * @property {string} openTag the tag whose grades are unfolded
- * @property {string[]} zonesAhead zones tapped before a grade was
+ * @property {Tag | ''} openTag the tag whose grades are unfolded
+ * @property {Zone[]} zonesAhead zones tapped before a grade was
  * @property {{ job: string, arrangement: Arrangement, touched: Set<string>, refusal: string } | null} layout the arrangement being entered
  */
 

@@ -1,5 +1,5 @@
 // What is seen on a part. A tap on a tag unfolds its four grades right there; a tap on a grade saves.
-/** @import { Finding, Grade, PartView } from '../types/api.d.ts' */
+/** @import { Finding, Grade, PartView, Tag, Zone } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { capitalised, kindOf, tagOf } from '../catalogue.js'
 import { append } from '../edits/queue.js'
@@ -27,21 +27,22 @@ export function tags(job, part) {
     </section>`
 }
 
-/** @param {string} job @param {PartView} part @param {string[]} tags */
+/** @param {string} job @param {PartView} part @param {Tag[]} tags */
 function rows(job, part, tags) {
   const buttons = tags.map((tag) => tagButton(part, tag))
-  const opened = tags.indexOf(state.openTag)
-  if (opened >= 0) {
+  const { openTag } = state
+  if (openTag && tags.includes(openTag)) {
+    const opened = tags.indexOf(openTag)
     const endOfRow = Math.min(tags.length, (Math.floor(opened / COLUMNS) + 1) * COLUMNS)
-    buttons.splice(endOfRow, 0, grades(job, part, state.openTag))
+    buttons.splice(endOfRow, 0, grades(job, part, openTag))
   }
   return html`<div class="tags">${buttons}</div>`
 }
 
-/** @param {PartView} part @param {string} tag */
+/** @param {PartView} part @param {Tag} tag */
 const findingOf = (part, tag) => part.findings.find((finding) => finding.tag === tag)
 
-/** @param {PartView} part @param {string} tag */
+/** @param {PartView} part @param {Tag} tag */
 function tagButton(part, tag) {
   const finding = findingOf(part, tag)
   const name = capitalised(tagOf(tag).name)
@@ -58,7 +59,7 @@ function tagButton(part, tag) {
     </button>`
 }
 
-/** @param {string} job @param {PartView} part @param {string} tag */
+/** @param {string} job @param {PartView} part @param {Tag} tag */
 function grades(job, part, tag) {
   const row = tagOf(tag)
   const finding = findingOf(part, tag)
@@ -91,7 +92,7 @@ function grades(job, part, tag) {
 const marked = (finding) => finding?.zones ?? state.zonesAhead
 
 /** Before a grade is chosen the fields wait; after that each tap saves.
- * @param {string} job @param {PartView} part @param {string} tag @param {string} zone */
+ * @param {string} job @param {PartView} part @param {Tag} tag @param {Zone} zone */
 function toggle(job, part, tag, zone) {
   const finding = findingOf(part, tag)
   const before = marked(finding)

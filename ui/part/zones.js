@@ -1,4 +1,5 @@
 // The fields of a part on a drawing of it: one tap marks a field, another takes the mark off.
+/** @import { Zone, ZoneMap } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { capitalised, zonesOf } from '../catalogue.js'
 import { words } from '../words.js'
@@ -6,10 +7,10 @@ import { outlines } from './outlines.js'
 
 /**
  * @param {object} drawing
- * @param {string} drawing.map
+ * @param {ZoneMap} drawing.map
  * @param {number | null} drawing.grade the hatching of marked fields
- * @param {string[]} drawing.marked
- * @param {(zone: string) => void} drawing.toggle
+ * @param {Zone[]} drawing.marked
+ * @param {(zone: Zone) => void} drawing.toggle
  */
 export function zones({ map, grade, marked, toggle }) {
   const all = zonesOf(map)
