@@ -62,10 +62,7 @@ pub(super) fn scene(wear: &[Wear<BoreZone>], size: (u32, u32), seed: &Seed) -> S
     let bench = Bench::of(Top::Dark, layout);
     let setting = Setting::new(bench, stance, size, layout);
     let mut wall = wall(finish);
-    for (index, tag) in wear.iter().enumerate() {
-        let outline = tag.zone.outline(wall.size);
-        wear::paint(&mut wall, outline, tag.kind, tag.grade, &seed.branch(100 + index as u64));
-    }
+    wear::paint(&mut wall, wear, |zone, size| zone.outline(size), seed);
     setting.with(mesh(), vec![wall, deck(finish)], Hollow::Well { radius: RADIUS })
 }
 

@@ -18,6 +18,20 @@ impl Outline {
     pub(super) fn share(size: Spot, u: (f32, f32), v: (f32, f32)) -> Outline {
         Outline::Rect { from: spot(size.u * u.0, size.v * v.0), to: spot(size.u * u.1, size.v * v.1) }
     }
+
+    /// This outline and a neighbour as one, when they make a rectangle together.
+    pub(super) fn joined(self, other: Outline) -> Option<Outline> {
+        let (Outline::Rect { from: a, to: b }, Outline::Rect { from: c, to: d }) = (self, other) else {
+            return None;
+        };
+        let even = |x: f32, y: f32| (x - y).abs() < 0.5;
+        // Neighbouring zones overlap a little; a millimetre of daylight is still a common border.
+        let touch = |low: f32, high: f32, from: f32, to: f32| from <= high + 1.0 && low <= to + 1.0;
+        let beside = even(a.v, c.v) && even(b.v, d.v) && touch(a.u, b.u, c.u, d.u);
+        let above = even(a.u, c.u) && even(b.u, d.u) && touch(a.v, b.v, c.v, d.v);
+        let (from, to) = (spot(a.u.min(c.u), a.v.min(c.v)), spot(b.u.max(d.u), b.v.max(d.v)));
+        (beside || above).then_some(Outline::Rect { from, to })
+    }
 }
 
 #[cfg(test)]

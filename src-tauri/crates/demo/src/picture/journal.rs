@@ -78,10 +78,7 @@ pub(super) fn scene(wear: &[Wear<JournalZone>], size: (u32, u32), seed: &Seed) -
         metal::ground(finish, Grain::AlongU, Spot::default(), 0.68),
     );
     shade(&mut face);
-    for (index, tag) in wear.iter().enumerate() {
-        let outline = tag.zone.outline(face.size);
-        wear::paint(&mut face, outline, tag.kind, tag.grade, &seed.branch(100 + index as u64));
-    }
+    wear::paint(&mut face, wear, |zone, size| zone.outline(size), seed);
     let hole_at = spot(face.size.u * layout.between(0.42, 0.62), WIDTH * 0.5);
     face.stamp(hole_at, 6.0, |du, dv, t| metal::hole(du, dv, 3.0, t));
     let skin = metal::skin(finish, v3(0.13, 0.122, 0.115), 0.22);

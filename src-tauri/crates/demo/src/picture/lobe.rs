@@ -76,10 +76,7 @@ pub(super) fn scene(wear: &[Wear<LobeZone>], size: (u32, u32), seed: &Seed) -> S
         metal::ground(finish, Grain::AlongU, Spot::default(), 0.60),
     );
     bevel(&mut face);
-    for (index, tag) in wear.iter().enumerate() {
-        let outline = tag.zone.outline(face.size);
-        wear::paint(&mut face, outline, tag.kind, tag.grade, &seed.branch(100 + index as u64));
-    }
+    wear::paint(&mut face, wear, |zone, size| zone.outline(size), seed);
     let mut other = Sheet::new(
         spot(TAU * MEAN, WIDTH),
         7.0,

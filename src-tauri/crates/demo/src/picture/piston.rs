@@ -70,10 +70,7 @@ pub(super) fn scene(wear: &[Wear<PistonZone>], size: (u32, u32), seed: &Seed) ->
     };
     let setting = Setting::new(Bench::new(layout), stance, size, layout);
     let mut face = face(finish);
-    for (index, tag) in wear.iter().enumerate() {
-        let outline = tag.zone.outline(face.size);
-        wear::paint(&mut face, outline, tag.kind, tag.grade, &seed.branch(100 + index as u64));
-    }
+    wear::paint(&mut face, wear, |zone, size| zone.outline(size), seed);
     let pin_at = spot(face.size.u * if layout.chance(0.5) { 0.17 } else { 0.83 }, 39.0);
     pin_bore(&mut face, pin_at);
     let walls = metal::ground(finish, Grain::AlongU, Spot::default(), 0.3);

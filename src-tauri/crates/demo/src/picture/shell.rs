@@ -120,10 +120,7 @@ pub(super) fn scene(half: Half, back: bool, wear: &[Wear<ShellZone>], size: (u32
     }
     rim(&mut outer);
     let worn = if back { &mut outer } else { &mut inner };
-    for (index, tag) in wear.iter().enumerate() {
-        let outline = tag.zone.outline(worn.size);
-        wear::paint(worn, outline, tag.kind, tag.grade, &seed.branch(100 + index as u64));
-    }
+    wear::paint(worn, wear, |zone, size| zone.outline(size), seed);
     // Holes stay holes whatever was painted over them.
     if shape.groove && !back {
         open_hole(&mut inner);

@@ -60,10 +60,7 @@ pub(super) fn scene(wear: &[Wear<TappetZone>], size: (u32, u32), seed: &Seed) ->
     };
     let setting = Setting::new(Bench::new(layout), stance, size, layout);
     let mut foot = foot(finish);
-    for (index, tag) in wear.iter().enumerate() {
-        let outline = tag.zone.outline(foot.size);
-        wear::paint(&mut foot, outline, tag.kind, tag.grade, &seed.branch(100 + index as u64));
-    }
+    wear::paint(&mut foot, wear, |zone, size| zone.outline(size), seed);
     setting.with(mesh(), vec![foot, side(finish)], Hollow::Open)
 }
 

@@ -106,6 +106,18 @@ fn wear_on_other_parts_grows_and_stays_in_its_zone() {
 }
 
 #[test]
+fn neighbouring_zones_with_the_same_wear_make_one_patch() {
+    let size = scene::spot(90.0, 25.0);
+    let outline = |across, around| ShellZone { across, around }.outline(size);
+    let crown = |across| outline(across, Around::Crown);
+    let column = crown(Across::Front).joined(crown(Across::Middle)).and_then(|two| two.joined(crown(Across::Rear)));
+    assert!(column.is_some_and(|all| all.holds(scene::spot(45.0, 1.0)) && all.holds(scene::spot(45.0, 24.0))));
+    let corner = outline(Across::Rear, Around::LeftEdge);
+    assert!(crown(Across::Front).joined(corner).is_none(), "zones that meet at a corner only stay apart");
+    assert!(crown(Across::Front).joined(crown(Across::Rear)).is_none(), "zones with another between stay apart");
+}
+
+#[test]
 fn everything_at_once_in_every_zone_still_draws() {
     fn all<Z: Copy>(zones: impl IntoIterator<Item = Z>) -> Vec<Wear<Z>> {
         let zones: Vec<Z> = zones.into_iter().collect();

@@ -16,6 +16,7 @@ mod spalling;
 mod wiping;
 
 use super::field::{Field, Outline};
+use super::mesh::Spot;
 use super::noise::{Noise, Seed};
 use super::sheet::Sheet;
 
@@ -86,32 +87,64 @@ impl Kind {
     ];
 }
 
-/// Paints one tag onto a field of a sheet.
-pub(super) fn paint(sheet: &mut Sheet, outline: Outline, kind: Kind, grade: u8, seed: &Seed) {
-    let grade = Grade(grade.clamp(1, 4));
-    let seed = &mut seed.branch(kind as u64 * 8 + 1000);
-    let field = &Field::new(outline, seed);
-    match kind {
-        Kind::Scoring => scoring::paint(sheet, field, grade, seed),
-        Kind::EmbeddedDebris => debris::paint(sheet, field, grade, seed),
-        Kind::Pitting => pitting::paint(sheet, field, grade, seed),
-        Kind::HotSpot => heat::paint(sheet, field, grade, seed),
-        Kind::CopperShowing => copper::paint(sheet, field, grade, seed),
-        Kind::Wiping => wiping::paint(sheet, field, grade, seed),
-        Kind::FatigueCracks => fatigue::paint(sheet, field, grade, seed),
-        Kind::Corrosion => corrosion::paint(sheet, field, grade, seed),
-        Kind::BrightBack => fretting::paint(sheet, field, grade, seed),
-        Kind::Rust => rust::paint(sheet, field, grade, seed),
-        Kind::Scuffing => scuffing::paint(sheet, field, grade, seed),
-        Kind::Spalling => spalling::paint(sheet, field, grade, seed),
-        Kind::Dished => dished::paint(sheet, field, grade, seed),
-        Kind::WornNose => polish::worn_nose(sheet, field, grade, seed),
-        Kind::Even => polish::even(sheet, field, grade, seed),
+/// Paints all tags onto a sheet; `outline` gives the place of a zone on a sheet of a given size.
+pub(super) fn paint<Z: Copy>(sheet: &mut Sheet, tags: &[Wear<Z>], outline: impl Fn(Z, Spot) -> Outline, seed: &Seed) {
+    let mut marks: Vec<Mark> = Vec::new();
+    for tag in tags {
+        let mark = Mark { kind: tag.kind, grade: Grade(tag.grade.clamp(1, 4)), outline: outline(tag.zone, sheet.size) };
+        mark.join(&mut marks);
+    }
+    for (number, mark) in marks.iter().enumerate() {
+        mark.paint(sheet, &mut seed.branch(mark.kind as u64 * 64 + number as u64 + 1000));
+    }
+}
+
+/// One patch of wear.
+struct Mark {
+    kind: Kind,
+    grade: Grade,
+    outline: Outline,
+}
+
+impl Mark {
+    /// Adds this mark to the others, as one with a neighbour of the same kind and grade: a patch that covers three
+    /// zones has no seams between them.
+    fn join(mut self, marks: &mut Vec<Mark>) {
+        while let Some((index, outline)) = marks.iter().enumerate().find_map(|(index, other)| {
+            let same = other.kind == self.kind && other.grade == self.grade;
+            Some((index, same.then(|| other.outline.joined(self.outline))??))
+        }) {
+            marks.remove(index);
+            self.outline = outline;
+        }
+        marks.push(self);
+    }
+
+    fn paint(&self, sheet: &mut Sheet, seed: &mut Seed) {
+        let grade = self.grade;
+        let field = &Field::new(self.outline, seed);
+        match self.kind {
+            Kind::Scoring => scoring::paint(sheet, field, grade, seed),
+            Kind::EmbeddedDebris => debris::paint(sheet, field, grade, seed),
+            Kind::Pitting => pitting::paint(sheet, field, grade, seed),
+            Kind::HotSpot => heat::paint(sheet, field, grade, seed),
+            Kind::CopperShowing => copper::paint(sheet, field, grade, seed),
+            Kind::Wiping => wiping::paint(sheet, field, grade, seed),
+            Kind::FatigueCracks => fatigue::paint(sheet, field, grade, seed),
+            Kind::Corrosion => corrosion::paint(sheet, field, grade, seed),
+            Kind::BrightBack => fretting::paint(sheet, field, grade, seed),
+            Kind::Rust => rust::paint(sheet, field, grade, seed),
+            Kind::Scuffing => scuffing::paint(sheet, field, grade, seed),
+            Kind::Spalling => spalling::paint(sheet, field, grade, seed),
+            Kind::Dished => dished::paint(sheet, field, grade, seed),
+            Kind::WornNose => polish::worn_nose(sheet, field, grade, seed),
+            Kind::Even => polish::even(sheet, field, grade, seed),
+        }
     }
 }
 
 /// A grade of 1 to 4.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 struct Grade(u8);
 
 impl Grade {
