@@ -1,4 +1,4 @@
-//! From what was tagged to what the photo must show.
+//! From what was tagged to what the photos must show.
 
 use std::collections::BTreeMap;
 
@@ -11,23 +11,29 @@ use crate::picture::{
 
 type Tags<'a> = BTreeMap<Tag, (Grade, &'a [Zone])>;
 
-/// The photo of a part with these tags; none for a part that the program can't draw.
-pub(super) fn picture_of(part: Part, tags: &Tags<'_>) -> Option<Subject> {
-    Some(match part.kind {
-        PartKind::MainShell | PartKind::RodShell => Subject::Shell {
-            half: if part.at.half() == Some(EngineHalf::Upper) { Half::Upper } else { Half::Lower },
-            back: false,
-            wear: worn(tags, shell_zone, ShellZone { across: Across::Middle, around: Around::Crown }),
-        },
-        PartKind::MainJournal | PartKind::Crankpin => {
-            Subject::Journal { wear: worn(tags, journal_zone, JournalZone::Whole) }
+/// The photos of a part with these tags: its face and, where that was marked, its back. None for a part that the
+/// program can't draw.
+pub(super) fn photos_of(part: Part, tags: &Tags<'_>) -> Vec<Subject> {
+    let half = if part.at.half() == Some(EngineHalf::Upper) { Half::Upper } else { Half::Lower };
+    let crown = ShellZone { across: Across::Middle, around: Around::Crown };
+    match part.kind {
+        PartKind::MainShell | PartKind::RodShell => {
+            let face = Subject::Shell { half, back: false, wear: worn(tags, shell_zone, crown) };
+            let back = tags.get(&Tag::BrightBack).map(|(grade, _)| {
+                let wear = vec![Wear { kind: Kind::BrightBack, grade: grade.number(), zone: crown }];
+                Subject::Shell { half, back: true, wear }
+            });
+            std::iter::once(face).chain(back).collect()
         }
-        PartKind::Tappet => Subject::Tappet { wear: worn(tags, tappet_zone, TappetZone::Whole) },
-        PartKind::Lobe => Subject::Lobe { wear: worn(tags, lobe_zone, LobeZone::Nose) },
-        PartKind::Piston => Subject::Piston { wear: worn(tags, piston_zone, PistonZone::Skirt) },
-        PartKind::Bore => Subject::Bore { wear: worn(tags, bore_zone, BoreZone::Whole) },
-        _ => return None,
-    })
+        PartKind::MainJournal | PartKind::Crankpin => {
+            vec![Subject::Journal { wear: worn(tags, journal_zone, JournalZone::Whole) }]
+        }
+        PartKind::Tappet => vec![Subject::Tappet { wear: worn(tags, tappet_zone, TappetZone::Whole) }],
+        PartKind::Lobe => vec![Subject::Lobe { wear: worn(tags, lobe_zone, LobeZone::Nose) }],
+        PartKind::Piston => vec![Subject::Piston { wear: worn(tags, piston_zone, PistonZone::Skirt) }],
+        PartKind::Bore => vec![Subject::Bore { wear: worn(tags, bore_zone, BoreZone::Whole) }],
+        _ => vec![],
+    }
 }
 
 /// Every tag that can be drawn, once for each of its zones; without a zone, in the usual place.
