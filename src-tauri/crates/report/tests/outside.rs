@@ -1,5 +1,7 @@
 //! The PDF as programs of others see it: qpdf, pdfinfo, pdftotext, where these are installed.
 
+#![allow(clippy::unwrap_used, reason = "clippy.toml lets tests unwrap, but not the functions that they share")]
+
 use std::io::Cursor;
 use std::path::Path;
 use std::process::Command;
@@ -203,6 +205,9 @@ fn letters_without_a_font_cost_the_conformance_but_not_the_report() {
     if let Some(info) = said("pdfinfo", &["FILE"], &bytes) {
         assert!(squeezed(&info).contains("Tagged:yes"), "{info}");
     }
+    if let Some(metadata) = said("pdfinfo", &["-meta", "FILE"], &bytes) {
+        assert!(!metadata.contains("pdfuaid:part"), "claims a conformance that it lacks: {metadata}");
+    }
 }
 
 #[test]
@@ -240,6 +245,22 @@ fn every_finding_is_printed_and_written_however_many() {
     for line in lines {
         assert!(text(&paper).contains(&format!("- {line}\n")), "{line}");
     }
+}
+
+#[test]
+fn a_block_is_torn_only_when_no_sheet_is_long_enough() {
+    let block = |name: &str, count: usize| {
+        let lines: Vec<String> = (0..count).map(|nth| format!("{name}-{nth}.")).collect();
+        findings(&lines.iter().map(String::as_str).collect::<Vec<_>>(), vec![])
+    };
+    let mut blocks: Vec<Block> = (0..9).map(|nth| block(&format!("block{nth}"), 17)).collect();
+    blocks.push(block("endless", 200));
+    let Some(seen) = said("pdftotext", &["-raw", "FILE", "-"], &set(&paper(blocks))) else { return };
+    let sheets_with = |name: &str| seen.split('\u{c}').filter(|sheet| sheet.contains(name)).count();
+    for nth in 0..9 {
+        assert_eq!(sheets_with(&format!("block{nth}-")), 1, "block {nth} is torn");
+    }
+    assert!(sheets_with("endless-") > 3);
 }
 
 #[test]

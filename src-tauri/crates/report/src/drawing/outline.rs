@@ -106,9 +106,9 @@ fn rings() -> Vec<Vec<Point>> {
 /// Base circle and nose, joined by their common tangents.
 fn egg() -> Vec<Point> {
     let (base, nose) = ((0.0, 1.2), (0.0, -2.9));
-    let (wide, narrow) = (3.0, 1.2);
+    let (wide, narrow) = (3.0_f64, 1.2);
     // Where the tangents touch both circles, measured from the line that joins their centres.
-    let touch = ((wide - narrow) / (base.1 - nose.1) as f64).asin();
+    let touch = ((wide - narrow) / (base.1 - nose.1)).asin();
     arc(nose, narrow, PI + touch, TAU - touch).chain(arc(base, wide, -touch, PI + touch)).collect()
 }
 
