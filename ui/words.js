@@ -161,8 +161,6 @@ export const words = {
   },
   causes: {
     notEnough: 'Not enough seen yet',
-    about: { more: 'more than 95 %', less: 'less than 5 %' },
-    /** @param {number} n */ percent: (n) => `about ${n} %`,
     for: 'For it',
     against: 'Against it',
     grounds: 'Evidence and checks',

@@ -31,7 +31,7 @@ const FOREMOST = 4
 const drawn = (job, cause, labels) => html`
   <li class="cause">
     <h2>${capitalised(cause.name)}</h2>
-    <p class="likelihood"><strong>${capitalised(cause.likelihood)}</strong>, ${percent(cause.probability)}</p>
+    <p class="likelihood"><strong>${capitalised(cause.likelihood)}</strong>, ${cause.percent}</p>
     <p>${cause.plainly}</p>
     ${cause.probability >= WORTH_READING
       ? grounds(job, cause, labels)
@@ -44,13 +44,6 @@ const grounds = (job, cause, labels) => html`
   ${evidence(job, text.against, cause.evidence_against, labels)}
   ${cause.check.length === 0 ? '' : html`<h3>${text.check}</h3><ul>${cause.check.map((line) => html`<li>${line}</li>`)}</ul>`}
   <p class="source">${text.source}: ${cause.source}</p>`
-
-/** As coarse as the evidence: tens, and nothing nearer to certainty than 95 in 100. @param {number} probability */
-export function percent(probability) {
-  if (probability > 0.95) return text.about.more
-  if (probability < 0.05) return text.about.less
-  return text.percent(Math.min(90, Math.max(10, Math.round(probability * 10) * 10)))
-}
 
 /** @param {string} job @param {string} heading @param {Evidence[]} all @param {Map<string, string>} labels */
 function evidence(job, heading, all, labels) {

@@ -28,9 +28,8 @@ fn page(visit: &Visit, job: &Value) -> Result<String, Failure> {
     let causes = view.pointer("/assessment/causes/causes").and_then(Value::as_array);
     for cause in causes.into_iter().flatten() {
         let word = |key: &str| cause.get(key).and_then(Value::as_str).unwrap_or_default();
-        let per_cent = cause.get("probability").and_then(Value::as_f64).unwrap_or_default() * 100.0;
         // Writing to a text can't fail.
-        let _ = writeln!(page, "  {per_cent:3.0} %  {} ({})", word("name"), word("likelihood"));
+        let _ = writeln!(page, "  {}: {}, {}", word("name"), word("likelihood"), word("percent"));
     }
     let report = visit.fetch("document_get", json!({ "job": job, "document": "report-text" }))?;
     page.push('\n');

@@ -35,7 +35,7 @@ fn equals_the_reference_for_every_set_of_evidence() {
         let network = Network { priors: priors.iter().map(|(_, prior)| *prior).collect(), evidence };
         let posterior = network.solve().unwrap().posterior;
         for (cause, expected) in numbers(&case["posterior"]) {
-            let computed = posterior[index(&cause)];
+            let computed = posterior[index(&cause)].probability();
             assert!(
                 (computed - expected).abs() < 1e-12,
                 "{cause} given {}: {computed}, expected {expected}",

@@ -11,7 +11,7 @@ use crate::engine::{Engine, Part};
 use crate::job::{Answer, HistoryFact, Job};
 use crate::words::capitalised;
 use catalogue::Cause;
-use network::{Contradiction, Network, Solution};
+use network::{Belief, Contradiction, Network, Solution};
 use scaled::binary_log;
 
 /// The ranked causes of one engine's wear.
@@ -36,8 +36,10 @@ pub struct CauseView {
     pub name: String,
     /// The computed probability, 0 to 1.
     pub probability: f64,
-    /// The probability as coarse as the evidence is: "very likely", "likely", "possible", "unlikely".
+    /// The probability in words: "very likely", "likely", "possible", "unlikely", "very unlikely".
     pub likelihood: String,
+    /// The probability in figures as coarse as the evidence is: "about 80 %", "more than 95 %".
+    pub percent: String,
     /// The sentence for the customer.
     pub plainly: String,
     /// What speaks for it, strongest first.
@@ -68,8 +70,8 @@ const NAMED_FROM: f64 = 0.5;
 /// Fewest parts of interest that must have been looked at before a cause is named (our judgement: one rod's bearing
 /// with its crankpin is not yet an engine).
 const PARTS_BEFORE_NAMING: usize = 4;
-/// Weights smaller than this (a tenth of a doubling of the odds, rounded) are not worth a line.
-const SMALLEST_WEIGHT: f64 = 0.2;
+/// Weights smaller than this (half a doubling of the odds) are not worth a line.
+const SMALLEST_WEIGHT: f64 = 0.5;
 
 /// Ranks the causes of the catalogue for an engine. Without an engine, or before anything has been looked at, the
 /// probabilities are the priors, shifted by what is known of the engine's past.
@@ -81,21 +83,23 @@ pub fn diagnose(engine: Option<&Engine>, job: &Job) -> CauseReport {
         evidence: pieces.values().map(|piece| piece.findings.clone()).collect(),
     };
     // Every finding has a leak, so nothing that can be recorded is impossible; should it be, the priors stand.
-    let solution =
-        network.solve().unwrap_or_else(|Contradiction| Solution { posterior: network.priors.clone(), without: vec![] });
+    let solution = network.solve().unwrap_or_else(|Contradiction| Solution {
+        posterior: network.priors.iter().map(|prior| Belief::of(*prior)).collect(),
+        without: vec![],
+    });
     let mut views: Vec<CauseView> = causes
         .iter()
         .zip(&solution.posterior)
         .enumerate()
-        .map(|(index, (cause, probability))| {
-            let mut view = blank_view(cause, *probability);
+        .map(|(index, (cause, belief))| {
+            let mut view = blank_view(cause, belief.probability());
             if let Some(engine) = engine {
                 for ((topic, piece), without) in pieces.iter().zip(&solution.without) {
-                    let before = without.get(index).copied().unwrap_or(*probability);
+                    let before = without.get(index).unwrap_or(belief);
                     view.weigh(Evidence {
                         words: piece.words(*topic, engine.arrangement()),
                         parts: piece.parts.iter().copied().collect(),
-                        weight: rounded(binary_log(odds(*probability)) - binary_log(odds(before))),
+                        weight: rounded(binary_log(belief.odds()) - binary_log(before.odds())),
                     });
                 }
             }
@@ -151,18 +155,14 @@ fn history_factors(cause: &Cause, job: &Job) -> Vec<(HistoryFact, f64)> {
 }
 
 fn shifted_prior(cause: &Cause, job: &Job) -> f64 {
-    let odds = history_factors(cause, job).iter().fold(odds(cause.prior), |odds, (_, factor)| odds * factor);
+    let odds =
+        history_factors(cause, job).iter().fold(Belief::of(cause.prior).odds(), |odds, (_, factor)| odds * factor);
     odds / (1.0 + odds)
 }
 
-fn odds(probability: f64) -> f64 {
-    // Kept off 0 and 1, where odds have no logarithm; far beyond what anyone should be told.
-    let probability = probability.clamp(1e-12, 1.0 - 1e-12);
-    probability / (1.0 - probability)
-}
-
+/// To a tenth; a weight beyond all measure (nothing else could explain the finding) is kept finite for the border.
 fn rounded(weight: f64) -> f64 {
-    (weight * 10.0).round() / 10.0
+    (weight.clamp(-99.0, 99.0) * 10.0).round() / 10.0
 }
 
 fn likelihood(probability: f64) -> &'static str {
@@ -175,12 +175,22 @@ fn likelihood(probability: f64) -> &'static str {
     }
 }
 
+/// Never more digits than the evidence bears: to the nearest ten, and no nearer to certainty than 95 %.
+fn percent(probability: f64) -> String {
+    match probability {
+        p if p > 0.95 => "more than 95 %".into(),
+        p if p < 0.05 => "less than 5 %".into(),
+        p => format!("about {} %", (p * 10.0).round() * 10.0),
+    }
+}
+
 fn blank_view(cause: &Cause, probability: f64) -> CauseView {
     CauseView {
         id: cause.id.into(),
         name: cause.name.into(),
         probability,
         likelihood: likelihood(probability).into(),
+        percent: percent(probability),
         plainly: cause.plainly.into(),
         evidence_for: vec![],
         evidence_against: vec![],
@@ -371,6 +381,20 @@ mod tests {
         let words: Vec<&str> = report.causes[0].evidence_for.iter().map(|evidence| evidence.words.as_str()).collect();
         assert_eq!(words[0], "embedded debris, grade 3, on 4 upper rod bearing shells");
         assert!(words.contains(&"scoring, grade 2, on 5 lower main bearing shells"), "{words:?}");
+    }
+
+    #[test]
+    fn near_certainty_keeps_its_evidence() {
+        let shells = [
+            every(&LOWER_MAINS, Tag::Scoring, Grade::THREE),
+            every(&UPPER_RODS, Tag::EmbeddedDebris, Grade::THREE),
+            every(&UPPER_MAINS, Tag::EmbeddedDebris, Grade::TWO),
+        ]
+        .concat();
+        let (engine, job) = job(&shells);
+        let top = &diagnose(Some(&engine), &job).causes[0];
+        assert_eq!((top.id.as_str(), top.percent.as_str()), ("dirt-in-oil", "more than 95 %"));
+        assert!(top.evidence_for.len() >= 2, "each group of findings speaks for it: {:?}", top.evidence_for);
     }
 
     #[test]

@@ -71,13 +71,37 @@ pub struct Network {
     pub evidence: Vec<Vec<Finding>>,
 }
 
+/// What is believed of a cause, as two weights, so that neither near-certainty is lost in rounding.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Belief {
+    present: f64,
+    absent: f64,
+}
+
+impl Belief {
+    /// From a probability between 0 and 1.
+    pub fn of(probability: f64) -> Self {
+        Self { present: probability, absent: 1.0 - probability }
+    }
+
+    /// The probability that the cause is present, 0 to 1.
+    pub fn probability(self) -> f64 {
+        self.present / (self.present + self.absent)
+    }
+
+    /// The odds that it is present; infinite when its absence is out of the question.
+    pub fn odds(self) -> f64 {
+        self.present / self.absent
+    }
+}
+
 /// What is believed of the causes.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Solution {
-    /// The probability of each cause, given all the evidence.
-    pub posterior: Vec<f64>,
-    /// For each piece of evidence: the probability of each cause had it not been seen.
-    pub without: Vec<Vec<f64>>,
+    /// Each cause, given all the evidence.
+    pub posterior: Vec<Belief>,
+    /// For each piece of evidence: each cause had it not been seen.
+    pub without: Vec<Vec<Belief>>,
 }
 
 /// The observations can't come about in this model: every subset of causes gives them probability zero; or there are
@@ -130,17 +154,18 @@ fn products(a: &[Scaled], b: &[Scaled]) -> Vec<Scaled> {
     a.iter().zip(b).map(|(a, b)| a.product(*b)).collect()
 }
 
-/// From a weight for every subset of causes to a probability for each cause; none if all weights are zero. Each step
-/// sums a cause out and halves the table.
-fn marginals(weights: &[Scaled], causes: usize) -> Option<Vec<f64>> {
+/// From a weight for every subset of causes to a belief in each cause; none if all weights are zero. Each step sums a
+/// cause out and halves the table.
+fn marginals(weights: &[Scaled], causes: usize) -> Option<Vec<Belief>> {
     let mut table = Scaled::aligned(weights);
-    let mut with = Vec::with_capacity(causes);
+    let mut beliefs = Vec::with_capacity(causes);
     for _ in 0..causes {
-        with.push(table.iter().skip(1).step_by(2).sum::<f64>());
+        let present = table.iter().skip(1).step_by(2).sum();
+        let absent = table.iter().step_by(2).sum();
+        beliefs.push(Belief { present, absent });
         table = table.chunks(2).map(|pair| pair.iter().sum()).collect();
     }
-    let total = table.first().copied().filter(|total| *total > 0.0)?;
-    Some(with.into_iter().map(|sum| sum / total).collect())
+    table.first().filter(|total| **total > 0.0).map(|_| beliefs)
 }
 
 /// The likelihood of a piece of evidence for every subset of causes.
@@ -200,7 +225,13 @@ mod tests {
     }
 
     fn posterior(priors: &[f64], findings: &[Finding]) -> Vec<f64> {
-        Network { priors: priors.to_vec(), evidence: vec![findings.to_vec()] }.solve().unwrap().posterior
+        probabilities(
+            &Network { priors: priors.to_vec(), evidence: vec![findings.to_vec()] }.solve().unwrap().posterior,
+        )
+    }
+
+    fn probabilities(beliefs: &[Belief]) -> Vec<f64> {
+        beliefs.iter().map(|belief| belief.probability()).collect()
     }
 
     fn seen(leak: f64, links: &[(usize, f64)]) -> Finding {
@@ -317,11 +348,11 @@ mod tests {
         fn equals_brute_force_on_random_networks((priors, findings) in any_network()) {
             let evidence: Vec<Vec<Finding>> = findings.iter().map(|finding| vec![finding.clone()]).collect();
             let solution = Network { priors: priors.clone(), evidence }.solve().unwrap();
-            close(&solution.posterior, &brute_force(&priors, &findings));
+            close(&probabilities(&solution.posterior), &brute_force(&priors, &findings));
             for (left_out, without) in solution.without.iter().enumerate() {
                 let mut others = findings.clone();
                 others.remove(left_out);
-                close(without, &brute_force(&priors, &others));
+                close(&probabilities(without), &brute_force(&priors, &others));
             }
         }
     }

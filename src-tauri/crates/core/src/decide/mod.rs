@@ -12,6 +12,7 @@ use serde::Serialize;
 use crate::assess::grade_sentence;
 use crate::engine::{Engine, Part};
 use crate::job::{Job, PartRecord};
+use crate::words::capitalised;
 use rules::{Rule, Says, Scene};
 
 /// What to do about one part.
@@ -62,8 +63,12 @@ pub fn decide(engine: &Engine, job: &Job) -> Vec<Decision> {
                     let worst =
                         lines.iter().filter_map(|line| line.reads(*part, record)).max_by_key(|(outcome, ..)| *outcome);
                     if let Some((outcome, tag, grade)) = worst {
-                        let seen =
-                            format!("{}, grade {}: {}", tag.row().name, grade.number(), grade_sentence(tag, grade));
+                        let seen = format!(
+                            "{}, grade {}: {}",
+                            capitalised(tag.row().name),
+                            grade.number(),
+                            grade_sentence(tag, grade)
+                        );
                         told.push(reason(rule, outcome, seen));
                     }
                 }

@@ -3,7 +3,7 @@
 use super::grouping::named;
 use super::{Block, CAUTIONS, Paper, Picture};
 use crate::assess::{Assessment, PartView, Seen};
-use crate::cause::{CauseView, Evidence};
+use crate::cause::Evidence;
 use crate::decide::Outcome;
 use crate::engine::Engine;
 use crate::job::{Answer, HistoryFact, Job, TextField};
@@ -35,8 +35,8 @@ pub fn condition_report(job: &Job, assessment: &Assessment, date: (i32, u8, u8),
     let mut blocks = Vec::new();
     sheet(job, shop, &engine, &mut blocks);
     summary(assessment, &mut blocks);
-    plan(job, assessment, &mut blocks);
     causes(assessment, &mut blocks);
+    plan(job, assessment, &mut blocks);
     proposals(assessment, &mut blocks);
     findings(assessment, &mut blocks);
     marks(assessment, &mut blocks);
@@ -143,7 +143,10 @@ fn causes(assessment: &Assessment, blocks: &mut Vec<Block>) {
         return;
     }
     for view in assessment.causes.causes.iter().filter(|view| view.probability >= TOLD_FROM) {
-        blocks.push(Block::Heading { level: 2, text: format!("{}: {}", capitalised(&view.name), odds_words(view)) });
+        blocks.push(Block::Heading {
+            level: 2,
+            text: format!("{}: {}, {}", capitalised(&view.name), view.likelihood, view.percent),
+        });
         blocks.push(Block::Paragraph(view.plainly.clone()));
         let told = |evidence: &[Evidence], how: &str| -> Vec<String> {
             evidence.iter().take(EVIDENCE_LINES).map(|evidence| format!("{how}: {}", evidence.words)).collect()
@@ -156,17 +159,6 @@ fn causes(assessment: &Assessment, blocks: &mut Vec<Block>) {
     blocks.push(Block::Paragraph(
         "More than one cause can hold at once. The likelihoods come from a model of how engines wear and from what was seen; they are a guide to where to look, not a proof.".into(),
     ));
-}
-
-/// "very likely, about 90 %": never more digits than the evidence bears.
-fn odds_words(view: &CauseView) -> String {
-    let percent = match view.probability {
-        p if p > 0.95 => "more than 95 %".to_owned(),
-        p if p < 0.05 => "less than 5 %".to_owned(),
-        // Between 0.05 and 0.95, so the rounded figure lies between 10 and 100.
-        p => format!("about {} %", (p * 10.0).round() * 10.0),
-    };
-    format!("{}, {percent}", view.likelihood)
 }
 
 fn proposals(assessment: &Assessment, blocks: &mut Vec<Block>) {
