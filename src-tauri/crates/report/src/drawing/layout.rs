@@ -9,6 +9,7 @@ use wearbook_core::wear::Grade;
 use super::Point;
 use super::hatch::Ink;
 use super::outline::outline;
+use super::packing::Packing;
 use super::svg::{Anchor, Face, Svg};
 
 /// Room for a drawing: the width of the text on A4, and a height that leaves place for a heading and the key.
@@ -47,14 +48,13 @@ pub(crate) fn sheets(plan: &Plan, ink: &[(Part, Seen, Option<Grade>)]) -> Vec<Sh
 }
 
 fn sheets_at(scale: f64, plan: &Plan, looks: &Looks) -> Vec<Sheet> {
-    let new_table = || Table { scale, room: (SHEET.0 / scale, SHEET.1 / scale), ..Table::default() };
     let mut sheets = vec![];
-    let mut table = new_table();
+    let mut table = Table::new(scale);
     let most_rows = table.rows();
     for tile in plan.sections.iter().flat_map(|section| tiles(section, most_rows)) {
-        let at = table.place(&tile).unwrap_or_else(|| {
-            sheets.extend(std::mem::replace(&mut table, new_table()).finish());
-            table.place(&tile).unwrap_or_default()
+        let at = table.packing.place(tile.size()).unwrap_or_else(|| {
+            sheets.extend(std::mem::replace(&mut table, Table::new(scale)).finish());
+            table.packing.place(tile.size()).unwrap_or_default()
         });
         tile.draw(&mut table.svg, at, looks);
         table.title(tile.section);
@@ -225,58 +225,36 @@ fn name_lines(name: &str) -> Vec<String> {
     lines.iter().map(|line| crate::clean::shortened(line, NAME + 3)).collect()
 }
 
-/// A sheet under way: bands from top to bottom, in each band columns from left to right, in each column tiles.
+/// A sheet under way.
 #[derive(Debug, Default)]
 struct Table {
     scale: f64,
-    room: (f64, f64),
+    packing: Packing,
     svg: Svg,
     titles: Vec<String>,
-    band_top: f64,
-    band_bottom: f64,
-    column: Point,
-    column_right: f64,
 }
 
 impl Table {
-    /// Rows of symbols that there is room for below a section's head.
-    fn rows(&self) -> u8 {
-        (1..=u8::MAX).take_while(|rows| HEAD + CELL.1 * f64::from(*rows) <= self.room.1).last().unwrap_or(1)
+    fn new(scale: f64) -> Self {
+        let packing = Packing::new((SHEET.0 / scale, SHEET.1 / scale), GAP);
+        Self { scale, packing, ..Self::default() }
     }
 
-    /// Finds room for a tile; none when the sheet is full. An empty sheet takes anything.
-    fn place(&mut self, tile: &Tile<'_>) -> Option<Point> {
-        let (width, height) = tile.size();
-        let fits = |(left, top): Point| left + width <= self.room.0 && top + height <= self.room.1;
-        let below = self.column;
-        let beside = (self.column_right + GAP, self.band_top);
-        let new_band = (0.0, self.band_bottom + GAP);
-        let at = if self.titles.is_empty() {
-            (0.0, 0.0)
-        } else if fits(below) && below.0 > 0.0 {
-            below
-        } else if fits(beside) {
-            beside
-        } else if fits(new_band) {
-            self.band_top = new_band.1;
-            new_band
-        } else {
-            return None;
-        };
-        self.column_right = if at == below { self.column_right.max(at.0 + width) } else { at.0 + width };
-        self.column = (at.0, at.1 + height + GAP);
-        self.band_bottom = self.band_bottom.max(at.1 + height);
-        Some(at)
+    /// Rows of symbols that there is room for below a section's head.
+    fn rows(&self) -> u8 {
+        let fits = |rows: &u8| HEAD + CELL.1 * f64::from(*rows) <= self.packing.room.1;
+        (1..=u8::MAX).take_while(fits).last().unwrap_or(1)
     }
 
     fn title(&mut self, section: &PlanSection) {
         self.titles.push(section.title.clone());
     }
 
+    /// The finished sheet; none when nothing is on it.
     fn finish(mut self) -> Option<Sheet> {
         self.titles.dedup();
         let titles = self.titles.join(", ");
-        let svg = self.svg.finish((self.room.0, self.band_bottom + 1.0), self.scale);
+        let svg = self.svg.finish((self.packing.room.0, self.packing.bottom + 1.0), self.scale);
         (!titles.is_empty()).then_some(Sheet { svg, width: SHEET.0, titles })
     }
 }

@@ -5,6 +5,7 @@
 mod hatch;
 mod layout;
 mod outline;
+mod packing;
 mod svg;
 
 pub(crate) use layout::{Sheet, sheets};
