@@ -14,10 +14,9 @@ use crate::page::Page;
 pub(crate) async fn connect(port: u16, driver: &str, capabilities: Value) -> Outcome<Page> {
     listening(port, driver).await?;
     let capabilities: Map<String, Value> = serde_json::from_value(capabilities)?;
-    let session = ClientBuilder::new(HttpConnector::new())
-        .capabilities(capabilities)
-        .connect(&format!("http://127.0.0.1:{port}"));
-    let client = tokio::time::timeout(Duration::from_secs(90), session)
+    let mut session = ClientBuilder::new(HttpConnector::new());
+    session.capabilities(capabilities);
+    let client = tokio::time::timeout(Duration::from_secs(90), session.connect(&format!("http://127.0.0.1:{port}")))
         .await
         .map_err(|_| Failure(format!("{driver} opened no page within 90 seconds.")))??;
     Ok(Page { client })
