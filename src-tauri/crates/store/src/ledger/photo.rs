@@ -47,7 +47,8 @@ impl PhotoFormat {
         }
     }
 
-    fn from_name(name: &str) -> Option<Self> {
+    /// The format of this name.
+    pub fn from_name(name: &str) -> Option<Self> {
         Self::ALL.into_iter().find(|format| format.name() == name)
     }
 }
