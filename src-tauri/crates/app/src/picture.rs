@@ -18,17 +18,40 @@ impl Wearbook {
     }
 }
 
-/// What the store notes of a picture.
-pub(crate) fn facts(facts: &wearbook_photo::Facts) -> PhotoFacts {
-    let format = match facts.format {
-        wearbook_photo::Format::Jpeg => PhotoFormat::Jpeg,
-        wearbook_photo::Format::Png => PhotoFormat::Png,
-        wearbook_photo::Format::WebP => PhotoFormat::Webp,
-    };
-    PhotoFacts { format, width: facts.width, height: facts.height }
+/// What the store notes of a picture that the photo crate has read.
+///
+/// # Errors
+/// `photo-unknown-format` if the photo crate reads more kinds than the store keeps.
+pub(crate) fn facts(facts: &wearbook_photo::Facts) -> Result<PhotoFacts, Error> {
+    let name = facts.format.name();
+    let format = PhotoFormat::from_name(&name.to_lowercase()).ok_or_else(|| {
+        Error::new("photo-unknown-format", format!("A {name} picture can’t be kept here: choose JPEG, PNG or WebP."))
+    })?;
+    Ok(PhotoFacts { format, width: facts.width, height: facts.height })
 }
 
 /// Holds a picture that comes in an archive to the same rules as one from a camera.
 pub(crate) fn check(bytes: &[u8]) -> Result<PhotoFacts, String> {
-    wearbook_photo::check(bytes).map(|found| facts(&found)).map_err(|refusal| refusal.message().to_owned())
+    let found = wearbook_photo::check(bytes).map_err(|refusal| refusal.message().to_owned())?;
+    facts(&found).map_err(|error| error.message)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use wearbook_photo::Format;
+
+    #[test]
+    fn every_kind_that_is_read_is_kept() {
+        for (read, kept) in
+            [(Format::Jpeg, PhotoFormat::Jpeg), (Format::Png, PhotoFormat::Png), (Format::WebP, PhotoFormat::Webp)]
+        {
+            assert_eq!(PhotoFormat::from_name(&read.name().to_lowercase()), Some(kept));
+        }
+    }
+
+    #[test]
+    fn an_archive_may_hold_any_photo_that_can_be_added() {
+        assert_eq!(wearbook_store::MAX_PHOTO_BYTES, wearbook_photo::MAX_BYTES as u64);
+    }
 }

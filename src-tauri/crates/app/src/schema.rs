@@ -65,11 +65,24 @@ impl TypeVisitor for Types<'_> {
                 return;
             }
             let docs = T::docs().unwrap_or_default();
-            self.found.insert(name, format!("\n{docs}export {}\n", T::decl(self.config)));
+            self.found.insert(name, tidy(&format!("\n{docs}export {}", T::decl(self.config))));
         }
         T::visit_dependencies(self);
         T::visit_generics(self);
     }
+}
+
+/// Lays a declaration out for reading: comments of one line on one line, what stands inside a type indented.
+fn tidy(declaration: &str) -> String {
+    let mut text = String::new();
+    let mut inside = false;
+    for line in declaration.replace("/**\n * ", "/** ").replace("\n */", " */").lines() {
+        text.push_str(if inside && !line.is_empty() { "  " } else { "" });
+        text.push_str(line.trim_end());
+        text.push('\n');
+        inside |= line.starts_with("export ");
+    }
+    text
 }
 
 /// Bytes are a blob to the page.

@@ -4,7 +4,7 @@ use std::io::Write;
 use std::path::Path;
 
 use serde_json::{Value, json};
-use wearbook_photo::{Facts, Format, MAX_BYTES, MAX_SIDE};
+use wearbook_photo::{Facts, MAX_BYTES, MAX_SIDE};
 
 use crate::failure::Failure;
 use crate::file;
@@ -34,11 +34,7 @@ pub(crate) fn outgoing(from: &Path, to: &Path) -> Result<(), Failure> {
 }
 
 fn accepted(facts: &Facts) -> Value {
-    let format = match facts.format {
-        Format::Jpeg => "jpeg",
-        Format::Png => "png",
-        Format::WebP => "webp",
-    };
+    let format = facts.format.name().to_lowercase();
     json!({ "accepted": true, "format": format, "width": facts.width, "height": facts.height })
 }
 

@@ -1,5 +1,7 @@
 //! Archives: out and in again without a bit of difference, and what is hostile stays out without a trace.
 
+#![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test may stop at once")]
+
 use std::io::{Cursor, Write};
 use std::path::Path;
 

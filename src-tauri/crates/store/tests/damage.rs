@@ -1,5 +1,7 @@
 //! A database with a corrupt page: a sentence, and what lies on sound pages can still be read and exported.
 
+#![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test may stop at once")]
+
 use std::io::Cursor;
 
 use wearbook_core::job::{Change, DeviceId, Edit, EditId, RecordedChange, TextField};

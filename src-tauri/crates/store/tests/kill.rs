@@ -1,5 +1,7 @@
 //! A process that is killed in the middle of writing: everything it was told is saved must be there.
 
+#![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test may stop at once")]
+
 use std::io::{BufRead, BufReader};
 use std::path::Path;
 use std::process::{Command, Stdio};

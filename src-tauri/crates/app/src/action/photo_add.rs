@@ -34,7 +34,7 @@ pub fn act(book: &Wearbook, Arguments { job, part }: Arguments, bytes: Vec<u8>) 
     let developed = wearbook_photo::develop(&bytes)?;
     let new = NewPhoto {
         original: &bytes,
-        facts: facts(&developed.facts),
+        facts: facts(&developed.facts)?,
         screen: &developed.screen,
         thumb: &developed.thumb,
     };

@@ -29,12 +29,12 @@ pub struct JobFile {
     pub version: u32,
     /// The job.
     pub job: JobId,
-    /// What was done, sorted by id. In a file written by hand the ids may be left out: the edits are then taken in the
-    /// order in which they stand.
+    /// What was done, sorted by id.
     pub edits: Vec<Edit>,
 }
 
-/// Reads a job from an archive or from a bare `job.json`.
+/// Reads a job from an archive or from a bare `job.json`. In one written by hand the ids of edits may be left out: the
+/// edits are then taken in the order in which they stand.
 ///
 /// # Errors
 /// [`StoreError::Archive`] with a sentence.

@@ -1,0 +1,273 @@
+//! The actions as a consumer sees them: names, JSON, bytes.
+
+#![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test may stop at once")]
+
+use std::io::Cursor;
+
+use image::{ImageFormat, Rgb, RgbImage};
+use serde_json::{Value, json};
+use tempfile::TempDir;
+use wearbook_app::{ACTIONS, Answer, Error, FixedClock, Wearbook};
+
+struct Shop {
+    book: Wearbook,
+    dir: TempDir,
+}
+
+const CLOCK: FixedClock = FixedClock { millis: 1_900_000_000_000, today: (2030, 3, 17) };
+
+fn open_shop() -> Shop {
+    let dir = tempfile::tempdir().unwrap();
+    let book = Wearbook::open_with_clock(dir.path(), CLOCK).unwrap();
+    Shop { book, dir }
+}
+
+impl Shop {
+    #[track_caller]
+    fn ask(&self, name: &str, arguments: Value) -> Value {
+        json_of(self.book.act(name, arguments, None).unwrap())
+    }
+
+    #[track_caller]
+    fn give(&self, name: &str, arguments: Value, bytes: &[u8]) -> Value {
+        json_of(self.book.act(name, arguments, Some(bytes.to_vec())).unwrap())
+    }
+
+    #[track_caller]
+    fn fetch(&self, name: &str, arguments: Value) -> (Vec<u8>, &'static str, Option<String>) {
+        match self.book.act(name, arguments, None).unwrap() {
+            Answer::Bytes { bytes, mime, file_name } => (bytes, mime, file_name),
+            Answer::Json(json) => panic!("{name} answered JSON: {json}"),
+        }
+    }
+
+    #[track_caller]
+    fn refuse(&self, name: &str, arguments: Value, bytes: Option<&[u8]>, code: &str) -> String {
+        let Error { code: found, message } = self.book.act(name, arguments, bytes.map(<[u8]>::to_vec)).unwrap_err();
+        assert_eq!(found, code, "{message}");
+        assert!(message.starts_with(|c: char| !c.is_lowercase()) && message.ends_with(['.', '?']), "{message}");
+        message
+    }
+
+    /// A new job with an in-line four and a customer.
+    fn job(&self) -> Value {
+        let job = self.ask("job_create", json!({}))["job"].clone();
+        let arrangement = self.ask("catalogue", json!({}))["arrangements"][0]["arrangement"].clone();
+        let changes = json!([
+            { "do": "fill", "field": "customer", "text": "A. Customer" },
+            { "do": "arrange", "arrangement": arrangement },
+        ]);
+        self.ask("edits_append", json!({ "job": job, "changes": changes }));
+        job
+    }
+
+    #[track_caller]
+    fn append(&self, job: &Value, change: Value) -> Value {
+        self.ask("edits_append", json!({ "job": job, "changes": [change] }))
+    }
+}
+
+#[track_caller]
+fn json_of(answer: Answer) -> Value {
+    match answer {
+        Answer::Json(json) => json,
+        Answer::Bytes { .. } => panic!("bytes where JSON was expected"),
+    }
+}
+
+fn jpeg(shade: u8) -> Vec<u8> {
+    let mut bytes = Cursor::new(Vec::new());
+    RgbImage::from_pixel(600, 400, Rgb([shade, 90, 90])).write_to(&mut bytes, ImageFormat::Jpeg).unwrap();
+    bytes.into_inner()
+}
+
+#[test]
+fn the_main_job_from_taking_in_to_handing_over() {
+    let shop = open_shop();
+    let job = shop.job();
+    let part = "main-shell.3.lower";
+    let view = shop.give("photo_add", json!({ "job": job, "part": part }), &jpeg(10));
+    assert_eq!(view["assessment"]["progress"]["photos"], 1);
+    let view =
+        shop.append(&job, json!({ "do": "tag", "part": part, "tag": "scoring", "grade": 3, "zones": ["front-crown"] }));
+    assert_eq!(view["assessment"]["progress"]["looked"], 1);
+    assert_eq!(view["plan"]["sections"][0]["title"], "Crankshaft, rods and pistons");
+    assert_eq!(view["texts"], json!({ "customer": "A. Customer" }));
+    assert_eq!(shop.ask("job_open", json!({ "job": job })), view);
+
+    let list = shop.ask("job_list", json!({}));
+    assert_eq!(list[0]["customer"], "A. Customer");
+    assert_eq!(
+        (&list[0]["looked"], &list[0]["photos"], &list[0]["changed_at"]),
+        (&json!(1), &json!(1), &json!(CLOCK.millis))
+    );
+    assert_eq!(list[0]["parts"], view["assessment"]["progress"]["parts"]);
+
+    let (pdf, mime, name) = shop.fetch("document_get", json!({ "job": job, "document": "report-pdf" }));
+    assert!(pdf.starts_with(b"%PDF-"));
+    assert_eq!((mime, name.as_deref()), ("application/pdf", Some("2030-03-17 A Customer.pdf")));
+    let (text, _, name) = shop.fetch("document_get", json!({ "job": job, "document": "report-text" }));
+    assert!(String::from_utf8(text).unwrap().contains("Main 3, lower shell"));
+    assert_eq!(name.as_deref(), Some("2030-03-17 A Customer.txt"));
+}
+
+#[test]
+fn pictures_come_in_three_sizes_and_the_original_untouched() {
+    let shop = open_shop();
+    let job = shop.job();
+    let original = jpeg(20);
+    let view = shop.give("photo_add", json!({ "job": job, "part": "piston.1" }), &original);
+    let photo =
+        view["assessment"]["parts"].as_array().unwrap().iter().find(|p| p["part"] == "piston.1").unwrap()["photos"][0]
+            .clone();
+    let get = |size: &str| shop.fetch("photo_get", json!({ "photo": photo, "size": size }));
+    assert_eq!(get("original").0, original);
+    let (thumb, mime, _) = get("thumb");
+    assert_eq!((image::load_from_memory(&thumb).unwrap().width(), mime), (480, "image/jpeg"));
+    let screen = get("screen").0;
+    // What is derived may be lost: it is made again.
+    std::fs::remove_dir_all(shop.dir.path().join("shown")).unwrap();
+    assert_eq!((get("thumb").0, get("screen").0), (thumb, screen));
+    let missing = "0".repeat(64);
+    for size in ["thumb", "screen", "original"] {
+        shop.refuse("photo_get", json!({ "photo": missing, "size": size }), None, "no-such-photo");
+    }
+    shop.refuse("photo_get", json!({ "photo": "../../wearbook.db", "size": "original" }), None, "arguments-refused");
+}
+
+#[test]
+fn undo_and_redo_are_edits() {
+    let shop = open_shop();
+    let job = shop.job();
+    let view = shop.append(&job, json!({ "do": "clean", "part": "piston.1" }));
+    let clean = view["last_edit"].clone();
+    assert_eq!(view["redo"], Value::Null);
+    let undone = shop.append(&job, json!({ "do": "undo", "edit": clean }));
+    assert_eq!(undone["assessment"]["progress"]["looked"], 0);
+    let redone = shop.append(&job, json!({ "do": "undo", "edit": undone["redo"] }));
+    assert_eq!(redone["assessment"]["progress"]["looked"], 1);
+    assert_eq!((&redone["last_edit"], &redone["redo"]), (&clean, &Value::Null));
+
+    let history = shop.ask("job_history", json!({ "job": job }));
+    let lines = history.as_array().unwrap();
+    assert_eq!(lines.len(), 5);
+    let line = lines.iter().find(|line| line["edit"] == clean).unwrap();
+    assert_eq!(line["sentence"], "Piston 1: looked at and clean");
+    assert_eq!((&line["undone"], &line["undoable"], &line["at"]), (&json!(false), &json!(true), &json!(CLOCK.millis)));
+}
+
+#[test]
+fn changes_that_do_not_fit_are_refused_all_together() {
+    let shop = open_shop();
+    let job = shop.job();
+    let good = json!({ "do": "clean", "part": "piston.1" });
+    let refuse = |change: Value| {
+        shop.refuse("edits_append", json!({ "job": job, "changes": [good, change] }), None, "change-refused")
+    };
+    assert!(refuse(json!({ "do": "clean", "part": "piston.9" })).contains("no piston 9"));
+    refuse(json!({ "do": "undo", "edit": "019ac2f1d3e8-0004-5f3a90c1b2d4e6f8" }));
+    refuse(json!({ "do": "add-photo", "part": "piston.1", "photo": "0".repeat(64) }));
+    let many = vec![good.clone(); 501];
+    shop.refuse("edits_append", json!({ "job": job, "changes": many }), None, "change-refused");
+    let view = shop.ask("job_open", json!({ "job": job }));
+    assert_eq!(view["assessment"]["progress"]["looked"], 0, "half of a refused append was kept");
+}
+
+#[test]
+fn a_refused_picture_leaves_nothing() {
+    let shop = open_shop();
+    let job = shop.job();
+    let add = |part: &str, bytes: &[u8], code: &str| {
+        shop.refuse("photo_add", json!({ "job": job, "part": part }), Some(bytes), code)
+    };
+    add("piston.1", b"%PDF-1.7", "photo-pdf");
+    add("piston.9", &jpeg(30), "change-refused");
+    let elsewhere = json!({ "job": "0".repeat(32), "part": "piston.1" });
+    shop.refuse("photo_add", elsewhere, Some(&jpeg(30)), "no-such-job");
+    assert_eq!(std::fs::read_dir(shop.dir.path().join("photos")).unwrap().count(), 0);
+    assert_eq!(shop.ask("job_history", json!({ "job": job })).as_array().unwrap().len(), 2);
+}
+
+#[test]
+fn an_archive_goes_to_another_shop_and_comes_back_the_same() {
+    let (here, there) = (open_shop(), open_shop());
+    let job = here.job();
+    here.give("photo_add", json!({ "job": job, "part": "piston.1" }), &jpeg(40));
+    let (archive, mime, name) = here.fetch("archive_export", json!({ "job": job }));
+    assert_eq!((mime, name.as_deref()), ("application/zip", Some("2030-03-17 A Customer.wearbook")));
+    for _ in 0..2 {
+        assert_eq!(there.give("archive_import", json!({}), &archive), json!({ "job": job }));
+    }
+    assert!(there.fetch("archive_export", json!({ "job": job })).0 == archive);
+    assert_eq!(there.ask("job_open", json!({ "job": job })), here.ask("job_open", json!({ "job": job })));
+    there.refuse("archive_import", json!({}), Some(b"PK no archive"), "archive-refused");
+}
+
+#[test]
+fn a_picture_in_an_archive_is_held_to_the_same_rules_as_one_from_a_camera() {
+    use std::io::Write;
+    let shop = open_shop();
+    let bytes = b"%PDF-1.7 dressed up";
+    let mut zip = zip::ZipWriter::new(Cursor::new(Vec::new()));
+    let options = zip::write::SimpleFileOptions::default();
+    zip.start_file("job.json", options).unwrap();
+    write!(zip, r#"{{"format": "wearbook-job", "version": 1, "job": "{}", "edits": []}}"#, "7".repeat(32)).unwrap();
+    zip.start_file(format!("photos/{}.jpg", wearbook_store::photo_id(bytes).as_str()), options).unwrap();
+    zip.write_all(bytes).unwrap();
+    let archive = zip.finish().unwrap().into_inner();
+    let message = shop.refuse("archive_import", json!({}), Some(&archive), "archive-refused");
+    assert!(message.contains("PDF"), "{message}");
+    assert_eq!(shop.ask("job_list", json!({})), json!([]));
+}
+
+#[test]
+fn settings_are_kept_and_missing_ones_are_empty() {
+    let shop = open_shop();
+    let empty = json!({ "shop_name": "", "shop_address": "", "last_screen": "" });
+    assert_eq!(shop.ask("settings_get", json!({})), empty);
+    let set = json!({ "shop_name": "Bench and Bore", "shop_address": "1 Lane\nTown", "last_screen": "#/jobs" });
+    assert_eq!(shop.ask("settings_set", json!({ "settings": set })), set);
+    let Shop { book, dir } = shop;
+    drop(book);
+    let shop = Shop { book: Wearbook::open_with_clock(dir.path(), CLOCK).unwrap(), dir };
+    assert_eq!(shop.ask("settings_get", json!({})), set);
+    let long = json!({ "shop_name": "x".repeat(1001) });
+    shop.refuse("settings_set", json!({ "settings": long }), None, "setting-refused");
+}
+
+#[test]
+fn the_catalogue_names_every_zone_of_every_kind() {
+    let catalogue = open_shop().ask("catalogue", json!({}));
+    for kind in catalogue["kinds"].as_array().unwrap() {
+        let map = kind["zone_map"].as_str().unwrap();
+        assert!(catalogue["zone_maps"][map].is_array(), "{map} is missing");
+    }
+    assert_eq!(catalogue["zone_maps"]["shell"].as_array().unwrap().len(), 10);
+    assert_eq!(catalogue["tags"][0]["grades"].as_array().unwrap().len(), 4);
+}
+
+#[test]
+fn the_border_distrusts() {
+    let shop = open_shop();
+    assert!(shop.refuse("drop_tables", json!({}), None, "no-such-action").contains("job_open"));
+    for name in ACTIONS {
+        shop.refuse(name, json!({ "surprise": 1 }), bytes_for(name), "arguments-refused");
+        shop.refuse(name, json!("text"), bytes_for(name), "arguments-refused");
+    }
+    shop.refuse("job_open", json!({ "job": "../../etc" }), None, "arguments-refused");
+    shop.refuse("job_open", json!({ "job": "0".repeat(32) }), None, "no-such-job");
+    shop.refuse("job_open", json!({ "job": "x".repeat(5_000_000) }), None, "arguments-too-large");
+    shop.refuse("photo_add", json!({}), None, "bytes-missing");
+    shop.refuse("job_list", json!({}), Some(b"x"), "bytes-unexpected");
+}
+
+/// Bytes for those that take some.
+fn bytes_for(name: &str) -> Option<&'static [u8]> {
+    matches!(name, "photo_add" | "archive_import").then_some(b"x")
+}
+
+#[test]
+fn errors_are_two_fields_as_json() {
+    let error = Error::new("some-code", "A sentence.");
+    assert_eq!(serde_json::to_value(error).unwrap(), json!({ "code": "some-code", "message": "A sentence." }));
+}
