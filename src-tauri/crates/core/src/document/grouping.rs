@@ -1,7 +1,7 @@
 //! Long lists of parts in few words: "all 8 crankpins" instead of eight names.
 
 use crate::assess::PartView;
-use crate::engine::{At, Half, PartKind};
+use crate::engine::{At, Half, Port};
 use crate::words::plural;
 
 /// The names of some parts of one kind, shortened where they are all of that kind or of one half of it.
@@ -25,20 +25,56 @@ pub(super) fn named(some: &[&PartView], all: &[PartView]) -> String {
             return all_of("lower ");
         }
     }
-    let numbers: Option<Vec<u8>> = some.iter().map(|view| number(view)).collect();
-    match numbers {
-        Some(numbers) if some.len() > 2 => {
-            let list: Vec<String> = numbers.iter().map(u8::to_string).collect();
-            format!("{name} {}", list.join(", "))
-        }
+    match some.iter().map(|view| place(view)).collect::<Option<Vec<String>>>() {
+        Some(places) if some.len() > 2 => format!("{name} {}", places.join(", ")),
         _ => some.iter().map(|view| view.label.as_str()).collect::<Vec<_>>().join("; "),
     }
 }
 
-/// The number that tells a part from its likes, where one number does.
-fn number(view: &PartView) -> Option<u8> {
-    match (view.kind, view.part.at) {
-        (PartKind::Crankpin, At::Crankpin(n)) | (_, At::Main(n) | At::Cylinder(n)) => Some(n),
-        _ => None,
+/// The few letters that tell a part from its likes: "3", "2 upper", "4 intake".
+fn place(view: &PartView) -> Option<String> {
+    let of_half = |n: u8, half: Half| format!("{n} {}", if half == Half::Upper { "upper" } else { "lower" });
+    match view.part.at {
+        At::Main(n) | At::Cylinder(n) | At::Crankpin(n) | At::CamBearing(1, n) => Some(n.to_string()),
+        At::MainHalf(n, half) | At::CylinderHalf(n, half) => Some(of_half(n, half)),
+        At::Valve(n, Port::Intake, 1) => Some(format!("{n} intake")),
+        At::Valve(n, Port::Exhaust, 1) => Some(format!("{n} exhaust")),
+        At::Engine | At::ThrustSide(_) | At::Camshaft(_) | At::CamBearing(..) | At::Valve(..) => None,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::assess::assess;
+    use crate::engine::Arrangement;
+    use crate::job::Job;
+
+    #[track_caller]
+    fn reads(parts: &[&str], words: &str) {
+        let all = assess(&Job { arrangement: Some(Arrangement::inline(4)), ..Job::default() }).parts;
+        let some: Vec<&PartView> = all.iter().filter(|view| parts.contains(&view.part.to_string().as_str())).collect();
+        assert_eq!(some.len(), parts.len());
+        assert_eq!(named(&some, &all), words);
+    }
+
+    #[test]
+    fn lists_are_as_short_as_they_can_be() {
+        reads(&["piston.2"], "Piston 2");
+        reads(&["piston.1", "piston.3"], "Piston 1; Piston 3");
+        reads(&["piston.1", "piston.3", "piston.4"], "pistons 1, 3, 4");
+        reads(&["crankpin.1", "crankpin.2", "crankpin.3", "crankpin.4"], "all 4 crankpins");
+        reads(
+            &["rod-shell.1.upper", "rod-shell.2.upper", "rod-shell.3.upper", "rod-shell.4.upper"],
+            "all 4 upper rod bearing shells",
+        );
+        reads(
+            &["rod-shell.1.upper", "rod-shell.2.upper", "rod-shell.3.lower"],
+            "rod bearing shells 1 upper, 2 upper, 3 lower",
+        );
+        reads(
+            &["tappet.1.intake.1", "tappet.1.exhaust.1", "tappet.4.exhaust.1"],
+            "tappets 1 intake, 1 exhaust, 4 exhaust",
+        );
     }
 }

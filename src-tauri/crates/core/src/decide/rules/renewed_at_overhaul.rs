@@ -18,6 +18,6 @@ pub(super) const RULE: Rule = Rule {
             PartKind::Rings => " Order only when the size of the bores is known.",
             _ => "",
         };
-        Some((Outcome::Replace, format!("A {} is renewed whatever it looks like.{size}", row.name)))
+        Some((Outcome::Replace, format!("Renewed at every overhaul, whatever the old one looks like.{size}")))
     }),
 };
