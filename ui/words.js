@@ -24,8 +24,6 @@ export const words = {
     nav: 'Sheets of this job',
     appNav: 'Wearbook',
     unnamed: 'Unnamed job',
-    jobWord: 'Job',
-    sheetWord: 'Sheet',
     missing: 'This job is not on this device.',
   },
   screens: {
@@ -179,7 +177,6 @@ export const words = {
     notLooked: 'Not looked at',
     source: 'Source',
     further: 'Other rules that apply',
-    byRules: 'By the rules',
     overruled: 'Decided otherwise',
     /** @param {string} reason */ because: (reason) => `Reason: ${reason}`,
     decideOtherwise: 'Decide otherwise',
@@ -192,7 +189,6 @@ export const words = {
     noReasons: 'No rule applies yet.',
   },
   handOver: {
-    report: 'Condition report',
     save: 'Save the report (PDF)',
     open: 'Open the report (PDF)',
     copy: 'Copy the text',
@@ -207,7 +203,6 @@ export const words = {
     intro: 'Everything that was done, latest first. Undoing is noted too; nothing is ever lost.',
     none: 'Nothing has been entered yet.',
     undo: 'Undo',
-    again: 'Do again',
     undone: 'undone',
     /** @param {string} verb @param {string} sentence */ button: (verb, sentence) => `${verb}: ${sentence}`,
   },
