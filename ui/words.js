@@ -203,6 +203,7 @@ export const words = {
     intro: 'Everything that was done, latest first. Undoing is noted too; nothing is ever lost.',
     none: 'Nothing has been entered yet.',
     undo: 'Undo',
+    again: 'Do again',
     undone: 'undone',
     /** @param {string} verb @param {string} sentence */ button: (verb, sentence) => `${verb}: ${sentence}`,
   },

@@ -19,11 +19,14 @@ export const history = (view) => ({
 
 /** @param {string} job @param {HistoryLine} line */
 function entry(job, line) {
-  const undo = () => append(job, { do: 'undo', edit: line.edit })
+  /** @param {string} name @param {string} edit */
+  const button = (name, edit) => html`
+    <button type="button" aria-label=${text.button(name, line.sentence)} @click=${() => append(job, { do: 'undo', edit })}>${name}</button>`
   return html`
     <li class=${line.undone ? 'history-undone' : ''}>
       <time datetime=${new Date(line.at).toISOString()}>${moment(line.at)}</time>
       <span class="history-sentence">${line.sentence}${line.undone ? html` <em>(${text.undone})</em>` : ''}</span>
-      ${line.undoable ? html`<button type="button" aria-label=${text.button(text.undo, line.sentence)} @click=${undo}>${text.undo}</button>` : ''}
+      ${line.undoable ? button(text.undo, line.edit) : ''}
+      ${line.again ? button(text.again, line.again) : ''}
     </li>`
 }

@@ -459,7 +459,11 @@ undone: boolean,
 /**
  * Whether it can be taken back: what stands and is not itself about undoing.
  */
-undoable: boolean, };
+undoable: boolean, 
+/**
+ * The undo that took it back; undoing that does it again.
+ */
+again: EditId | null, };
 
 /**
  * The job that came.

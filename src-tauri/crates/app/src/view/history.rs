@@ -19,6 +19,8 @@ pub struct HistoryLine {
     pub undone: bool,
     /// Whether it can be taken back: what stands and is not itself about undoing.
     pub undoable: bool,
+    /// The undo that took it back; undoing that does it again.
+    pub again: Option<EditId>,
 }
 
 /// Every edit, latest first.
@@ -31,8 +33,32 @@ pub(crate) fn history(edits: &[Edit]) -> Vec<HistoryLine> {
             at: edit.id.millis(),
             sentence: edit.sentence(&job),
             undone,
+            again: if undone && undoes(edit).is_none() { taken_back_by(edits, &job, edit.id) } else { None },
             undoable: !undone && is_known(edit) && undoes(edit).is_none(),
         }
     };
     edits.iter().rev().map(line).collect()
+}
+
+fn taken_back_by(edits: &[Edit], job: &Job, taken_back: EditId) -> Option<EditId> {
+    let mut standing = edits.iter().rev().filter(|edit| !job.undone.contains(&edit.id));
+    standing.find(|edit| undoes(edit) == Some(taken_back)).map(|edit| edit.id)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use wearbook_core::job::{Change, DeviceId, RecordedChange, TextField};
+
+    #[test]
+    fn a_line_taken_back_names_the_undo_that_did_it() {
+        let id = |n: u64| EditId::next(None, n, DeviceId(1));
+        let fill = || Change::Fill { field: TextField::Remarks, text: "x".into() };
+        let changes =
+            [fill(), Change::Undo { edit: id(1) }, fill(), Change::Undo { edit: id(3) }, Change::Undo { edit: id(4) }];
+        let edits: Vec<Edit> =
+            (1..).zip(changes).map(|(n, change)| Edit { id: id(n), change: RecordedChange::Known(change) }).collect();
+        let again: Vec<Option<EditId>> = history(&edits).into_iter().rev().map(|line| line.again).collect();
+        assert_eq!(again, [Some(id(2)), None, None, None, None], "the third entry stands again: its undo was undone");
+    }
 }
