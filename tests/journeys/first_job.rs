@@ -43,7 +43,7 @@ async fn journey(stage: &mut Stage) -> Outcome {
     shows_its_pictures(page).await?;
 
     page.press("link", "Next: …").await?;
-    page.see("heading", "Main 1, lower shell").await?;
+    page.see("heading", "Main 2, upper shell").await?;
     page.press("button", "Looked at and clean").await?;
     wait_until_pressed(page, "Looked at and clean", true).await?;
     for (part, name) in [("main-shell.2.lower", "Main 2, lower shell"), ("rod-shell.1.upper", "Rod 1, upper shell")] {

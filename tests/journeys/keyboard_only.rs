@@ -34,7 +34,7 @@ async fn journey(stage: &mut Stage) -> Outcome {
     page.see("button", "Scoring, grade 2").await?;
     space(page, "button", "Rear edge, crown").await?;
     enter(page, "link", "Next: …").await?;
-    page.see("heading", "Main 1, lower shell").await?;
+    page.see("heading", "Main 2, upper shell").await?;
     space(page, "button", "Looked at and clean").await?;
     page.saved().await?;
     space(page, "button", "Undo").await?;

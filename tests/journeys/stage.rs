@@ -16,6 +16,9 @@ use crate::page::Page;
 use phone::Phone;
 use window::Window;
 
+/// The longest that a journey may take. A driver that never answers must not hold up everything else.
+const LONGEST: Duration = Duration::from_secs(240);
+
 /// Which of the two.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) enum Place {
@@ -141,7 +144,10 @@ pub(crate) fn play_over(
     let runtime = tokio::runtime::Builder::new_multi_thread().worker_threads(2).enable_all().build()?;
     runtime.block_on(async {
         let mut stage = Stage::open(place, look, prepare).await?;
-        let outcome = journey(&mut stage).await;
+        let outcome = match tokio::time::timeout(LONGEST, journey(&mut stage)).await {
+            Ok(outcome) => outcome,
+            Err(_) => fail(format!("The journey took longer than {} seconds.", LONGEST.as_secs())),
+        };
         if let Err(failure) = outcome {
             return Err(with_picture(failure, &stage).await);
         }
@@ -152,7 +158,8 @@ pub(crate) fn play_over(
 }
 
 async fn with_picture(failure: Failure, stage: &Stage) -> Failure {
-    let Ok(picture) = stage.page.client.screenshot().await else {
+    let picture = tokio::time::timeout(Duration::from_secs(10), stage.page.client.screenshot()).await;
+    let Ok(Ok(picture)) = picture else {
         return failure;
     };
     let name = std::thread::current().name().unwrap_or("journey").replace("::", "-");
