@@ -20,7 +20,7 @@ use failure::Failure;
 
 /// Wearbook without a window: the same actions, for scripts and for a look from afar.
 #[derive(Debug, Parser)]
-#[command(name = "wearbook-cli", version, arg_required_else_help = true)]
+#[command(name = "wearbook-cli", version, arg_required_else_help = true, flatten_help = true)]
 struct Arguments {
     #[command(subcommand)]
     command: Command,
@@ -56,6 +56,7 @@ enum Command {
 }
 
 #[derive(Debug, Subcommand)]
+#[command(flatten_help = true)]
 enum Photo {
     /// Say in one line of JSON whether a picture would be taken in, and its size as shown, or why not.
     Check {
