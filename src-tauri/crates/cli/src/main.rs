@@ -16,8 +16,6 @@ use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
 
-use failure::Failure;
-
 /// Wearbook without a window: the same actions, for scripts and for a look from afar.
 #[derive(Debug, Parser)]
 #[command(name = "wearbook-cli", version, arg_required_else_help = true, flatten_help = true)]
