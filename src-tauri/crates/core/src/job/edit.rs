@@ -166,7 +166,17 @@ pub enum RecordedChange {
     Known(Change),
     /// Something else.
     #[cfg_attr(feature = "schema", ts(type = "{ do: string }"))]
-    Unknown(serde_json::Value),
+    Unknown(#[cfg_attr(feature = "schema", schemars(schema_with = "unknown_change"))] serde_json::Value),
+}
+
+#[cfg(feature = "schema")]
+fn unknown_change(_: &mut schemars::SchemaGenerator) -> schemars::Schema {
+    schemars::json_schema!({
+        "type": "object",
+        "required": ["do"],
+        "properties": { "do": { "type": "string" } },
+        "description": "What a newer version recorded.",
+    })
 }
 
 /// One entry of the log.
