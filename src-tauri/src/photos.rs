@@ -57,7 +57,9 @@ mod tests {
     #[test]
     fn an_address_names_a_size_and_a_photo_and_nothing_else() {
         assert_eq!(wanted("/thumb/0a1b"), Some(("thumb", "0a1b")));
-        for address in ["", "/", "/thumb", "/thumb/", "//0a1b", "/thumb/../x", "/thumb/0a1b/x", "/thumb/0A1B", "thumb/0a"] {
+        for address in
+            ["", "/", "/thumb", "/thumb/", "//0a1b", "/thumb/../x", "/thumb/0a1b/x", "/thumb/0A1B", "thumb/0a"]
+        {
             assert_eq!(wanted(address), None, "{address}");
         }
     }

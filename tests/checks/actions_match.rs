@@ -12,7 +12,8 @@ include!("../../src-tauri/src/shell_commands.rs");
 fn the_window_is_granted_every_command_by_name_and_nothing_else() {
     let text = std::fs::read_to_string(wearbook_tests::checkout().join("src-tauri/capabilities/main.json")).unwrap();
     let capability: Value = serde_json::from_str(&text).unwrap();
-    let granted: BTreeSet<&str> = capability["permissions"].as_array().unwrap().iter().map(|p| p.as_str().unwrap()).collect();
+    let granted: BTreeSet<&str> =
+        capability["permissions"].as_array().unwrap().iter().map(|p| p.as_str().unwrap()).collect();
     let commands = ACTIONS.iter().chain(SHELL_COMMANDS);
     let wanted: Vec<String> = commands.map(|name| format!("allow-{}", name.replace('_', "-"))).collect();
     assert_eq!(granted, wanted.iter().map(String::as_str).collect());

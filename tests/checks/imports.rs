@@ -13,11 +13,17 @@ fn every_import_of_the_page_exists() {
         if !seen.insert(module.clone()) {
             continue;
         }
-        let text = std::fs::read_to_string(ui.join(&module)).unwrap_or_else(|error| panic!("{}: {error}", module.display()));
+        let text =
+            std::fs::read_to_string(ui.join(&module)).unwrap_or_else(|error| panic!("{}: {error}", module.display()));
         for import in imports(&text) {
             assert!(import.starts_with('.'), "{} imports “{import}”, which no browser can find", module.display());
             let target = resolved(&module, import);
-            assert!(exists_as_written(&ui, &target), "{} imports {}, which is missing", module.display(), target.display());
+            assert!(
+                exists_as_written(&ui, &target),
+                "{} imports {}, which is missing",
+                module.display(),
+                target.display()
+            );
             waiting.push(target);
         }
     }
@@ -28,7 +34,11 @@ fn every_import_of_the_page_exists() {
 fn every_file_that_the_start_page_names_exists() {
     let ui = wearbook_tests::checkout().join("ui");
     let page = std::fs::read_to_string(ui.join("index.html")).unwrap();
-    let named: Vec<&str> = ["href=\"", "src=\""].iter().flat_map(|start| page.split(start).skip(1)).filter_map(|rest| rest.split('"').next()).collect();
+    let named: Vec<&str> = ["href=\"", "src=\""]
+        .iter()
+        .flat_map(|start| page.split(start).skip(1))
+        .filter_map(|rest| rest.split('"').next())
+        .collect();
     assert!(named.iter().any(|name| name.ends_with("main.js")), "the start page does not load the page");
     for name in named.iter().filter(|name| !name.starts_with("data:") && !name.starts_with('#')) {
         assert!(exists_as_written(&ui, Path::new(name)), "index.html names {name}, which is missing");
@@ -39,7 +49,10 @@ fn every_file_that_the_start_page_names_exists() {
 fn imports(text: &str) -> impl Iterator<Item = &str> {
     text.lines().filter_map(|line| {
         let line = line.trim_start();
-        let is_statement = line.starts_with("import ") || line.starts_with("import\"") || line.starts_with("export ") || line.starts_with('}');
+        let is_statement = line.starts_with("import ")
+            || line.starts_with("import\"")
+            || line.starts_with("export ")
+            || line.starts_with('}');
         let quoted = if line.starts_with("import '") || line.starts_with("import \"") {
             line.get(7..)?
         } else {

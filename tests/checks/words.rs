@@ -32,7 +32,8 @@ fn holds(line: &str, place: &str) -> bool {
 
 #[test]
 fn lock_files_name_the_public_registries_alone() {
-    for (path, text) in texts().filter(|(path, _)| path.ends_with("Cargo.lock") || path.ends_with("package-lock.json")) {
+    for (path, text) in texts().filter(|(path, _)| path.ends_with("Cargo.lock") || path.ends_with("package-lock.json"))
+    {
         for line in text.lines().map(str::trim) {
             let value = line.strip_prefix("\"resolved\": \"").or_else(|| line.strip_prefix("source = \""));
             let Some(value) = value else { continue };

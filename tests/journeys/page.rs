@@ -3,10 +3,10 @@
 use std::path::Path;
 use std::time::{Duration, Instant};
 
+use fantoccini::Client;
 use fantoccini::actions::{InputSource, KeyAction, KeyActions};
 use fantoccini::elements::{Element, ElementRef};
 use fantoccini::key::Key;
-use fantoccini::Client;
 use serde_json::{Value, json};
 
 use crate::failure::{Failure, Outcome, fail};
@@ -142,9 +142,8 @@ impl Page {
 
     /// Presses a key once.
     pub(crate) async fn key(&self, key: char) -> Outcome {
-        let stroke = KeyActions::new("keyboard".into())
-            .then(KeyAction::Down { value: key })
-            .then(KeyAction::Up { value: key });
+        let stroke =
+            KeyActions::new("keyboard".into()).then(KeyAction::Down { value: key }).then(KeyAction::Up { value: key });
         Ok(self.client.perform_actions(stroke).await?)
     }
 

@@ -25,9 +25,8 @@ impl Phone {
             return fail("The harness did not start.");
         }
         let port = free_port()?;
-        let driver = Process::start(
-            Command::new("chromedriver").arg(format!("--port={port}")).env("HOME", folders.home()),
-        )?;
+        let driver =
+            Process::start(Command::new("chromedriver").arg(format!("--port={port}")).env("HOME", folders.home()))?;
         let page = connect(port, "chromedriver", capabilities(look, folders)).await?;
         page.client.update_timeouts(timeouts()).await?;
         page.client.goto(&address).await?;

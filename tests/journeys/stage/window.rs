@@ -19,9 +19,15 @@ pub(crate) struct Window {
 impl Window {
     pub(crate) async fn start(look: Look, folders: &Folders) -> Outcome<(Self, Page)> {
         let program = program()?;
-        let (display, number) = Process::start_and_hear(
-            Command::new("Xvfb").args(["-displayfd", "1", "-screen", "0", "1280x900x24", "-nolisten", "tcp"]),
-        )?;
+        let (display, number) = Process::start_and_hear(Command::new("Xvfb").args([
+            "-displayfd",
+            "1",
+            "-screen",
+            "0",
+            "1280x900x24",
+            "-nolisten",
+            "tcp",
+        ]))?;
         ensure(!number.is_empty(), "Xvfb gave no display.")?;
         let port = free_port()?;
         let driver = Process::start(
