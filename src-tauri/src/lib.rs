@@ -14,6 +14,7 @@ mod shop;
 mod window;
 
 /// Runs the program until its window is closed.
+#[allow(clippy::exit, reason = "the window library's own macro ends the process where it can't go on")]
 #[cfg_attr(mobile, tauri::mobile_entry_point)]
 pub fn run() {
     let builder = tauri::Builder::default()
