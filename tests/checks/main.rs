@@ -1,5 +1,12 @@
 //! Checks on the repository itself: what no single crate can see about itself.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::string_slice,
+    clippy::indexing_slicing,
+    reason = "all of this crate is tests, and a test may stop where it is"
+)]
+
 mod actions_match;
 mod core_is_pure;
 mod imports;
