@@ -1,5 +1,19 @@
-//! Quantities: lengths that stay exactly as they were read, in inches or millimetres.
+//! Measuring: exact lengths, instruments, readings, and what a reading says about a limit.
 
+mod form;
+mod instrument;
 mod length;
+mod quantity;
+mod reading;
+mod spot;
+mod stated;
+mod verdict;
 
+pub use form::{Form, Grid};
+pub use instrument::{Instrument, InstrumentId, InstrumentKind};
 pub use length::{Entry, Length, LengthUnit, NotALength};
+pub use quantity::{Comes, Has, Quantity, Sense, Spots};
+pub use reading::{Material, Phase, Reading, Warmth};
+pub use spot::{Direction, Spot, Station};
+pub use stated::Stated;
+pub use verdict::{Bound, Bounds, Verdict};

@@ -1,0 +1,153 @@
+//! Measuring instruments and how far each can be trusted.
+
+use serde::{Deserialize, Serialize};
+
+use super::{Entry, Length};
+
+/// What kind of instrument.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+pub enum InstrumentKind {
+    /// Outside micrometer.
+    Micrometer,
+    /// Micrometer with a ball anvil, for the wall of shells.
+    BallMicrometer,
+    /// Depth micrometer.
+    DepthMicrometer,
+    /// Bore gauge with a dial, set by a ring or micrometer.
+    BoreGauge,
+    /// Telescoping gauge, measured over with a micrometer.
+    TelescopingGauge,
+    /// Sliding caliper.
+    Caliper,
+    /// Dial indicator on a stand.
+    DialIndicator,
+    /// Feeler gauges, alone or under a straightedge.
+    FeelerGauge,
+    /// Deforming plastic strip with its scale.
+    PlasticStrip,
+    /// Any other.
+    Other,
+}
+
+impl InstrumentKind {
+    /// Every kind.
+    pub const ALL: [Self; 10] = [
+        Self::Micrometer,
+        Self::BallMicrometer,
+        Self::DepthMicrometer,
+        Self::BoreGauge,
+        Self::TelescopingGauge,
+        Self::Caliper,
+        Self::DialIndicator,
+        Self::FeelerGauge,
+        Self::PlasticStrip,
+        Self::Other,
+    ];
+
+    /// In words.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Micrometer => "outside micrometer",
+            Self::BallMicrometer => "ball-anvil micrometer",
+            Self::DepthMicrometer => "depth micrometer",
+            Self::BoreGauge => "bore gauge",
+            Self::TelescopingGauge => "telescoping gauge",
+            Self::Caliper => "caliper",
+            Self::DialIndicator => "dial indicator",
+            Self::FeelerGauge => "feeler gauges",
+            Self::PlasticStrip => "plastic strip",
+            Self::Other => "other instrument",
+        }
+    }
+
+    /// What a sound instrument of this kind achieves in a careful hand, as resolution and expanded uncertainty (about
+    /// 95 %) in micrometres: common practice, to be replaced by what the shop knows of its own.
+    pub fn usual(self) -> (i64, i64) {
+        match self {
+            Self::Micrometer => (1, 3),
+            Self::BallMicrometer => (1, 3),
+            Self::DepthMicrometer => (10, 10),
+            Self::BoreGauge => (1, 4),
+            Self::TelescopingGauge => (10, 15),
+            Self::Caliper => (10, 30),
+            Self::DialIndicator => (10, 10),
+            Self::FeelerGauge => (10, 10),
+            Self::PlasticStrip => (13, 13),
+            Self::Other => (10, 20),
+        }
+    }
+}
+
+/// The name under which readings refer to an instrument, such as `mic-2`: letters, digits and hyphens.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(try_from = "String", into = "String")]
+pub struct InstrumentId(#[cfg_attr(feature = "schema", schemars(regex(pattern = "^[a-z0-9-]{1,40}$")))] String);
+
+impl InstrumentId {
+    /// As text.
+    pub fn as_str(&self) -> &str {
+        &self.0
+    }
+}
+
+impl TryFrom<String> for InstrumentId {
+    type Error = String;
+
+    fn try_from(text: String) -> Result<Self, String> {
+        let fits =
+            (1..=40).contains(&text.len()) && text.bytes().all(|b| matches!(b, b'a'..=b'z' | b'0'..=b'9' | b'-'));
+        if fits {
+            Ok(Self(text))
+        } else {
+            Err("An instrument is named by 1 to 40 small letters, digits and hyphens.".into())
+        }
+    }
+}
+
+impl From<InstrumentId> for String {
+    fn from(id: InstrumentId) -> Self {
+        id.0
+    }
+}
+
+/// An instrument of the shop, as known to a job. Correcting it corrects all readings that were taken with it in that
+/// job; an instrument that was set anew in the middle of a job is entered as another.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Instrument {
+    /// How readings refer to it.
+    pub id: InstrumentId,
+    /// What the shop calls it.
+    pub name: String,
+    /// What it is.
+    pub kind: InstrumentKind,
+    /// The smallest step that can be read off it.
+    pub resolution: Entry,
+    /// Expanded uncertainty of one reading, about 95 % (k = 2).
+    pub uncertainty: Entry,
+    /// What it shows at nought or on its setting standard, too much being positive: it is taken off every reading.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", ts(optional))]
+    pub zero_error: Option<Entry>,
+    /// The ball between anvil and shell, taken off every reading (TM 55-1905-221-14-3 p. 6-490: thickness is the reading
+    /// less the ball).
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", ts(optional))]
+    pub ball: Option<Entry>,
+    /// When it was last checked, as the shop writes dates.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    #[cfg_attr(feature = "schema", ts(optional, as = "Option<String>"))]
+    pub checked: String,
+}
+
+impl Instrument {
+    /// What is taken off every reading.
+    pub fn offset(&self) -> Length {
+        let length = |entry: &Option<Entry>| entry.as_ref().map_or(Length::default(), |entry| entry.length);
+        length(&self.zero_error) + length(&self.ball)
+    }
+}
