@@ -21,5 +21,6 @@ pub mod document;
 pub mod engine;
 pub mod job;
 pub mod measure;
+pub mod sheet;
 pub mod wear;
 mod words;

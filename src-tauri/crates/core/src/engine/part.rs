@@ -112,6 +112,7 @@ impl Part {
                 let cylinders = arrangement.cylinders_on_crankpin(n);
                 match cylinders.as_slice() {
                     [one] if *one == n => format!("Crankpin {n}"),
+                    [] => format!("Crankpin {n}"),
                     several => {
                         let list: Vec<String> = several.iter().map(u8::to_string).collect();
                         format!("Crankpin {n} (cylinder {})", list.join(" and "))

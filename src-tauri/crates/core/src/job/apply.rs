@@ -1,10 +1,10 @@
 //! What each change does to a job. Total: a change that no longer fits (its part has gone with a corrected
 //! arrangement) is still recorded; the assessment leaves out what the engine lacks.
 
-use super::{Change, Job, Overrule, TagRecord};
+use super::{Change, ChosenSize, EditId, Job, Overrule, TagRecord, Taken};
 
 impl Job {
-    pub(super) fn apply(&mut self, change: &Change) {
+    pub(super) fn apply(&mut self, id: EditId, change: &Change) {
         match change {
             Change::Fill { field, text } if text.trim().is_empty() => {
                 self.texts.remove(field);
@@ -47,6 +47,33 @@ impl Job {
                     Some(Overrule { outcome: *outcome, reason: reason.trim().to_owned() });
             }
             Change::FollowRules { part } => self.parts.entry(*part).or_default().overrule = None,
+            Change::NoteInstrument { instrument } => {
+                self.instruments.insert(instrument.id.clone(), instrument.clone());
+            }
+            Change::UseSheet { sheet } => self.sheet = (**sheet).clone(),
+            Change::HeadSheet { head } => self.sheet.head = head.clone(),
+            Change::StateLine { line } => self.sheet.state((**line).clone()),
+            Change::DropLine { of } => self.sheet.lines.retain(|line| line.of != *of),
+            Change::StateUndersize { undersize } => self.sheet.state_undersize((**undersize).clone()),
+            Change::DropUndersize { journals, size } => {
+                self.sheet.undersizes.retain(|row| row.journals != *journals || row.size.length != size.length);
+            }
+            Change::StateOversize { oversize } => self.sheet.state_oversize((**oversize).clone()),
+            Change::DropOversize { size } => self.sheet.oversizes.retain(|row| row.size.length != size.length),
+            Change::Measure { reading } => self.readings.push(Taken { edit: id, reading: (**reading).clone() }),
+            Change::FoundSize { group, size: Some(size) } => {
+                self.found_sizes.insert(*group, size.clone());
+            }
+            Change::FoundSize { group, size: None } => {
+                self.found_sizes.remove(group);
+            }
+            Change::ChooseSize { group, size: Some(size), reason } => {
+                let chosen = ChosenSize { size: size.clone(), reason: reason.trim().to_owned() };
+                self.chosen_sizes.insert(*group, chosen);
+            }
+            Change::ChooseSize { group, size: None, .. } => {
+                self.chosen_sizes.remove(group);
+            }
             // Settled before the fold begins.
             Change::Undo { .. } => {}
         }

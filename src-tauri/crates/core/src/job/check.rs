@@ -1,6 +1,6 @@
 //! The border of the log: a change from outside is held against the job before it is appended.
 
-use super::{Change, Job};
+use super::{Change, Job, measured};
 use crate::engine::{Engine, Part};
 
 /// Why a change can't be appended: which value, what is wrong, what would be right.
@@ -12,6 +12,8 @@ pub struct Refused(pub String);
 pub(super) const MAX_TEXT: usize = 10_000;
 /// Longest mark on a cap, in characters.
 pub(super) const MAX_MARK: usize = 20;
+/// Longest name, source or date of an instrument or sheet, in characters.
+pub(super) const MAX_NAME: usize = 200;
 /// Most photos of one part.
 pub(super) const MAX_PHOTOS_PER_PART: usize = 100;
 
@@ -74,7 +76,34 @@ impl Job {
                 }
                 check_length("The reason", reason, MAX_TEXT)
             }
+            Change::NoteInstrument { instrument } => measured::check_instrument(instrument),
+            Change::UseSheet { sheet } => {
+                measured::check_head(&sheet.head)?;
+                sheet.check().map_err(Refused)
+            }
+            Change::HeadSheet { head } => measured::check_head(head),
+            Change::StateLine { line } => {
+                check_length("The source", &line.source, MAX_NAME)?;
+                check_length("The name", &line.of.name, MAX_NAME)?;
+                let mut sheet = self.sheet.clone();
+                sheet.state((**line).clone());
+                sheet.check().map_err(Refused)
+            }
+            Change::StateUndersize { undersize } => self.sheet.check_undersize(undersize).map_err(Refused),
+            Change::StateOversize { oversize } => self.sheet.check_oversize(oversize).map_err(Refused),
+            Change::Measure { reading } => measured::check_reading(self, reading),
+            Change::FoundSize { size, .. } => measured::check_size(size.as_ref()),
+            Change::ChooseSize { size, reason, .. } => {
+                measured::check_size(size.as_ref())?;
+                if size.is_some() && reason.trim().is_empty() {
+                    return Err(Refused("The reason is empty: say why this size is chosen.".into()));
+                }
+                check_length("The reason", reason, MAX_TEXT)
+            }
             Change::Recall { .. }
+            | Change::DropLine { .. }
+            | Change::DropUndersize { .. }
+            | Change::DropOversize { .. }
             | Change::RemovePhoto { .. }
             | Change::Untag { .. }
             | Change::Clean { .. }
@@ -94,7 +123,7 @@ fn no_arrangement() -> Refused {
     Refused("The engine has no arrangement yet: enter its layout first.".into())
 }
 
-fn check_length(what: &str, text: &str, most: usize) -> Result<(), Refused> {
+pub(super) fn check_length(what: &str, text: &str, most: usize) -> Result<(), Refused> {
     let length = text.chars().count();
     if length > most {
         return Err(Refused(format!("{what} has {length} characters: {most} at most.")));

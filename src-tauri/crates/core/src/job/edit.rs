@@ -7,6 +7,8 @@ use serde::{Deserialize, Serialize};
 use super::{Answer, EditId, HistoryFact, Mark, MarkPlace, TextField};
 use crate::decide::Outcome;
 use crate::engine::{Arrangement, Part};
+use crate::measure::{Entry, Instrument, Reading};
+use crate::sheet::{Journals, Line, LineKey, Oversize, Sheet, SheetHead, SizeGroup, Undersize};
 use crate::wear::{Grade, Tag, Zone};
 
 /// The name of a photo's content: its SHA-256 as 64 hexadecimal digits.
@@ -129,6 +131,75 @@ pub enum Change {
         /// The part.
         part: Part,
     },
+    /// Entered or corrected an instrument of the shop, as this job knows it.
+    NoteInstrument {
+        /// The instrument.
+        instrument: Instrument,
+    },
+    /// Took a whole spec sheet into use in place of the one before.
+    UseSheet {
+        /// The sheet.
+        sheet: Box<Sheet>,
+    },
+    /// Changed the head of the spec sheet.
+    HeadSheet {
+        /// The head.
+        head: SheetHead,
+    },
+    /// Entered or corrected one line of the spec sheet.
+    StateLine {
+        /// The line.
+        line: Box<Line>,
+    },
+    /// Took a line off the spec sheet.
+    DropLine {
+        /// What it was about.
+        of: LineKey,
+    },
+    /// Entered or corrected an undersize of the spec sheet.
+    StateUndersize {
+        /// The undersize.
+        undersize: Box<Undersize>,
+    },
+    /// Took an undersize off the spec sheet.
+    DropUndersize {
+        /// Of which journals.
+        journals: Journals,
+        /// Which.
+        size: Entry,
+    },
+    /// Entered or corrected an oversize of the spec sheet.
+    StateOversize {
+        /// The oversize.
+        oversize: Box<Oversize>,
+    },
+    /// Took an oversize off the spec sheet.
+    DropOversize {
+        /// Which.
+        size: Entry,
+    },
+    /// Took a reading. A later one at the same place stands; the earlier is kept.
+    Measure {
+        /// The reading.
+        reading: Box<Reading>,
+    },
+    /// Noted to which size a group had been ground or bored before this job: it is stamped on the backs of the shells and
+    /// the crowns of the pistons.
+    FoundSize {
+        /// The group.
+        group: SizeGroup,
+        /// The size; nothing for standard.
+        size: Option<Entry>,
+    },
+    /// Chose a size for a group, where the smallest that cleans up is not wanted.
+    ChooseSize {
+        /// The group.
+        group: SizeGroup,
+        /// The size; nothing to go back to the plan's own.
+        size: Option<Entry>,
+        /// Why.
+        reason: String,
+    },
     /// Undid an edit; undoing an undo does the edit again.
     Undo {
         /// The edit.
@@ -148,10 +219,22 @@ impl Change {
             | Self::Remark { part, .. }
             | Self::Overrule { part, .. }
             | Self::FollowRules { part } => Some(*part),
+            Self::Measure { reading } => Some(reading.part),
             Self::Fill { .. }
             | Self::Recall { .. }
             | Self::Arrange { .. }
             | Self::NoteMark { .. }
+            | Self::NoteInstrument { .. }
+            | Self::UseSheet { .. }
+            | Self::HeadSheet { .. }
+            | Self::StateLine { .. }
+            | Self::DropLine { .. }
+            | Self::StateUndersize { .. }
+            | Self::DropUndersize { .. }
+            | Self::StateOversize { .. }
+            | Self::DropOversize { .. }
+            | Self::FoundSize { .. }
+            | Self::ChooseSize { .. }
             | Self::Undo { .. } => None,
         }
     }

@@ -27,7 +27,7 @@ impl Job {
             match change {
                 RecordedChange::Unknown(_) => job.unknown.push(id),
                 RecordedChange::Known(_) if undone.contains(&id) => {}
-                RecordedChange::Known(change) => job.apply(change),
+                RecordedChange::Known(change) => job.apply(id, change),
             }
         }
         job.undone = undone;

@@ -10,6 +10,7 @@ mod edit_id;
 mod fold;
 mod intake;
 mod mark;
+mod measured;
 mod sentence;
 
 pub use check::Refused;
@@ -22,6 +23,8 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::decide::Outcome;
 use crate::engine::{Arrangement, Part};
+use crate::measure::{Entry, Instrument, InstrumentId, Reading};
+use crate::sheet::{Sheet, SizeGroup};
 use crate::wear::{Grade, Tag, Zone};
 
 /// All that is known about one engine on the bench.
@@ -37,6 +40,16 @@ pub struct Job {
     pub marks: BTreeMap<MarkPlace, Mark>,
     /// What has been recorded of each part; a part that is missing here has not been looked at.
     pub parts: BTreeMap<Part, PartRecord>,
+    /// The shop's instruments, as far as readings of this job were taken with them.
+    pub instruments: BTreeMap<InstrumentId, Instrument>,
+    /// What the engine's manual says.
+    pub sheet: Sheet,
+    /// Readings in the order in which they were taken; of several at one place the last stands.
+    pub readings: Vec<Taken>,
+    /// To which size a group had been ground or bored before; standard where nothing is noted.
+    pub found_sizes: BTreeMap<SizeGroup, Entry>,
+    /// Sizes that a person chose.
+    pub chosen_sizes: BTreeMap<SizeGroup, ChosenSize>,
     /// Edits from a newer version, kept but not understood.
     pub unknown: Vec<EditId>,
     /// Edits that have been undone.
@@ -82,6 +95,24 @@ pub struct TagRecord {
     pub grade: Grade,
     /// Where; empty when no zone was marked.
     pub zones: BTreeSet<Zone>,
+}
+
+/// A reading with the edit that took it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Taken {
+    /// The edit, by which it can be undone.
+    pub edit: EditId,
+    /// The reading.
+    pub reading: Reading,
+}
+
+/// A size that a person chose, with the reason.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct ChosenSize {
+    /// The size.
+    pub size: Entry,
+    /// Why.
+    pub reason: String,
 }
 
 /// A person's decision against the rules' view.

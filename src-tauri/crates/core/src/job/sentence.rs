@@ -2,6 +2,7 @@
 
 use super::{Answer, Change, Edit, Job, Marking, RecordedChange};
 use crate::engine::{Arrangement, Part};
+use crate::measure::Phase;
 use crate::wear::Zone;
 
 impl Edit {
@@ -45,6 +46,36 @@ impl Edit {
                 format!("{}: decided “{}” against the rules", named(part), outcome.words())
             }
             Change::FollowRules { part } => format!("{}: back to the rules’ view", named(part)),
+            Change::NoteInstrument { instrument } => format!("Instrument: {}", first_words(&instrument.name)),
+            Change::UseSheet { sheet } => format!("Spec sheet in use: {}", first_words(&sheet.head.name)),
+            Change::HeadSheet { head } => format!("Head of the spec sheet: {}", first_words(&head.name)),
+            Change::StateLine { line } => format!("Spec sheet: {}", line.of.label()),
+            Change::DropLine { of } => format!("Spec sheet: {} taken off", of.label()),
+            Change::StateUndersize { undersize } => {
+                format!("Spec sheet: undersize {} of the {}", undersize.size, undersize.journals.group().label())
+            }
+            Change::DropUndersize { journals, size } => {
+                format!("Spec sheet: undersize {size} of the {} taken off", journals.group().label())
+            }
+            Change::StateOversize { oversize } => format!("Spec sheet: oversize {}", oversize.size),
+            Change::DropOversize { size } => format!("Spec sheet: oversize {size} taken off"),
+            Change::Measure { reading } => {
+                let quantity = match reading.name.trim() {
+                    "" => reading.quantity.words(),
+                    name => name,
+                };
+                let places = [
+                    reading.spot.label(),
+                    (if reading.phase == Phase::Found { "" } else { reading.phase.label() }).into(),
+                ];
+                let places: Vec<String> = places.into_iter().filter(|place| !place.is_empty()).collect();
+                let places = if places.is_empty() { String::new() } else { format!(" ({})", places.join("; ")) };
+                format!("{}: {quantity}{places} {}", named(&reading.part), reading.value)
+            }
+            Change::FoundSize { group, size: Some(size) } => format!("The {} were {size} already", group.label()),
+            Change::FoundSize { group, size: None } => format!("The {} were standard", group.label()),
+            Change::ChooseSize { group, size: Some(size), .. } => format!("The {} go to {size}", group.label()),
+            Change::ChooseSize { group, size: None, .. } => format!("The {} go to the planned size", group.label()),
             Change::Undo { .. } => "Undid an entry".into(),
         }
     }
@@ -80,6 +111,11 @@ mod tests {
             "Main 3, lower shell: scoring, grade 3 (front edge, crown)",
         );
         says(json!({"do": "clean", "part": "piston.1"}), "Piston 1: looked at and clean");
+        says(
+            json!({"do": "measure", "reading": {"part": "crankpin.2", "quantity": "diameter",
+                "spot": {"station": "front", "direction": "a"}, "phase": "machined", "value": "2.2383 in"}}),
+            "Crankpin 2: diameter (front, A; as machined) 2.2383 in",
+        );
         says(json!({"do": "weigh"}), "Something that a newer version of this program recorded");
     }
 }

@@ -1,0 +1,164 @@
+//! The border for readings, instruments and sheets.
+
+use super::check::{MAX_NAME, check_length};
+use super::{Job, Refused};
+use crate::measure::{Entry, Instrument, Length, Quantity, Reading, Warmth};
+use crate::sheet::SheetHead;
+
+/// The largest thing that is measured here: a bore or bearing of a metre and a half would be a ship's.
+const LARGEST: Length = Length::from_nanometres(1_500_000_000);
+
+/// Refuses a reading that can't be one.
+pub(super) fn check_reading(job: &Job, reading: &Reading) -> Result<(), Refused> {
+    let name = reading.part.kind.row().name;
+    let Some(has) = reading.part.kind.has(reading.quantity) else {
+        return Err(Refused(format!("A {name} has no {} to measure.", reading.quantity.words())));
+    };
+    if !has.is_read() {
+        return Err(Refused(format!(
+            "The {} of a {name} is not read: it follows from other readings.",
+            reading.quantity.words()
+        )));
+    }
+    if (reading.quantity == Quantity::Other) == reading.name.trim().is_empty() {
+        return Err(Refused(
+            "Only a quantity of the manual’s own has a name, and it must have one: say what was measured.".into(),
+        ));
+    }
+    check_length("The name", &reading.name, MAX_NAME)?;
+    // A place that is not said is "somewhere": better one reading than none.
+    if reading.spot != Default::default() && !has.spots.all().contains(&reading.spot) {
+        return Err(Refused(format!(
+            "The {} of a {name} is not measured at “{}”.",
+            reading.quantity.words(),
+            reading.spot.label()
+        )));
+    }
+    let instrument = match &reading.instrument {
+        None => None,
+        Some(id) => Some(job.instruments.get(id).ok_or_else(|| {
+            Refused(format!("The instrument “{}” is not entered in this job: enter it first.", id.as_str()))
+        })?),
+    };
+    if let Some(Warmth { celsius, .. }) = reading.warmth
+        && !(-20..=120).contains(&celsius)
+    {
+        return Err(Refused(format!("{celsius} °C: a part is measured between −20 and 120 °C.")));
+    }
+    if let Some(angle) = reading.angle
+        && angle > 359
+    {
+        return Err(Refused(format!("{angle}°: the angle of the high spot is 0 to 359°.")));
+    }
+    if let Some(over) = &reading.over
+        && over.length <= Length::default()
+    {
+        return Err(Refused(format!("{over}: the length over which it was read must be above nought.")));
+    }
+    let length = reading.length(instrument);
+    if length < Length::default() && reading.quantity != Quantity::LineOffset {
+        return Err(Refused(format!(
+            "{} comes out below nought, which no {} is: check the value, its sign and what the gauge was set to.",
+            reading.value,
+            reading.quantity.words()
+        )));
+    }
+    if length.abs() > LARGEST {
+        return Err(Refused(format!(
+            "{} is larger than any engine part: check the number and its unit.",
+            reading.value
+        )));
+    }
+    Ok(())
+}
+
+/// Refuses an instrument that can't be.
+pub(super) fn check_instrument(instrument: &Instrument) -> Result<(), Refused> {
+    if instrument.name.trim().is_empty() {
+        return Err(Refused("The instrument has no name: enter what the shop calls it.".into()));
+    }
+    check_length("The name", &instrument.name, MAX_NAME)?;
+    check_length("The date", &instrument.checked, MAX_NAME)?;
+    if instrument.resolution.length <= Length::default() {
+        return Err(Refused("The resolution must be above nought: the smallest step that can be read off.".into()));
+    }
+    if instrument.uncertainty.length < Length::default() {
+        return Err(Refused("The uncertainty can’t be below nought.".into()));
+    }
+    Ok(())
+}
+
+/// Refuses a head of a sheet that can't be.
+pub(super) fn check_head(head: &SheetHead) -> Result<(), Refused> {
+    check_length("The name", &head.name, MAX_NAME)?;
+    check_length("The source", &head.source, MAX_NAME)?;
+    if !(1..=100).contains(&head.guard_percent) {
+        return Err(Refused(
+            "The share of the uncertainty that keeps away from a limit must be 1 to 100 per cent.".into(),
+        ));
+    }
+    match &head.clean_up {
+        Some(clean_up) if clean_up.length() < Length::default() => {
+            Err(Refused("The allowance for cleaning up can’t be below nought.".into()))
+        }
+        _ => Ok(()),
+    }
+}
+
+/// Refuses a size that is none.
+pub(super) fn check_size(size: Option<&Entry>) -> Result<(), Refused> {
+    match size {
+        Some(size) if size.length < Length::default() || size.length > Length::from_nanometres(20_000_000) => {
+            Err(Refused(format!("{size}: an undersize or oversize is between nought and 20 mm.")))
+        }
+        _ => Ok(()),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::engine::Arrangement;
+    use crate::job::{Change, Job};
+    use serde_json::json;
+
+    #[track_caller]
+    fn refused(change: serde_json::Value, because: &str) {
+        let job = Job { arrangement: Some(Arrangement::inline(4)), ..Job::default() };
+        let change: Change = serde_json::from_value(change).unwrap();
+        assert_eq!(job.check(&change).unwrap_err().to_string(), because);
+    }
+
+    #[test]
+    fn what_can_not_be_a_reading_is_refused_with_a_sentence() {
+        let measure = |mut reading: serde_json::Value, more: serde_json::Value| {
+            reading.as_object_mut().unwrap().extend(more.as_object().unwrap().clone());
+            json!({ "do": "measure", "reading": reading })
+        };
+        let pin = || json!({ "part": "crankpin.1", "quantity": "diameter", "value": "2.2483 in" });
+        refused(
+            measure(pin(), json!({ "spot": { "station": "top" } })),
+            "The diameter of a crankpin is not measured at “top”.",
+        );
+        refused(measure(pin(), json!({ "quantity": "ring-gap" })), "A crankpin has no ring gap to measure.");
+        refused(
+            measure(pin(), json!({ "quantity": "wear" })),
+            "The wear of a crankpin is not read: it follows from other readings.",
+        );
+        refused(
+            measure(pin(), json!({ "instrument": "mic-9" })),
+            "The instrument “mic-9” is not entered in this job: enter it first.",
+        );
+        refused(
+            measure(pin(), json!({ "value": "-0.0005 in" })),
+            "-0.0005 in comes out below nought, which no diameter is: check the value, its sign and what the gauge was set to.",
+        );
+        refused(
+            measure(pin(), json!({ "value": "2248.3 mm" })),
+            "2248.3 mm is larger than any engine part: check the number and its unit.",
+        );
+        refused(
+            measure(pin(), json!({ "part": "crankpin.9" })),
+            "This engine has no crankpin 9: its arrangement is in-line 4, 5 mains, thrust on main 3.",
+        );
+    }
+}

@@ -1,0 +1,119 @@
+//! General rules for what a manual does not give: common practice, each replaceable by a line of the sheet.
+
+use super::limit::Proportions;
+use super::{Limits, Sheet};
+use crate::engine::{Part, PartKind};
+use crate::measure::{Bound, Bounds, Length, Quantity};
+
+const COMMON_PRACTICE: &str = "common practice";
+const FROM_MEMORY: &str = "common practice, from memory";
+
+/// Ten-thousandths of an inch, in which the trade gives its rules.
+const fn tenths(tenths_of_thou: i64) -> Length {
+    Length::from_nanometres(tenths_of_thou * 2_540)
+}
+
+const fn inches(hundredths: i64) -> Length {
+    Length::from_nanometres(hundredths * 254_000)
+}
+
+impl Sheet {
+    /// The general rule for a quantity of a part, if there is one.
+    pub fn general(&self, part: Part, quantity: Quantity, proportions: Proportions) -> Option<Limits> {
+        use PartKind::{Block, Bore, Crankpin, Crankshaft, HousingBore, Lobe, MainJournal, Rings};
+        use Quantity::*;
+        match (part.kind, quantity) {
+            (MainJournal | Crankpin, OutOfRound) => at_most(tenths(5)),
+            (MainJournal | Crankpin, Taper | Barrel) => at_most(self.taper_for_length(part, proportions)),
+            // 0.00075 to 0.0010 in for each inch of shaft.
+            (MainJournal | Crankpin, Clearance) => {
+                let diameter = self.nominal(part)?;
+                range(diameter.times(75, 100_000), diameter.times(1, 1_000), COMMON_PRACTICE)
+            }
+            (HousingBore, OutOfRound) => at_most(tenths(10)),
+            (Block, LineAdjacent) => at_most(tenths(10)),
+            (Block, LineOverall) => at_most(tenths(20)),
+            (Crankshaft, EndFloat) => self.end_float(),
+            (Bore, Wear | Taper) => at_most(tenths(50)),
+            (Lobe, LiftLoss) => at_most(tenths(50)),
+            // 0.003 to 0.004 in for each inch of bore.
+            (Rings, RingGap) => {
+                let bore = self.nominal(Part { kind: Bore, at: part.at })?;
+                range(bore.times(3, 1_000), bore.times(4, 1_000), FROM_MEMORY)
+            }
+            _ => None,
+        }
+    }
+
+    /// A longer journal may taper more.
+    fn taper_for_length(&self, part: Part, proportions: Proportions) -> Length {
+        let stated = self.new_range(part, Quantity::Length);
+        match proportions.length.or(stated.1).or(stated.0) {
+            Some(length) if length <= inches(100) => tenths(2),
+            Some(length) if length < inches(200) => tenths(4),
+            _ => tenths(5),
+        }
+    }
+
+    /// By the diameter of the main journals.
+    fn end_float(&self) -> Option<Limits> {
+        let journal = Part { kind: PartKind::MainJournal, at: crate::engine::At::Main(1) };
+        let diameter = self.nominal(journal)?;
+        let (min, max) = match diameter {
+            d if d < inches(200) => return None,
+            d if d <= inches(275) => (tenths(30), tenths(70)),
+            d if d <= inches(350) => (tenths(50), tenths(90)),
+            _ => (tenths(70), tenths(110)),
+        };
+        range(min, max, COMMON_PRACTICE)
+    }
+}
+
+fn at_most(most: Length) -> Option<Limits> {
+    let bounds = Bounds { least: None, most: Some(Bound::including(most)) };
+    Some(Limits { bounds, new: (None, None), datum: None, source: COMMON_PRACTICE.into(), general: true })
+}
+
+fn range(min: Length, max: Length, source: &str) -> Option<Limits> {
+    let bounds = Bounds { least: Some(Bound::including(min)), most: Some(Bound::including(max)) };
+    Some(Limits { bounds, new: (Some(min), Some(max)), datum: None, source: source.into(), general: true })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn sheet(main: (&str, &str)) -> Sheet {
+        let line = serde_json::json!({
+            "of": { "kind": "main-journal", "quantity": "diameter" }, "min": main.0, "max": main.1,
+        });
+        Sheet { lines: vec![serde_json::from_value(line).unwrap()], ..Sheet::default() }
+    }
+
+    #[track_caller]
+    fn rule(main: (&str, &str), part: &str, quantity: Quantity, min: i64, max: i64) {
+        let limits = sheet(main).general(part.parse().unwrap(), quantity, Proportions::default()).unwrap();
+        let at = |bound: Option<Bound>| bound.map_or(0, |bound| bound.at.nanometres());
+        assert_eq!((at(limits.bounds.least), at(limits.bounds.most)), (min, max));
+        assert!(limits.source.starts_with("common practice") && limits.general);
+    }
+
+    // Printed trade tables, without a public source: common practice.
+    #[test]
+    fn clearance_and_end_float_grow_with_the_shaft() {
+        rule(("1.999 in", "2.000 in"), "main-journal.1", Quantity::Clearance, 38_100, 50_800);
+        rule(("2.999 in", "3.000 in"), "main-journal.1", Quantity::Clearance, 57_150, 76_200);
+        rule(("2.249 in", "2.250 in"), "crankshaft", Quantity::EndFloat, 76_200, 177_800);
+        rule(("2.999 in", "3.000 in"), "crankshaft", Quantity::EndFloat, 127_000, 228_600);
+        rule(("3.999 in", "4.000 in"), "crankshaft", Quantity::EndFloat, 177_800, 279_400);
+    }
+
+    #[test]
+    fn no_rule_is_made_up() {
+        let sheet = Sheet::default();
+        let rule = |part: &str, quantity| sheet.general(part.parse().unwrap(), quantity, Proportions::default());
+        assert_eq!(rule("crankshaft", Quantity::EndFloat), None, "the shaft's size is not known");
+        assert_eq!(rule("crankshaft", Quantity::Bend), None);
+        assert_eq!(rule("tappet.1.intake.1", Quantity::Clearance), None);
+    }
+}

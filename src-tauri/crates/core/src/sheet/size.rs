@@ -1,0 +1,135 @@
+//! The series of sizes that journals are ground to and cylinders bored to.
+
+use serde::{Deserialize, Serialize};
+
+use crate::engine::PartKind;
+use crate::measure::{Entry, Stated};
+
+/// One of the two groups of journals on a crankshaft: each is ground to one size.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+pub enum Journals {
+    /// The main journals.
+    Mains,
+    /// The crankpins.
+    Crankpins,
+}
+
+impl Journals {
+    /// Both.
+    pub const ALL: [Self; 2] = [Self::Mains, Self::Crankpins];
+
+    /// The kind of part.
+    pub fn kind(self) -> PartKind {
+        match self {
+            Self::Mains => PartKind::MainJournal,
+            Self::Crankpins => PartKind::Crankpin,
+        }
+    }
+
+    /// The kind of shell that runs on it.
+    pub fn shells(self) -> PartKind {
+        match self {
+            Self::Mains => PartKind::MainShell,
+            Self::Crankpins => PartKind::RodShell,
+        }
+    }
+
+    /// As a group of sizes.
+    pub fn group(self) -> SizeGroup {
+        match self {
+            Self::Mains => SizeGroup::Mains,
+            Self::Crankpins => SizeGroup::Crankpins,
+        }
+    }
+}
+
+/// What is brought to one common size.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+pub enum SizeGroup {
+    /// The main journals.
+    Mains,
+    /// The crankpins.
+    Crankpins,
+    /// The cylinder bores.
+    Bores,
+}
+
+impl SizeGroup {
+    /// Every group.
+    pub const ALL: [Self; 3] = [Self::Mains, Self::Crankpins, Self::Bores];
+
+    /// In words, plural.
+    pub fn label(self) -> &'static str {
+        match self {
+            Self::Mains => "main journals",
+            Self::Crankpins => "crankpins",
+            Self::Bores => "cylinder bores",
+        }
+    }
+}
+
+/// An undersize: the range to which journals are ground, and the wall of the shells that go with it.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Undersize {
+    /// Of which journals.
+    pub journals: Journals,
+    /// How much below standard: 0.010 in.
+    pub size: Entry,
+    /// The smallest ground diameter; standard less the undersize if not given.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", ts(optional))]
+    pub min: Option<Stated>,
+    /// The largest ground diameter; standard less the undersize if not given.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", ts(optional))]
+    pub max: Option<Stated>,
+    /// The thinnest wall of a new shell; standard plus half the undersize if not given.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", ts(optional))]
+    pub wall_min: Option<Stated>,
+    /// The thickest wall of a new shell; standard plus half the undersize if not given.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", ts(optional))]
+    pub wall_max: Option<Stated>,
+    /// Shells for slight wear on a journal that is not ground (TM 5-4320-300-14: 0.002 in).
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    #[cfg_attr(feature = "schema", ts(optional, as = "Option<bool>"))]
+    pub without_grinding: bool,
+    /// The manual's page.
+    #[serde(default)]
+    pub source: String,
+}
+
+/// An oversize: the range to which cylinders are bored, and the piston that goes with it.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Oversize {
+    /// How much above standard: 0.020 in.
+    pub size: Entry,
+    /// The smallest finished bore; standard plus the oversize if not given.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", ts(optional))]
+    pub min: Option<Stated>,
+    /// The largest finished bore; standard plus the oversize if not given.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", ts(optional))]
+    pub max: Option<Stated>,
+    /// The smallest new piston; standard plus the oversize if not given.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", ts(optional))]
+    pub piston_min: Option<Stated>,
+    /// The largest new piston; standard plus the oversize if not given.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", ts(optional))]
+    pub piston_max: Option<Stated>,
+    /// The manual's page.
+    #[serde(default)]
+    pub source: String,
+}
