@@ -8,7 +8,10 @@ use serde::Serialize;
 use crate::cause::{self, CauseReport};
 use crate::decide::{self, Decision};
 use crate::engine::{Engine, Part, PartKind};
-use crate::job::{Job, MarkPlace, PartRecord, PhotoId};
+use crate::figure::{Figure, Readings, doubt};
+use crate::job::{EditId, Job, MarkPlace, PartRecord, PhotoId};
+use crate::measure::{Length, Phase, Quantity, Spot};
+use crate::sizing::{Measured, Sizing};
 use crate::wear::{Grade, Tag, Zone};
 
 /// Everything that follows from a job.
@@ -23,6 +26,10 @@ pub struct Assessment {
     pub progress: Progress,
     /// The marks of caps and rods.
     pub marks: MarksView,
+    /// The sizes: what is done with each group of journals or bores, clearances, orders.
+    pub sizing: Sizing,
+    /// What is hard to believe in the spec sheet, each in a sentence.
+    pub sheet_doubts: Vec<String>,
     /// Why it happened, most likely first.
     pub causes: CauseReport,
     /// What a reader must know about the record itself: entries of a newer version, entries for parts that the
@@ -63,6 +70,10 @@ pub struct PartView {
     pub photos: Vec<PhotoId>,
     /// The remark; empty if none.
     pub note: String,
+    /// The readings, in the order in which they were taken; those that a later one at the same place replaced included.
+    pub readings: Vec<ReadingView>,
+    /// What follows from the readings.
+    pub figures: Vec<Figure>,
     /// What to do about it.
     pub decision: Decision,
 }
@@ -81,6 +92,32 @@ pub struct Finding {
     pub sentence: String,
     /// Where, in the order of the drawing.
     pub zones: Vec<Zone>,
+}
+
+/// One reading.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+pub struct ReadingView {
+    /// The edit that took it, by which it can be undone.
+    pub edit: EditId,
+    /// What was measured.
+    pub quantity: Quantity,
+    /// The name of a quantity of the manual's own; else empty.
+    pub name: String,
+    /// Where.
+    pub spot: Spot,
+    /// When in the rebuild.
+    pub phase: Phase,
+    /// As it was entered.
+    pub value: String,
+    /// Corrected, at 20 °C, in nanometres.
+    pub length: Length,
+    /// With what; empty if no instrument was named.
+    pub instrument: String,
+    /// Whether it stands: no later one was taken at its place.
+    pub stands: bool,
+    /// A question, if it is hard to believe.
+    pub doubt: Option<String>,
 }
 
 /// How much of the engine has been looked at.
@@ -143,6 +180,8 @@ pub fn assess(job: &Job) -> Assessment {
         return Assessment {
             engine: None,
             parts: vec![],
+            sizing: Sizing::default(),
+            sheet_doubts: job.sheet.doubts(),
             progress: Progress::default(),
             marks: MarksView::default(),
             causes,
@@ -156,13 +195,19 @@ pub fn assess(job: &Job) -> Assessment {
             "{stray} parts were recorded that this engine, as arranged now, does not have; they are kept but not shown."
         ));
     }
-    let decisions = decide::decide(&engine, job);
+    let measured = Measured::of(&engine, job);
+    let decisions = decide::decide(&engine, job, &measured);
     let blank = PartRecord::default();
+    let Measured { readings, sizing, mut figures } = measured;
     let parts: Vec<PartView> = engine
         .parts()
         .iter()
         .zip(decisions)
-        .map(|(part, decision)| view(&engine, *part, job.parts.get(part).unwrap_or(&blank), decision))
+        .map(|(part, decision)| PartView {
+            readings: readings_of(&readings, *part),
+            figures: figures.remove(part).unwrap_or_default(),
+            ..view(&engine, *part, job.parts.get(part).unwrap_or(&blank), decision)
+        })
         .collect();
     let progress = Progress {
         parts: parts.len(),
@@ -173,6 +218,8 @@ pub fn assess(job: &Job) -> Assessment {
     Assessment {
         engine: Some(engine.arrangement().summary()),
         parts,
+        sizing,
+        sheet_doubts: job.sheet.doubts(),
         progress,
         marks: marks(&engine, job),
         causes: cause::diagnose(Some(&engine), job),
@@ -206,8 +253,34 @@ fn view(engine: &Engine, part: Part, record: &PartRecord, decision: Decision) ->
         findings,
         photos: record.photos.clone(),
         note: record.note.clone(),
+        readings: vec![],
+        figures: vec![],
         decision,
     }
+}
+
+fn readings_of(readings: &Readings<'_>, part: Part) -> Vec<ReadingView> {
+    let job = readings.job;
+    let of_part = job.readings.iter().filter(|taken| taken.reading.part == part);
+    of_part
+        .map(|taken| {
+            let reading = &taken.reading;
+            let instrument = reading.instrument.as_ref().and_then(|id| job.instruments.get(id));
+            let standing = readings.of(part).iter().find(|standing| standing.edit == taken.edit);
+            ReadingView {
+                edit: taken.edit,
+                quantity: reading.quantity,
+                name: reading.name.clone(),
+                spot: reading.spot,
+                phase: reading.phase,
+                value: reading.value.to_string(),
+                length: reading.length(instrument),
+                instrument: instrument.map_or_else(String::new, |instrument| instrument.name.clone()),
+                stands: standing.is_some(),
+                doubt: standing.and_then(|standing| doubt(readings, standing)),
+            }
+        })
+        .collect()
 }
 
 /// The sentence of a tag's grade.

@@ -12,6 +12,7 @@ use serde::Serialize;
 use crate::assess::grade_sentence;
 use crate::engine::{Engine, Part};
 use crate::job::{Job, PartRecord};
+use crate::sizing::Measured;
 use crate::words::capitalised;
 use rules::{Rule, Says, Scene};
 
@@ -50,10 +51,10 @@ pub struct Reason {
 }
 
 /// Decides about every part, in the order of [`Engine::parts`].
-pub fn decide(engine: &Engine, job: &Job) -> Vec<Decision> {
+pub fn decide(engine: &Engine, job: &Job, measured: &Measured<'_>) -> Vec<Decision> {
     let blank = PartRecord::default();
     let record = |part: &Part| job.parts.get(part).unwrap_or(&blank);
-    let scene = Scene { engine, job };
+    let scene = Scene { engine, job, measured };
     let mut reasons: BTreeMap<Part, Vec<Reason>> = engine.parts().iter().map(|part| (*part, vec![])).collect();
     for rule in rules::ALL {
         match &rule.says {
@@ -136,7 +137,8 @@ mod tests {
             })
             .collect();
         let engine = Engine::new(arrangement).unwrap();
-        let decisions = decide(&engine, &Job::fold(&edits));
+        let job = Job::fold(&edits);
+        let decisions = decide(&engine, &job, &Measured::of(&engine, &job));
         engine.parts().iter().map(ToString::to_string).zip(decisions).collect()
     }
 
@@ -196,7 +198,7 @@ mod tests {
     #[test]
     fn sets_go_together() {
         let ground = [tag("crankpin.3", Tag::Scoring, Grade::THREE), clean("crankpin.1")];
-        check(&ground, "crankpin.1", Machine, "journals-as-a-group");
+        check(&ground, "crankpin.1", Machine, "common-size");
         check(&ground, "main-journal.1", CantSay, "not-looked-at");
         let burnt = [tag("main-journal.2", Tag::HotSpot, Grade::FOUR)];
         check(&burnt, "crankshaft", Replace, "crankshaft-as-one");
@@ -236,8 +238,9 @@ mod tests {
     #[test]
     fn every_part_gets_exactly_one_outcome_with_a_reason() {
         for arrangement in [Arrangement::inline(6), Arrangement::vee(8), Arrangement::flat(4)] {
+            let job = Job::default();
             let engine = Engine::new(arrangement).unwrap();
-            for (part, decision) in engine.parts().iter().zip(decide(&engine, &Job::default())) {
+            for (part, decision) in engine.parts().iter().zip(decide(&engine, &job, &Measured::of(&engine, &job))) {
                 assert!(!decision.reasons.is_empty(), "{part} has an outcome without a reason");
                 assert_eq!(decision.outcome, if part.kind.row().always_renewed { Replace } else { CantSay });
             }

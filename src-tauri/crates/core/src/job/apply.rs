@@ -48,12 +48,12 @@ impl Job {
             }
             Change::FollowRules { part } => self.parts.entry(*part).or_default().overrule = None,
             Change::NoteInstrument { instrument } => {
-                self.instruments.insert(instrument.id.clone(), instrument.clone());
+                self.instruments.insert(instrument.id.clone(), (**instrument).clone());
             }
             Change::UseSheet { sheet } => self.sheet = (**sheet).clone(),
-            Change::HeadSheet { head } => self.sheet.head = head.clone(),
+            Change::HeadSheet { head } => self.sheet.head = (**head).clone(),
             Change::StateLine { line } => self.sheet.state((**line).clone()),
-            Change::DropLine { of } => self.sheet.lines.retain(|line| line.of != *of),
+            Change::DropLine { of } => self.sheet.lines.retain(|line| line.of != **of),
             Change::StateUndersize { undersize } => self.sheet.state_undersize((**undersize).clone()),
             Change::DropUndersize { journals, size } => {
                 self.sheet.undersizes.retain(|row| row.journals != *journals || row.size.length != size.length);

@@ -134,7 +134,7 @@ pub enum Change {
     /// Entered or corrected an instrument of the shop, as this job knows it.
     NoteInstrument {
         /// The instrument.
-        instrument: Instrument,
+        instrument: Box<Instrument>,
     },
     /// Took a whole spec sheet into use in place of the one before.
     UseSheet {
@@ -144,7 +144,7 @@ pub enum Change {
     /// Changed the head of the spec sheet.
     HeadSheet {
         /// The head.
-        head: SheetHead,
+        head: Box<SheetHead>,
     },
     /// Entered or corrected one line of the spec sheet.
     StateLine {
@@ -154,7 +154,7 @@ pub enum Change {
     /// Took a line off the spec sheet.
     DropLine {
         /// What it was about.
-        of: LineKey,
+        of: Box<LineKey>,
     },
     /// Entered or corrected an undersize of the spec sheet.
     StateUndersize {

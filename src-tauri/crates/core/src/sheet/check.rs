@@ -1,7 +1,7 @@
 //! What can't be true on a sheet, and what is hard to believe. Printed manuals have misprints, and a wrong digit here
 //! would condemn a good crankshaft.
 
-use super::{Journals, Line, Oversize, Sheet, Stated, Undersize};
+use super::{Line, Oversize, Sheet, SizeGroup, Stated, Undersize};
 use crate::engine::PartKind;
 use crate::measure::{Length, Quantity, Sense};
 
@@ -58,7 +58,7 @@ impl Sheet {
         positive(&label, row.size.length)?;
         ordered(&label, "journal", &row.min, &row.max)?;
         ordered(&label, "wall", &row.wall_min, &row.wall_max)?;
-        let standard = self.standard_journal(row.journals);
+        let standard = self.standard(row.journals.group());
         if let Some(standard) = &standard {
             let (_, largest) = standard.diameter;
             for stated in [&row.min, &row.max].into_iter().flatten() {
@@ -85,7 +85,7 @@ impl Sheet {
         positive(&label, row.size.length)?;
         ordered(&label, "bore", &row.min, &row.max)?;
         ordered(&label, "piston", &row.piston_min, &row.piston_max)?;
-        match &self.standard_bore() {
+        match &self.standard(SizeGroup::Bores) {
             Some(standard) => {
                 for stated in [&row.min, &row.max].into_iter().flatten() {
                     if stated.length() <= standard.diameter.0 {
@@ -182,22 +182,15 @@ impl Sheet {
 
     /// Rows of a series that do not follow from standard.
     fn doubt_series(&self, doubts: &mut Vec<String>) {
-        for journals in Journals::ALL {
-            let Some(standard) = self.standard_journal(journals) else { continue };
-            for row in self.ground_sizes(journals) {
-                let label = format!("Undersize {} of the {}", self.in_unit(row.size), journals.group().label());
-                self.doubt_row(doubts, &label, "journal", standard.diameter, row.diameter, -row.size);
-                if let (Some(new), Some(wall)) = (standard.wall, row.wall) {
-                    self.doubt_row(doubts, &label, "wall", new, wall, row.size.times(1, 2));
+        for group in SizeGroup::ALL {
+            let Some(standard) = self.standard(group) else { continue };
+            for row in self.series(group) {
+                let label = format!("Size {} of the {}", self.in_unit(row.size), group.label());
+                let (part, mate) = (group.kind().row().short, group.mate().row().short);
+                self.doubt_row(doubts, &label, part, standard.diameter, row.diameter, group.step(row.size));
+                if let (Some(new), Some(range)) = (standard.mate, row.mate) {
+                    self.doubt_row(doubts, &label, mate, new, range, group.mate_step(row.size));
                 }
-            }
-        }
-        let Some(standard) = self.standard_bore() else { return };
-        for row in self.bored_sizes() {
-            let label = format!("Oversize {}", self.in_unit(row.size));
-            self.doubt_row(doubts, &label, "bore", standard.diameter, row.diameter, row.size);
-            if let (Some(new), Some(piston)) = (standard.piston, row.piston) {
-                self.doubt_row(doubts, &label, "piston", new, piston, row.size);
             }
         }
     }

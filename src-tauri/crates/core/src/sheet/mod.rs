@@ -12,7 +12,7 @@ mod size;
 
 pub use limit::{Limits, Proportions};
 pub use line::{Datum, Line, LineKey, Per, Rate};
-pub use series::{Bored, Ground};
+pub use series::SizeRow;
 pub use size::{Journals, Oversize, SizeGroup, Undersize};
 
 use serde::{Deserialize, Serialize};

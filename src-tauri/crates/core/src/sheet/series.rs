@@ -1,125 +1,167 @@
-//! The series of a sheet with what it leaves out filled in: standard less the undersize, standard plus the oversize.
+//! The series of sizes of a group, with what the sheet leaves out filled in: standard less the undersize, standard plus
+//! the oversize.
 
-use super::{Journals, Oversize, Sheet, Stated, Undersize};
-use crate::engine::{At, Part, PartKind};
-use crate::measure::{Length, Quantity};
+use super::{Oversize, Sheet, SizeGroup, Stated, Undersize};
+use crate::engine::{At, Half, Part, PartKind};
+use crate::measure::{Length, Quantity, Sense};
 
-/// A size to which journals are ground, filled in: nought is standard.
+/// A size to which a group is ground or bored, filled in.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Ground {
-    /// How much below standard.
+pub struct SizeRow {
+    /// How far from standard: nought is standard.
     pub size: Length,
-    /// The smallest and largest ground diameter.
+    /// The smallest and largest finished diameter.
     pub diameter: (Length, Length),
-    /// The thinnest and thickest wall of a new shell, as far as known.
-    pub wall: Option<(Length, Length)>,
-    /// For slight wear, without grinding.
+    /// The thinnest and thickest wall of a new shell, or the smallest and largest new piston, as far as known.
+    pub mate: Option<(Length, Length)>,
+    /// Shells for slight wear on journals that are not ground.
     pub without_grinding: bool,
     /// The manual's page, or how it was reckoned.
     pub source: String,
 }
 
-/// A size to which cylinders are bored, filled in: nought is standard.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Bored {
-    /// How much above standard.
-    pub size: Length,
-    /// The smallest and largest finished bore.
-    pub diameter: (Length, Length),
-    /// The smallest and largest new piston, as far as known.
-    pub piston: Option<(Length, Length)>,
-    /// The manual's page, or how it was reckoned.
-    pub source: String,
+impl SizeGroup {
+    /// The kind of part.
+    pub fn kind(self) -> PartKind {
+        match self {
+            Self::Mains => PartKind::MainJournal,
+            Self::Crankpins => PartKind::Crankpin,
+            Self::Bores => PartKind::Bore,
+        }
+    }
+
+    /// The kind of part that comes in the same size: shells, pistons.
+    pub fn mate(self) -> PartKind {
+        match self {
+            Self::Mains => PartKind::MainShell,
+            Self::Crankpins => PartKind::RodShell,
+            Self::Bores => PartKind::Piston,
+        }
+    }
+
+    /// Which way it wears, and so is machined.
+    pub fn sense(self) -> Sense {
+        if self == Self::Bores { Sense::Most } else { Sense::Least }
+    }
+
+    /// What a size does to the diameter: it takes off a journal, and adds to a bore.
+    pub fn step(self, size: Length) -> Length {
+        if self.sense() == Sense::Most { size } else { -size }
+    }
+
+    /// What a size does to the part that comes with it: half to each wall, all to a piston.
+    pub fn mate_step(self, size: Length) -> Length {
+        if self == Self::Bores { size } else { size.times(1, 2) }
+    }
+
+    fn mate_quantity(self) -> Quantity {
+        if self == Self::Bores { Quantity::Diameter } else { Quantity::Wall }
+    }
 }
 
-/// Any part of a kind: sizes of a series are the same at all of its positions.
+/// Any part of a kind: the sizes of a series are the same at all of its positions.
 pub(super) fn example_of(kind: PartKind) -> Part {
     let at = match kind {
         PartKind::MainJournal => At::Main(1),
         PartKind::Crankpin => At::Crankpin(1),
-        PartKind::MainShell => At::MainHalf(1, crate::engine::Half::Upper),
-        PartKind::RodShell => At::CylinderHalf(1, crate::engine::Half::Upper),
+        PartKind::MainShell => At::MainHalf(1, Half::Upper),
+        PartKind::RodShell => At::CylinderHalf(1, Half::Upper),
         _ => At::Cylinder(1),
     };
     Part { kind, at }
 }
 
-fn both((min, max): (Option<Length>, Option<Length>)) -> Option<(Length, Length)> {
-    Some((min.or(max)?, max.or(min)?))
-}
-
 impl Sheet {
-    /// Standard, as a row of the series; none if the sheet does not give the journals' diameter.
-    pub fn standard_journal(&self, journals: Journals) -> Option<Ground> {
-        Some(Ground {
+    /// Standard, as a row of the series; none if the sheet does not give the diameter.
+    pub fn standard(&self, group: SizeGroup) -> Option<SizeRow> {
+        Some(SizeRow {
             size: Length::default(),
-            diameter: both(self.new_range(example_of(journals.kind()), Quantity::Diameter))?,
-            wall: both(self.new_range(example_of(journals.shells()), Quantity::Wall)),
+            diameter: both(self.new_range(example_of(group.kind()), Quantity::Diameter))?,
+            mate: both(self.new_range(example_of(group.mate()), group.mate_quantity())),
             without_grinding: false,
             source: "standard".into(),
         })
     }
 
-    /// The undersizes of a group in order, each filled in from standard where the sheet leaves a figure out.
-    pub fn ground_sizes(&self, journals: Journals) -> Vec<Ground> {
-        let standard = self.standard_journal(journals);
-        let mut sizes: Vec<Ground> = self
-            .undersizes
-            .iter()
-            .filter(|row| row.journals == journals)
-            .filter_map(|row| ground(row, standard.as_ref()))
-            .collect();
-        sizes.sort_by_key(|ground| ground.size);
-        sizes
+    /// The sizes of a group beyond standard, in order.
+    pub fn series(&self, group: SizeGroup) -> Vec<SizeRow> {
+        let standard = self.standard(group);
+        let filled = |row: Given<'_>| row.filled(group, standard.as_ref());
+        let mut rows: Vec<SizeRow> = if group == SizeGroup::Bores {
+            self.oversizes.iter().map(Given::from).filter_map(filled).collect()
+        } else {
+            let of_group = |row: &&Undersize| row.journals.group() == group;
+            self.undersizes.iter().filter(of_group).map(Given::from).filter_map(filled).collect()
+        };
+        rows.sort_by_key(|row| row.size);
+        rows
     }
 
-    /// Standard, as a row of the series; none if the sheet does not give the bores' diameter.
-    pub fn standard_bore(&self) -> Option<Bored> {
-        Some(Bored {
-            size: Length::default(),
-            diameter: both(self.new_range(example_of(PartKind::Bore), Quantity::Diameter))?,
-            piston: both(self.new_range(example_of(PartKind::Piston), Quantity::Diameter)),
-            source: "standard".into(),
+    /// The row of a size, standard being nought; none if the sheet does not list it.
+    pub fn row(&self, group: SizeGroup, size: Length) -> Option<SizeRow> {
+        if size == Length::default() {
+            return self.standard(group);
+        }
+        self.series(group).into_iter().find(|row| row.size == size)
+    }
+}
+
+/// A row as entered, of either series.
+struct Given<'a> {
+    size: Length,
+    diameter: (&'a Option<Stated>, &'a Option<Stated>),
+    mate: (&'a Option<Stated>, &'a Option<Stated>),
+    without_grinding: bool,
+    source: &'a str,
+}
+
+impl<'a> From<&'a Undersize> for Given<'a> {
+    fn from(row: &'a Undersize) -> Self {
+        Self {
+            size: row.size.length,
+            diameter: (&row.min, &row.max),
+            mate: (&row.wall_min, &row.wall_max),
+            without_grinding: row.without_grinding,
+            source: &row.source,
+        }
+    }
+}
+
+impl<'a> From<&'a Oversize> for Given<'a> {
+    fn from(row: &'a Oversize) -> Self {
+        Self {
+            size: row.size.length,
+            diameter: (&row.min, &row.max),
+            mate: (&row.piston_min, &row.piston_max),
+            without_grinding: false,
+            source: &row.source,
+        }
+    }
+}
+
+impl Given<'_> {
+    fn filled(self, group: SizeGroup, standard: Option<&SizeRow>) -> Option<SizeRow> {
+        let range = |(min, max): (&Option<Stated>, &Option<Stated>)| {
+            let length = |stated: &Option<Stated>| stated.as_ref().map(Stated::length);
+            both((length(min), length(max)))
+        };
+        let moved = |(min, max): (Length, Length), step: Length| (min + step, max + step);
+        let reckoned = standard.map(|standard| moved(standard.diameter, group.step(self.size)));
+        let mate = standard.and_then(|standard| standard.mate).map(|mate| moved(mate, group.mate_step(self.size)));
+        let given = range(self.diameter);
+        Some(SizeRow {
+            size: self.size,
+            diameter: given.or(reckoned)?,
+            mate: range(self.mate).or(mate),
+            without_grinding: self.without_grinding,
+            source: if given.is_some() { self.source.to_owned() } else { "reckoned from standard".into() },
         })
     }
-
-    /// The oversizes in order, each filled in from standard where the sheet leaves a figure out.
-    pub fn bored_sizes(&self) -> Vec<Bored> {
-        let standard = self.standard_bore();
-        let mut sizes: Vec<Bored> = self.oversizes.iter().filter_map(|row| bored(row, standard.as_ref())).collect();
-        sizes.sort_by_key(|bored| bored.size);
-        sizes
-    }
 }
 
-fn ground(row: &Undersize, standard: Option<&Ground>) -> Option<Ground> {
-    let size = row.size.length;
-    let length = |stated: &Option<Stated>| stated.as_ref().map(Stated::length);
-    let given = both((length(&row.min), length(&row.max)));
-    let reckoned = standard.map(|standard| (standard.diameter.0 - size, standard.diameter.1 - size));
-    let thicker = size.times(1, 2);
-    let wall = standard.and_then(|standard| standard.wall).map(|(min, max)| (min + thicker, max + thicker));
-    Some(Ground {
-        size,
-        diameter: given.or(reckoned)?,
-        wall: both((length(&row.wall_min), length(&row.wall_max))).or(wall),
-        without_grinding: row.without_grinding,
-        source: if given.is_some() { row.source.clone() } else { "standard less the undersize".into() },
-    })
-}
-
-fn bored(row: &Oversize, standard: Option<&Bored>) -> Option<Bored> {
-    let size = row.size.length;
-    let length = |stated: &Option<Stated>| stated.as_ref().map(Stated::length);
-    let given = both((length(&row.min), length(&row.max)));
-    let reckoned = standard.map(|standard| (standard.diameter.0 + size, standard.diameter.1 + size));
-    let piston = standard.and_then(|standard| standard.piston).map(|(min, max)| (min + size, max + size));
-    Some(Bored {
-        size,
-        diameter: given.or(reckoned)?,
-        piston: both((length(&row.piston_min), length(&row.piston_max))).or(piston),
-        source: if given.is_some() { row.source.clone() } else { "standard plus the oversize".into() },
-    })
+/// A range of which one end may stand for both.
+fn both((min, max): (Option<Length>, Option<Length>)) -> Option<(Length, Length)> {
+    Some((min.or(max)?, max.or(min)?))
 }
 
 #[cfg(test)]
@@ -144,15 +186,15 @@ mod tests {
     // TM 5-4320-300-14 p. 6-103: 0.010 and 0.020 in undersize, journal and wall of the shell.
     #[test]
     fn what_is_left_out_follows_from_standard() {
-        let sizes = sheet().ground_sizes(Journals::Mains);
+        let sizes = sheet().series(SizeGroup::Mains);
         let row = |index: usize| {
-            let row: &Ground = &sizes[index];
-            let (wall_min, wall_max) = row.wall.unwrap();
+            let row: &SizeRow = &sizes[index];
+            let (wall_min, wall_max) = row.mate.unwrap();
             [row.diameter.0, row.diameter.1, wall_min, wall_max].map(|length| length.nanometres() / 2_540)
         };
         assert_eq!(row(0), [29_890, 29_900, 1_295, 1_300], "in order of size; the walls as printed");
         assert_eq!(row(1), [29_790, 29_800, 1_345, 1_350], "as printed");
-        assert_eq!(sizes[1].source, "standard less the undersize");
-        assert!(sheet().ground_sizes(Journals::Crankpins).is_empty());
+        assert_eq!(sizes[1].source, "reckoned from standard");
+        assert!(sheet().series(SizeGroup::Crankpins).is_empty());
     }
 }

@@ -2,7 +2,6 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::engine::PartKind;
 use crate::measure::{Entry, Stated};
 
 /// One of the two groups of journals on a crankshaft: each is ground to one size.
@@ -19,22 +18,6 @@ pub enum Journals {
 impl Journals {
     /// Both.
     pub const ALL: [Self; 2] = [Self::Mains, Self::Crankpins];
-
-    /// The kind of part.
-    pub fn kind(self) -> PartKind {
-        match self {
-            Self::Mains => PartKind::MainJournal,
-            Self::Crankpins => PartKind::Crankpin,
-        }
-    }
-
-    /// The kind of shell that runs on it.
-    pub fn shells(self) -> PartKind {
-        match self {
-            Self::Mains => PartKind::MainShell,
-            Self::Crankpins => PartKind::RodShell,
-        }
-    }
 
     /// As a group of sizes.
     pub fn group(self) -> SizeGroup {

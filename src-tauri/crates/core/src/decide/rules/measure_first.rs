@@ -3,23 +3,31 @@
 use super::{Rule, Says};
 use crate::decide::Outcome;
 use crate::engine::PartKind;
+use crate::measure::{Phase, Quantity};
 
 pub(super) const RULE: Rule = Rule {
     id: "measure-first",
     why: "Size and form decide whether it can be used again, and eyes can’t see them.",
     source: "TM 5-3805-262-34 (journals at two stations, two directions); NAVEDTRA 14076 (bores at three levels, two directions); common practice.",
-    says: Says::OnPart(|_, part, record| {
+    says: Says::OnPart(|scene, part, record| {
         if !record.looked_at() {
             return None;
         }
         let how = match part.kind {
-            PartKind::MainJournal | PartKind::Crankpin | PartKind::CamJournal => {
-                "Measure it at two stations and in two directions at right angles."
+            PartKind::MainJournal | PartKind::Crankpin | PartKind::Bore => {
+                let plan = scene.measured.plan_of(part).filter(|plan| !plan.settled)?;
+                // What is missing on this part, or on the others of its group: they all go to one size.
+                let label = part.label(scene.engine.arrangement());
+                let own = plan.missing.iter().find(|missing| missing.starts_with(&label));
+                let missing = own.or(plan.missing.first()).cloned();
+                return Some((Outcome::CantSay, missing.unwrap_or_else(|| plan.because.clone())));
             }
-            PartKind::Bore => "Measure it at three levels and in two directions at right angles.",
+            PartKind::CamJournal => "Measure it at two stations and in two directions at right angles.",
             PartKind::Piston => "Measure its skirt and its bore: the clearance decides.",
             _ => return None,
         };
-        Some((Outcome::CantSay, how.into()))
+        let decides = if part.kind == PartKind::Piston { Quantity::Clearance } else { Quantity::Diameter };
+        let measured = scene.measured.figures(part, Phase::Found).any(|figure| figure.quantity == decides);
+        (!measured).then(|| (Outcome::CantSay, how.into()))
     }),
 };

@@ -4,6 +4,7 @@
 mod bore_damage;
 mod cam_bearing_damage;
 mod camshaft_as_one;
+mod common_size;
 mod cracks;
 mod crankshaft_as_one;
 mod debris_in_the_oil_ways;
@@ -19,7 +20,9 @@ mod new_cam_new_tappets;
 mod not_looked_at;
 mod nothing_found;
 mod oil_pump_damage;
+mod outside_limits;
 mod piston_damage;
+mod pistons_to_bores;
 mod renewed_at_overhaul;
 mod rod_damage;
 mod rust_and_dirt;
@@ -28,16 +31,19 @@ mod tappet_damage;
 use super::Outcome;
 use crate::engine::{Engine, Part, PartKind};
 use crate::job::{Job, PartRecord};
+use crate::sizing::Measured;
 use crate::wear::{Grade, Tag};
 
 /// Every rule.
-pub const ALL: [&Rule; 23] = [
+pub const ALL: [&Rule; 26] = [
     &renewed_at_overhaul::RULE,
     &not_looked_at::RULE,
     &cracks::RULE,
     &heat_on_a_shaft::RULE,
     &journal_scratches::RULE,
     &measure_first::RULE,
+    &common_size::RULE,
+    &outside_limits::RULE,
     &piston_damage::RULE,
     &bore_damage::RULE,
     &tappet_damage::RULE,
@@ -53,6 +59,7 @@ pub const ALL: [&Rule; 23] = [
     &nothing_found::RULE,
     &crankshaft_as_one::RULE,
     &journals_as_a_group::RULE,
+    &pistons_to_bores::RULE,
     &camshaft_as_one::RULE,
     &new_cam_new_tappets::RULE,
 ];
@@ -91,6 +98,8 @@ pub struct Scene<'a> {
     pub engine: &'a Engine,
     /// All that is known.
     pub job: &'a Job,
+    /// What was measured and what follows from it.
+    pub measured: &'a Measured<'a>,
 }
 
 /// One line of a table of wear: on these kinds, these tags from this grade on mean this.

@@ -1,0 +1,254 @@
+//! Figures: what follows from the readings of each part, each with its verdict and the reason for it.
+
+mod clearance;
+mod crank;
+mod doubt;
+mod form;
+mod line;
+mod lobe;
+mod loss;
+mod plain;
+mod ring;
+mod rod;
+mod standing;
+
+pub use crank::{Pair, adjacent_run_outs};
+pub use doubt::doubt;
+pub use line::line_of_bores;
+pub use ring::gap_growth;
+pub use standing::{Readings, Standing, Value};
+
+use std::collections::BTreeMap;
+
+use serde::Serialize;
+
+use crate::engine::Part;
+use crate::measure::{Bounds, Length, LengthUnit, Phase, Quantity, Station, Verdict};
+use crate::sheet::{Limits, Proportions, SizeGroup, in_unit};
+
+/// A figure that follows from readings.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+pub struct Figure {
+    /// What.
+    pub quantity: Quantity,
+    /// In words: "ring gap, top ring".
+    pub name: String,
+    /// The station, where each station has its own figure.
+    pub station: Option<Station>,
+    /// When in the rebuild.
+    pub phase: Phase,
+    /// The smallest value, in nanometres.
+    pub low: Length,
+    /// The largest value, in nanometres; the same as the smallest for a single value.
+    pub high: Length,
+    /// The value as shown, rounded once.
+    pub shown: String,
+    /// Where the deciding value was read; may be empty.
+    pub at: String,
+    /// The expanded uncertainty, in nanometres; nought if no instrument was named.
+    pub uncertainty: Length,
+    /// What it says about the limits; none if there is no limit, or if something must be known first.
+    pub verdict: Option<Verdict>,
+    /// The limits in words: "0.0010 to 0.0040 in"; empty if there are none.
+    pub limits: String,
+    /// Why, in a sentence.
+    pub because: String,
+    /// Who sets the limits; empty if nobody does.
+    pub source: String,
+    /// The limits are a general rule's, for want of the manual's.
+    pub general: bool,
+}
+
+/// The sizes to which groups have been brought in a phase; standard where nothing is given.
+pub type Sizes = BTreeMap<SizeGroup, Length>;
+
+/// Everything that is needed to conclude.
+#[derive(Debug, Clone, Copy)]
+pub struct Bench<'a> {
+    /// The readings that stand.
+    pub readings: &'a Readings<'a>,
+    /// When in the rebuild.
+    pub phase: Phase,
+    /// To which sizes the groups have been brought in this phase.
+    pub sizes: &'a Sizes,
+}
+
+/// All figures of a part in one phase, in the order of its table of quantities.
+pub fn figures(bench: Bench<'_>, part: Part) -> Vec<Figure> {
+    let mut all = Vec::new();
+    for has in part.kind.quantities() {
+        all.extend(plain::figures(bench, part, has));
+        let quantity = has.quantity;
+        all.extend(match quantity {
+            Quantity::OutOfRound | Quantity::Taper | Quantity::Barrel => form::figure(bench, part, quantity),
+            Quantity::Clearance => clearance::figure(bench, part),
+            Quantity::Wear => loss::wear(bench, part),
+            Quantity::Lift => lobe::lift(bench, part),
+            Quantity::HeightLoss => loss::height(bench, part),
+            Quantity::LiftLoss => loss::lift(bench, part),
+            Quantity::LiftSpread => lobe::spread(bench, part),
+            Quantity::GapGrowth => ring::growth(bench, part),
+            Quantity::Bend => crank::bend(bench, part),
+            Quantity::AdjacentRunOut | Quantity::AdjacentRunOutSquare => crank::adjacent(bench, part, quantity),
+            Quantity::LineAdjacent | Quantity::LineOverall => line::figure(bench, part, quantity),
+            _ => None,
+        });
+    }
+    all
+}
+
+impl Bench<'_> {
+    /// Makes a figure of a value: finds the limits and judges.
+    fn judge(
+        self,
+        part: Part,
+        quantity: Quantity,
+        name: &str,
+        station: Option<Station>,
+        value: Value,
+        proportions: Proportions,
+    ) -> Figure {
+        let limits = self.readings.job.sheet.limits(part, quantity, name, station, proportions);
+        let limits = limits.map(|limits| self.resized(part, quantity, limits));
+        self.judge_by(part, quantity, name, station, value, limits)
+    }
+
+    /// Makes a figure of a value and the limits that hold for it.
+    fn judge_by(
+        self,
+        part: Part,
+        quantity: Quantity,
+        name: &str,
+        station: Option<Station>,
+        value: Value,
+        limits: Option<Limits>,
+    ) -> Figure {
+        let unit = self.readings.unit();
+        let guard = i64::from(self.readings.job.sheet.head.guard_percent);
+        let uncertainty = value.uncertainty.times(guard, 100);
+        let words = if quantity == Quantity::Other { name.trim() } else { quantity.words() };
+        let bounds = limits.as_ref().map(|limits| limits.bounds).filter(|bounds| *bounds != Bounds::default());
+        let verdict = bounds.map(|bounds| Verdict::of(value.low, value.high, uncertainty, &bounds));
+        let low_decides = bounds.is_some_and(|bounds| {
+            let below = Bounds { least: bounds.least, most: None };
+            bounds.most.is_none()
+                || (bounds.least.is_some()
+                    && Verdict::of(value.low, value.high, uncertainty, &below) == verdict.unwrap_or(Verdict::Within)
+                    && verdict != Some(Verdict::Within))
+        });
+        let limits_text = bounds.map_or_else(String::new, |bounds| range_text(&bounds, unit));
+        let shown = shown(value, unit);
+        Figure {
+            quantity,
+            name: station.map_or_else(|| words.to_owned(), |station| format!("{words}, {}", station.label())),
+            station,
+            phase: self.phase,
+            low: value.low,
+            high: value.high,
+            at: if low_decides { value.low_at.label() } else { value.high_at.label() },
+            uncertainty,
+            verdict,
+            because: because(&shown, uncertainty, unit, verdict, &limits_text, part),
+            shown,
+            limits: limits_text,
+            source: limits.as_ref().map_or_else(String::new, |limits| limits.source.clone()),
+            general: limits.is_some_and(|limits| limits.general),
+        }
+    }
+
+    /// Limits of a diameter, moved to the size that the group has been brought to.
+    fn resized(self, part: Part, quantity: Quantity, limits: Limits) -> Limits {
+        if quantity != Quantity::Diameter && quantity != Quantity::Wall {
+            return limits;
+        }
+        let Some((group, size)) = self.size_of(part) else { return limits };
+        let row = self.readings.job.sheet.row(group, size);
+        let mate = part.kind == group.mate();
+        let (range, step) = if mate {
+            (row.and_then(|row| row.mate), group.mate_step(size))
+        } else {
+            (row.map(|row| row.diameter), group.step(size))
+        };
+        // What a size may wear below or above its own new range, standard may too.
+        let moved = |bound: Option<crate::measure::Bound>, standard: Option<Length>, here: Option<Length>| {
+            bound.map(|bound| {
+                let at = match (standard, here) {
+                    (Some(standard), Some(here)) => here - (standard - bound.at),
+                    _ => bound.at + step,
+                };
+                crate::measure::Bound { at, ..bound }
+            })
+        };
+        let (low, high) = range.map_or((None, None), |(low, high)| (Some(low), Some(high)));
+        Limits {
+            bounds: Bounds {
+                least: moved(limits.bounds.least, limits.new.0, low),
+                most: moved(limits.bounds.most, limits.new.1, high),
+            },
+            new: (low.or(limits.new.0.map(|min| min + step)), high.or(limits.new.1.map(|max| max + step))),
+            ..limits
+        }
+    }
+
+    /// The range of a new diameter at the size of this phase; none if the sheet does not give it.
+    pub fn new_range(self, part: Part) -> Option<(Length, Length)> {
+        let group = SizeGroup::ALL.into_iter().find(|group| group.kind() == part.kind)?;
+        let size = self.sizes.get(&group).copied().unwrap_or_default();
+        self.readings.job.sheet.row(group, size).map(|row| row.diameter)
+    }
+
+    /// The group of a part and the size to which it has been brought, if not standard.
+    fn size_of(self, part: Part) -> Option<(SizeGroup, Length)> {
+        let group = SizeGroup::ALL.into_iter().find(|group| [group.kind(), group.mate()].contains(&part.kind))?;
+        let size = self.sizes.get(&group).copied().filter(|size| *size != Length::default())?;
+        Some((group, size))
+    }
+}
+
+/// A value at its step: "2.2478 in", or "2.2478 to 2.2485 in".
+fn shown(value: Value, unit: LengthUnit) -> String {
+    let high = value.high.show(value.step, unit);
+    let low = value.low.show(value.step, unit);
+    if low == high {
+        return high;
+    }
+    let number = low.strip_suffix(unit.name()).unwrap_or(&low).trim_end();
+    format!("{number} to {high}")
+}
+
+/// Limits in words.
+pub(crate) fn range_text(bounds: &Bounds, unit: LengthUnit) -> String {
+    let text = |length| in_unit(length, unit);
+    match (bounds.least, bounds.most) {
+        (Some(least), Some(most)) => {
+            let low = text(least.at);
+            let number = low.strip_suffix(unit.name()).unwrap_or(&low).trim_end();
+            format!("{number} to {}", text(most.at))
+        }
+        (Some(least), None) => format!("{} {}", if least.passes { "at least" } else { "more than" }, text(least.at)),
+        (None, Some(most)) => format!("{} {}", if most.passes { "at most" } else { "less than" }, text(most.at)),
+        (None, None) => String::new(),
+    }
+}
+
+fn because(
+    shown: &str,
+    uncertainty: Length,
+    unit: LengthUnit,
+    verdict: Option<Verdict>,
+    limits: &str,
+    part: Part,
+) -> String {
+    let trust =
+        if uncertainty == Length::default() { String::new() } else { format!(" ± {}", in_unit(uncertainty, unit)) };
+    match verdict {
+        None => format!("{shown}{trust}: no limit is entered for this {}.", part.kind.row().short),
+        Some(Verdict::Within) => format!("{shown}{trust} is within {limits}."),
+        Some(Verdict::Outside) => format!("{shown}{trust} is outside {limits}."),
+        Some(Verdict::TooClose) => format!(
+            "{shown}{trust} is too close to {limits} to call: measure again, or with an instrument that is surer than {}.",
+            in_unit(uncertainty, unit)
+        ),
+    }
+}

@@ -1,0 +1,162 @@
+//! The condition of one journal or bore as found: its size, its form, its marks, and what is still missing.
+
+use crate::decide::Outcome;
+use crate::engine::Part;
+use crate::figure::{Bench, Figure, Readings, figures};
+use crate::job::PartRecord;
+use crate::measure::{Length, Phase, Quantity, Sense, Spots, Stated, Verdict};
+use crate::sheet::in_unit;
+use crate::wear::{Grade, Tag};
+
+/// How sound a part is as found.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Condition {
+    /// Its figures.
+    pub(super) figures: Vec<Figure>,
+    /// Smallest and largest diameter with the uncertainty.
+    pub(super) diameter: Option<(Length, Length, Length)>,
+    /// The depth of the worst scratch that was measured.
+    pub(super) scratch: Length,
+    /// Only its size is outside, on the worn side.
+    pub(super) worn_size: bool,
+    /// Its form is outside, or it is marked so that it must be machined; why.
+    pub(super) faults: Vec<String>,
+    /// Marks that may polish out.
+    pub(super) polish: bool,
+    /// Damage goes deeper than the sheet allows to be machined.
+    pub(super) too_deep: Option<String>,
+    /// What is missing or too close to call.
+    pub(super) missing: Vec<String>,
+    /// What can't be right.
+    pub(super) odd: Vec<String>,
+}
+
+/// Looks at one journal or bore as found.
+pub(super) fn condition(readings: &Readings<'_>, part: Part, sense: Sense) -> Condition {
+    let sizes = super::found_sizes(readings);
+    let bench = Bench { readings, phase: Phase::Found, sizes: &sizes };
+    let label = part.label(readings.engine.arrangement());
+    let blank = PartRecord::default();
+    let record = readings.job.parts.get(&part).unwrap_or(&blank);
+    let mut seen = Condition { figures: figures(bench, part), ..Condition::default() };
+    if let Some(value) = readings.value(part, Quantity::Diameter, Phase::Found, None) {
+        seen.diameter = Some((value.low, value.high, value.uncertainty));
+    }
+    seen.scratch =
+        readings.value(part, Quantity::ScratchDepth, Phase::Found, None).map_or(Length::default(), |value| value.high);
+    for figure in &seen.figures {
+        let about = format!("{label}: {} {}", figure.name, figure.because);
+        match (figure.quantity, figure.verdict) {
+            (Quantity::ScratchDepth, _) | (_, None | Some(Verdict::Within)) => {}
+            (
+                Quantity::Diameter | Quantity::OutOfRound | Quantity::Taper | Quantity::Barrel | Quantity::Wear,
+                Some(verdict),
+            ) => {
+                if verdict == Verdict::TooClose {
+                    seen.missing.push(about);
+                } else if figure.quantity == Quantity::Diameter {
+                    if on_worn_side(bench, part, sense) {
+                        seen.worn_size = true;
+                    } else {
+                        seen.odd.push(format!("{about} It is on the new side of the range: check the reading, the sheet, and the size stamped on the old parts."));
+                    }
+                } else {
+                    seen.faults.push(about);
+                }
+            }
+            _ => {}
+        }
+    }
+    scratches(readings, part, &label, &mut seen);
+    marks(record, &label, &mut seen);
+    // What a person keeps in spite of its marks or form condemns nothing else.
+    if record.overrule.as_ref().is_some_and(|overrule| overrule.outcome < Outcome::CantSay) {
+        seen.faults.clear();
+        seen.worn_size = false;
+    }
+    if let Some(missing) = missing_spots(readings, part, &label) {
+        seen.missing.insert(0, missing);
+    }
+    if !record.looked_at() {
+        seen.missing.push(format!("{label}: look at it; scratches count."));
+    }
+    seen
+}
+
+/// Whether a diameter is outside on the side of wear.
+fn on_worn_side(bench: Bench<'_>, part: Part, sense: Sense) -> bool {
+    let Some(value) = bench.readings.value(part, Quantity::Diameter, bench.phase, None) else { return false };
+    let new = bench.new_range(part);
+    match (sense, new) {
+        (Sense::Least, Some((low, _))) => value.low < low,
+        (Sense::Most, Some((_, high))) => value.high > high,
+        (_, None) => true,
+    }
+}
+
+/// Scratches that were measured: the sheet's largest may be polished, its limit ground; deeper condemns (a value of the
+/// sheet, since manuals differ).
+fn scratches(readings: &Readings<'_>, part: Part, label: &str, seen: &mut Condition) {
+    if seen.scratch <= Length::default() {
+        return;
+    }
+    let unit = readings.unit();
+    let line = readings.job.sheet.line(part, Quantity::ScratchDepth, "", None);
+    let polishable = line.and_then(|line| line.max.as_ref()).map(Stated::length);
+    let deepest = line.and_then(|line| line.limit.as_ref()).map(Stated::length);
+    let depth = in_unit(seen.scratch, unit);
+    if let Some(deepest) = deepest
+        && seen.scratch > deepest
+    {
+        seen.too_deep = Some(format!(
+            "{label} has a scratch {depth} deep; the sheet allows no more than {}.",
+            in_unit(deepest, unit)
+        ));
+    } else if polishable.is_some_and(|polishable| seen.scratch <= polishable) {
+        seen.polish = true;
+    } else {
+        seen.faults.push(format!("{label} has a scratch {depth} deep."));
+    }
+}
+
+/// Marks that were only seen: what catches a fingernail must be machined, what does not may polish out (common practice).
+fn marks(record: &PartRecord, label: &str, seen: &mut Condition) {
+    const MARKS: [Tag; 7] =
+        [Tag::Scoring, Tag::Scuffing, Tag::Pitting, Tag::Corrosion, Tag::Rust, Tag::Seizure, Tag::HandlingDamage];
+    for tag in MARKS {
+        let Some(grade) = record.grade(tag) else { continue };
+        let name = tag.row().name;
+        if grade >= Grade::THREE || (tag == Tag::Seizure && grade >= Grade::TWO) {
+            if seen.scratch <= Length::default() {
+                seen.faults.push(format!("{label} shows {name}, grade {}.", grade.number()));
+            }
+        } else {
+            seen.polish = true;
+        }
+    }
+}
+
+/// Places that must be measured and were not, in a sentence.
+fn missing_spots(readings: &Readings<'_>, part: Part, label: &str) -> Option<String> {
+    let has = part.kind.has(Quantity::Diameter)?;
+    let spots: Vec<_> = has
+        .spots
+        .needed()
+        .into_iter()
+        .filter(|spot| {
+            readings.quantity(part, Quantity::Diameter, Phase::Found).all(|standing| standing.reading.spot != *spot)
+        })
+        .map(|spot| spot.label())
+        .collect();
+    if spots.is_empty() {
+        return None;
+    }
+    if spots.len() == has.spots.needed().len() {
+        let how = match has.spots {
+            Spots::Bore => "at three levels, in two directions",
+            _ => "at two stations, in two directions",
+        };
+        return Some(format!("{label}: measure its diameter {how}."));
+    }
+    Some(format!("{label}: measure its diameter at {}.", spots.join("; ")))
+}

@@ -1,0 +1,292 @@
+//! The plan of a group: one size for all mains, one for all crankpins, one for all bores.
+
+use super::condition::{Condition, condition};
+use super::words::{range_words, size_text, size_words};
+use super::{Action, GroupPlan, PartPlan};
+use crate::engine::Part;
+use crate::figure::Readings;
+use crate::measure::{Length, Sense};
+use crate::sheet::{SizeGroup, SizeRow, in_unit};
+
+/// The smallest size beyond `found` that cleans up everything: the first whose finished range lies wholly within what the
+/// worst part still has. Shells for slight wear are no size to machine to.
+///
+/// On journals that is the first undersize whose largest ground diameter does not exceed what the worst journal cleans
+/// up at; on bores the first oversize whose smallest finished bore is not below it (common practice; conservative, since
+/// the shop may finish anywhere in the range).
+pub fn smallest_size(series: &[SizeRow], sense: Sense, found: Length, cleans_up_at: Length) -> Option<&SizeRow> {
+    series.iter().find(|row| {
+        let cleans = match sense {
+            Sense::Least => row.diameter.1 <= cleans_up_at,
+            Sense::Most => row.diameter.0 >= cleans_up_at,
+        };
+        !row.without_grinding && row.size > found && cleans
+    })
+}
+
+/// What was decided, before it is put into words for each part.
+struct Decided {
+    action: Action,
+    size: Option<Length>,
+    by: Option<Part>,
+    because: String,
+}
+
+/// A group with the condition of each of its parts.
+struct Group<'a> {
+    readings: &'a Readings<'a>,
+    group: SizeGroup,
+    found: Length,
+    series: Vec<SizeRow>,
+    seen: Vec<(Part, Condition)>,
+}
+
+/// Plans one group. One part machined means all of the group machined, to one size (TM 5-3805-262-34 p. 4-50 and two
+/// further manuals for journals; common practice for bores).
+pub(super) fn plan(readings: &Readings<'_>, group: SizeGroup) -> GroupPlan {
+    let sheet = &readings.job.sheet;
+    let parts = readings.engine.parts().iter().copied().filter(|part| part.kind == group.kind());
+    let this = Group {
+        readings,
+        group,
+        found: super::found_sizes(readings).get(&group).copied().unwrap_or_default(),
+        series: sheet.series(group),
+        seen: parts.map(|part| (part, condition(readings, part, group.sense()))).collect(),
+    };
+    let mut missing: Vec<String> = this.seen.iter().flat_map(|(_, condition)| condition.missing.clone()).collect();
+    let mut notices: Vec<String> = this.seen.iter().flat_map(|(_, condition)| condition.odd.clone()).collect();
+    notices.extend(this.earlier_size());
+    let decided = this.decide(&mut missing);
+    let decided = this.chosen(decided, &mut notices);
+    let row = decided.size.and_then(|size| sheet.row(group, size));
+    let finished = row.map(|row| row.diameter);
+    let words = |size| size_words(size, group, readings);
+    GroupPlan {
+        group,
+        action: decided.action,
+        size: decided.size,
+        size_shown: decided.size.map_or_else(String::new, words),
+        found_shown: words(this.found),
+        finished,
+        finished_shown: finished.map_or_else(String::new, |range| range_words(range, readings)),
+        decided_by: decided.by,
+        because: decided.because,
+        chosen_because: readings.job.chosen_sizes.get(&group).map(|chosen| chosen.reason.clone()),
+        settled: missing.is_empty()
+            && decided.action != Action::Open
+            && (decided.size.is_some() || decided.action == Action::Replace),
+        missing,
+        parts: this
+            .seen
+            .iter()
+            .map(|(part, seen)| this.part(*part, seen, decided.action, decided.size, finished))
+            .collect(),
+        notices,
+    }
+}
+
+impl Group<'_> {
+    fn label(&self, part: Part) -> String {
+        part.label(self.readings.engine.arrangement())
+    }
+
+    fn show(&self, length: Length) -> String {
+        in_unit(length, self.readings.unit())
+    }
+
+    /// The diameter at which a part cleans up: its worst diameter less the scratch on both sides and the allowance, or
+    /// for a bore more by them.
+    fn cleans_up_at(&self, condition: &Condition) -> Option<Length> {
+        let (smallest, largest, _) = condition.diameter?;
+        let away = condition.scratch.times(2, 1) + self.readings.job.sheet.clean_up();
+        Some(match self.group.sense() {
+            Sense::Least => smallest - away,
+            Sense::Most => largest + away,
+        })
+    }
+
+    /// The part that needs the most, what it cleans up at, and how surely that is known.
+    fn worst(&self) -> Option<(Part, Length, Length)> {
+        let all = self.seen.iter().filter_map(|(part, seen)| Some((*part, self.cleans_up_at(seen)?, seen.diameter?.2)));
+        match self.group.sense() {
+            Sense::Least => all.min_by_key(|(_, cleans, _)| *cleans),
+            // The first of several alike, as on journals.
+            Sense::Most => all.min_by_key(|(_, cleans, _)| -*cleans),
+        }
+    }
+
+    fn decide(&self, missing: &mut Vec<String>) -> Decided {
+        let decided = |action, size, by, because: String| Decided { action, size, by, because };
+        if let Some((part, why)) = self.seen.iter().find_map(|(part, seen)| Some((*part, seen.too_deep.clone()?))) {
+            return decided(Action::Replace, None, Some(part), why);
+        }
+        let faulty = self.seen.iter().find_map(|(part, seen)| Some((*part, seen.faults.first()?.clone())));
+        let worn = self.seen.iter().find(|(_, seen)| seen.worn_size).map(|(part, _)| {
+            let side = if self.group.sense() == Sense::Least { "below" } else { "beyond" };
+            (*part, format!("{} is worn {side} its limit.", self.label(*part)))
+        });
+        let slight = self.slight_wear();
+        if let Some((part, why)) = faulty.or(worn.filter(|_| slight.is_none())) {
+            return self.machine(part, &why, missing);
+        }
+        if self.worst().is_none() {
+            return decided(Action::Open, None, None, "Nothing has been measured yet.".into());
+        }
+        if let Some((row, part)) = slight {
+            let size = size_text(row.size, self.readings);
+            let why = format!(
+                "{} is slightly worn: shells {size} undersize take that up without grinding.",
+                self.label(part)
+            );
+            return decided(Action::UndersizeShells, Some(self.found), Some(part), why);
+        }
+        if self.readings.job.sheet.standard(self.group).is_none() {
+            missing.push(format!("Enter the standard diameter of the {} in the sheet.", self.group.label()));
+            return decided(Action::Open, None, None, "The sheet does not say what is right.".into());
+        }
+        let polish = self.seen.iter().find(|(_, seen)| seen.polish);
+        match polish.filter(|_| self.group != SizeGroup::Bores) {
+            Some((part, _)) => {
+                let why = format!(
+                    "{} has light marks that may polish out; size and form are within limits.",
+                    self.label(*part)
+                );
+                decided(Action::Polish, Some(self.found), Some(*part), why)
+            }
+            None => decided(Action::Keep, Some(self.found), None, "Size and form are within limits.".into()),
+        }
+    }
+
+    /// The size to machine to, or the end of the road.
+    fn machine(&self, part: Part, why: &str, missing: &mut Vec<String>) -> Decided {
+        let decided = |action, size, by, because: String| Decided { action, size, by: Some(by), because };
+        let Some((worst, cleans, uncertainty)) = self.worst() else {
+            return decided(
+                Action::Machine,
+                None,
+                part,
+                format!("{why} The size can’t be said before it is measured."),
+            );
+        };
+        let sense = self.group.sense();
+        let unlucky = if sense == Sense::Least { cleans - uncertainty } else { cleans + uncertainty };
+        let pick = smallest_size(&self.series, sense, self.found, cleans);
+        let sure = smallest_size(&self.series, sense, self.found, unlucky);
+        let (name, at) = (self.label(worst), self.show(cleans));
+        let size_of =
+            |row: Option<&SizeRow>| row.map_or_else(|| "none".into(), |row| size_text(row.size, self.readings));
+        if pick != sure {
+            missing.push(format!(
+                "{name}: it cleans up at {at} ± {}, too close to tell {} from {}: measure it again, or with a surer instrument.",
+                self.show(uncertainty),
+                size_of(pick),
+                size_of(sure)
+            ));
+        }
+        if let Some(row) = pick {
+            let because = format!(
+                "{why} {name} needs the most: it cleans up at {at}, and {} is the smallest size that reaches that.",
+                size_text(row.size, self.readings)
+            );
+            return decided(Action::Machine, Some(row.size), worst, because);
+        }
+        if self.series.iter().all(|row| row.without_grinding) {
+            missing.push(format!("The sheet lists no sizes for the {}: enter the series.", self.group.label()));
+            return decided(Action::Machine, None, worst, format!("{why} The sheet lists no size to machine to."));
+        }
+        let end = match self.group {
+            SizeGroup::Bores => "no listed size is that large: sleeve it, or replace the block",
+            _ => "no listed size is that small: the crankshaft can’t be ground again",
+        };
+        decided(Action::Replace, None, worst, format!("{why} {name} cleans up at {at}, and {end}."))
+    }
+
+    /// The shells for slight wear that take up the wear of every journal below standard, and the journal worn most; none
+    /// where a journal is worn further, or nothing is worn (TM 5-4320-300-14: only where grinding is not needed).
+    fn slight_wear(&self) -> Option<(&SizeRow, Part)> {
+        if self.found != Length::default() {
+            return None;
+        }
+        let worn = self.seen.iter().filter(|(_, seen)| seen.worn_size);
+        let (part, smallest) =
+            worn.filter_map(|(part, seen)| Some((*part, seen.diameter?.0))).min_by_key(|(_, smallest)| *smallest)?;
+        let row = self.series.iter().find(|row| row.without_grinding && row.diameter.0 <= smallest)?;
+        Some((row, part))
+    }
+
+    /// A person's own choice of size goes before the plan's; what speaks against it stays visible.
+    fn chosen(&self, planned: Decided, notices: &mut Vec<String>) -> Decided {
+        let Some(chosen) = self.readings.job.chosen_sizes.get(&self.group) else { return planned };
+        let size = chosen.size.length;
+        if planned.size.is_some_and(|planned| size < planned) || planned.action == Action::Replace {
+            notices.push(format!(
+                "The chosen size {} does not clean up all {}: {}",
+                size_text(size, self.readings),
+                self.group.label(),
+                planned.because
+            ));
+        }
+        if self.readings.job.sheet.row(self.group, size).is_none() {
+            notices.push(format!("The sheet does not list the chosen size {}.", size_text(size, self.readings)));
+        }
+        let action = if size > self.found { Action::Machine } else { planned.action };
+        Decided { action, size: Some(size), because: format!("Chosen by hand: {}", chosen.reason), ..planned }
+    }
+
+    /// All parts measure like a size of the series although nobody said that they had been machined before.
+    fn earlier_size(&self) -> Option<String> {
+        if self.readings.job.found_sizes.contains_key(&self.group) {
+            return None;
+        }
+        let measured: Vec<(Length, Length)> =
+            self.seen.iter().filter_map(|(_, seen)| seen.diameter.map(|(low, high, _)| (low, high))).collect();
+        // Worn by no more than twice the width of the range.
+        let near = |row: &&SizeRow| {
+            let (low, high) = row.diameter;
+            let worn = (high - low).times(2, 1);
+            !row.without_grinding
+                && measured.iter().all(|(smallest, largest)| match self.group.sense() {
+                    Sense::Least => *largest <= high && *smallest >= low - worn,
+                    Sense::Most => *smallest >= low && *largest <= high + worn,
+                })
+        };
+        let row = self.series.iter().filter(|_| measured.len() > 1).find(near)?;
+        Some(format!(
+            "All {} measure like {}. Read the size stamped on the old {}: if they were machined before, say so.",
+            self.group.label(),
+            size_words(row.size, self.group, self.readings),
+            if self.group == SizeGroup::Bores { "pistons" } else { "shells" }
+        ))
+    }
+
+    fn part(
+        &self,
+        part: Part,
+        seen: &Condition,
+        action: Action,
+        size: Option<Length>,
+        finished: Option<(Length, Length)>,
+    ) -> PartPlan {
+        let slight = self.slight_wear().filter(|_| action == Action::UndersizeShells && seen.worn_size);
+        let mate = slight.map(|(row, _)| row.size).or(size);
+        let take_off = match (action, seen.diameter, finished) {
+            (Action::Machine, Some((smallest, largest, _)), Some((low, high))) => {
+                let middle = (low + high).times(1, 2);
+                Some(if self.group.sense() == Sense::Least { largest - middle } else { middle - smallest })
+            }
+            _ => None,
+        };
+        PartPlan {
+            part,
+            label: self.label(part),
+            found_shown: seen
+                .diameter
+                .map_or_else(String::new, |(low, high, _)| range_words((low, high), self.readings)),
+            cleans_up_at: self.cleans_up_at(seen),
+            take_off,
+            take_off_shown: take_off.map_or_else(String::new, |length| self.show(length)),
+            faults: seen.faults.clone(),
+            mate_shown: mate.map_or_else(String::new, |size| size_words(size, self.group, self.readings)),
+        }
+    }
+}

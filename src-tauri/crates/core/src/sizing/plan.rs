@@ -1,0 +1,83 @@
+//! The plan of one group: what is done with it and why.
+
+use serde::Serialize;
+
+use crate::engine::Part;
+use crate::measure::Length;
+use crate::sheet::SizeGroup;
+
+/// What is done with a group.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+pub enum Action {
+    /// Nothing can be said before more is measured.
+    Open,
+    /// It stays as it is.
+    Keep,
+    /// It is polished and keeps its size.
+    Polish,
+    /// It keeps its size, and takes shells made for slight wear.
+    UndersizeShells,
+    /// It is ground or bored to the size.
+    Machine,
+    /// No listed size cleans it up, or damage goes too deep.
+    Replace,
+}
+
+/// The plan of a group.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+pub struct GroupPlan {
+    /// The group.
+    pub group: SizeGroup,
+    /// What is done.
+    pub action: Action,
+    /// The size that it has afterwards: nought is standard. None while it is open or when it is replaced.
+    pub size: Option<Length>,
+    /// The size in words: "0.010 in undersize", "standard"; empty while it is open.
+    pub size_shown: String,
+    /// The size that it had when found, in words.
+    pub found_shown: String,
+    /// The finished diameter, smallest and largest, in nanometres.
+    pub finished: Option<(Length, Length)>,
+    /// The finished diameter as shown.
+    pub finished_shown: String,
+    /// The part that decides: the one that needs the most.
+    pub decided_by: Option<Part>,
+    /// Why, in a sentence.
+    pub because: String,
+    /// The person's reason, where they chose another size.
+    pub chosen_because: Option<String>,
+    /// Whether all that it rests on has been looked at and measured, and nothing is too close to call.
+    pub settled: bool,
+    /// What is missing, each in a sentence.
+    pub missing: Vec<String>,
+    /// Each part of the group.
+    pub parts: Vec<PartPlan>,
+    /// What should be looked at again about the group, each in a sentence.
+    pub notices: Vec<String>,
+}
+
+/// One part within the plan of its group.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+pub struct PartPlan {
+    /// The part.
+    pub part: Part,
+    /// Its name.
+    pub label: String,
+    /// The diameter as found, in words; empty if it was not measured.
+    pub found_shown: String,
+    /// The size at which it cleans up: the worst diameter less wear, scratches and allowance, in nanometres.
+    pub cleans_up_at: Option<Length>,
+    /// What is taken off or out on the diameter, from its worst place to the middle of the finished range; in
+    /// nanometres.
+    pub take_off: Option<Length>,
+    /// The same in words; empty if nothing is taken off.
+    pub take_off_shown: String,
+    /// What is wrong with it as found, each in a sentence.
+    pub faults: Vec<String>,
+    /// The size of shell or piston that goes with it, in words.
+    pub mate_shown: String,
+}

@@ -1,0 +1,100 @@
+//! What came back from the machine shop, beside what was asked for.
+
+use serde::Serialize;
+
+use super::{Action, GroupPlan, Readings};
+use crate::engine::Part;
+use crate::figure::{Bench, Figure, figures};
+use crate::measure::{Phase, Quantity, Verdict};
+use crate::sheet::SizeGroup;
+
+/// What came back of one group.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+pub struct ReadBack {
+    /// The group.
+    pub group: SizeGroup,
+    /// What was asked for, in words.
+    pub asked: String,
+    /// Every part has been measured as machined and is right.
+    pub confirmed: bool,
+    /// Each part.
+    pub parts: Vec<ReadBackLine>,
+}
+
+/// What came back of one part.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+pub struct ReadBackLine {
+    /// The part.
+    pub part: Part,
+    /// Its name.
+    pub label: String,
+    /// The size as machined, in words; empty if it was not measured.
+    pub shown: String,
+    /// Whether size and form are right; none before it is measured.
+    pub verdict: Option<Verdict>,
+    /// What is wrong or missing, in a sentence; empty if it is right.
+    pub problem: String,
+}
+
+/// Checks what was machined. None if nothing of the group is to be machined.
+pub(super) fn read_back(readings: &Readings<'_>, plan: &GroupPlan) -> Option<ReadBack> {
+    let size = plan.size.filter(|_| plan.action == Action::Machine)?;
+    let sizes = [(plan.group, size)].into();
+    let bench = Bench { readings, phase: Phase::Machined, sizes: &sizes };
+    let parts: Vec<ReadBackLine> = plan.parts.iter().map(|own| line(bench, plan, own.part, &own.label)).collect();
+    Some(ReadBack {
+        group: plan.group,
+        asked: format!("{}: {}", plan.size_shown, plan.finished_shown),
+        confirmed: parts.iter().all(|line| line.verdict == Some(Verdict::Within) && line.problem.is_empty()),
+        parts,
+    })
+}
+
+fn line(bench: Bench<'_>, plan: &GroupPlan, part: Part, label: &str) -> ReadBackLine {
+    let of_form = |figure: &Figure| {
+        matches!(figure.quantity, Quantity::Diameter | Quantity::OutOfRound | Quantity::Taper | Quantity::Barrel)
+    };
+    let machined: Vec<Figure> = figures(bench, part).into_iter().filter(of_form).collect();
+    let verdict = machined.iter().filter_map(|figure| figure.verdict).max();
+    let size = machined.iter().find(|figure| figure.quantity == Quantity::Diameter);
+    let wrong = machined.iter().find(|figure| figure.verdict.is_some_and(|verdict| verdict != Verdict::Within));
+    let problem = match (size, wrong) {
+        (None, _) => format!("{label} has not been measured since it was machined."),
+        (Some(_), Some(figure)) => format!("{label}: {} {}", figure.name, figure.because),
+        (Some(_), None) => missing(bench, part, label).unwrap_or_default(),
+    };
+    let verdict = if size.is_none() { None } else { verdict };
+    // A finished part must lie in the finished range, however far a used one may wear.
+    let finished = plan.finished.zip(size).map(|((low, high), size)| size.low >= low && size.high <= high);
+    let (verdict, problem) = match (finished, verdict) {
+        (Some(false), Some(Verdict::Within)) => (
+            Some(Verdict::Outside),
+            format!(
+                "{label} is {}; asked for was {}.",
+                size.map_or("", |size| size.shown.as_str()),
+                plan.finished_shown
+            ),
+        ),
+        _ => (verdict, problem),
+    };
+    ReadBackLine {
+        part,
+        label: label.to_owned(),
+        shown: size.map_or_else(String::new, |size| size.shown.clone()),
+        verdict,
+        problem,
+    }
+}
+
+/// A part is machined round and straight only if that was measured.
+fn missing(bench: Bench<'_>, part: Part, label: &str) -> Option<String> {
+    let has = part.kind.has(Quantity::Diameter)?;
+    let read = |spot| {
+        bench.readings.quantity(part, Quantity::Diameter, Phase::Machined).any(|standing| standing.reading.spot == spot)
+    };
+    let spots: Vec<String> =
+        has.spots.needed().into_iter().filter(|spot| !read(*spot)).map(|spot| spot.label()).collect();
+    (!spots.is_empty()).then(|| format!("{label}: measure it as machined at {}.", spots.join("; ")))
+}
