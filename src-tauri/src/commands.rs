@@ -39,6 +39,7 @@ fn perform<R: Runtime>(app: &AppHandle<R>, name: &str, Payload { arguments, byte
         "document_save" => documents::save(app, &shop, "document_get", arguments),
         "document_open" => documents::open(app, &shop, arguments),
         "archive_save" => documents::save(app, &shop, "archive_export", arguments),
+        "sheet_save" => documents::save(app, &shop, "sheet_export", arguments),
         action => shop.act(action, arguments, bytes),
     }
 }

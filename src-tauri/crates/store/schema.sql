@@ -46,3 +46,11 @@ CREATE TABLE setting (
     key   TEXT NOT NULL PRIMARY KEY,
     value TEXT NOT NULL DEFAULT ''
 ) STRICT, WITHOUT ROWID;
+
+-- What the shop keeps from job to job: its instruments and spec sheets. Jobs hold their own copies.
+CREATE TABLE shelf (
+    kind    TEXT NOT NULL CHECK (kind IN ('instrument', 'sheet')),
+    name    TEXT NOT NULL, -- an instrument's id, a sheet's name
+    content TEXT NOT NULL DEFAULT '{}', -- JSON, in the published form of job.json
+    PRIMARY KEY (kind, name)
+) STRICT, WITHOUT ROWID;

@@ -21,6 +21,13 @@ macro_rules! actions {
             document_get,
             archive_export,
             archive_import,
+            shelf_get,
+            instrument_keep,
+            instrument_drop,
+            sheet_keep,
+            sheet_drop,
+            sheet_export,
+            sheet_import,
             settings_get,
             settings_set,
         }

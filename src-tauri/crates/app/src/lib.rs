@@ -36,6 +36,8 @@ mod picture;
 #[cfg(feature = "schema")]
 pub mod schema;
 mod settings;
+mod sheet_file;
+mod shelf;
 mod view;
 
 pub use answer::{Answer, File};
@@ -43,6 +45,7 @@ pub use clock::{Clock, FixedClock, SystemClock};
 pub use dispatch::ACTIONS;
 pub use error::Error;
 pub use settings::Settings;
+pub use shelf::Shelf;
 pub use view::{HistoryLine, JobLine, JobView};
 pub use wearbook_store::MAX_ARCHIVE_BYTES;
 

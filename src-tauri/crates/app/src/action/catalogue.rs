@@ -7,6 +7,8 @@ use wearbook_core::decide::Outcome;
 use wearbook_core::document::CAUTIONS;
 use wearbook_core::engine::{Arrangement, PartKind};
 use wearbook_core::job::{HistoryFact, TextField};
+use wearbook_core::measure::{Has, InstrumentKind, Phase, Quantity, Spot};
+use wearbook_core::sheet::SizeGroup;
 use wearbook_core::wear::{Tag, Zone, ZoneMap};
 
 use crate::{Error, Wearbook};
@@ -36,6 +38,12 @@ pub fn act(_: &Wearbook, _: Arguments) -> Result<Reply, Error> {
             StartingPoint { name: "V", arrangement: Arrangement::vee(8) },
             StartingPoint { name: "Flat", arrangement: Arrangement::flat(4) },
         ],
+        instrument_kinds: InstrumentKind::ALL.into_iter().map(instrument_kind).collect(),
+        phases: Phase::ALL.into_iter().map(|id| PhaseEntry { id, label: id.label() }).collect(),
+        size_groups: SizeGroup::ALL
+            .into_iter()
+            .map(|id| SizeGroupEntry { id, label: id.label(), kind: id.kind() })
+            .collect(),
         cautions: CAUTIONS.iter().map(|caution| caution.text).collect(),
     })
 }
@@ -59,6 +67,12 @@ pub struct Catalogue {
     pub history_facts: Vec<HistoryFactEntry>,
     /// Ordinary engines to start from.
     pub arrangements: Vec<StartingPoint>,
+    /// Kinds of measuring instrument.
+    pub instrument_kinds: Vec<InstrumentKindEntry>,
+    /// The phases of a rebuild, in order.
+    pub phases: Vec<PhaseEntry>,
+    /// The groups that go to one size.
+    pub size_groups: Vec<SizeGroupEntry>,
     /// What stands where the risk is.
     pub cautions: Vec<&'static str>,
 }
@@ -81,6 +95,70 @@ pub struct KindEntry {
     pub outcomes: Vec<Outcome>,
     /// Whether it is renewed whatever it looks like.
     pub always_renewed: bool,
+    /// What is measured of it in the order of measuring, then what follows.
+    pub quantities: Vec<QuantityEntry>,
+}
+
+/// A quantity as one kind of part has it.
+#[derive(Debug, Clone, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct QuantityEntry {
+    /// The quantity.
+    pub id: Quantity,
+    /// In words, lower case.
+    pub words: &'static str,
+    /// Whether a person reads it off an instrument; else it only follows.
+    pub is_read: bool,
+    /// Where it is read, in the order in which a hand walks over the part.
+    pub spots: Vec<SpotEntry>,
+}
+
+/// A place at which a quantity is read.
+#[derive(Debug, Clone, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct SpotEntry {
+    /// The place.
+    pub spot: Spot,
+    /// In words: "front, A"; empty for the only place.
+    pub label: String,
+    /// Whether a set is incomplete without it.
+    pub needed: bool,
+}
+
+/// A kind of measuring instrument.
+#[derive(Debug, Clone, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct InstrumentKindEntry {
+    /// The kind.
+    pub id: InstrumentKind,
+    /// In words, lower case.
+    pub name: &'static str,
+    /// Its usual resolution in micrometres: common practice.
+    pub resolution_um: i64,
+    /// Its usual expanded uncertainty in micrometres: common practice.
+    pub uncertainty_um: i64,
+}
+
+/// A phase of the rebuild.
+#[derive(Debug, Clone, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct PhaseEntry {
+    /// The phase.
+    pub id: Phase,
+    /// In words.
+    pub label: &'static str,
+}
+
+/// A group that goes to one size.
+#[derive(Debug, Clone, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct SizeGroupEntry {
+    /// The group.
+    pub id: SizeGroup,
+    /// In words, plural.
+    pub label: &'static str,
+    /// Its kind of part.
+    pub kind: PartKind,
 }
 
 /// A kind of wear.
@@ -159,7 +237,24 @@ fn kind(id: PartKind) -> KindEntry {
         zone_map: row.zones,
         outcomes: row.outcomes.to_vec(),
         always_renewed: row.always_renewed,
+        quantities: id.quantities().iter().map(quantity).collect(),
     }
+}
+
+fn quantity(has: &Has) -> QuantityEntry {
+    let needed = has.spots.needed();
+    let spots = has.spots.all().into_iter();
+    QuantityEntry {
+        id: has.quantity,
+        words: has.quantity.words(),
+        is_read: has.is_read(),
+        spots: spots.map(|spot| SpotEntry { spot, label: spot.label(), needed: needed.contains(&spot) }).collect(),
+    }
+}
+
+fn instrument_kind(id: InstrumentKind) -> InstrumentKindEntry {
+    let (resolution_um, uncertainty_um) = id.usual();
+    InstrumentKindEntry { id, name: id.name(), resolution_um, uncertainty_um }
 }
 
 fn tag(id: Tag) -> TagEntry {

@@ -6,6 +6,8 @@ use serde::Serialize;
 use wearbook_core::assess::{Assessment, assess};
 use wearbook_core::engine::{Arrangement, Engine, Plan};
 use wearbook_core::job::{Answer, Edit, EditId, HistoryFact, Job, TextField};
+use wearbook_core::measure::Instrument;
+use wearbook_core::sheet::{Sheet, SizeGroup};
 use wearbook_store::JobId;
 
 use super::undo::Undo;
@@ -24,6 +26,14 @@ pub struct JobView {
     pub arrangement: Option<Arrangement>,
     /// The engine drawn as a plan, once the layout is entered.
     pub plan: Option<Plan>,
+    /// The shop's instruments, as far as this job knows them.
+    pub instruments: Vec<Instrument>,
+    /// What the engine's manual says.
+    pub sheet: Sheet,
+    /// To which size a group had been ground or bored before; standard where nothing is noted.
+    pub found_sizes: BTreeMap<SizeGroup, String>,
+    /// Sizes that a person chose.
+    pub chosen_sizes: BTreeMap<SizeGroup, String>,
     /// All that follows.
     pub assessment: Assessment,
     /// The edit that undo would take back.
@@ -43,6 +53,10 @@ impl JobView {
             assessment: assess(&job),
             last_edit: undo.last_edit,
             redo: undo.redo,
+            instruments: job.instruments.into_values().collect(),
+            sheet: job.sheet,
+            found_sizes: job.found_sizes.into_iter().map(|(group, size)| (group, size.to_string())).collect(),
+            chosen_sizes: job.chosen_sizes.into_iter().map(|(group, size)| (group, size.size.to_string())).collect(),
             texts: job.texts,
             history: job.history,
             arrangement: job.arrangement,

@@ -4,7 +4,8 @@
 use super::{Change, ChosenSize, EditId, Job, Overrule, TagRecord, Taken};
 
 impl Job {
-    pub(super) fn apply(&mut self, id: EditId, change: &Change) {
+    /// Adds what a change does. [`Job::fold`] is the way to a whole job: it also settles what was undone.
+    pub fn apply(&mut self, id: EditId, change: &Change) {
         match change {
             Change::Fill { field, text } if text.trim().is_empty() => {
                 self.texts.remove(field);

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::io::Cursor;
 
 use serde::{Deserialize, Serialize};
-use wearbook_core::job::{DeviceId, Edit, EditId, RecordedChange};
+use wearbook_core::job::{Change, DeviceId, Edit, EditId, Job, RecordedChange};
 
 use super::limits::{MAX_EDIT_MILLIS, MAX_EDITS, MAX_JOB_BYTES, MAX_UNKNOWN_BYTES};
 use super::read::Archive;
@@ -142,9 +142,17 @@ struct EditAsRead {
 fn in_order(read: Vec<EditAsRead>) -> Result<Vec<Edit>, StoreError> {
     let mut edits: BTreeMap<EditId, RecordedChange> = BTreeMap::new();
     let mut latest = None;
-    for EditAsRead { id, change } in read {
+    let mut by_hand = Job::default();
+    for (EditAsRead { id, change }, number) in read.into_iter().zip(1..) {
+        let written_by_hand = id.is_none();
         let id = id.unwrap_or_else(|| EditId::next(latest, 0, DeviceId(0)));
         check(id, &change)?;
+        if written_by_hand {
+            check_by_hand(&by_hand, &change).map_err(|why| StoreError::archive(format!("Entry {number}: {why}")))?;
+        }
+        if let RecordedChange::Known(change) = &change {
+            by_hand.apply(id, change);
+        }
         latest = Some(id);
         let change = canonical(&change);
         if edits.get(&id).is_some_and(|there| *there != change) {
@@ -153,6 +161,18 @@ fn in_order(read: Vec<EditAsRead>) -> Result<Vec<Edit>, StoreError> {
         edits.insert(id, change);
     }
     Ok(edits.into_iter().map(|(id, change)| Edit { id, change }).collect())
+}
+
+/// What was written by hand can't come from a newer version, and has not passed the border of the log: a slip in it is
+/// told, not kept.
+fn check_by_hand(job: &Job, change: &RecordedChange) -> Result<(), String> {
+    match change {
+        RecordedChange::Known(change) => job.check(change).map_err(|refused| refused.0),
+        RecordedChange::Unknown(value) => match serde_json::from_value::<Change>(value.clone()) {
+            Ok(_) => Ok(()),
+            Err(error) => Err(format!("it can’t be read: {}.", error.to_string().trim_end_matches('.'))),
+        },
+    }
 }
 
 fn check(id: EditId, change: &RecordedChange) -> Result<(), StoreError> {
@@ -185,7 +205,7 @@ mod tests {
     #[test]
     fn ids_may_be_left_out_and_are_the_same_every_time() {
         let json = file(
-            r#"{"change": {"do": "clean", "part": "piston.1"}}, {"change": {"do": "remark", "part": "piston.1", "text": "b"}}"#,
+            r#"{"change": {"do": "fill", "field": "customer", "text": "a"}}, {"change": {"do": "fill", "field": "machine", "text": "b"}}"#,
         );
         let read = read_job_file(json.as_bytes()).unwrap();
         let ids: Vec<String> = read.edits.iter().map(|edit| edit.id.to_string()).collect();
@@ -224,6 +244,14 @@ mod tests {
             "another content",
         );
         refused(&file(&format!(r#"{{"change": {{"do": "x", "v": "{}"}}}}"#, "y".repeat(300_000))), "256 kB");
+        refused(
+            &file(r#"{"change": {"do": "clean", "part": "piston.1"}}"#),
+            "Entry 1: The engine has no arrangement yet",
+        );
+        refused(&file(r#"{"change": {"do": "weigh"}}"#), "Entry 1: it can’t be read: unknown variant `weigh`");
+        let misprint = r#"{"change": {"do": "state-line", "line": {"of": {"kind": "bore", "quantity": "diameter"},
+            "min": "2.8444 in = 72.7558 mm"}}}"#;
+        refused(&file(misprint), "disagree");
         refused(&file(&"[".repeat(100_000)), "can’t be read");
     }
 }

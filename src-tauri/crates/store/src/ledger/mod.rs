@@ -5,10 +5,12 @@ mod edit;
 mod job;
 mod photo;
 mod setting;
+mod shelf;
 
 pub(crate) use edit::canonical;
 pub use job::JobRow;
 pub use photo::{NewPhoto, PhotoFacts, PhotoFormat, PhotoRow};
+pub use shelf::ShelfKind;
 
 use rusqlite::Connection;
 
