@@ -1,6 +1,9 @@
 // The JSON types of the actions. Generated from Rust: change them there, then run
 //     UPDATE=1 cargo test -p wearbook-app --features schema
 
+/** What is done with a group. */
+export type Action = "open" | "keep" | "polish" | "undersize-shells" | "machine" | "replace";
+
 /** An answer; not having asked is no answer. */
 export type Answer = "yes" | "no" | "unknown";
 
@@ -40,6 +43,10 @@ export type Assessment = {
   progress: Progress,
   /** The marks of caps and rods. */
   marks: MarksView,
+  /** The sizes: what is done with each group of journals or bores, clearances, orders. */
+  sizing: Sizing,
+  /** What is hard to believe in the spec sheet, each in a sentence. */
+  sheet_doubts: Array<string>,
   /** Why it happened, most likely first. */
   causes: CauseReport,
   /** What a reader must know about the record itself: entries of a newer version, entries for parts that the
@@ -71,6 +78,12 @@ export type Catalogue = {
   history_facts: Array<HistoryFactEntry>,
   /** Ordinary engines to start from. */
   arrangements: Array<StartingPoint>,
+  /** Kinds of measuring instrument. */
+  instrument_kinds: Array<InstrumentKindEntry>,
+  /** The phases of a rebuild, in order. */
+  phases: Array<PhaseEntry>,
+  /** The groups that go to one size. */
+  size_groups: Array<SizeGroupEntry>,
   /** What stands where the risk is. */
   cautions: Array<string>, };
 
@@ -155,9 +168,44 @@ export type Change = { "do": "fill",
   /** Why. */
   reason: string, } | { "do": "follow-rules",
   /** The part. */
-  part: Part, } | { "do": "undo",
+  part: Part, } | { "do": "note-instrument",
+  /** The instrument. */
+  instrument: Instrument, } | { "do": "use-sheet",
+  /** The sheet. */
+  sheet: Sheet, } | { "do": "head-sheet",
+  /** The head. */
+  head: SheetHead, } | { "do": "state-line",
+  /** The line. */
+  line: Line, } | { "do": "drop-line",
+  /** What it was about. */
+  of: LineKey, } | { "do": "state-undersize",
+  /** The undersize. */
+  undersize: Undersize, } | { "do": "drop-undersize",
+  /** Of which journals. */
+  journals: Journals,
+  /** Which. */
+  size: Entry, } | { "do": "state-oversize",
+  /** The oversize. */
+  oversize: Oversize, } | { "do": "drop-oversize",
+  /** Which. */
+  size: Entry, } | { "do": "measure",
+  /** The reading. */
+  reading: Reading, } | { "do": "found-size",
+  /** The group. */
+  group: SizeGroup,
+  /** The size; nothing for standard. */
+  size: Entry | null, } | { "do": "choose-size",
+  /** The group. */
+  group: SizeGroup,
+  /** The size; nothing to go back to the plan's own. */
+  size: Entry | null,
+  /** Why. */
+  reason: string, } | { "do": "undo",
   /** The edit. */
   edit: EditId, };
+
+/** From which end of the new range wear counts. */
+export type Datum = "min" | "max";
 
 /** What to do about one part. */
 export type Decision = {
@@ -174,8 +222,11 @@ export type Decision = {
   /** What a person may choose instead. */
   possible: Array<Outcome>, };
 
+/** Across the part: two directions at right angles. */
+export type Direction = "a" | "b";
+
 /** The papers. */
-export type Document = "report-pdf" | "report-text";
+export type Document = "report-pdf" | "report-text" | "sizes-pdf" | "sizes-csv";
 
 /** The id of an edit. Sorts by wall-clock milliseconds, then by a counter, then by device.
  *
@@ -184,6 +235,10 @@ export type EditId = string;
 
 /** One end of the crankshaft. */
 export type End = "front" | "rear";
+
+/** A length as it was typed: the exact value with the text and unit in which it is shown back. In JSON a text with its
+ * unit, such as `2.2483 in`, `57.11 mm`, `10 thou` or `3 µm`. */
+export type Entry = string;
 
 /** Why an action was refused. As JSON it is exactly these two fields. */
 export type Error = {
@@ -201,6 +256,37 @@ export type Evidence = {
   /** How much it changes the odds of the cause: the factor, as its base-2 logarithm rounded to a tenth. Positive
    * speaks for the cause. */
   weight: number, };
+
+/** A figure that follows from readings. */
+export type Figure = {
+  /** What. */
+  quantity: Quantity,
+  /** In words: "ring gap, top ring". */
+  name: string,
+  /** The station, where each station has its own figure. */
+  station: Station | null,
+  /** When in the rebuild. */
+  phase: Phase,
+  /** The smallest value, in nanometres. */
+  low: Length,
+  /** The largest value, in nanometres; the same as the smallest for a single value. */
+  high: Length,
+  /** The value as shown, rounded once. */
+  shown: string,
+  /** Where the deciding value was read; may be empty. */
+  at: string,
+  /** The expanded uncertainty, in nanometres; nought if no instrument was named. */
+  uncertainty: Length,
+  /** What it says about the limits; none if there is no limit, or if something must be known first. */
+  verdict: Verdict | null,
+  /** The limits in words: "0.0010 to 0.0040 in"; empty if there are none. */
+  limits: string,
+  /** Why, in a sentence. */
+  because: string,
+  /** Who sets the limits; empty if nobody does. */
+  source: string,
+  /** The limits are a general rule's, for want of the manual's. */
+  general: boolean, };
 
 /** One tag on one part. */
 export type Finding = {
@@ -221,6 +307,37 @@ export type FrontEnd = "away-from-flywheel" | "flywheel";
 /** The grade of a tag. For scratches: 1 seen, not felt; 2 felt with a fingernail; 3 catches a fingernail; 4 metal gone
  * or moved. Every tag has its own four sentences ([`super::TagRow::grades`]). */
 export type Grade = 1 | 2 | 3 | 4;
+
+/** The plan of a group. */
+export type GroupPlan = {
+  /** The group. */
+  group: SizeGroup,
+  /** What is done. */
+  action: Action,
+  /** The size that it has afterwards: nought is standard. None while it is open or when it is replaced. */
+  size: Length | null,
+  /** The size in words: "0.010 in undersize", "standard"; empty while it is open. */
+  size_shown: string,
+  /** The size that it had when found, in words. */
+  found_shown: string,
+  /** The finished diameter, smallest and largest, in nanometres. */
+  finished: [Length, Length] | null,
+  /** The finished diameter as shown. */
+  finished_shown: string,
+  /** The part that decides: the one that needs the most. */
+  decided_by: Part | null,
+  /** Why, in a sentence. */
+  because: string,
+  /** The person's reason, where they chose another size. */
+  chosen_because: string | null,
+  /** Whether all that it rests on has been looked at and measured, and nothing is too close to call. */
+  settled: boolean,
+  /** What is missing, each in a sentence. */
+  missing: Array<string>,
+  /** Each part of the group. */
+  parts: Array<PartPlan>,
+  /** What should be looked at again about the group, each in a sentence. */
+  notices: Array<string>, };
 
 /** A question about the engine's past that shifts what is likely. */
 export type HistoryFact = "long-storage" | "coolant-in-oil" | "overheated" | "recent-rebuild" | "neglected-oil" | "low-oil-pressure" | "worked-hard";
@@ -251,6 +368,44 @@ export type HistoryLine = {
 export type Imported = {
   /** The job. */
   job: JobId, };
+
+/** An instrument of the shop, as known to a job. Correcting it corrects all readings that were taken with it in that
+ * job; an instrument that was set anew in the middle of a job is entered as another. */
+export type Instrument = {
+  /** How readings refer to it. */
+  id: InstrumentId,
+  /** What the shop calls it. */
+  name: string,
+  /** What it is. */
+  kind: InstrumentKind,
+  /** The smallest step that can be read off it. */
+  resolution: Entry,
+  /** Expanded uncertainty of one reading, about 95 % (k = 2). */
+  uncertainty: Entry,
+  /** What it shows at nought or on its setting standard, too much being positive: it is taken off every reading. */
+  zero_error?: Entry,
+  /** The ball between anvil and shell, taken off every reading (TM 55-1905-221-14-3 p. 6-490: thickness is the reading
+   * less the ball). */
+  ball?: Entry,
+  /** When it was last checked, as the shop writes dates. */
+  checked?: string, };
+
+/** The name under which readings refer to an instrument, such as `mic-2`: letters, digits and hyphens. */
+export type InstrumentId = string;
+
+/** What kind of instrument. */
+export type InstrumentKind = "micrometer" | "ball-micrometer" | "depth-micrometer" | "bore-gauge" | "telescoping-gauge" | "caliper" | "dial-indicator" | "feeler-gauge" | "plastic-strip" | "other";
+
+/** A kind of measuring instrument. */
+export type InstrumentKindEntry = {
+  /** The kind. */
+  id: InstrumentKind,
+  /** In words, lower case. */
+  name: string,
+  /** Its usual resolution in micrometres: common practice. */
+  resolution_um: number,
+  /** Its usual expanded uncertainty in micrometres: common practice. */
+  uncertainty_um: number, };
 
 /** The name of a job: 128 random bits, written as 32 hexadecimal digits, so that jobs of two shops never share one. */
 export type JobId = string;
@@ -286,12 +441,23 @@ export type JobView = {
   arrangement: Arrangement | null,
   /** The engine drawn as a plan, once the layout is entered. */
   plan: Plan | null,
+  /** The shop's instruments, as far as this job knows them. */
+  instruments: Array<Instrument>,
+  /** What the engine's manual says. */
+  sheet: Sheet,
+  /** To which size a group had been ground or bored before; standard where nothing is noted. */
+  found_sizes: { [key in SizeGroup]?: string },
+  /** Sizes that a person chose. */
+  chosen_sizes: { [key in SizeGroup]?: string },
   /** All that follows. */
   assessment: Assessment,
   /** The edit that undo would take back. */
   last_edit: EditId | null,
   /** The undo that redo would take back. */
   redo: EditId | null, };
+
+/** One of the two groups of journals on a crankshaft: each is ground to one size. */
+export type Journals = "mains" | "crankpins";
 
 /** A kind of part. */
 export type KindEntry = {
@@ -308,10 +474,54 @@ export type KindEntry = {
   /** What can be done about it, mildest first. */
   outcomes: Array<Outcome>,
   /** Whether it is renewed whatever it looks like. */
-  always_renewed: boolean, };
+  always_renewed: boolean,
+  /** What is measured of it in the order of measuring, then what follows. */
+  quantities: Array<QuantityEntry>, };
 
 /** How the cylinders stand to each other. */
 export type Layout = "inline" | "vee" | "flat";
+
+/** A length in whole nanometres. Signed, since a reading may be an offset. In JSON a whole number of nanometres. */
+export type Length = number;
+
+/** A unit in which lengths are typed. */
+export type LengthUnit = "millimetre" | "micrometre" | "inch" | "thou";
+
+/** One line of a sheet. At least one of minimum, maximum, limit and rate is given. */
+export type Line = {
+  /** What it is about. */
+  of: LineKey,
+  /** The smallest size of a new part. */
+  min?: Stated,
+  /** The largest size of a new part. */
+  max?: Stated,
+  /** How far it may wear: the least for what wear makes smaller, the most for what wear makes larger. Without it the
+   * range of a new part is the limit. */
+  limit?: Stated,
+  /** A part exactly at the limit fails ("replace at 0.25 or more"); else it passes. */
+  fails_at_limit?: boolean,
+  /** A limit in proportion to another size. */
+  rate?: Rate,
+  /** For wear and losses: from which end of the new range they count. Without it both are reckoned, and where they
+   * disagree the answer is open. */
+  datum?: Datum,
+  /** The manual's page, or "common practice". */
+  source: string, };
+
+/** What a line is about. Lines that name a station, a port or numbers go before lines that do not. */
+export type LineKey = {
+  /** The kind of part. */
+  kind: PartKind,
+  /** The quantity. */
+  quantity: Quantity,
+  /** The name of a quantity of the manual's own; else empty. */
+  name?: string,
+  /** Only at this station: one of the rings, say. */
+  station?: Station,
+  /** Only at intake or exhaust. */
+  port?: Port,
+  /** Only at these mains, crankpins, cylinders or cam bearings; all if empty. */
+  numbers?: Array<number>, };
 
 /** The marks of one cap or rod. */
 export type Mark = {
@@ -351,6 +561,9 @@ export type MarksView = {
   /** Doubles, mismatches and gaps. */
   warnings: Array<string>, };
 
+/** What a part is made of, for its growth with warmth. */
+export type Material = "steel" | "cast-iron" | "aluminium";
+
 /** How cylinders are numbered. */
 export type Numbering = {
   /** The end where cylinder 1 is. */
@@ -359,6 +572,26 @@ export type Numbering = {
   banks: Banks,
   /** The bank of cylinder 1; without effect in an in-line engine. */
   first_bank: Bank, };
+
+/** One line of an order. */
+export type OrderLine = {
+  /** The kind of part; of shells a pair each bearing. */
+  kind: PartKind,
+  /** What, in words: "main bearing shells, pairs". */
+  what: string,
+  /** The size beyond standard, in nanometres; none while it is not known. */
+  size: Length | null,
+  /** The size in words: "0.010 in undersize", "size not known yet". */
+  size_shown: string,
+  /** How many: pairs of shells, pistons, sets of rings. */
+  quantity: number,
+  /** Held or free. */
+  state: OrderState,
+  /** What it waits for, each in a sentence; empty if it is free. */
+  waits_for: Array<string>, };
+
+/** Whether a line may be ordered. */
+export type OrderState = "held" | "free";
 
 /** An outcome, from mild to severe. *Can't say yet* stands above the milder ones, which can't be trusted before the
  * missing look or reading, and below machining and renewal, which stand whatever is still to be seen. */
@@ -371,11 +604,46 @@ export type OutcomeEntry = {
   /** In words, lower case. */
   words: string, };
 
+/** An oversize: the range to which cylinders are bored, and the piston that goes with it. */
+export type Oversize = {
+  /** How much above standard: 0.020 in. */
+  size: Entry,
+  /** The smallest finished bore; standard plus the oversize if not given. */
+  min?: Stated,
+  /** The largest finished bore; standard plus the oversize if not given. */
+  max?: Stated,
+  /** The smallest new piston; standard plus the oversize if not given. */
+  piston_min?: Stated,
+  /** The largest new piston; standard plus the oversize if not given. */
+  piston_max?: Stated,
+  /** The manual's page. */
+  source: string, };
+
 /** One part of one engine. */
 export type Part = string;
 
 /** A kind of part. */
 export type PartKind = "main-shell" | "main-journal" | "housing-bore" | "thrust-face" | "rod-shell" | "crankpin" | "rod" | "piston" | "rings" | "bore" | "tappet" | "lobe" | "cam-journal" | "cam-bearing" | "camshaft" | "crankshaft" | "oil-pump" | "timing-drive" | "auxiliary-drive" | "core-plugs" | "block";
+
+/** One part within the plan of its group. */
+export type PartPlan = {
+  /** The part. */
+  part: Part,
+  /** Its name. */
+  label: string,
+  /** The diameter as found, in words; empty if it was not measured. */
+  found_shown: string,
+  /** The size at which it cleans up: the worst diameter less wear, scratches and allowance, in nanometres. */
+  cleans_up_at: Length | null,
+  /** What is taken off or out on the diameter, from its worst place to the middle of the finished range; in
+   * nanometres. */
+  take_off: Length | null,
+  /** The same in words; empty if nothing is taken off. */
+  take_off_shown: string,
+  /** What is wrong with it as found, each in a sentence. */
+  faults: Array<string>,
+  /** The size of shell or piston that goes with it, in words. */
+  mate_shown: string, };
 
 /** One part with all that is known and concluded about it. */
 export type PartView = {
@@ -395,8 +663,25 @@ export type PartView = {
   photos: Array<PhotoId>,
   /** The remark; empty if none. */
   note: string,
+  /** The readings, in the order in which they were taken; those that a later one at the same place replaced included. */
+  readings: Array<ReadingView>,
+  /** What follows from the readings. */
+  figures: Array<Figure>,
   /** What to do about it. */
   decision: Decision, };
+
+/** Of what a rate is taken. */
+export type Per = "diameter" | "length" | "over" | { "given": Entry };
+
+/** When in the life of a rebuild something was measured. */
+export type Phase = "found" | "machined" | "fitted";
+
+/** A phase of the rebuild. */
+export type PhaseEntry = {
+  /** The phase. */
+  id: Phase,
+  /** In words. */
+  label: string, };
 
 /** The name of a photo's content: its SHA-256 as 64 hexadecimal digits. */
 export type PhotoId = string;
@@ -439,6 +724,33 @@ export type PlanSection = {
   /** The parts. */
   cells: Array<PlanCell>, };
 
+/** Which way a valve lets the charge flow. */
+export type Port = "intake" | "exhaust";
+
+/** A clearance to expect. */
+export type Predicted = {
+  /** The journal, rod or piston at which it runs. */
+  part: Part,
+  /** Its name. */
+  label: string,
+  /** The smallest and largest that can come together, in nanometres. */
+  worst_case: [Length, Length],
+  /** The range within which it will almost surely lie, if every size varies by itself: root-sum-square, in nanometres. */
+  likely: [Length, Length],
+  /** Both in words. */
+  worst_case_shown: string,
+  /** The likely range in words. */
+  likely_shown: string,
+  /** The limits in words; empty if there are none. */
+  limits: string,
+  /** The worst case against the limits of a new clearance: *within* if every outcome is right, *outside* if none is,
+   * else *too close to call*: measure the new parts. None without limits. */
+  verdict: Verdict | null,
+  /** Who sets the limits. */
+  source: string,
+  /** Where each size comes from, in a sentence. */
+  because: string, };
+
 /** How much of the engine has been looked at. */
 export type Progress = {
   /** Parts of the engine. */
@@ -449,6 +761,106 @@ export type Progress = {
   worn: number,
   /** Photos taken in. */
   photos: number, };
+
+/** A quantity of a part. Which part is meant, a quantity does not say: the *diameter* of a journal is outside, that of
+ * a bore inside. */
+export type Quantity = "diameter" | "out-of-round" | "taper" | "barrel" | "wear" | "run-out" | "bend" | "twist" | "scratch-depth" | "length" | "thrust-width" | "wall" | "thickness" | "clearance" | "strip" | "line-offset" | "line-adjacent" | "line-overall" | "end-float" | "side-play" | "big-end-bore" | "small-end-bore" | "pin-bore" | "pin-diameter" | "groove-clearance" | "ring-gap" | "gap-growth" | "ridge" | "lobe-height" | "base-circle" | "lift" | "height-loss" | "lift-loss" | "lift-spread" | "guide-bore" | "adjacent-run-out" | "adjacent-run-out-square" | "other";
+
+/** A quantity as one kind of part has it. */
+export type QuantityEntry = {
+  /** The quantity. */
+  id: Quantity,
+  /** In words, lower case. */
+  words: string,
+  /** Whether a person reads it off an instrument; else it only follows. */
+  is_read: boolean,
+  /** Where it is read, in the order in which a hand walks over the part. */
+  spots: Array<SpotEntry>, };
+
+/** A limit in proportion: so much for each so much of another size. */
+export type Rate = {
+  /** So much: 0.0004 in. */
+  by: Entry,
+  /** For each so much: 1 in. */
+  per: Entry,
+  /** Of what. */
+  of: Per,
+  /** Counted from the end of the new range (a clearance may exceed its high limit by so much), instead of from nought. */
+  beyond_range?: boolean, };
+
+/** What came back of one group. */
+export type ReadBack = {
+  /** The group. */
+  group: SizeGroup,
+  /** What was asked for, in words. */
+  asked: string,
+  /** Every part has been measured as machined and is right. */
+  confirmed: boolean,
+  /** Each part. */
+  parts: Array<ReadBackLine>, };
+
+/** What came back of one part. */
+export type ReadBackLine = {
+  /** The part. */
+  part: Part,
+  /** Its name. */
+  label: string,
+  /** The size as machined, in words; empty if it was not measured. */
+  shown: string,
+  /** Whether size and form are right; none before it is measured. */
+  verdict: Verdict | null,
+  /** What is wrong or missing, in a sentence; empty if it is right. */
+  problem: string, };
+
+/** A reading, as it was taken. */
+export type Reading = {
+  /** Of which part. */
+  part: Part,
+  /** What was measured. */
+  quantity: Quantity,
+  /** The name of a quantity of the manual's own ([`Quantity::Other`]); else empty. */
+  name?: string,
+  /** Where on the part. */
+  spot?: Spot,
+  /** When in the rebuild; as found, if not said. */
+  phase?: Phase,
+  /** What the instrument showed. */
+  value: Entry,
+  /** What the instrument was set to, if the value is a difference from that (a bore gauge's dial). */
+  set_to?: Entry,
+  /** With what; without an instrument no uncertainty is reckoned with. */
+  instrument?: InstrumentId,
+  /** The length over which a bend or twist was read. */
+  over?: Entry,
+  /** Where the high spot of a run-out stood, in whole degrees from any mark on the shaft, 0 to 359. */
+  angle?: number,
+  /** The part's warmth, if it was not at 20 °C. */
+  warmth?: Warmth,
+  /** The person was asked whether this odd value is right, and said yes. */
+  sure?: boolean, };
+
+/** One reading. */
+export type ReadingView = {
+  /** The edit that took it, by which it can be undone. */
+  edit: EditId,
+  /** What was measured. */
+  quantity: Quantity,
+  /** The name of a quantity of the manual's own; else empty. */
+  name: string,
+  /** Where. */
+  spot: Spot,
+  /** When in the rebuild. */
+  phase: Phase,
+  /** As it was entered. */
+  value: string,
+  /** Corrected, at 20 °C, in nanometres. */
+  length: Length,
+  /** With what; empty if no instrument was named. */
+  instrument: string,
+  /** Whether it stands: no later one was taken at its place. */
+  stands: boolean,
+  /** A question, if it is hard to believe. */
+  doubt: string | null, };
 
 /** Why. */
 export type Reason = {
@@ -475,12 +887,95 @@ export type Settings = {
   /** Where the page was, to go back there after the system has closed the app. */
   last_screen: string, };
 
+/** A spec sheet. */
+export type Sheet = {
+  /** Its title, source and rules of reading. */
+  head: SheetHead,
+  /** Sizes and limits. */
+  lines: Array<Line>,
+  /** What journals can be ground to. */
+  undersizes: Array<Undersize>,
+  /** What cylinders can be bored to. */
+  oversizes: Array<Oversize>, };
+
+/** The head of a spec sheet. */
+export type SheetHead = {
+  /** What the shop calls it. */
+  name: string,
+  /** The manual it was taken from. */
+  source: string,
+  /** The unit in which results are shown, and in which a number typed without a unit is taken. */
+  unit: LengthUnit,
+  /** How much on the diameter the grinder or borer needs beyond the wear to clean up; nought if not given. */
+  clean_up?: Stated,
+  /** How much of an instrument's uncertainty keeps away from a limit, in per cent: 100 is the full expanded
+   * uncertainty (ISO 14253-1, from memory); 82 is about the one-sided 95 % of its later edition (from memory). */
+  guard_percent?: number,
+  /** Whether general rules fill in what this sheet does not give. */
+  general_rules?: boolean, };
+
+/** The shelf. */
+export type Shelf = {
+  /** The shop's instruments, by id. */
+  instruments: Array<Instrument>,
+  /** The shop's spec sheets, by name. */
+  sheets: Array<Sheet>, };
+
+/** What is brought to one common size. */
+export type SizeGroup = "mains" | "crankpins" | "bores";
+
+/** A group that goes to one size. */
+export type SizeGroupEntry = {
+  /** The group. */
+  id: SizeGroup,
+  /** In words, plural. */
+  label: string,
+  /** Its kind of part. */
+  kind: PartKind, };
+
+/** The sizes of a rebuild. */
+export type Sizing = {
+  /** What is done with each group, and why. */
+  groups: Array<GroupPlan>,
+  /** The clearance to expect at each position. */
+  clearances: Array<Predicted>,
+  /** What came back from the machine shop, beside what was asked for. */
+  read_back: Array<ReadBack>,
+  /** What to order, in which size: held or free. */
+  orders: Array<OrderLine>, };
+
+/** A place on a part. A quantity that has but one place has neither station nor direction. */
+export type Spot = {
+  /** Along the part. */
+  station?: Station,
+  /** Across the part. */
+  direction?: Direction, };
+
+/** A place at which a quantity is read. */
+export type SpotEntry = {
+  /** The place. */
+  spot: Spot,
+  /** In words: "front, A"; empty for the only place. */
+  label: string,
+  /** Whether a set is incomplete without it. */
+  needed: boolean, };
+
 /** An ordinary engine. */
 export type StartingPoint = {
   /** What it is called. */
   name: string,
   /** Its layout. */
   arrangement: Arrangement, };
+
+/** A stated figure. In JSON a text: `2.998 in`, or with the manual's second column `2.998 in = 76.149 mm`.
+ *
+ * The first column counts; the second is kept, and the two must agree within the rounding of their last digits. Two
+ * columns that disagree are a misprint of which nobody can say which half is right, so they are refused (sources of
+ * such misprints: TM 5-4320-300-14 and TM 5-4310-354-14). */
+export type Stated = string;
+
+/** Along the part. */
+export type Station = "front" | "middle" | "rear" | "top" | "bottom" | "top-ring" | "second-ring" | "third-ring" | "oil-ring";
 
 /** The outline by which a part is drawn. */
 export type Symbol = "shell-upper" | "shell-lower" | "journal" | "housing" | "thrust" | "rod" | "piston" | "rings" | "bore" | "lobe" | "tappet" | "bush" | "item";
@@ -513,6 +1008,35 @@ export type TextFieldEntry = {
   id: TextField,
   /** Its name on the sheet. */
   label: string, };
+
+/** An undersize: the range to which journals are ground, and the wall of the shells that go with it. */
+export type Undersize = {
+  /** Of which journals. */
+  journals: Journals,
+  /** How much below standard: 0.010 in. */
+  size: Entry,
+  /** The smallest ground diameter; standard less the undersize if not given. */
+  min?: Stated,
+  /** The largest ground diameter; standard less the undersize if not given. */
+  max?: Stated,
+  /** The thinnest wall of a new shell; standard plus half the undersize if not given. */
+  wall_min?: Stated,
+  /** The thickest wall of a new shell; standard plus half the undersize if not given. */
+  wall_max?: Stated,
+  /** Shells for slight wear on a journal that is not ground (TM 5-4320-300-14: 0.002 in). */
+  without_grinding?: boolean,
+  /** The manual's page. */
+  source: string, };
+
+/** What a reading says about a limit, given how far the reading can be trusted. */
+export type Verdict = "within" | "too-close" | "outside";
+
+/** How warm a part was when it was measured with an instrument at 20 °C. */
+export type Warmth = {
+  /** The part's temperature in whole degrees Celsius, −20 to 120. */
+  celsius: number,
+  /** What the part is made of. */
+  material: Material, };
 
 /** A field of a part's surface. Front, rear, left and right are those of the engine, seen from the rear looking to the
  * front. */
@@ -578,6 +1102,33 @@ document: Document, }; reply: Blob };
  */
 job: JobId, }; reply: Blob };
   archive_import: { arguments: Record<symbol, never>; reply: Imported };
+  shelf_get: { arguments: Record<symbol, never>; reply: Shelf };
+  instrument_keep: { arguments: { 
+/**
+ * The instrument.
+ */
+instrument: Instrument, }; reply: Shelf };
+  instrument_drop: { arguments: { 
+/**
+ * The instrument.
+ */
+id: InstrumentId, }; reply: Shelf };
+  sheet_keep: { arguments: { 
+/**
+ * The sheet.
+ */
+sheet: Sheet, }; reply: Shelf };
+  sheet_drop: { arguments: { 
+/**
+ * The sheet's name.
+ */
+name: string, }; reply: Shelf };
+  sheet_export: { arguments: { 
+/**
+ * The sheet's name.
+ */
+name: string, }; reply: Blob };
+  sheet_import: { arguments: Record<symbol, never>; reply: Shelf };
   settings_get: { arguments: Record<symbol, never>; reply: Settings };
   settings_set: { arguments: { 
 /**

@@ -10,7 +10,12 @@ use crate::file;
 use crate::visit::Visit;
 
 /// Each paper and the name of its file.
-const PAPERS: [(&str, &str); 2] = [("report-pdf", "condition-report.pdf"), ("report-text", "condition-report.txt")];
+const PAPERS: [(&str, &str); 4] = [
+    ("report-pdf", "condition-report.pdf"),
+    ("report-text", "condition-report.txt"),
+    ("sizes-pdf", "sizes.pdf"),
+    ("sizes-csv", "sizes.csv"),
+];
 
 pub(crate) fn run(from: &Path, out: &Path) -> Result<(), Failure> {
     let (visit, job) = Visit::with_file(from)?;

@@ -1,8 +1,9 @@
-//! Document content in, PDF and plain text out. The only crate with Typst.
+//! Document content in, PDF, plain text and CSV out. The only crate with Typst.
 //!
 //! ```text
 //! Paper ──▶ content (cleaned text as JSON, checked pictures, drawings as SVG) ──▶ template.typ ──▶ PDF
 //! Paper ──▶ plain text
+//! rows  ──▶ CSV
 //! ```
 //!
 //! Whatever a person typed reaches the typesetter as data, never as markup, and the typesetter sees no file, no
@@ -12,11 +13,13 @@
 
 mod clean;
 mod content;
+mod csv;
 mod drawing;
 mod pdf;
 mod picture;
 mod text;
 mod world;
 
+pub use csv::csv;
 pub use pdf::{ReportError, Sheet, pdf, pdf_on};
 pub use text::text;

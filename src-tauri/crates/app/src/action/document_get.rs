@@ -2,7 +2,7 @@
 
 use serde::Deserialize;
 use wearbook_core::assess::assess;
-use wearbook_core::document::{Paper, Shop, condition_report};
+use wearbook_core::document::{Paper, Shop, condition_report, size_sheet, size_table};
 use wearbook_core::job::{Job, PhotoId};
 use wearbook_store::{JobId, ShownSize};
 
@@ -28,6 +28,10 @@ pub enum Document {
     ReportPdf,
     /// The same as plain text, to paste into a message.
     ReportText,
+    /// The sheet of the rebuild's sizes, to print or send.
+    SizesPdf,
+    /// All figures as a table for a spreadsheet.
+    SizesCsv,
 }
 
 /// The paper.
@@ -43,12 +47,25 @@ pub fn act(book: &Wearbook, Arguments { job, document }: Arguments) -> Result<Re
         book.store.read(|ledger| Ok::<_, Error>((ledger.edits(job)?, Settings::load(ledger)?)))?;
     let job = Job::fold(&edits);
     let shop = Shop { name: settings.shop_name, address: settings.shop_address };
-    let paper = condition_report(&job, &assess(&job), today, &shop);
-    let (bytes, mime, extension) = match document {
-        Document::ReportPdf => (pdf(book, &paper)?, "application/pdf", "pdf"),
-        Document::ReportText => (wearbook_report::text(&paper).into_bytes(), "text/plain; charset=utf-8", "txt"),
+    let assessment = assess(&job);
+    let (bytes, mime, ending) = match document {
+        Document::ReportPdf => {
+            (pdf(book, &condition_report(&job, &assessment, today, &shop))?, "application/pdf", "pdf")
+        }
+        Document::ReportText => {
+            let paper = condition_report(&job, &assessment, today, &shop);
+            (wearbook_report::text(&paper).into_bytes(), "text/plain; charset=utf-8", "txt")
+        }
+        Document::SizesPdf => {
+            (pdf(book, &size_sheet(&job, &assessment, today, &shop))?, "application/pdf", "sizes.pdf")
+        }
+        Document::SizesCsv => {
+            let table = wearbook_report::csv(&size_table(&assessment));
+            let bytes = table.map_err(|error| Error::new("report", error.to_string()))?;
+            (bytes, "text/csv; charset=utf-8", "sizes.csv")
+        }
     };
-    Ok(File { bytes, mime, file_name: Some(view::file_name(&job, today, extension)) })
+    Ok(File { bytes, mime, file_name: Some(view::file_name(&job, today, ending)) })
 }
 
 /// The long side of a picture on paper, in pixels: sharp at the size at which it is printed.

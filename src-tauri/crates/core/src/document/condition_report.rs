@@ -1,12 +1,16 @@
 //! The condition report for the customer: what was found, why it happened, what is proposed, what was not looked at.
 
 use super::grouping::named;
+use super::size_sheet::work_words;
 use super::{Block, CAUTIONS, Paper, Picture};
 use crate::assess::{Assessment, PartView, Seen};
 use crate::cause::Evidence;
 use crate::decide::Outcome;
 use crate::engine::Engine;
+use crate::figure::Figure;
 use crate::job::{Answer, HistoryFact, Job, TextField};
+use crate::measure::{Phase, Verdict};
+use crate::sizing::Action;
 use crate::wear::Zone;
 use crate::words::capitalised;
 
@@ -26,30 +30,66 @@ const EVIDENCE_LINES: usize = 5;
 
 /// Puts the report together. `date` is the local date on which it is handed over, as year, month, day.
 pub fn condition_report(job: &Job, assessment: &Assessment, date: (i32, u8, u8), shop: &Shop) -> Paper {
-    let text = |field: TextField| job.texts.get(&field).map_or("", |text| text.trim());
-    let engine = assessment.engine.clone();
-    let subtitle: Vec<&str> = [text(TextField::Machine), engine.as_deref().unwrap_or("")]
-        .into_iter()
-        .filter(|part| !part.is_empty())
-        .collect();
     let mut blocks = Vec::new();
-    sheet(job, shop, &engine, &mut blocks);
+    engine_facts(job, shop, &assessment.engine, &mut blocks);
     summary(assessment, &mut blocks);
     causes(assessment, &mut blocks);
     plan(job, assessment, &mut blocks);
     proposals(assessment, &mut blocks);
+    sizes(assessment, &mut blocks);
     findings(assessment, &mut blocks);
     marks(assessment, &mut blocks);
     not_looked_at(assessment, &mut blocks);
     cautions(assessment, &mut blocks);
-    Paper { title: "Condition report".into(), subtitle: subtitle.join(" · "), date, blocks }
+    Paper { title: "Condition report".into(), subtitle: subtitle(job, assessment), date, blocks }
+}
+
+/// The line below the title: the machine and the engine.
+pub(super) fn subtitle(job: &Job, assessment: &Assessment) -> String {
+    let machine = job.texts.get(&TextField::Machine).map_or("", |text| text.trim());
+    let engine = assessment.engine.as_deref().unwrap_or("");
+    let parts: Vec<&str> = [machine, engine].into_iter().filter(|part| !part.is_empty()).collect();
+    parts.join(" · ")
+}
+
+/// What was measured, as far as the customer must know it: what is done with each group and why, and what is outside
+/// its limits.
+fn sizes(assessment: &Assessment, blocks: &mut Vec<Block>) {
+    let measured = assessment.sizing.groups.iter().filter(|plan| plan.action != Action::Open);
+    let groups: Vec<String> = measured
+        .map(|plan| format!("{}: {}. {}", capitalised(plan.group.label()), work_words(plan), plan.because))
+        .collect();
+    let outside: Vec<Vec<String>> = assessment
+        .parts
+        .iter()
+        .flat_map(|view| {
+            let wrong = |figure: &&Figure| figure.phase == Phase::Found && figure.verdict == Some(Verdict::Outside);
+            view.figures.iter().filter(wrong).map(|figure| {
+                vec![view.label.clone(), figure.name.clone(), figure.shown.clone(), figure.limits.clone()]
+            })
+        })
+        .collect();
+    if groups.is_empty() && outside.is_empty() {
+        return;
+    }
+    blocks.push(heading("What was measured"));
+    blocks.push(Block::Points(groups));
+    if !outside.is_empty() {
+        blocks.push(Block::Table {
+            summary: "Every measurement outside its limits.".into(),
+            head: ["Part", "What", "Measured", "Limits"].map(str::to_owned).to_vec(),
+            widths: vec![5, 5, 5, 5],
+            rows: outside,
+        });
+    }
 }
 
 fn heading(text: &str) -> Block {
     Block::Heading { level: 1, text: text.into() }
 }
 
-fn sheet(job: &Job, shop: &Shop, engine: &Option<String>, blocks: &mut Vec<Block>) {
+/// Customer, machine, what is known of the engine, and who examined it.
+pub(super) fn engine_facts(job: &Job, shop: &Shop, engine: &Option<String>, blocks: &mut Vec<Block>) {
     let mut facts: Vec<(String, String)> = TextField::ALL
         .iter()
         .filter_map(|field| Some((field.label().to_owned(), job.texts.get(field)?.trim().to_owned())))

@@ -3,9 +3,11 @@
 mod cautions;
 mod condition_report;
 mod grouping;
+mod size_sheet;
 
 pub use cautions::{CAUTIONS, Caution};
 pub use condition_report::{Shop, condition_report};
+pub use size_sheet::{size_sheet, size_table, work_words};
 
 use serde::Serialize;
 

@@ -95,6 +95,13 @@ impl Length {
         self.0
     }
 
+    /// In millimetres with six decimals, exactly, for a spreadsheet: no unit, a hyphen for minus.
+    pub fn millimetres(self) -> String {
+        let sign = if self.0 < 0 { "-" } else { "" };
+        let digits = self.0.unsigned_abs();
+        format!("{sign}{}.{:06}", digits / 1_000_000, digits % 1_000_000)
+    }
+
     /// Without its sign.
     pub fn abs(self) -> Self {
         Self(self.0.saturating_abs())
