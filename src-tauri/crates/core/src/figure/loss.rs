@@ -51,6 +51,10 @@ fn loss(bench: Bench<'_>, part: Part, what: Quantity, of: Quantity, value: Value
     };
     // The general rules and most manuals count from the end of the range that is nearer to the worn size.
     let nearer = if sense == Sense::Least { Datum::Min } else { Datum::Max };
+    if limits.is_none() && gone(from(nearer)?) <= Length::default() {
+        // Nothing has gone, and nobody asked.
+        return None;
+    }
     let single = |loss: Length| Value::single(loss, value.uncertainty, value.step, at);
     let judged = |loss: Length| bench.judge_by(part, what, "", None, single(loss), limits.clone());
     let stated = limits.as_ref().and_then(|limits| limits.datum);

@@ -60,6 +60,13 @@ pub struct Figure {
     pub general: bool,
 }
 
+impl Figure {
+    /// Whether there is a limit and yet no verdict: something must be known first, as the reason says.
+    pub fn is_open(&self) -> bool {
+        self.verdict.is_none() && !self.limits.is_empty()
+    }
+}
+
 /// The sizes to which groups have been brought in a phase; standard where nothing is given.
 pub type Sizes = BTreeMap<SizeGroup, Length>;
 
@@ -137,6 +144,7 @@ impl Bench<'_> {
                     && Verdict::of(value.low, value.high, uncertainty, &below) == verdict.unwrap_or(Verdict::Within)
                     && verdict != Some(Verdict::Within))
         });
+        let general = limits.as_ref().is_some_and(|limits| limits.general);
         let limits_text = bounds.map_or_else(String::new, |bounds| range_text(&bounds, unit));
         let shown = shown(value, unit);
         Figure {
@@ -149,11 +157,11 @@ impl Bench<'_> {
             at: if low_decides { value.low_at.label() } else { value.high_at.label() },
             uncertainty,
             verdict,
-            because: because(&shown, uncertainty, unit, verdict, &limits_text, part),
+            because: because(&shown, uncertainty, unit, verdict, &limits_text, general, part),
             shown,
             limits: limits_text,
             source: limits.as_ref().map_or_else(String::new, |limits| limits.source.clone()),
-            general: limits.is_some_and(|limits| limits.general),
+            general,
         }
     }
 
@@ -238,16 +246,20 @@ fn because(
     unit: LengthUnit,
     verdict: Option<Verdict>,
     limits: &str,
+    general: bool,
     part: Part,
 ) -> String {
     let trust =
         if uncertainty == Length::default() { String::new() } else { format!(" ± {}", in_unit(uncertainty, unit)) };
+    let allowed = |rule: &str| format!("allowed is {limits}{rule}");
+    let rule = if general { " by general rule" } else { "" };
     match verdict {
-        None => format!("{shown}{trust}: no limit is entered for this {}.", part.kind.row().short),
-        Some(Verdict::Within) => format!("{shown}{trust} is within {limits}."),
-        Some(Verdict::Outside) => format!("{shown}{trust} is outside {limits}."),
+        None => format!("{shown}{trust}; no limit is entered for this {}.", part.kind.row().short),
+        Some(Verdict::Within) => format!("{shown}{trust} is right: {}.", allowed(rule)),
+        Some(Verdict::Outside) => format!("{shown}{trust} is out: {}.", allowed(rule)),
         Some(Verdict::TooClose) => format!(
-            "{shown}{trust} is too close to {limits} to call: measure again, or with an instrument that is surer than {}.",
+            "{shown}{trust} is too close to call: {}. Measure again, or with an instrument that is surer than {}.",
+            allowed(rule),
             in_unit(uncertainty, unit)
         ),
     }

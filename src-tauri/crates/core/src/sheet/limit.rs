@@ -71,6 +71,7 @@ impl Sheet {
         });
         let worn = |end: Option<Length>| match limit {
             Some(limit) => Some(Bound { at: limit, passes: !line.fails_at_limit }),
+            None if self.limits_loss(part, quantity) => None,
             None => end.map(Bound::including),
         };
         let bounds = match sense {
@@ -78,6 +79,18 @@ impl Sheet {
             Sense::Most => Bounds { least: min.map(Bound::including), most: worn(max) },
         };
         Some(Limits { bounds, new: (min, max), datum: line.datum, source: self.source(line), general: false })
+    }
+
+    /// Whether the sheet limits how far a size may go from new (TM 10-3930-653-14&P: bore 87.20 to 87.25 mm, wear 0.2 mm).
+    /// The range of the size is then that of a new part, not a limit of wear.
+    fn limits_loss(&self, part: Part, quantity: Quantity) -> bool {
+        let loss = match quantity {
+            Quantity::Diameter => Quantity::Wear,
+            Quantity::LobeHeight => Quantity::HeightLoss,
+            Quantity::Lift => Quantity::LiftLoss,
+            _ => return false,
+        };
+        self.line(part, loss, "", None).is_some()
     }
 
     /// So much of a rate as falls to this part; none if the size that it is taken of is not known.
@@ -156,6 +169,23 @@ mod tests {
         let over = Proportions { over: Some(Length::from_nanometres(50_000_000)), ..none };
         assert_eq!(most(&sheet, "rod.1", Quantity::Twist, over), Some(50_000));
         assert_eq!(most(&sheet, "rod.1", Quantity::Twist, none), None, "the length was not read");
+    }
+
+    // TM 10-3930-653-14&P p. 4-18: bore 87.20 to 87.25 mm, wear limit 0.2 mm.
+    #[test]
+    fn a_limit_of_wear_takes_the_place_of_the_worn_end_of_the_new_range() {
+        let bore = |with_wear: bool| {
+            let mut lines = vec![serde_json::json!(
+                { "of": { "kind": "bore", "quantity": "diameter" }, "min": "87.20 mm", "max": "87.25 mm" })];
+            if with_wear {
+                lines.push(serde_json::json!({ "of": { "kind": "bore", "quantity": "wear" }, "limit": "0.2 mm" }));
+            }
+            sheet(lines.into()).limits("bore.1".parse().unwrap(), Quantity::Diameter, "", None, Proportions::default())
+        };
+        let (plain, worn) = (bore(false).unwrap(), bore(true).unwrap());
+        assert_eq!((plain.bounds.least, plain.new), (worn.bounds.least, worn.new));
+        assert_eq!(plain.bounds.most.map(|bound| bound.at.nanometres()), Some(87_250_000));
+        assert_eq!(worn.bounds.most, None, "the wear decides");
     }
 
     #[test]

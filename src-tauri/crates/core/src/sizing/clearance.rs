@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::words::range_words;
+use super::words::rounded;
 use super::{Action, GroupPlan};
 use crate::engine::{At, Half, Part, PartKind};
 use crate::figure::Readings;
@@ -185,8 +185,8 @@ fn judged(readings: &Readings<'_>, limited: Part, at: Part, spread: Spread, beca
         label,
         worst_case: spread.worst_case,
         likely: spread.likely,
-        worst_case_shown: range_words(spread.worst_case, readings),
-        likely_shown: range_words(spread.likely, readings),
+        worst_case_shown: rounded(spread.worst_case, readings),
+        likely_shown: rounded(spread.likely, readings),
         limits: bounds.map_or_else(String::new, |bounds| crate::figure::range_text(&bounds, readings.unit())),
         verdict,
         source: limits.map_or_else(String::new, |limits| limits.source),

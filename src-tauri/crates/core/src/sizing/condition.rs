@@ -46,25 +46,21 @@ pub(super) fn condition(readings: &Readings<'_>, part: Part, sense: Sense) -> Co
         readings.value(part, Quantity::ScratchDepth, Phase::Found, None).map_or(Length::default(), |value| value.high);
     for figure in &seen.figures {
         let about = format!("{label}: {} {}", figure.name, figure.because);
+        if !is_judged(figure.quantity) {
+            continue;
+        }
         match (figure.quantity, figure.verdict) {
-            (Quantity::ScratchDepth, _) | (_, None | Some(Verdict::Within)) => {}
-            (
-                Quantity::Diameter | Quantity::OutOfRound | Quantity::Taper | Quantity::Barrel | Quantity::Wear,
-                Some(verdict),
-            ) => {
-                if verdict == Verdict::TooClose {
-                    seen.missing.push(about);
-                } else if figure.quantity == Quantity::Diameter {
-                    if on_worn_side(bench, part, sense) {
-                        seen.worn_size = true;
-                    } else {
-                        seen.odd.push(format!("{about} It is on the new side of the range: check the reading, the sheet, and the size stamped on the old parts."));
-                    }
-                } else {
-                    seen.faults.push(about);
-                }
-            }
-            _ => {}
+            (_, None) if figure.is_open() => seen.missing.push(about),
+            (_, None | Some(Verdict::Within)) => {}
+            (_, Some(Verdict::TooClose)) => seen.missing.push(about),
+            (Quantity::Wear, Some(Verdict::Outside)) => seen.worn_size = true,
+            (Quantity::Diameter, Some(Verdict::Outside)) if on_worn_side(bench, part, sense) => seen.worn_size = true,
+            (Quantity::Diameter, Some(Verdict::Outside)) => seen.odd.push(format!(
+                "{about} It is on the new side of the range: check the reading, the sheet, and the size stamped on the old parts."
+            )),
+            // How deep is too deep, the scratches themselves tell below.
+            (Quantity::ScratchDepth, Some(Verdict::Outside)) => {}
+            (_, Some(Verdict::Outside)) => seen.faults.push(about),
         }
     }
     scratches(readings, part, &label, &mut seen);
@@ -81,6 +77,12 @@ pub(super) fn condition(readings: &Readings<'_>, part: Part, sense: Sense) -> Co
         seen.missing.push(format!("{label}: look at it; scratches count."));
     }
     seen
+}
+
+/// Figures that tell whether a part must be machined.
+fn is_judged(quantity: Quantity) -> bool {
+    use Quantity::{Barrel, Diameter, OutOfRound, ScratchDepth, Taper, Wear};
+    matches!(quantity, Diameter | OutOfRound | Taper | Barrel | Wear | ScratchDepth)
 }
 
 /// Whether a diameter is outside on the side of wear.

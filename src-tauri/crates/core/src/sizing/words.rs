@@ -36,3 +36,15 @@ pub(super) fn range_words((low, high): (Length, Length), readings: &Readings<'_>
     }
     format!("{} to {high}", low.strip_suffix(unit.name()).unwrap_or(&low).trim_end())
 }
+
+/// A reckoned range, rounded once to the step in which sizes are given: ten-thousandths of an inch, thousandths of a
+/// millimetre.
+pub(super) fn rounded((low, high): (Length, Length), readings: &Readings<'_>) -> String {
+    let unit = readings.unit();
+    let step = match unit {
+        Inch | Thou => Length::from_nanometres(2_540),
+        _ => Length::from_nanometres(1_000),
+    };
+    let (low, high) = (low.show(step, unit), high.show(step, unit));
+    format!("{} to {high}", low.strip_suffix(unit.name()).unwrap_or(&low).trim_end())
+}

@@ -18,7 +18,10 @@ pub(super) const RULE: Rule = Rule {
                 first.label(engine.arrangement())
             );
             all.extend(
-                group.iter().filter(|part| *part != first).map(|part| (*part, Outcome::Machine, because.clone())),
+                group
+                    .iter()
+                    .filter(|part| stands(**part) != Outcome::Machine)
+                    .map(|part| (*part, Outcome::Machine, because.clone())),
             );
         }
         all

@@ -10,15 +10,18 @@ pub(super) const RULE: Rule = Rule {
     why: "A part that does not keep to its limits is machined if that can put it right, and else replaced; one too close to call is measured again.",
     source: "TM 9-2815-225-34&P App. F (replace what does not meet the wear standard); decision rule of ISO 14253-1, from memory; limits: the spec sheet.",
     says: Says::OnPart(|scene, part, _| {
-        let judged = scene
-            .measured
-            .figures(part, Phase::Found)
-            .filter_map(|figure| Some((remedy(part.kind, figure.quantity)?, figure.verdict?, figure)))
-            .filter(|(_, verdict, _)| *verdict != Verdict::Within)
-            .map(|(remedy, verdict, figure)| {
-                let outcome = if verdict == Verdict::Outside { remedy } else { Outcome::CantSay };
-                (outcome, format!("{}: {}", crate::words::capitalised(&figure.name), figure.because))
-            });
+        let judged = scene.measured.figures(part, Phase::Found).filter_map(|figure| {
+            let remedy = remedy(part.kind, figure.quantity)?;
+            let outcome = match figure.verdict {
+                Some(Verdict::Within) => return None,
+                Some(Verdict::Outside) => remedy,
+                Some(Verdict::TooClose) => Outcome::CantSay,
+                // The reason says what must be known first.
+                None if figure.is_open() => Outcome::CantSay,
+                None => return None,
+            };
+            Some((outcome, format!("{}: {}", crate::words::capitalised(&figure.name), figure.because)))
+        });
         judged.max_by_key(|(outcome, _)| *outcome)
     }),
 };
