@@ -45,6 +45,16 @@ pub fn job_schema() -> String {
     text
 }
 
+/// `assessment.schema.json`: the form of what `assess --json` prints.
+pub fn assessment_schema() -> String {
+    let settings = schemars::generate::SchemaSettings::draft2020_12().for_serialize();
+    let mut schema = settings.into_generator().into_root_schema_for::<wearbook_core::assess::Assessment>();
+    schema.insert("title".into(), "What follows from a job, as assess --json prints it".into());
+    let mut text = serde_json::to_string_pretty(&schema).unwrap_or_default();
+    text.push('\n');
+    text
+}
+
 const HEAD: &str = "\
 // The JSON types of the actions. Generated from Rust: change them there, then run
 //     UPDATE=1 cargo test -p wearbook-app --features schema
@@ -124,5 +134,10 @@ mod tests {
     #[test]
     fn the_published_schema_of_job_json_is_fresh() {
         fresh("job.schema.json", &job_schema());
+    }
+
+    #[test]
+    fn the_published_schema_of_an_assessment_is_fresh() {
+        fresh("assessment.schema.json", &assessment_schema());
     }
 }

@@ -117,6 +117,7 @@ impl From<InstrumentId> for String {
 /// job; an instrument that was set anew in the middle of a job is entered as another.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", schemars(example = example()))]
 #[serde(deny_unknown_fields)]
 pub struct Instrument {
     /// How readings refer to it.
@@ -144,10 +145,30 @@ pub struct Instrument {
     pub checked: String,
 }
 
+/// An instrument as it is written in JSON, for the published schema.
+#[cfg(any(test, feature = "schema"))]
+fn example() -> serde_json::Value {
+    serde_json::json!({
+        "id": "mic-2-3", "name": "2 to 3 inch micrometer", "kind": "micrometer", "resolution": "0.0001 in",
+        "uncertainty": "0.0001 in", "zero_error": "+0.0001 in", "checked": "2030-01-15",
+    })
+}
+
 impl Instrument {
     /// What is taken off every reading.
     pub fn offset(&self) -> Length {
         let length = |entry: &Option<Entry>| entry.as_ref().map_or(Length::default(), |entry| entry.length);
         length(&self.zero_error) + length(&self.ball)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_published_example_is_an_instrument() {
+        let instrument: Instrument = serde_json::from_value(example()).unwrap();
+        assert_eq!(instrument.offset().nanometres(), 2_540);
     }
 }

@@ -71,6 +71,7 @@ pub struct Warmth {
 /// A reading, as it was taken.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", schemars(example = examples().remove(0), example = examples().remove(1), example = examples().remove(2)))]
 #[serde(deny_unknown_fields)]
 pub struct Reading {
     /// Of which part.
@@ -117,6 +118,25 @@ pub struct Reading {
     pub sure: bool,
 }
 
+/// Readings as they are written in JSON, for the published schema.
+#[cfg(any(test, feature = "schema"))]
+fn examples() -> Vec<serde_json::Value> {
+    vec![
+        serde_json::json!({
+            "part": "main-journal.3", "quantity": "diameter", "spot": { "station": "front", "direction": "a" },
+            "value": "2.9984 in", "instrument": "mic-2-3",
+        }),
+        serde_json::json!({
+            "part": "housing-bore.1", "quantity": "diameter", "spot": { "station": "rear", "direction": "b" },
+            "value": "+0.0005 in", "set_to": "3.2510 in",
+        }),
+        serde_json::json!({
+            "part": "crankpin.2", "quantity": "diameter", "spot": { "station": "rear", "direction": "a" },
+            "phase": "machined", "value": "2.4895 in",
+        }),
+    ]
+}
+
 impl Reading {
     /// The corrected value at 20 °C: setting added, zero error and ball taken off, growth by warmth taken out.
     pub fn length(&self, instrument: Option<&Instrument>) -> Length {
@@ -139,6 +159,19 @@ mod tests {
 
     fn reading(json: serde_json::Value) -> Reading {
         serde_json::from_value(json).unwrap()
+    }
+
+    #[test]
+    fn the_published_examples_are_readings() {
+        for example in examples() {
+            let read = reading(example.clone());
+            assert_eq!(serde_json::to_value(&read).unwrap(), with_defaults(example));
+        }
+    }
+
+    fn with_defaults(mut json: serde_json::Value) -> serde_json::Value {
+        json.as_object_mut().unwrap().entry("phase").or_insert("found".into());
+        json
     }
 
     #[test]

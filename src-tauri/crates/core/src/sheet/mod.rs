@@ -22,6 +22,7 @@ use crate::measure::{Length, LengthUnit, Stated};
 /// A spec sheet.
 #[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", schemars(example = example()))]
 #[serde(deny_unknown_fields)]
 pub struct Sheet {
     /// Its title, source and rules of reading.
@@ -63,6 +64,38 @@ pub struct SheetHead {
     #[serde(default = "yes", skip_serializing_if = "is_yes")]
     #[cfg_attr(feature = "schema", ts(optional, as = "Option<bool>"))]
     pub general_rules: bool,
+}
+
+/// A sheet as it is written in JSON, for the published schema. The figures of journals and shells are those of
+/// TM 5-4320-300-14 p. 6-103.
+#[cfg(any(test, feature = "schema"))]
+fn example() -> serde_json::Value {
+    serde_json::json!({
+        "head": { "name": "Pump engine", "source": "TM 5-4320-300-14", "unit": "inch", "clean_up": "0.001 in" },
+        "lines": [
+            { "of": { "kind": "main-journal", "quantity": "diameter" },
+              "min": "2.999 in", "max": "3.000 in", "source": "p. 6-103" },
+            { "of": { "kind": "main-shell", "quantity": "wall" },
+              "min": "0.1245 in", "max": "0.1250 in", "limit": "0.1230 in", "source": "p. 6-103" },
+            { "of": { "kind": "housing-bore", "quantity": "diameter" }, "min": "3.251 in", "max": "3.252 in", "source": "p. 6-45" },
+            { "of": { "kind": "main-journal", "quantity": "out-of-round" },
+              "rate": { "by": "0.0004 in", "per": "1 in", "of": "diameter" }, "source": "in proportion to the shaft" },
+            { "of": { "kind": "rings", "quantity": "ring-gap", "station": "top-ring" }, "min": "0.012 in", "max": "0.022 in" },
+            { "of": { "kind": "lobe", "quantity": "lift", "port": "intake" }, "limit": "0.3139 in = 7.973 mm" },
+            { "of": { "kind": "lobe", "quantity": "height-loss" }, "limit": "0.25 mm", "fails_at_limit": true, "datum": "min" },
+            { "of": { "kind": "oil-pump", "quantity": "other", "name": "gear end play" }, "max": "0.005 in" }
+        ],
+        "undersizes": [
+            { "journals": "mains", "size": "0.002 in", "min": "2.997 in", "max": "2.998 in",
+              "wall_min": "0.1255 in", "wall_max": "0.1260 in", "without_grinding": true, "source": "p. 6-103" },
+            { "journals": "mains", "size": "0.010 in", "min": "2.989 in", "max": "2.990 in",
+              "wall_min": "0.1295 in", "wall_max": "0.1300 in", "source": "p. 6-103" },
+            { "journals": "mains", "size": "0.020 in" }
+        ],
+        "oversizes": [
+            { "size": "0.020 in", "min": "4.0200 in", "max": "4.0210 in", "piston_min": "4.0165 in", "piston_max": "4.0175 in" }
+        ]
+    })
 }
 
 impl Default for SheetHead {
@@ -135,4 +168,17 @@ fn yes() -> bool {
 
 fn is_yes(value: &bool) -> bool {
     *value
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_published_example_is_a_sheet() {
+        let sheet: Sheet = serde_json::from_value(example()).unwrap();
+        sheet.check().unwrap();
+        let again: Sheet = serde_json::from_value(serde_json::to_value(&sheet).unwrap()).unwrap();
+        assert_eq!(again, sheet);
+    }
 }

@@ -25,8 +25,10 @@ pub(super) struct Condition {
     pub(super) polish: bool,
     /// Damage goes deeper than the sheet allows to be machined.
     pub(super) too_deep: Option<String>,
-    /// What is missing or too close to call.
+    /// What is missing.
     pub(super) missing: Vec<String>,
+    /// What is too close to call: it matters only where nothing else decides.
+    pub(super) close: Vec<String>,
     /// What can't be right.
     pub(super) odd: Vec<String>,
 }
@@ -52,7 +54,7 @@ pub(super) fn condition(readings: &Readings<'_>, part: Part, sense: Sense) -> Co
         match (figure.quantity, figure.verdict) {
             (_, None) if figure.is_open() => seen.missing.push(about),
             (_, None | Some(Verdict::Within)) => {}
-            (_, Some(Verdict::TooClose)) => seen.missing.push(about),
+            (_, Some(Verdict::TooClose)) => seen.close.push(about),
             (Quantity::Wear, Some(Verdict::Outside)) => seen.worn_size = true,
             (Quantity::Diameter, Some(Verdict::Outside)) if on_worn_side(bench, part, sense) => seen.worn_size = true,
             (Quantity::Diameter, Some(Verdict::Outside)) => seen.odd.push(format!(

@@ -54,9 +54,12 @@ pub(super) fn plan(readings: &Readings<'_>, group: SizeGroup) -> GroupPlan {
         seen: parts.map(|part| (part, condition(readings, part, group.sense()))).collect(),
     };
     let mut missing: Vec<String> = this.seen.iter().flat_map(|(_, condition)| condition.missing.clone()).collect();
-    let mut notices: Vec<String> = this.seen.iter().flat_map(|(_, condition)| condition.odd.clone()).collect();
-    notices.extend(this.earlier_size());
+    let mut notices: Vec<String> = this.earlier_size().into_iter().collect();
     let decided = this.decide(&mut missing);
+    // Once one part must be machined, all are, and how near the others come to their limits no longer matters.
+    if !matches!(decided.action, Action::Machine | Action::Replace) {
+        missing.extend(this.seen.iter().flat_map(|(_, seen)| seen.close.iter().chain(&seen.odd).cloned()));
+    }
     let decided = this.chosen(decided, &mut notices);
     let row = decided.size.and_then(|size| sheet.row(group, size));
     let finished = row.map(|row| row.diameter);

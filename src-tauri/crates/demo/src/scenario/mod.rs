@@ -5,6 +5,7 @@
 
 mod observations;
 mod photos;
+mod readings;
 
 use std::collections::BTreeMap;
 
@@ -62,6 +63,7 @@ pub fn steps() -> Vec<Step> {
             steps.push(Step::Record(Change::Remark { part, text: observation.note.into() }));
         }
     }
+    steps.extend(readings::changes().into_iter().map(Step::Record));
     steps.extend(second_thoughts());
     steps
 }
@@ -164,6 +166,37 @@ mod tests {
         let drawn = steps().iter().filter(|step| matches!(step, Step::Photograph { .. })).count();
         assert!(drawn >= photos, "every photo of the story can be drawn");
         assert!(photos >= 12, "a story with {photos} photos is thin");
+    }
+
+    #[test]
+    fn the_story_measures_and_orders() {
+        use wearbook_core::sizing::{Action, OrderState};
+        let assessment = assess(&told());
+        assert_eq!(assessment.sheet_doubts, Vec::<String>::new());
+        let [mains, pins, bores] = assessment.sizing.groups.as_slice() else { panic!("three groups") };
+        assert_eq!(
+            (mains.action, mains.settled, mains.size_shown.as_str()),
+            (Action::Machine, false, "0.25 mm undersize")
+        );
+        assert_eq!(pins.missing, Vec::<String>::new());
+        assert_eq!((pins.action, pins.settled, pins.size_shown.as_str()), (Action::Machine, true, "0.25 mm undersize"));
+        assert_eq!(
+            (bores.action, bores.settled, bores.size_shown.as_str()),
+            (Action::Machine, true, "0.25 mm oversize")
+        );
+        assert_eq!(pins.decided_by, "crankpin.2".parse().ok());
+        let orders: Vec<(&str, usize, OrderState)> =
+            assessment.sizing.orders.iter().map(|line| (line.what.as_str(), line.quantity, line.state)).collect();
+        let expected = [
+            ("main bearing shells, pairs", 5, OrderState::Held),
+            ("rod bearing shells, pairs", 4, OrderState::Free),
+            ("pistons", 4, OrderState::Free),
+            ("piston rings, sets", 4, OrderState::Free),
+        ];
+        assert_eq!(orders, expected, "the grinder has confirmed the crankpins, not the mains");
+        let doubts =
+            assessment.parts.iter().flat_map(|view| &view.readings).filter_map(|reading| reading.doubt.as_ref());
+        assert_eq!(doubts.count(), 0);
     }
 
     #[test]
