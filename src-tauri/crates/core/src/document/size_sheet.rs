@@ -38,6 +38,25 @@ fn texts<const N: usize>(cells: [&str; N]) -> Vec<String> {
     cells.map(str::to_owned).to_vec()
 }
 
+/// A row for paper: a number stays on one line with its unit.
+fn row<const N: usize>(cells: [&str; N]) -> Vec<String> {
+    let unbroken = |cell: &str| [" mm", " in"].iter().fold(cell.to_owned(), |cell, unit| join_unit(&cell, unit));
+    cells.map(unbroken).to_vec()
+}
+
+fn join_unit(cell: &str, unit: &str) -> String {
+    let mut joined = String::with_capacity(cell.len());
+    let mut rest = cell;
+    while let Some((before, after)) = rest.split_once(unit) {
+        let after_number = before.ends_with(|c: char| c.is_ascii_digit());
+        let ends_word = !after.starts_with(char::is_alphanumeric);
+        joined.push_str(before);
+        joined.push_str(&if after_number && ends_word { unit.replace(' ', "\u{a0}") } else { unit.to_owned() });
+        rest = after;
+    }
+    joined + rest
+}
+
 /// What is done with a group, in words.
 pub fn work_words(plan: &GroupPlan) -> String {
     let machine = if plan.group == crate::sheet::SizeGroup::Bores { "bore" } else { "grind" };
@@ -54,9 +73,9 @@ pub fn work_words(plan: &GroupPlan) -> String {
 
 fn groups(assessment: &Assessment, blocks: &mut Vec<Block>) {
     blocks.push(heading("What is done"));
-    let row = |plan: &GroupPlan| {
+    let line = |plan: &GroupPlan| {
         let state = if plan.settled { "" } else { "Not settled: readings are missing. " };
-        texts([
+        row([
             &capitalised(plan.group.label()),
             &plan.found_shown,
             &work_words(plan),
@@ -68,7 +87,7 @@ fn groups(assessment: &Assessment, blocks: &mut Vec<Block>) {
         summary: "The journals and bores by groups: the size found, the work, the finished size and why.".into(),
         head: texts(["Group", "Found", "Work", "Finished size", "Why"]),
         widths: vec![3, 3, 4, 4, 8],
-        rows: assessment.sizing.groups.iter().map(row).collect(),
+        rows: assessment.sizing.groups.iter().map(line).collect(),
     });
     let notices: Vec<String> = assessment.sizing.groups.iter().flat_map(|plan| plan.notices.clone()).collect();
     if !notices.is_empty() {
@@ -92,7 +111,7 @@ fn machining(assessment: &Assessment, blocks: &mut Vec<Block>) {
     let rows: Vec<Vec<String>> = machined
         .flat_map(|plan| {
             plan.parts.iter().map(|part| {
-                texts([
+                row([
                     &part.label,
                     &part.found_shown,
                     &plan.finished_shown,
@@ -120,20 +139,20 @@ fn orders(assessment: &Assessment, blocks: &mut Vec<Block>) {
         return;
     }
     blocks.push(heading("To order"));
-    let row = |line: &crate::sizing::OrderLine| {
+    let entry = |line: &crate::sizing::OrderLine| {
         let state = if line.state == OrderState::Free { "free to order" } else { "held" };
         let waits = match line.waits_for.as_slice() {
             [] => String::new(),
             [one] => one.clone(),
             [first, rest @ ..] => format!("{first} And {} more.", rest.len()),
         };
-        texts([&line.quantity.to_string(), &capitalised(&line.what), &line.size_shown, state, &waits])
+        row([&line.quantity.to_string(), &capitalised(&line.what), &line.size_shown, state, &waits])
     };
     blocks.push(Block::Table {
         summary: "What to order in which size, and whether it may be ordered yet.".into(),
         head: texts(["Quantity", "What", "Size", "State", "Waits for"]),
         widths: vec![2, 5, 4, 3, 8],
-        rows: assessment.sizing.orders.iter().map(row).collect(),
+        rows: assessment.sizing.orders.iter().map(entry).collect(),
     });
 }
 
@@ -142,19 +161,19 @@ fn clearances(assessment: &Assessment, blocks: &mut Vec<Block>) {
         return;
     }
     blocks.push(heading("Clearances to expect"));
-    let row = |line: &crate::sizing::Predicted| {
+    let entry = |line: &crate::sizing::Predicted| {
         let verdict = line.verdict.map_or("", |verdict| match verdict {
             Verdict::Within => "right in any case",
             Verdict::TooClose => "measure the new parts",
             Verdict::Outside => "wrong in any case",
         });
-        texts([&line.label, &line.worst_case_shown, &line.likely_shown, &line.limits, verdict, &line.because])
+        row([&line.label, &line.worst_case_shown, &line.likely_shown, &line.limits, verdict, &line.because])
     };
     blocks.push(Block::Table {
         summary: "The running clearance to expect at each bearing and piston, against its limits.".into(),
         head: texts(["At", "At worst", "Most likely", "Limits", "So", "From"]),
         widths: vec![3, 4, 4, 4, 4, 6],
-        rows: assessment.sizing.clearances.iter().map(row).collect(),
+        rows: assessment.sizing.clearances.iter().map(entry).collect(),
     });
 }
 
@@ -178,7 +197,7 @@ fn read_back(assessment: &Assessment, blocks: &mut Vec<Block>) {
                 .iter()
                 .map(|line| {
                     let verdict = line.verdict.map_or("not measured", Verdict::words);
-                    texts([&line.label, &line.shown, verdict, &line.problem])
+                    row([&line.label, &line.shown, verdict, &line.problem])
                 })
                 .collect(),
         });
@@ -195,7 +214,7 @@ fn measured(assessment: &Assessment, phase: Phase, blocks: &mut Vec<Block>) {
                 let verdict = figure.verdict.map_or("", Verdict::words);
                 let limits =
                     if figure.general { format!("{} (general rule)", figure.limits) } else { figure.limits.clone() };
-                texts([&view.label, &figure.name, &figure.shown, &limits, verdict])
+                row([&view.label, &figure.name, &figure.shown, &limits, verdict])
             })
         })
         .collect();
@@ -290,4 +309,17 @@ pub fn size_table(assessment: &Assessment) -> Vec<Vec<String>> {
         ])
     });
     std::iter::once(head).chain(rows).chain(expected).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_number_stays_with_its_unit_and_words_are_left_alone() {
+        assert_eq!(
+            row(["2.9890 to 2.9900 in", "grind all to 0.25 mm undersize", "7 in-line", "look in the sheet"]),
+            ["2.9890 to 2.9900\u{a0}in", "grind all to 0.25\u{a0}mm undersize", "7\u{a0}in-line", "look in the sheet",]
+        );
+    }
 }

@@ -41,6 +41,10 @@ impl Sheet {
                 return Err(format!("{label}: the {what} is {stated}, and can’t be less than nought."));
             }
         }
+        if line.of.quantity == Quantity::Wall {
+            no_foil(&label, &line.min)?;
+            no_foil(&label, &line.max)?;
+        }
         if let Some(rate) = &line.rate
             && (rate.per.length <= Length::default() || rate.by.length <= Length::default())
         {
@@ -58,6 +62,8 @@ impl Sheet {
         positive(&label, row.size.length)?;
         ordered(&label, "journal", &row.min, &row.max)?;
         ordered(&label, "wall", &row.wall_min, &row.wall_max)?;
+        no_foil(&label, &row.wall_min)?;
+        no_foil(&label, &row.wall_max)?;
         let standard = self.standard(row.journals.group());
         if let Some(standard) = &standard {
             let (_, largest) = standard.diameter;
@@ -226,6 +232,19 @@ impl Sheet {
 
 /// Lifts of lobes stay well below; heights of lobes lie above (our judgement).
 const LARGEST_LIFT: Length = Length::from_nanometres(20_000_000);
+
+/// Half a millimetre: the steel back of the thinnest shells alone is thicker (our judgement). TM 9-2815-225-34&P prints
+/// 0.00942 in for 0.0942.
+const THINNEST_WALL: Length = Length::from_nanometres(500_000);
+
+fn no_foil(label: &str, wall: &Option<Stated>) -> Result<(), String> {
+    match wall {
+        Some(wall) if wall.length() < THINNEST_WALL => {
+            Err(format!("{label}: a wall of {wall} is thinner than that of any shell. A digit or the point is wrong."))
+        }
+        _ => Ok(()),
+    }
+}
 
 fn check_range(label: &str, line: &Line, sense: Sense) -> Result<(), String> {
     ordered(label, "size", &line.min, &line.max)?;

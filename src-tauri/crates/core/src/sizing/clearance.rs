@@ -69,10 +69,11 @@ type Known = ((Length, Length), &'static str);
 /// The clearances of all bearings and pistons for which the sizes are known.
 pub(super) fn predict(readings: &Readings<'_>, groups: &[GroupPlan]) -> Vec<Predicted> {
     let plans = |group| super::of(groups, group);
-    readings
-        .engine
-        .parts()
-        .iter()
+    // Bearing by bearing along the crankshaft, then the pistons.
+    let of = |kind: PartKind| readings.engine.parts().iter().filter(move |part| part.kind == kind);
+    [PartKind::MainJournal, PartKind::Rod, PartKind::Piston]
+        .into_iter()
+        .flat_map(of)
         .filter_map(|part| match part.kind {
             PartKind::MainJournal => bearing(readings, plans(SizeGroup::Mains)?, *part, *part),
             PartKind::Rod => {
