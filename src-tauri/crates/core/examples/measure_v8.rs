@@ -1,0 +1,69 @@
+//! How long a fully measured V8 takes from its log to its assessment: every journal, bore, piston, shell and housing read
+//! at all of its places; fold and assess, the median of many runs.
+//!
+//! `measure_v8 LOG` writes the log to a file as JSON, for a peer to read, and prints the median in milliseconds.
+
+use std::time::Instant;
+
+use wearbook_core::assess::assess;
+use wearbook_core::engine::{Arrangement, Engine, PartKind};
+use wearbook_core::job::{Change, DeviceId, Edit, EditId, Job, RecordedChange};
+use wearbook_core::measure::Quantity;
+
+/// A sheet with limits and a series.
+const SHEET: &str = r#"{"do":"use-sheet","sheet":{"head":{"name":"Bench"},"lines":[
+    {"of":{"kind":"main-journal","quantity":"diameter"},"min":"2.999 in","max":"3.000 in"},
+    {"of":{"kind":"crankpin","quantity":"diameter"},"min":"2.999 in","max":"3.000 in"},
+    {"of":{"kind":"bore","quantity":"diameter"},"min":"2.999 in","max":"3.000 in"},
+    {"of":{"kind":"piston","quantity":"diameter"},"min":"2.996 in","max":"2.997 in"},
+    {"of":{"kind":"housing-bore","quantity":"diameter"},"min":"3.251 in","max":"3.252 in"},
+    {"of":{"kind":"main-shell","quantity":"wall"},"min":"0.1245 in","max":"0.1250 in"}],
+    "undersizes":[{"journals":"mains","size":"0.010 in"},{"journals":"mains","size":"0.020 in"},
+    {"journals":"crankpins","size":"0.010 in"}],"oversizes":[{"size":"0.020 in"}]}}"#;
+const RUNS: usize = 101;
+
+fn main() {
+    let arrangement = Arrangement::vee(8);
+    let Ok(engine) = Engine::new(arrangement.clone()) else { return };
+    let mut changes = vec![Change::Arrange { arrangement }];
+    changes.extend(serde_json::from_str(SHEET));
+    for part in engine.parts() {
+        changes.push(Change::Clean { part: *part });
+        let sizes = part
+            .kind
+            .quantities()
+            .iter()
+            .filter(|has| has.quantity == Quantity::Diameter || has.quantity == Quantity::Wall);
+        for (spot, n) in sizes.flat_map(|has| has.spots.all()).zip(0..) {
+            let value = format!("{}.{:04} in", 2, 9990 + n % 7);
+            let reading =
+                serde_json::json!({ "part": part, "quantity": size_of(part.kind), "spot": spot, "value": value });
+            let reading = serde_json::from_value(reading).ok().map(Box::new);
+            changes.extend(reading.map(|reading| Change::Measure { reading }));
+        }
+    }
+    let edits: Vec<Edit> = (1..)
+        .zip(changes)
+        .map(|(n, change)| Edit { id: EditId::next(None, n, DeviceId(1)), change: RecordedChange::Known(change) })
+        .collect();
+    if let Some(path) = std::env::args().nth(1)
+        && let Err(error) = std::fs::write(&path, serde_json::to_vec(&edits).unwrap_or_default())
+    {
+        eprintln!("{path} can't be written: {error}");
+    }
+    let mut times: Vec<f64> = (0..RUNS)
+        .map(|_| {
+            let start = Instant::now();
+            let assessment = assess(&Job::fold(&edits));
+            assert!(assessment.progress.looked > 100);
+            start.elapsed().as_secs_f64() * 1e3
+        })
+        .collect();
+    times.sort_by(f64::total_cmp);
+    let median = times.get(RUNS / 2).copied().unwrap_or(f64::NAN);
+    println!("{median:.2}");
+}
+
+fn size_of(kind: PartKind) -> Quantity {
+    if kind.has(Quantity::Diameter).is_some() { Quantity::Diameter } else { Quantity::Wall }
+}
