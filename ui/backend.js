@@ -1,5 +1,5 @@
 // The only file that knows who is behind the page: Tauri's commands, or the HTTP harness of the browser tests.
-/** @import { Catalogue, Change, HistoryLine, JobLine, JobView, Settings } from './types/api.d.ts' */
+/** @import { Catalogue, Change, Document, HistoryLine, Instrument, JobLine, JobView, Settings, Sheet, Shelf } from './types/api.d.ts' */
 import { convertFileSrc, invoke, isTauri } from './vendor/tauri/core.js'
 import { words } from './words.js'
 
@@ -46,6 +46,18 @@ export const importArchive = (file) => act('archive_import', {}, file)
 export const getSettings = () => act('settings_get', {})
 /** @param {Settings} settings @returns {Promise<Settings>} */
 export const setSettings = (settings) => act('settings_set', { settings })
+/** What the shop keeps from job to job. @returns {Promise<Shelf>} */
+export const getShelf = () => act('shelf_get', {})
+/** One of the same id is replaced. @param {Instrument} instrument @returns {Promise<Shelf>} */
+export const keepInstrument = (instrument) => act('instrument_keep', { instrument })
+/** @param {string} id @returns {Promise<Shelf>} */
+export const dropInstrument = (id) => act('instrument_drop', { id })
+/** One of the same name is replaced. @param {Sheet} sheet @returns {Promise<Shelf>} */
+export const keepSheet = (sheet) => act('sheet_keep', { sheet })
+/** @param {string} name @returns {Promise<Shelf>} */
+export const dropSheet = (name) => act('sheet_drop', { name })
+/** @param {Blob} file @returns {Promise<Shelf>} */
+export const importSheet = (file) => act('sheet_import', {}, file)
 
 /** The address of a picture. @param {string} photo @param {'thumb' | 'screen'} size */
 export function photoAddress(photo, size) {
@@ -60,14 +72,20 @@ export async function getReportText(job) {
   return new TextDecoder().decode(bytes)
 }
 
-/** Saves the report; answers where, or nothing when the person changed their mind. @param {string} job */
-export async function saveReport(job) {
-  if (!inShell) return download('document_get', { job, document: 'report-pdf' })
-  return savedPath(await act('document_save', { job, document: 'report-pdf' }))
+/** Saves a paper; answers where, or nothing when the person changed their mind. @param {string} job @param {Document} document */
+export async function saveDocument(job, document) {
+  if (!inShell) return download('document_get', { job, document })
+  return savedPath(await act('document_save', { job, document }))
 }
 
-/** Opens the report in the system's viewer. @param {string} job @returns {Promise<void>} */
-export const openReport = (job) => act('document_open', { job, document: 'report-pdf' })
+/** Opens a paper in the system's viewer. @param {string} job @param {Document} document @returns {Promise<void>} */
+export const openDocument = (job, document) => act('document_open', { job, document })
+
+/** Saves a spec sheet of the shelf as a file. @param {string} name */
+export async function saveSheet(name) {
+  if (!inShell) return download('sheet_export', { name })
+  return savedPath(await act('sheet_save', { name }))
+}
 
 /** Saves the whole job with its photos as one file. @param {string} job */
 export async function saveArchive(job) {

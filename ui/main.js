@@ -1,6 +1,6 @@
 // The entry: reads what every screen needs, follows the address, draws.
 import { render } from './vendor/lit-html/lit-html.js'
-import { getCatalogue, getHistory, getReportText, getSettings, listJobs, openJob } from './backend.js'
+import { getCatalogue, getHistory, getReportText, getSettings, getShelf, listJobs, openJob } from './backend.js'
 import { settleAll } from './drafts.js'
 import { settled } from './edits/queue.js'
 import { frame } from './frame/frame.js'
@@ -86,8 +86,8 @@ function settleIn(address) {
 }
 
 async function start() {
-  const [catalogue, settings] = await Promise.all([getCatalogue(), getSettings()])
-  Object.assign(state, { catalogue, settings })
+  const [catalogue, settings, shelf] = await Promise.all([getCatalogue(), getSettings(), getShelf()])
+  Object.assign(state, { catalogue, settings, shelf })
   addEventListener('hashchange', arrive)
   if (location.hash.length > 2 || settings.last_screen.length <= 2) return arrive()
   // The system has ended us while we were away: back to the same screen, with the jobs one step behind it.

@@ -1,5 +1,5 @@
 // All that the page holds. Screens read it; whoever changes it calls `redraw`.
-/** @import { Arrangement, Catalogue, HistoryLine, JobLine, JobView, Settings, Tag, Zone } from './types/api.d.ts' */
+/** @import { Arrangement, Catalogue, HistoryLine, JobLine, JobView, Settings, Shelf, Tag, Zone } from './types/api.d.ts' */
 /** @import { Route } from './route.js' */
 import { readRoute } from './route.js'
 
@@ -13,6 +13,7 @@ import { readRoute } from './route.js'
  * @property {Route} route
  * @property {Catalogue | null} catalogue the trade's words and tables
  * @property {Settings} settings
+ * @property {Shelf} shelf the shop's instruments and spec sheets
  * @property {JobLine[] | null} jobs
  * @property {JobView | null} saved the open job as the store last gave it
  * @property {Waiting[]} waiting changes not yet in `saved`, in order
@@ -34,6 +35,7 @@ export const state = {
   route: readRoute(''),
   catalogue: null,
   settings: { shop_name: '', shop_address: '', last_screen: '' },
+  shelf: { instruments: [], sheets: [] },
   jobs: null,
   saved: null,
   waiting: [],

@@ -28,10 +28,13 @@ export const words = {
   },
   screens: {
     jobs: 'Jobs',
+    instruments: 'Instruments',
     settings: 'Settings',
     intake: 'Take in',
     marks: 'Marks',
     plan: 'Plan',
+    limits: 'Spec sheet',
+    sizes: 'Sizes',
     part: 'Part',
     causes: 'Causes',
     decisions: 'Decisions',

@@ -4,12 +4,15 @@ import { causes } from '../cause/cause.js'
 import { decisions } from '../decision/decision-list.js'
 import { handOver } from '../hand-over/hand-over.js'
 import { history } from '../history/history.js'
+import { instruments } from '../instrument/instrument-list.js'
 import { intake } from '../intake/intake.js'
 import { jobList } from '../job-list/job-list.js'
+import { limits } from '../limits/limits.js'
 import { marks } from '../marks/marks.js'
 import { part } from '../part/part.js'
 import { plan } from '../plan/plan.js'
 import { settings } from '../settings/settings.js'
+import { sizes } from '../sizes/sizes.js'
 import { redraw, shownJob, state } from '../state.js'
 import { words } from '../words.js'
 import { titleBlock } from './title-block.js'
@@ -22,7 +25,7 @@ import { titleBlock } from './title-block.js'
  */
 
 /** @type {Record<string, (view: import('../types/api.d.ts').JobView) => Sheet>} */
-const sheets = { intake, marks, plan, part, causes, decisions, 'hand-over': handOver, history }
+const sheets = { intake, marks, plan, limits, sizes, part, causes, decisions, 'hand-over': handOver, history }
 
 export function frame() {
   const view = shownJob()
@@ -50,6 +53,7 @@ export function frame() {
 function sheetOf(view) {
   const { screen, job } = state.route
   if (screen === 'settings') return settings()
+  if (screen === 'instruments') return instruments()
   if (!job) return jobList()
   const draw = sheets[screen]
   if (view && draw) return draw(view)

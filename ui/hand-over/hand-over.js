@@ -1,7 +1,7 @@
 // What leaves the shop: the report as PDF and as text, the job as an archive.
 /** @import { JobView } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
-import { openReport, saveArchive, saveReport, surroundings } from '../backend.js'
+import { openDocument, saveArchive, saveDocument, surroundings } from '../backend.js'
 import { catalogue } from '../catalogue.js'
 import { settled } from '../edits/queue.js'
 import { attempt, state } from '../state.js'
@@ -14,9 +14,9 @@ export const handOver = (view) => ({
   title: words.screens['hand-over'],
   body: html`
     <div class="hand-over-ways">
-      <button type="button" class="primary" @click=${() => leave(async () => text.savedAs(await saveReport(view.job)))}>${text.save}</button>
+      <button type="button" class="primary" @click=${() => leave(async () => text.savedAs(await saveDocument(view.job, 'report-pdf')))}>${text.save}</button>
       ${surroundings.opensDocuments
-        ? html`<button type="button" @click=${() => leave(async () => { await openReport(view.job); return '' })}>${text.open}</button>`
+        ? html`<button type="button" @click=${() => leave(async () => { await openDocument(view.job, 'report-pdf'); return '' })}>${text.open}</button>`
         : ''}
       <button type="button" ?disabled=${!state.report} @click=${copy}>${text.copy}</button>
       <button type="button" @click=${() => leave(async () => text.savedAs(await saveArchive(view.job)))}>${text.archive}</button>
