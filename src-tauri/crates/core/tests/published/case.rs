@@ -13,7 +13,7 @@ use wearbook_core::sheet::SizeGroup;
 /// How surely something is known.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
 #[serde(rename_all = "kebab-case")]
-pub enum Status {
+pub(crate) enum Status {
     /// Read in the manual that is cited.
     Read,
     /// A rule of the trade without a public source.
@@ -27,7 +27,7 @@ pub enum Status {
 /// One source with its cases.
 #[derive(Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct Source {
+pub(crate) struct Source {
     /// Manual and page.
     pub citation: String,
     /// How surely what it says is known.
@@ -51,7 +51,7 @@ pub struct Source {
 /// One case.
 #[derive(Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct Case {
+pub(crate) struct Case {
     /// What it is about.
     pub name: String,
     /// Where it differs from the file's.
@@ -82,7 +82,7 @@ pub struct Case {
 /// What must come out. At least one thing.
 #[derive(Debug, Default, Deserialize)]
 #[serde(deny_unknown_fields, default)]
-pub struct Expect {
+pub(crate) struct Expect {
     pub figures: Vec<ExpectFigure>,
     pub plans: Vec<ExpectPlan>,
     pub clearances: Vec<ExpectClearance>,
@@ -99,7 +99,7 @@ pub struct Expect {
 
 #[derive(Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct ExpectFigure {
+pub(crate) struct ExpectFigure {
     pub part: Part,
     pub quantity: Quantity,
     #[serde(default)]
@@ -129,7 +129,7 @@ pub struct ExpectFigure {
 
 #[derive(Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct ExpectPlan {
+pub(crate) struct ExpectPlan {
     pub group: SizeGroup,
     /// As in the published form: keep, polish, undersize-shells, machine, replace, open.
     pub action: String,
@@ -152,7 +152,7 @@ pub struct ExpectPlan {
 
 #[derive(Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct ExpectClearance {
+pub(crate) struct ExpectClearance {
     pub part: Part,
     #[serde(default)]
     pub least: Option<Entry>,
@@ -168,7 +168,7 @@ pub struct ExpectClearance {
 
 #[derive(Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct ExpectOrder {
+pub(crate) struct ExpectOrder {
     pub kind: PartKind,
     /// Held or free.
     pub state: String,
@@ -183,7 +183,7 @@ pub struct ExpectOrder {
 
 #[derive(Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct ExpectReadBack {
+pub(crate) struct ExpectReadBack {
     pub group: SizeGroup,
     pub confirmed: bool,
     /// Words of one problem.
@@ -193,7 +193,7 @@ pub struct ExpectReadBack {
 
 #[derive(Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct ExpectDecision {
+pub(crate) struct ExpectDecision {
     pub part: Part,
     pub outcome: Outcome,
 }
@@ -205,7 +205,7 @@ fn given<'de, D: Deserializer<'de>, T: Deserialize<'de>>(from: D) -> Result<Opti
 
 impl Source {
     /// What is wrong with the file itself.
-    pub fn faults(&self) -> Vec<String> {
+    pub(crate) fn faults(&self) -> Vec<String> {
         let mut faults = Vec::new();
         let mut fault = |wrong: bool, what: String| faults.extend(wrong.then_some(what));
         fault(self.citation.trim().is_empty(), "it cites nothing".into());
@@ -230,7 +230,7 @@ impl Source {
     }
 
     /// The name of the sheet that a case uses.
-    pub fn sheet_name<'a>(&'a self, case: &'a Case) -> Option<&'a str> {
+    pub(crate) fn sheet_name<'a>(&'a self, case: &'a Case) -> Option<&'a str> {
         let only = self.sheets.keys().next().filter(|_| self.sheets.len() == 1);
         case.sheet.as_deref().or(only.map(String::as_str))
     }

@@ -7,7 +7,7 @@ use wearbook_core::measure::{Entry, Length, Verdict};
 use crate::case::{Expect, ExpectClearance, ExpectDecision, ExpectFigure, ExpectOrder, ExpectPlan, ExpectReadBack};
 
 /// Everything that is otherwise than expected, each in a sentence.
-pub fn wrong(expect: &Expect, came: &Assessment, refusals: &[String]) -> Vec<String> {
+pub(crate) fn wrong(expect: &Expect, came: &Assessment, refusals: &[String]) -> Vec<String> {
     let mut wrong = refused(expect.refused.as_deref(), refusals);
     wrong.extend(expect.figures.iter().flat_map(|expected| figure(expected, came)));
     wrong.extend(expect.plans.iter().flat_map(|expected| plan(expected, came)));
@@ -93,7 +93,9 @@ fn figure(expected: &ExpectFigure, came: &Assessment) -> Vec<String> {
         return wrong.found;
     };
     wrong.length("value", expected.value.as_ref(), figure.low);
-    wrong.length("value", expected.value.as_ref(), figure.high);
+    if figure.high != figure.low {
+        wrong.length("value", expected.value.as_ref(), figure.high);
+    }
     wrong.length("smallest", expected.least.as_ref(), figure.low);
     wrong.length("largest", expected.most.as_ref(), figure.high);
     wrong.verdict(expected.verdict, figure.verdict, &figure.because);

@@ -10,7 +10,7 @@ use crate::case::{Case, Source};
 use crate::compare;
 
 /// All that comes out otherwise than the case says.
-pub fn wrong(source: &Source, case: &Case) -> Vec<String> {
+pub(crate) fn wrong(source: &Source, case: &Case) -> Vec<String> {
     let entered = match entries(source, case) {
         Ok(entered) => entered,
         Err(wrong) => return vec![wrong],
