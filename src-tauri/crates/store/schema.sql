@@ -47,10 +47,10 @@ CREATE TABLE setting (
     value TEXT NOT NULL DEFAULT ''
 ) STRICT, WITHOUT ROWID;
 
--- What the shop keeps from job to job: its instruments and spec sheets. Jobs hold their own copies.
+-- What the shop keeps from job to job: its instruments, spec sheets and prices. Jobs hold their own copies.
 CREATE TABLE shelf (
-    kind    TEXT NOT NULL CHECK (kind IN ('instrument', 'sheet')),
-    name    TEXT NOT NULL, -- an instrument's id, a sheet's name
+    kind    TEXT NOT NULL CHECK (kind IN ('instrument', 'sheet', 'prices')),
+    name    TEXT NOT NULL, -- an instrument's id, a sheet's name, nothing for the one list of prices
     content TEXT NOT NULL DEFAULT '{}', -- JSON, in the published form of job.json
     PRIMARY KEY (kind, name)
 ) STRICT, WITHOUT ROWID;

@@ -28,6 +28,8 @@ macro_rules! actions {
             sheet_drop,
             sheet_export,
             sheet_import,
+            prices_keep,
+            prices_learnt,
             settings_get,
             settings_set,
         }

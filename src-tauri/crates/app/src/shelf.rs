@@ -1,8 +1,9 @@
-//! What the shop keeps from job to job: its instruments and its spec sheets.
+//! What the shop keeps from job to job: its instruments, its spec sheets, its prices.
 
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 use wearbook_core::measure::Instrument;
+use wearbook_core::money::PriceList;
 use wearbook_core::sheet::Sheet;
 use wearbook_store::{Ledger, ShelfKind};
 
@@ -16,6 +17,8 @@ pub struct Shelf {
     pub instruments: Vec<Instrument>,
     /// The shop's spec sheets, by name.
     pub sheets: Vec<Sheet>,
+    /// The shop's prices, once entered.
+    pub prices: Option<PriceList>,
 }
 
 /// The most of one kind that a shelf holds.
@@ -23,7 +26,11 @@ const MOST: usize = 1_000;
 
 impl Shelf {
     pub(crate) fn load(ledger: &Ledger<'_>) -> Result<Self, Error> {
-        Ok(Self { instruments: all(ledger, ShelfKind::Instrument)?, sheets: all(ledger, ShelfKind::Sheet)? })
+        Ok(Self {
+            instruments: all(ledger, ShelfKind::Instrument)?,
+            sheets: all(ledger, ShelfKind::Sheet)?,
+            prices: all(ledger, ShelfKind::Prices)?.pop(),
+        })
     }
 
     /// Refuses one more where the shelf is full.

@@ -9,8 +9,10 @@ use crate::cause::{self, CauseReport};
 use crate::decide::{self, Decision};
 use crate::engine::{Engine, Part, PartKind};
 use crate::figure::{Figure, Readings, doubt};
-use crate::job::{EditId, Job, MarkPlace, PartRecord, PhotoId};
+use crate::job::{CustomerAnswer, EditId, Job, MarkPlace, PartRecord, PhotoId, Since, changed_since};
+use crate::list::{self, WorkList};
 use crate::measure::{Length, Phase, Quantity, Spot};
+use crate::money::{self, Difference, Quote, Ways};
 use crate::sizing::{Measured, Sizing};
 use crate::wear::{Grade, Tag, Zone};
 
@@ -32,9 +34,35 @@ pub struct Assessment {
     pub sheet_doubts: Vec<String>,
     /// Why it happened, most likely first.
     pub causes: CauseReport,
+    /// The lists that are worked.
+    pub lists: Vec<WorkList>,
+    /// What the rebuild costs.
+    pub quote: Quote,
+    /// Ways that serve the same end, priced side by side.
+    pub ways: Vec<Ways>,
+    /// What changed since the first estimate.
+    pub differences: Vec<Difference>,
+    /// What was proposed to the customer.
+    pub approval: Approval,
     /// What a reader must know about the record itself: entries of a newer version, entries for parts that the
     /// engine, as now arranged, does not have.
     pub notices: Vec<String>,
+}
+
+/// What was proposed to the customer last, and what has become of it.
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+pub struct Approval {
+    /// How many proposals there were: the number of the last one.
+    pub version: usize,
+    /// The edit that made the last proposal.
+    pub proposal: Option<EditId>,
+    /// Exactly what was shown.
+    pub shown: Option<Quote>,
+    /// What the customer answered.
+    pub answer: Option<CustomerAnswer>,
+    /// How the quote of now differs from it.
+    pub since: Vec<Since>,
 }
 
 /// Whether somebody has looked at a part, and what they saw.
@@ -181,6 +209,11 @@ pub fn assess(job: &Job) -> Assessment {
             engine: None,
             parts: vec![],
             sizing: Sizing::default(),
+            lists: vec![],
+            quote: Quote::default(),
+            ways: vec![],
+            differences: vec![],
+            approval: Approval::default(),
             sheet_doubts: job.sheet.doubts(),
             progress: Progress::default(),
             marks: MarksView::default(),
@@ -215,14 +248,21 @@ pub fn assess(job: &Job) -> Assessment {
         worn: parts.iter().filter(|view| view.seen == Seen::Worn).count(),
         photos: parts.iter().map(|view| view.photos.len()).sum(),
     };
+    let causes = cause::diagnose(Some(&engine), job);
+    let quote = money::quote(&parts, &job.prices);
     Assessment {
         engine: Some(engine.arrangement().summary()),
+        lists: list::lists(job, &parts, &sizing, &causes),
+        ways: money::ways(&parts, &job.prices),
+        differences: money::compare(&job.estimate, &quote),
+        approval: approval(job, &quote),
+        quote,
         parts,
         sizing,
         sheet_doubts: job.sheet.doubts(),
         progress,
         marks: marks(&engine, job),
-        causes: cause::diagnose(Some(&engine), job),
+        causes,
         notices,
     }
 }
@@ -256,6 +296,17 @@ fn view(engine: &Engine, part: Part, record: &PartRecord, decision: Decision) ->
         readings: vec![],
         figures: vec![],
         decision,
+    }
+}
+
+fn approval(job: &Job, quote: &Quote) -> Approval {
+    let Some(last) = job.proposals.last() else { return Approval::default() };
+    Approval {
+        version: job.proposals.len(),
+        proposal: Some(last.edit),
+        shown: Some(last.quote.clone()),
+        answer: last.answer.clone(),
+        since: changed_since(&last.quote, quote),
     }
 }
 

@@ -1,7 +1,7 @@
 //! What each change does to a job. Total: a change that no longer fits (its part has gone with a corrected
 //! arrangement) is still recorded; the assessment leaves out what the engine lacks.
 
-use super::{Change, ChosenSize, EditId, Job, Overrule, TagRecord, Taken};
+use super::{Change, ChosenSize, EditId, Job, Overrule, Proposed, TagRecord, Taken};
 
 impl Job {
     /// Adds what a change does. [`Job::fold`] is the way to a whole job: it also settles what was undone.
@@ -75,6 +75,22 @@ impl Job {
             Change::ChooseSize { group, size: None, .. } => {
                 self.chosen_sizes.remove(group);
             }
+            Change::UsePrices { prices } => self.prices = (**prices).clone(),
+            Change::SetPrice { price } => self.prices.enter(*price),
+            Change::NoteEstimate { lines } => self.estimate.clone_from(lines),
+            Change::Tick { item, tick } => {
+                self.ticks.insert(item.clone(), tick.clone());
+            }
+            Change::AddItem { item } => self.own_items.push((id, item.clone())),
+            Change::Propose { quote } => {
+                self.proposals.push(Proposed { edit: id, quote: (**quote).clone(), answer: None });
+            }
+            Change::AnswerProposal { answer } => {
+                if let Some(proposed) = self.proposals.iter_mut().find(|proposed| proposed.edit == answer.proposal) {
+                    proposed.answer = Some((**answer).clone());
+                }
+            }
+            Change::Close { closed } => self.closed = *closed,
             // Settled before the fold begins.
             Change::Undo { .. } => {}
         }

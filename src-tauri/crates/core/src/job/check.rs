@@ -100,7 +100,47 @@ impl Job {
                 }
                 check_length("The reason", reason, MAX_TEXT)
             }
+            Change::UsePrices { prices } => prices.check().map_err(Refused),
+            Change::SetPrice { price } => price.check().map_err(Refused),
+            Change::NoteEstimate { lines } => {
+                const MOST_LINES: usize = 500;
+                if lines.len() > MOST_LINES {
+                    return Err(Refused(format!("An estimate of {} lines: {MOST_LINES} at most.", lines.len())));
+                }
+                lines.iter().try_for_each(|line| {
+                    check_length("The line", &line.what, MAX_NAME)?;
+                    match line.net.is_price() {
+                        true => Ok(()),
+                        false => Err(Refused(format!("“{}”: an amount must be nought or more.", line.what))),
+                    }
+                })
+            }
+            Change::Tick { item, tick } => {
+                check_length("The item", item, MAX_TEXT)?;
+                check_length("The date", &tick.date, MAX_NAME)?;
+                check_length("The note", &tick.note, MAX_TEXT)
+            }
+            Change::AddItem { item } => {
+                if item.what.trim().is_empty() || item.quantity == 0 {
+                    return Err(Refused("Say what is to be done or ordered, and how many of it.".into()));
+                }
+                check_length("The item", &item.what, MAX_NAME)?;
+                check_length("The reason", &item.because, MAX_TEXT)
+            }
+            Change::Propose { quote } => {
+                // What the customer signs must be what followed from the job: never a figure typed past it.
+                match crate::assess::assess(self).quote == **quote {
+                    true => Ok(()),
+                    false => Err(Refused("The proposal is not what follows from the job now: open it anew.".into())),
+                }
+            }
+            Change::AnswerProposal { answer } => {
+                check_length("The name", &answer.name, MAX_NAME)?;
+                check_length("The way", &answer.way, MAX_NAME)?;
+                super::approval::check_answer(answer, &self.proposals).map_err(Refused)
+            }
             Change::Recall { .. }
+            | Change::Close { .. }
             | Change::DropLine { .. }
             | Change::DropUndersize { .. }
             | Change::DropOversize { .. }

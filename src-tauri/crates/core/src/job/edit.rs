@@ -4,10 +4,12 @@ use std::collections::BTreeSet;
 
 use serde::{Deserialize, Serialize};
 
-use super::{Answer, EditId, HistoryFact, Mark, MarkPlace, TextField};
+use super::{Answer, CustomerAnswer, EditId, HistoryFact, Mark, MarkPlace, TextField};
 use crate::decide::Outcome;
 use crate::engine::{Arrangement, Part};
+use crate::list::{OwnItem, Tick};
 use crate::measure::{Entry, Instrument, Reading};
+use crate::money::{EstimateLine, Price, PriceList, Quote};
 use crate::sheet::{Journals, Line, LineKey, Oversize, Sheet, SheetHead, SizeGroup, Undersize};
 use crate::wear::{Grade, Tag, Zone};
 
@@ -200,6 +202,48 @@ pub enum Change {
         /// Why.
         reason: String,
     },
+    /// Took the shop's prices into use in place of those before.
+    UsePrices {
+        /// The prices.
+        prices: Box<PriceList>,
+    },
+    /// Entered or corrected one price for this job.
+    SetPrice {
+        /// The price.
+        price: Price,
+    },
+    /// Noted the estimate that the customer was given before the engine was opened, in place of one noted before.
+    NoteEstimate {
+        /// Its lines.
+        lines: Vec<EstimateLine>,
+    },
+    /// Said what has been done about an item of a list.
+    Tick {
+        /// The item.
+        item: String,
+        /// What has been done.
+        tick: Tick,
+    },
+    /// Put an item of the shop's own on a list.
+    AddItem {
+        /// The item.
+        item: OwnItem,
+    },
+    /// Made a proposal to the customer: exactly what follows from the job at that moment.
+    Propose {
+        /// What was shown.
+        quote: Box<Quote>,
+    },
+    /// The customer answered a proposal.
+    AnswerProposal {
+        /// The answer.
+        answer: Box<CustomerAnswer>,
+    },
+    /// Closed the job, or opened it again.
+    Close {
+        /// Closed.
+        closed: bool,
+    },
     /// Undid an edit; undoing an undo does the edit again.
     Undo {
         /// The edit.
@@ -235,6 +279,14 @@ impl Change {
             | Self::DropOversize { .. }
             | Self::FoundSize { .. }
             | Self::ChooseSize { .. }
+            | Self::UsePrices { .. }
+            | Self::SetPrice { .. }
+            | Self::NoteEstimate { .. }
+            | Self::Tick { .. }
+            | Self::AddItem { .. }
+            | Self::Propose { .. }
+            | Self::AnswerProposal { .. }
+            | Self::Close { .. }
             | Self::Undo { .. } => None,
         }
     }

@@ -4,6 +4,7 @@
 //! for any order of arrival. An edit that this version does not know is kept and counted, not dropped.
 
 mod apply;
+mod approval;
 mod check;
 mod edit;
 mod edit_id;
@@ -13,6 +14,7 @@ mod mark;
 mod measured;
 mod sentence;
 
+pub use approval::{Consent, CustomerAnswer, LineAnswer, Proposed, Since, Stroke, changed_since};
 pub use check::Refused;
 pub use edit::{Change, Edit, PhotoId, RecordedChange};
 pub use edit_id::{DeviceId, EditId};
@@ -23,7 +25,9 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::decide::Outcome;
 use crate::engine::{Arrangement, Part};
+use crate::list::{OwnItem, Tick};
 use crate::measure::{Entry, Instrument, InstrumentId, Reading};
+use crate::money::{EstimateLine, PriceList};
 use crate::sheet::{Sheet, SizeGroup};
 use crate::wear::{Grade, Tag, Zone};
 
@@ -50,6 +54,18 @@ pub struct Job {
     pub found_sizes: BTreeMap<SizeGroup, Entry>,
     /// Sizes that a person chose.
     pub chosen_sizes: BTreeMap<SizeGroup, ChosenSize>,
+    /// What the shop charges.
+    pub prices: PriceList,
+    /// The estimate that the customer was given before the engine was opened.
+    pub estimate: Vec<EstimateLine>,
+    /// What has been done about items of the lists.
+    pub ticks: BTreeMap<String, Tick>,
+    /// Items of the shop's own on the lists.
+    pub own_items: Vec<(EditId, OwnItem)>,
+    /// What was proposed to the customer, in order, each with its answer.
+    pub proposals: Vec<Proposed>,
+    /// Whether the job is closed.
+    pub closed: bool,
     /// Edits from a newer version, kept but not understood.
     pub unknown: Vec<EditId>,
     /// Edits that have been undone.

@@ -1,6 +1,6 @@
 //! An edit in a sentence, for the history that a person can read and undo from.
 
-use super::{Answer, Change, Edit, Job, Marking, RecordedChange};
+use super::{Answer, Change, Consent, Edit, Job, Marking, RecordedChange};
 use crate::engine::{Arrangement, Part};
 use crate::measure::Phase;
 use crate::wear::Zone;
@@ -76,6 +76,28 @@ impl Edit {
             Change::FoundSize { group, size: None } => format!("The {} were standard", group.label()),
             Change::ChooseSize { group, size: Some(size), .. } => format!("The {} go to {size}", group.label()),
             Change::ChooseSize { group, size: None, .. } => format!("The {} go to the planned size", group.label()),
+            Change::UsePrices { prices } => format!("The shop’s prices in use, in {}", prices.currency),
+            Change::SetPrice { price } => {
+                let each = job.prices.currency.show(job.prices.each(price));
+                format!("Price of {}, {}: {each}", price.of.kind.row().name, price.of.work.words())
+            }
+            Change::NoteEstimate { lines } => format!("First estimate: {} lines", lines.len()),
+            Change::Tick { item, tick } if tick.done == 0 => format!("Not done: {}", first_words(item)),
+            Change::Tick { item, tick } => format!("Done, {}: {}", tick.done, first_words(item)),
+            Change::AddItem { item } => format!("{}: {} {}", item.list.title(), item.quantity, first_words(&item.what)),
+            Change::Propose { quote } => format!("Proposed to the customer: {}", quote.currency.show(quote.gross)),
+            Change::AnswerProposal { answer } => {
+                let count = |consent: Consent| answer.lines.iter().filter(|line| line.answer == consent).count();
+                format!(
+                    "{} answered: {} yes, {} no, {} later",
+                    first_words(&answer.name),
+                    count(Consent::Yes),
+                    count(Consent::No),
+                    count(Consent::Later)
+                )
+            }
+            Change::Close { closed: true } => "Job closed".into(),
+            Change::Close { closed: false } => "Job opened again".into(),
             Change::Undo { .. } => "Undid an entry".into(),
         }
     }

@@ -196,5 +196,5 @@ fn part(part: Option<Part>) -> String {
 }
 
 fn kebab(word: impl serde::Serialize) -> String {
-    serde_json::to_value(word).unwrap().as_str().unwrap_or_default().to_owned()
+    serde_json::to_value(word).ok().as_ref().and_then(serde_json::Value::as_str).unwrap_or_default().to_owned()
 }

@@ -40,10 +40,10 @@ fn assessed(entries: Vec<Value>) -> (Assessment, Vec<String>) {
 
 /// Everything that the case enters, in order, in the published form of edits.
 fn entries(source: &Source, case: &Case) -> Result<Vec<Value>, String> {
-    let mut arrangement = serde_json::to_value(Arrangement::inline(4)).unwrap();
-    for (field, value) in source.engine.iter().chain(&case.engine) {
-        arrangement[field] = value.clone();
-    }
+    let ordinary = serde_json::to_value(Arrangement::inline(4)).map_err(|error| error.to_string())?;
+    let mut fields = ordinary.as_object().cloned().unwrap_or_default();
+    fields.extend(source.engine.iter().chain(&case.engine).map(|(field, value)| (field.clone(), value.clone())));
+    let arrangement = Value::from(fields);
     let engine: Arrangement = serde_json::from_value(arrangement.clone()).map_err(|error| error.to_string())?;
     let engine = Engine::new(engine).map_err(|impossible| impossible.0)?;
     let mut entries = vec![json!({ "do": "arrange", "arrangement": arrangement })];

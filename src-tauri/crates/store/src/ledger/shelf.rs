@@ -10,6 +10,8 @@ pub enum ShelfKind {
     Instrument,
     /// A spec sheet.
     Sheet,
+    /// The shop's prices: one list, without a name.
+    Prices,
 }
 
 impl ShelfKind {
@@ -17,6 +19,7 @@ impl ShelfKind {
         match self {
             Self::Instrument => "instrument",
             Self::Sheet => "sheet",
+            Self::Prices => "prices",
         }
     }
 }

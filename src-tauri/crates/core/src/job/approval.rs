@@ -1,0 +1,221 @@
+//! The customer's yes: what was shown, what was answered, and the signature under it.
+
+use std::collections::BTreeMap;
+
+use serde::{Deserialize, Serialize};
+
+use super::EditId;
+use crate::money::{PriceKey, Quote, QuoteLine};
+
+/// The answer to one line of a proposal.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+pub enum Consent {
+    /// Do it.
+    Yes,
+    /// Do not do it.
+    No,
+    /// Not now; ask again.
+    Later,
+}
+
+/// One line's answer.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct LineAnswer {
+    /// The line of the proposal.
+    pub of: PriceKey,
+    /// The answer.
+    pub answer: Consent,
+}
+
+/// A stroke of a signature: points from left to right and top to bottom in a square of 10 000 by 10 000.
+pub type Stroke = Vec<(u16, u16)>;
+
+/// What the customer answered.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct CustomerAnswer {
+    /// The edit in which the proposal was made.
+    pub proposal: EditId,
+    /// An answer for each line.
+    pub lines: Vec<LineAnswer>,
+    /// Who answered.
+    pub name: String,
+    /// How: "signed on the screen", "by telephone".
+    #[serde(default)]
+    pub way: String,
+    /// The signature, if it was drawn.
+    #[serde(default)]
+    pub signature: Vec<Stroke>,
+}
+
+/// A proposal as it was shown, with its answer.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Proposed {
+    /// The edit that made it.
+    pub edit: EditId,
+    /// Exactly what was shown.
+    pub quote: Quote,
+    /// The last answer to it.
+    pub answer: Option<CustomerAnswer>,
+}
+
+/// How a line of the quote differs from the last proposal.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+pub struct Since {
+    /// The line.
+    pub of: PriceKey,
+    /// In words.
+    pub what: String,
+    /// What changed, in a sentence.
+    pub because: String,
+}
+
+/// What has changed between a proposal and the quote of now.
+pub fn changed_since(proposed: &Quote, now: &Quote) -> Vec<Since> {
+    let by_key = |quote: &Quote| -> BTreeMap<PriceKey, QuoteLine> {
+        quote.lines.iter().map(|line| (line.of, line.clone())).collect()
+    };
+    let (before, after) = (by_key(proposed), by_key(now));
+    let gone = before.iter().filter(|(key, _)| !after.contains_key(key)).map(|(key, line)| Since {
+        of: *key,
+        what: line.what.clone(),
+        because: "It is no longer needed.".into(),
+    });
+    let changed = after.iter().filter_map(|(key, line)| {
+        let because = match before.get(key) {
+            None => format!("Added since: {}", line.because),
+            Some(old) if old.quantity != line.quantity => {
+                format!("{} were proposed, now it is {}.", old.quantity, line.quantity)
+            }
+            Some(old) if old.net != line.net => "Its price has changed.".to_owned(),
+            Some(_) => return None,
+        };
+        Some(Since { of: *key, what: line.what.clone(), because })
+    });
+    gone.chain(changed).collect()
+}
+
+/// Refuses an answer that can't be.
+///
+/// # Errors
+/// A sentence.
+pub(super) fn check_answer(answer: &CustomerAnswer, proposals: &[Proposed]) -> Result<(), String> {
+    const MOST_POINTS: usize = 20_000;
+    let Some(proposed) = proposals.iter().find(|proposed| proposed.edit == answer.proposal) else {
+        return Err("There is no such proposal to answer: make it first.".into());
+    };
+    if answer.name.trim().is_empty() {
+        return Err("Say who answered: the name stands under the proposal.".into());
+    }
+    if answer.signature.iter().map(Vec::len).sum::<usize>() > MOST_POINTS {
+        return Err("The signature has too many strokes: clear it and sign again.".into());
+    }
+    if answer.signature.iter().flatten().any(|(x, y)| *x > 10_000 || *y > 10_000) {
+        return Err("The signature leaves its field: clear it and sign again.".into());
+    }
+    let asked = |of: &PriceKey| proposed.quote.lines.iter().any(|line| line.of == *of);
+    if answer.lines.iter().any(|line| !asked(&line.of)) {
+        return Err("An answer is about a line that was not proposed.".into());
+    }
+    let answered = |line: &QuoteLine| answer.lines.iter().filter(|answer| answer.of == line.of).count() == 1;
+    match proposed.quote.lines.iter().find(|line| !answered(line)) {
+        Some(line) => Err(format!("“{}” has no answer, or two: yes, no or later.", line.what)),
+        None => Ok(()),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::assess::assess;
+    use crate::engine::Arrangement;
+    use crate::job::{Change, DeviceId, Edit, Job, RecordedChange};
+    use serde_json::json;
+
+    /// A log that grows as it would at the bench: each change is checked first.
+    struct Bench(Vec<Edit>);
+
+    impl Bench {
+        fn job(&self) -> Job {
+            Job::fold(&self.0)
+        }
+
+        fn try_do(&mut self, change: serde_json::Value) -> Result<EditId, String> {
+            let change: Change = serde_json::from_value(change).unwrap();
+            self.job().check(&change).map_err(|refused| refused.0)?;
+            let id = EditId::next(self.0.last().map(|edit| edit.id), 1, DeviceId(1));
+            self.0.push(Edit { id, change: RecordedChange::Known(change) });
+            Ok(id)
+        }
+
+        #[track_caller]
+        fn does(&mut self, change: serde_json::Value) -> EditId {
+            self.try_do(change).unwrap()
+        }
+    }
+
+    fn bench() -> Bench {
+        let mut bench = Bench(vec![]);
+        bench.does(json!({ "do": "arrange", "arrangement": Arrangement::inline(4) }));
+        bench.does(json!({ "do": "use-prices", "prices": {
+            "currency": "EUR", "hour": 6000, "tax": { "rate": 1900 },
+            "prices": [{ "of": { "kind": "main-shell", "work": "replace" }, "part": 2500, "minutes": 10 }],
+        } }));
+        bench
+    }
+
+    #[test]
+    fn what_was_shown_is_kept_and_a_late_find_makes_a_difference() {
+        let mut bench = bench();
+        let quote = assess(&bench.job()).quote;
+        assert_eq!(quote.lines[0].net.map(|net| net.minor()), Some(5 * (2500 + 1000)), "five pairs, ten minutes each");
+        assert_eq!((quote.net.minor(), quote.tax.minor(), quote.gross.minor()), (17_500, 3_325, 20_825));
+        let proposal = bench.does(json!({ "do": "propose", "quote": quote }));
+        let answers: Vec<_> = quote.lines.iter().map(|line| json!({ "of": line.of, "answer": "yes" })).collect();
+        let mut answer = json!({
+            "proposal": proposal, "lines": answers, "name": "A. Customer", "signature": [[[10, 10], [9000, 500]]],
+        });
+        bench.does(json!({ "do": "answer-proposal", "answer": answer }));
+        let approval = assess(&bench.job()).approval;
+        assert_eq!((approval.version, approval.since.len()), (1, 0));
+        assert_eq!(approval.answer.unwrap().name, "A. Customer");
+
+        bench.does(json!({ "do": "tag", "part": "piston.2", "tag": "scuffing", "grade": 3 }));
+        let late = assess(&bench.job()).approval;
+        assert_eq!(late.since[0].what, "Piston: replace");
+        assert!(late.since[0].because.starts_with("Added since: "), "{}", late.since[0].because);
+        assert_eq!(late.shown.unwrap(), quote, "what was shown does not change");
+
+        answer["lines"][0]["answer"] = "no".into();
+        answer["lines"].as_array_mut().unwrap().pop();
+        let refusal = bench.try_do(json!({ "do": "answer-proposal", "answer": answer })).unwrap_err();
+        assert!(refusal.contains("has no answer"), "{refusal}");
+    }
+
+    #[test]
+    fn a_figure_typed_past_the_job_is_refused() {
+        let mut bench = bench();
+        let mut quote = serde_json::to_value(assess(&bench.job()).quote).unwrap();
+        quote["gross"] = 1.into();
+        let refusal = bench.try_do(json!({ "do": "propose", "quote": quote })).unwrap_err();
+        assert!(refusal.contains("not what follows"), "{refusal}");
+    }
+
+    #[test]
+    fn a_signature_keeps_to_its_field() {
+        let mut bench = bench();
+        let quote = assess(&bench.job()).quote;
+        let proposal = bench.does(json!({ "do": "propose", "quote": quote }));
+        let lines: Vec<_> = quote.lines.iter().map(|line| json!({ "of": line.of, "answer": "later" })).collect();
+        let outside = json!({ "proposal": proposal, "lines": lines, "name": "A", "signature": [[[10_001, 0]]] });
+        assert!(bench.try_do(json!({ "do": "answer-proposal", "answer": outside })).is_err());
+        let nameless = json!({ "proposal": proposal, "lines": lines, "name": " " });
+        assert!(bench.try_do(json!({ "do": "answer-proposal", "answer": nameless })).is_err());
+    }
+}

@@ -1,0 +1,113 @@
+//! The lists that are worked: nothing stands on one without the finding that put it there.
+
+mod make;
+
+pub use make::lists;
+
+use serde::{Deserialize, Serialize};
+
+use crate::engine::Part;
+
+/// Which list.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+pub enum ListKind {
+    /// To order.
+    Order,
+    /// One complete trip to the machine shop.
+    MachineShop,
+    /// Rebuilt or polished in the shop.
+    RebuildHere,
+    /// Cleaned and put back.
+    Clean,
+    /// Looked at or measured again before anything can be said.
+    LookAgain,
+    /// Put right before assembly, from the causes.
+    PutRight,
+}
+
+impl ListKind {
+    /// Every list, in the order of the work.
+    pub const ALL: [Self; 6] =
+        [Self::LookAgain, Self::MachineShop, Self::Order, Self::RebuildHere, Self::Clean, Self::PutRight];
+
+    /// Its title.
+    pub fn title(self) -> &'static str {
+        match self {
+            Self::Order => "To order",
+            Self::MachineShop => "For the machine shop",
+            Self::RebuildHere => "Rebuild here",
+            Self::Clean => "Clean",
+            Self::LookAgain => "Look at or measure",
+            Self::PutRight => "Put right before assembly",
+        }
+    }
+}
+
+/// What has been done about an item.
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Tick {
+    /// How many of it are done; 0 takes the tick off.
+    pub done: u32,
+    /// When, as the shop writes dates; may be empty.
+    #[serde(default)]
+    pub date: String,
+    /// A note: supplier, part number, what is still missing; may be empty.
+    #[serde(default)]
+    pub note: String,
+}
+
+/// An item of the shop's own: gaskets, fasteners.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct OwnItem {
+    /// On which list.
+    pub list: ListKind,
+    /// What.
+    pub what: String,
+    /// How many.
+    pub quantity: u32,
+    /// Why.
+    #[serde(default)]
+    pub because: String,
+}
+
+/// One line of a list.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+pub struct ListItem {
+    /// Its name, the same as long as it is about the same: ticks refer to it.
+    pub id: String,
+    /// What, in words.
+    pub what: String,
+    /// Size or work in words; may be empty.
+    pub detail: String,
+    /// How many.
+    pub quantity: u32,
+    /// The parts it is about, to go to the finding; may be empty.
+    pub parts: Vec<Part>,
+    /// What put it there.
+    pub because: String,
+    /// Not to be done yet, and why, each in a sentence; empty if nothing holds it.
+    pub waits_for: Vec<String>,
+    /// What has been done about it.
+    pub tick: Option<Tick>,
+}
+
+/// One list.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+pub struct WorkList {
+    /// Which.
+    pub kind: ListKind,
+    /// Its title.
+    pub title: String,
+    /// Its items.
+    pub items: Vec<ListItem>,
+    /// How many items are wholly done.
+    pub done: usize,
+}

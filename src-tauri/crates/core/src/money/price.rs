@@ -1,0 +1,161 @@
+//! What the shop charges: a list of prices by kind of part and work.
+
+use serde::{Deserialize, Serialize};
+
+use super::{Currency, Money, Tax};
+use crate::decide::Outcome;
+use crate::engine::PartKind;
+
+/// Work that has a price.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+pub enum Work {
+    /// A new part is fitted.
+    Replace,
+    /// Ground, bored or otherwise machined.
+    Machine,
+    /// Welded up and ground again.
+    WeldUp,
+    /// A bore is sleeved and brought back to standard.
+    Sleeve,
+    /// Polished in the shop.
+    Polish,
+    /// Taken apart, cleaned, measured and rebuilt in the shop.
+    Rebuild,
+    /// Cleaned.
+    Clean,
+}
+
+impl Work {
+    /// Every work.
+    pub const ALL: [Self; 7] =
+        [Self::Replace, Self::Machine, Self::WeldUp, Self::Sleeve, Self::Polish, Self::Rebuild, Self::Clean];
+
+    /// The work of an outcome; none where nothing is charged.
+    pub fn of(outcome: Outcome) -> Option<Self> {
+        match outcome {
+            Outcome::Replace => Some(Self::Replace),
+            Outcome::Machine => Some(Self::Machine),
+            Outcome::Polish => Some(Self::Polish),
+            Outcome::RebuildHere => Some(Self::Rebuild),
+            Outcome::Clean => Some(Self::Clean),
+            Outcome::PutBack | Outcome::CantSay => None,
+        }
+    }
+
+    /// In words, lower case.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Replace => "replace",
+            Self::Machine => "machine",
+            Self::WeldUp => "weld up and regrind",
+            Self::Sleeve => "sleeve",
+            Self::Polish => "polish",
+            Self::Rebuild => "rebuild in the shop",
+            Self::Clean => "clean",
+        }
+    }
+}
+
+/// What a price is for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct PriceKey {
+    /// The kind of part. Shells are priced by the pair, thrust faces by the set.
+    pub kind: PartKind,
+    /// The work.
+    pub work: Work,
+}
+
+/// The price of one piece; at least one of its three parts is given.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Price {
+    /// What it is for.
+    pub of: PriceKey,
+    /// What the part costs, without tax.
+    #[serde(default)]
+    pub part: Money,
+    /// What the machine shop charges, without tax.
+    #[serde(default)]
+    pub machining: Money,
+    /// The shop's own time in minutes.
+    #[serde(default)]
+    pub minutes: u32,
+}
+
+/// The shop's prices, all without tax, in one currency.
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct PriceList {
+    /// The currency.
+    pub currency: Currency,
+    /// What an hour of the shop's own time costs.
+    #[serde(default)]
+    pub hour: Money,
+    /// The tax.
+    #[serde(default)]
+    pub tax: Tax,
+    /// The prices.
+    #[serde(default)]
+    pub prices: Vec<Price>,
+}
+
+impl PriceList {
+    /// The price of something, if the shop has entered one: prices are never made up.
+    pub fn price(&self, of: PriceKey) -> Option<&Price> {
+        self.prices.iter().find(|price| price.of == of)
+    }
+
+    /// Enters a price in place of the one for the same, or as a further one.
+    pub fn enter(&mut self, price: Price) {
+        match self.prices.iter_mut().find(|old| old.of == price.of) {
+            Some(old) => *old = price,
+            None => self.prices.push(price),
+        }
+    }
+
+    /// What one piece costs with the shop's time, without tax.
+    pub fn each(&self, price: &Price) -> Money {
+        price.part + price.machining + self.hour.share(i64::from(price.minutes), 60)
+    }
+
+    /// Refuses prices that can't be.
+    ///
+    /// # Errors
+    /// A sentence: which figure, what is wrong with it, what would be right.
+    pub fn check(&self) -> Result<(), String> {
+        if self.tax.rate > 10_000 {
+            return Err("A tax above 100 per cent can’t be right: give the rate in per cent.".into());
+        }
+        if !self.hour.is_price() {
+            return Err("The price of an hour must be nought or more.".into());
+        }
+        self.prices.iter().try_for_each(Price::check)
+    }
+}
+
+impl Price {
+    /// Refuses a price that can't be.
+    ///
+    /// # Errors
+    /// A sentence.
+    pub fn check(&self) -> Result<(), String> {
+        let name = format!("{}, {}", self.of.kind.row().name, self.of.work.words());
+        if !self.part.is_price() || !self.machining.is_price() {
+            return Err(format!("{name}: a price must be nought or more, and no more than any rebuild costs."));
+        }
+        const MOST_MINUTES: u32 = 100 * 60;
+        if self.minutes > MOST_MINUTES {
+            return Err(format!(
+                "{name}: {} minutes for one piece: give the minutes of one, at most 100 hours.",
+                self.minutes
+            ));
+        }
+        Ok(())
+    }
+}

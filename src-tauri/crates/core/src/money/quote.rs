@@ -1,0 +1,115 @@
+//! What the rebuild costs: one line for each kind of part and work, from the decisions.
+
+use std::collections::BTreeMap;
+
+use serde::{Deserialize, Serialize};
+
+use super::{Currency, Money, PriceKey, PriceList, Work};
+use crate::assess::PartView;
+use crate::engine::{Part, PartKind};
+use crate::words::{capitalised, plural};
+
+/// A line of a quote.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct QuoteLine {
+    /// What it is for.
+    pub of: PriceKey,
+    /// In words: "Main bearing shells: replace".
+    pub what: String,
+    /// The parts it is about.
+    pub parts: Vec<Part>,
+    /// How many pieces are charged: pairs of shells, else parts.
+    pub quantity: u32,
+    /// What one piece costs without tax; none if the shop has entered no price.
+    pub each: Option<Money>,
+    /// What the line costs without tax; none without a price.
+    pub net: Option<Money>,
+    /// Why: the reason of the decision that weighs most.
+    pub because: String,
+}
+
+/// What the rebuild costs.
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Quote {
+    /// The currency of all amounts.
+    pub currency: Currency,
+    /// The lines.
+    pub lines: Vec<QuoteLine>,
+    /// The sum of the lines that have a price, without tax.
+    pub net: Money,
+    /// The tax on it.
+    pub tax: Money,
+    /// The rate of tax, in words.
+    pub tax_rate: String,
+    /// Both together.
+    pub gross: Money,
+    /// How many lines have no price yet.
+    pub without_price: u32,
+}
+
+/// Puts together what the decisions cost at these prices.
+pub fn quote(parts: &[PartView], prices: &PriceList) -> Quote {
+    let mut by_key: BTreeMap<PriceKey, Vec<&PartView>> = BTreeMap::new();
+    for view in parts {
+        if let Some(work) = Work::of(view.decision.outcome) {
+            by_key.entry(PriceKey { kind: view.kind, work }).or_default().push(view);
+        }
+    }
+    let lines: Vec<QuoteLine> = by_key.into_iter().map(|(of, views)| line(of, &views, prices)).collect();
+    total(lines, prices)
+}
+
+/// Adds lines up.
+pub fn total(lines: Vec<QuoteLine>, prices: &PriceList) -> Quote {
+    let priced: Vec<Money> = lines.iter().filter_map(|line| line.net).collect();
+    let (net, tax) = (priced.iter().copied().sum(), prices.tax.on(&priced));
+    Quote {
+        currency: prices.currency,
+        net,
+        tax,
+        tax_rate: prices.tax.words(),
+        gross: net + tax,
+        without_price: u32::try_from(lines.len() - priced.len()).unwrap_or(u32::MAX),
+        lines,
+    }
+}
+
+fn line(of: PriceKey, views: &[&PartView], prices: &PriceList) -> QuoteLine {
+    let quantity = pieces(of.kind, views.len());
+    let each = prices.price(of).map(|price| prices.each(price));
+    // A finding says more than a rule that holds whatever is found.
+    let found = views.iter().find(|view| view.worst.is_some()).or(views.first());
+    let because = found.and_then(|view| view.decision.reasons.first());
+    QuoteLine {
+        of,
+        what: format!("{}: {}", capitalised(&named(of.kind, quantity)), of.work.words()),
+        parts: views.iter().map(|view| view.part).collect(),
+        quantity,
+        each,
+        net: each.map(|each| each.times(i64::from(quantity))),
+        because: because.map_or_else(String::new, |reason| reason.because.clone()),
+    }
+}
+
+/// Pairs of shells and the set of thrust faces count as one.
+fn pieces(kind: PartKind, parts: usize) -> u32 {
+    let parts = u32::try_from(parts).unwrap_or(u32::MAX);
+    match kind {
+        PartKind::MainShell | PartKind::RodShell | PartKind::ThrustFace => parts.div_ceil(2),
+        _ => parts,
+    }
+}
+
+fn named(kind: PartKind, quantity: u32) -> String {
+    let name = match kind {
+        PartKind::MainShell | PartKind::RodShell => format!("{}s, pairs", kind.row().name),
+        PartKind::ThrustFace => "thrust bearing, set".into(),
+        _ if quantity > 1 => plural(kind.row().name),
+        _ => kind.row().name.into(),
+    };
+    if quantity > 1 { format!("{quantity} {name}") } else { name }
+}
