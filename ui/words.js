@@ -154,6 +154,7 @@ export const words = {
     zonesWait: 'Choose a grade to save the fields.',
     /** @param {string} name */ untag: (name) => `Take off “${name}”`,
     clean: 'Looked at and clean',
+    cleanAfterAll: 'Clean after all',
     note: 'Note',
     previous: 'Previous',
     next: 'Next',
