@@ -18,7 +18,7 @@ const SYMBOLS = {
   lobe: { shape: 'M24 4C31 4 32 12 35 20A14 14 0 1 1 13 20C16 12 17 4 24 4Z' },
   tappet: { shape: 'M18 5H30V33H38V42H10V33H18Z', lines: 'M18 11H30' },
   bush: { shape: 'M24 5A19 19 0 1 0 24 43A19 19 0 1 0 24 5ZM24 13A11 11 0 1 1 24 35A11 11 0 1 1 24 13Z' },
-  item: { shape: 'M4 4H44V44H4Z' },
+  item: { shape: 'M1.5 3H46.5V45H1.5Z' },
 }
 
 /** How a part looks on paper: blank, or hatched by its worst grade. @param {number | null} worst */
