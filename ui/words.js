@@ -15,6 +15,7 @@ export const words = {
   },
   frame: {
     sheets: 'Sheets',
+    toFoot: 'To the foot of the sheet',
     undo: 'Undo',
     redo: 'Do again',
     saved: 'Saved',
@@ -167,6 +168,7 @@ export const words = {
     against: 'Against it',
     grounds: 'Evidence and checks',
     /** @param {number} n */ more: (n) => `${n} more`,
+    /** @param {number} n */ parts: (n) => counted(n, 'part'),
     check: 'Check before assembly',
     source: 'Figures',
     nothing: 'No cause can be named before some parts have been looked at.',
