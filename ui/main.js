@@ -4,6 +4,7 @@ import { getCatalogue, getHistory, getReportText, getSettings, getShelf, listJob
 import { settleAll } from './drafts.js'
 import { settled } from './edits/queue.js'
 import { frame } from './frame/frame.js'
+import { keepingFocus } from './frame/focus.js'
 import { keepRoom } from './frame/room.js'
 import { readRoute, toJobs } from './route.js'
 import { attempt, drawWith, redraw, state } from './state.js'
@@ -22,7 +23,7 @@ drawWith(() => {
   if (state.saved !== readFor) follow()
   const { title, content } = frame()
   document.title = `${title} · ${words.app}`
-  render(content, root)
+  keepingFocus(() => render(content, root))
 })
 
 /** Follows the address to another screen. */

@@ -15,6 +15,7 @@ export const words = {
   },
   frame: {
     sheets: 'Sheets',
+    toFoot: 'To the foot of the sheet',
     undo: 'Undo',
     redo: 'Do again',
     saved: 'Saved',
@@ -154,6 +155,7 @@ export const words = {
     zonesWait: 'Choose a grade to save the fields.',
     /** @param {string} name */ untag: (name) => `Take off “${name}”`,
     clean: 'Looked at and clean',
+    cleanAfterAll: 'Clean after all',
     note: 'Note',
     previous: 'Previous',
     next: 'Next',
@@ -166,6 +168,7 @@ export const words = {
     against: 'Against it',
     grounds: 'Evidence and checks',
     /** @param {number} n */ more: (n) => `${n} more`,
+    /** @param {number} n */ parts: (n) => counted(n, 'part'),
     check: 'Check before assembly',
     source: 'Figures',
     nothing: 'No cause can be named before some parts have been looked at.',

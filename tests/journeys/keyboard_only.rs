@@ -33,19 +33,34 @@ async fn journey(stage: &mut Stage) -> Outcome {
     space(page, "button", "Grade 2: …").await?;
     page.see("button", "Scoring, grade 2").await?;
     space(page, "button", "Rear edge, crown").await?;
+    space(page, "button", "Pitting").await?;
+    has_keyboard(page, "Pitting").await?;
+    space(page, "button", "Scoring, grade 2").await?;
+    has_keyboard(page, "Scoring, grade 2").await?;
     enter(page, "link", "Next: …").await?;
     page.see("heading", "Main 2, upper shell").await?;
     space(page, "button", "Looked at and clean").await?;
     page.saved().await?;
     space(page, "button", "Undo").await?;
     page.read("not looked at").await?;
+    page.saved().await?;
+    has_keyboard(page, "Undo").await?;
 
     sheet(page, "Causes").await?;
     sheet(page, "Decisions").await?;
+    enter(page, "button", "To the foot of the sheet").await?;
+    let focus = page.focus().await?;
+    ensure(["Jobs", "Sheets"].contains(&focus.name.as_str()), format!("The foot begins with “{}”.", focus.name))?;
     sheet(page, "Hand over").await?;
     enter(page, "button", "Save the report (PDF)").await?;
     let report = stage.saved_document(".pdf").await?;
     ensure(report.starts_with(b"%PDF"), "The saved report is no PDF.")
+}
+
+/// Drawing the page anew must not take the keyboard away from where it was.
+async fn has_keyboard(page: &Page, name: &str) -> Outcome {
+    let focus = page.focus().await?;
+    ensure(focus.name == name, format!("Not “{name}” has the keyboard, but the {} “{}”.", focus.role, focus.name))
 }
 
 async fn enter(page: &Page, role: &str, name: &str) -> Outcome {

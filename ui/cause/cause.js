@@ -26,6 +26,8 @@ export function causes(view) {
 const WORTH_READING = 0.2
 /** Pieces of evidence shown before the rest is folded away. */
 const FOREMOST = 4
+/** Parts named at once; more are folded away, since the evidence itself says which they are. */
+const AT_A_GLANCE = 4
 
 /** @param {string} job @param {CauseView} cause @param {Map<string, string>} labels */
 const drawn = (job, cause, labels) => html`
@@ -61,9 +63,15 @@ function evidence(job, heading, all, labels) {
 const pieceOf = (job, { words, parts, weight }, labels) => html`
   <li>
     <p>${capitalised(words)} ${bar(weight)}</p>
-    ${parts.length === 0 ? '' : html`
-      <ul class="part-links">${parts.map((part) => html`<li><a href=${toPart(job, part)}>${labels.get(part) ?? part}</a></li>`)}</ul>`}
+    ${parts.length > AT_A_GLANCE
+      ? html`<details><summary>${text.parts(parts.length)}</summary>${links(job, parts, labels)}</details>`
+      : links(job, parts, labels)}
   </li>`
+
+/** @param {string} job @param {string[]} parts @param {Map<string, string>} labels */
+const links = (job, parts, labels) =>
+  parts.length === 0 ? '' : html`
+    <ul class="part-links">${parts.map((part) => html`<li><a href=${toPart(job, part)}>${labels.get(part) ?? part}</a></li>`)}</ul>`
 
 /** Doublings of the odds that fill the bar. */
 const FULL = 5

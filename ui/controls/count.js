@@ -11,13 +11,14 @@ export function count({ label, value, hint, set }) {
     // An emptied field says nothing; what is impossible is refused by the backend with its reason.
     if (Number.isFinite(typed)) set(Math.min(255, Math.max(0, Math.round(typed))))
   }
+  const less = () => value > 0 && set(value - 1)
   return html`
     <div class="count">
       <label class="field">
         <span class="field-label">${label}</span>
         <input type="number" inputmode="numeric" min="0" max="255" .value=${live(String(value))} @change=${onChange}>
       </label>
-      <button type="button" aria-label=${words.controls.oneLess(label)} ?disabled=${value <= 0} @click=${() => set(value - 1)}>−</button>
+      <button type="button" aria-label=${words.controls.oneLess(label)} aria-disabled=${value > 0 ? 'false' : 'true'} @click=${less}>−</button>
       <button type="button" aria-label=${words.controls.oneMore(label)} @click=${() => set(value + 1)}>+</button>
       ${hint ? html`<p class="hint">${hint}</p>` : ''}
     </div>`

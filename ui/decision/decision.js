@@ -72,6 +72,6 @@ function overrule(job, part) {
           @input=${(/** @type {InputEvent} */ event) => enter({ reason: /** @type {HTMLTextAreaElement} */ (event.target).value })}></textarea>
       </label>
       <p role="alert" class="refusal">${entry.refusal}</p>
-      <button ?disabled=${!entry.outcome}>${text.overrule}</button>
+      <button aria-disabled=${entry.outcome ? 'false' : 'true'}>${text.overrule}</button>
     </form>`
 }

@@ -38,6 +38,7 @@ export function frame() {
         ${beside ? html`<section class="beside" aria-label=${beside.title} tabindex="0">${beside.body}</section>` : ''}
         <div class="sheet-main" tabindex="0">
           <h1 tabindex="-1">${sheet.title}</h1>
+          <button type="button" class="skip" @click=${toFoot}>${words.frame.toFoot}</button>
           ${sheet.body}
         </div>
       </main>
@@ -47,6 +48,13 @@ export function frame() {
         ${titleBlock(view, sheet.title)}
       </footer>`,
   }
+}
+
+/** Past all that stands on the sheet, for those who go by the keyboard. */
+function toFoot() {
+  /** @type {HTMLElement[]} */
+  const controls = Array.from(document.querySelectorAll('.foot :is(a, button, input)'))
+  controls.find((control) => control.getClientRects().length > 0)?.focus()
 }
 
 /** @param {import('../types/api.d.ts').JobView | null} view @returns {Sheet} */

@@ -61,7 +61,8 @@ const link = (address, label, current) =>
 
 /** Undoing an undo does the edit again. @param {string | undefined} job @param {string | null | undefined} edit @param {string} label */
 function undoButton(job, edit, label) {
-  const undo = () => job && edit && append(job, { do: 'undo', edit })
   // What is still on its way has no id yet: it can be undone once it is saved.
-  return html`<button type="button" ?disabled=${!edit || state.waiting.length > 0} @click=${undo}>${label}</button>`
+  const isReady = Boolean(edit) && state.waiting.length === 0
+  const undo = () => job && edit && isReady && append(job, { do: 'undo', edit })
+  return html`<button type="button" aria-disabled=${isReady ? 'false' : 'true'} @click=${undo}>${label}</button>`
 }

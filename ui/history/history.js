@@ -26,7 +26,6 @@ function entry(job, line) {
     <li class=${line.undone ? 'history-undone' : ''}>
       <time datetime=${new Date(line.at).toISOString()}>${moment(line.at)}</time>
       <span class="history-sentence">${line.sentence}${line.undone ? html` <em>(${text.undone})</em>` : ''}</span>
-      ${line.undoable ? button(text.undo, line.edit) : ''}
-      ${line.again ? button(text.again, line.again) : ''}
+      ${line.undoable ? button(text.undo, line.edit) : line.again ? button(text.again, line.again) : ''}
     </li>`
 }

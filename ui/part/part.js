@@ -42,18 +42,25 @@ export function part(view) {
   }
 }
 
-/** Strip-down order, and the answer that most parts get. @param {string} job @param {PartView} open
- * @param {PartView | undefined} previous @param {PartView | undefined} next */
-const stepBar = (job, open, previous, next) => html`
-  <div class="bar step-bar">
-    ${step(job, previous, text.previous, text.previousPart)}
-    <button type="button" class="primary" aria-pressed=${open.seen === 'clean' ? 'true' : 'false'}
-      @click=${() => append(job, { do: 'clean', part: open.part })}>${text.clean}</button>
-    ${step(job, next, text.next, text.nextPart)}
-  </div>`
+/** Strip-down order, and the answer that most parts get. The thumb's button is the one that comes next: clean for a part
+ * not looked at, on to the next part for any other, so that no stray tap wipes out what was tagged.
+ * @param {string} job @param {PartView} open @param {PartView | undefined} previous @param {PartView | undefined} next */
+const stepBar = (job, open, previous, next) => {
+  const isClean = open.seen === 'clean'
+  const isOpen = open.seen === 'not-looked'
+  const clean = () => !isClean && append(job, { do: 'clean', part: open.part })
+  return html`
+    <div class="bar step-bar">
+      ${step(job, previous, text.previous, text.previousPart, false)}
+      <button type="button" class=${isOpen ? 'primary' : ''} aria-pressed=${isClean ? 'true' : 'false'} @click=${clean}>
+        ${open.seen === 'worn' ? text.cleanAfterAll : text.clean}</button>
+      ${step(job, next, text.next, text.nextPart, !isOpen)}
+    </div>`
+}
 
-/** @param {string} job @param {PartView | undefined} to @param {string} label @param {(label: string) => string} name */
-const step = (job, to, label, name) =>
+/** @param {string} job @param {PartView | undefined} to @param {string} label @param {(label: string) => string} name
+ * @param {boolean} isPrimary */
+const step = (job, to, label, name, isPrimary) =>
   to
-    ? html`<a class="button" href=${toPart(job, to.part)} aria-label=${name(to.label)}>${label}</a>`
+    ? html`<a class=${isPrimary ? 'button primary' : 'button'} href=${toPart(job, to.part)} aria-label=${name(to.label)}>${label}</a>`
     : html`<span class="button" aria-hidden="true"></span>`

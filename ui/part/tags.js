@@ -1,6 +1,7 @@
 // What is seen on a part. A tap on a tag unfolds its four grades right there; a tap on a grade saves.
 /** @import { Finding, Grade, PartView, Tag, Zone } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
+import { repeat } from '../vendor/lit-html/directives/repeat.js'
 import { capitalised, kindOf, tagOf } from '../catalogue.js'
 import { append } from '../edits/queue.js'
 import { swatch } from '../hatching/key.js'
@@ -15,6 +16,8 @@ const GRADES = [1, 2, 3, 4]
 const NEAREST = 5
 /** Buttons side by side; the grades unfold under the row of their tag. */
 const COLUMNS = 2
+/** Stands among the tags where the grades of the open one unfold. */
+const UNFOLDED = 'unfolded'
 
 /** @param {string} job @param {PartView} part */
 export function tags(job, part) {
@@ -29,14 +32,17 @@ export function tags(job, part) {
 
 /** @param {string} job @param {PartView} part @param {Tag[]} tags */
 function rows(job, part, tags) {
-  const buttons = tags.map((tag) => tagButton(part, tag))
+  /** @type {(Tag | typeof UNFOLDED)[]} */
+  const shown = [...tags]
   const { openTag } = state
   if (openTag && tags.includes(openTag)) {
-    const opened = tags.indexOf(openTag)
-    const endOfRow = Math.min(tags.length, (Math.floor(opened / COLUMNS) + 1) * COLUMNS)
-    buttons.splice(endOfRow, 0, grades(job, part, openTag))
+    const endOfRow = (Math.floor(tags.indexOf(openTag) / COLUMNS) + 1) * COLUMNS
+    shown.splice(endOfRow, 0, UNFOLDED)
   }
-  return html`<div class="tags">${buttons}</div>`
+  // Keyed, so that a button that has the keyboard stays the same button when the grades move to another row.
+  const draw = (/** @type {Tag | typeof UNFOLDED} */ here) =>
+    here === UNFOLDED ? openTag && grades(job, part, openTag) : tagButton(part, here)
+  return html`<div class="tags">${repeat(shown, (here) => here, draw)}</div>`
 }
 
 /** @param {PartView} part @param {Tag} tag */
@@ -65,6 +71,8 @@ function grades(job, part, tag) {
   const finding = findingOf(part, tag)
   /** @param {Grade} grade */
   const choose = (grade) => {
+    // A second tap on the same grade says nothing new.
+    if (finding?.grade === grade) return
     append(job, { do: 'tag', part: part.part, tag, grade, zones: marked(finding) })
     state.zonesAhead = []
   }

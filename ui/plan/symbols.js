@@ -10,7 +10,8 @@ const SYMBOLS = {
   // The webs above and below meet those of the neighbours, so that the column reads as a shaft.
   journal: { shape: 'M4 10H44V38H4Z', lines: 'M14 0V10M34 0V10M14 38V48M34 38V48' },
   housing: { shape: 'M7 7H41V41H7ZM24 13A11 11 0 1 0 24 35A11 11 0 1 0 24 13Z' },
-  thrust: { shape: 'M6 5H42V43H6Z', lines: 'M11 5V43M37 5V43' },
+  // Seen from its edge, with room for its name beside it.
+  thrust: { shape: 'M3 5H14V43H3Z' },
   rod: { shape: 'M3 24A7 7 0 0 1 15.5 19.5L27 16.5A10.5 10.5 0 1 1 27 31.5L15.5 28.5A7 7 0 0 1 3 24ZM7 24A3 3 0 1 0 13 24A3 3 0 1 0 7 24ZM28.5 24A6 6 0 1 0 40.5 24A6 6 0 1 0 28.5 24Z' },
   piston: { shape: 'M9 7H39V41H31V35H17V41H9Z', lines: 'M9 12H39M9 17H39M9 22H39' },
   rings: { shape: 'M7 9H41V15H7ZM7 21H41V27H7ZM7 33H41V39H7Z' },
@@ -18,7 +19,7 @@ const SYMBOLS = {
   lobe: { shape: 'M24 4C31 4 32 12 35 20A14 14 0 1 1 13 20C16 12 17 4 24 4Z' },
   tappet: { shape: 'M18 5H30V33H38V42H10V33H18Z', lines: 'M18 11H30' },
   bush: { shape: 'M24 5A19 19 0 1 0 24 43A19 19 0 1 0 24 5ZM24 13A11 11 0 1 1 24 35A11 11 0 1 1 24 13Z' },
-  item: { shape: 'M4 4H44V44H4Z' },
+  item: { shape: 'M1.5 3H46.5V45H1.5Z' },
 }
 
 /** How a part looks on paper: blank, or hatched by its worst grade. @param {number | null} worst */

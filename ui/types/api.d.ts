@@ -702,11 +702,9 @@ export type PlanCell = {
   column: number,
   /** Row from 0, within its section. */
   row: number,
-  /** Columns it takes. */
-  span: number,
   /** How it is drawn. */
   symbol: Symbol,
-  /** A few letters to stand in the symbol. */
+  /** A few letters to stand in the symbol, several words one below the other; empty where the column says enough. */
   mark: string, };
 
 /** A part of the plan with its own rows. */
@@ -719,6 +717,9 @@ export type PlanSection = {
   columns: number,
   /** The column on which the shaft's centre line runs, if a shaft runs through. */
   centre_line: number | null,
+  /** What stands in each column, in words: the names of its kinds of part, one list each column. Empty where every
+   * part is named by its mark. */
+  column_heads: Array<Array<string>>,
   /** Row labels, front to rear, one each row; empty where a row needs none. */
   row_labels: Array<string>,
   /** The parts. */

@@ -108,6 +108,8 @@ fn paper(photos: &Photos) -> Result<Paper, Box<dyn Error>> {
         let pictures = ids.by_ref().take(1 + usize::from(nth % 5 == 1));
         blocks.push(Block::Findings {
             part: name.clone(),
+            seen: Seen::Worn,
+            worst: Some(Grade::FOUR),
             lines: (0..per_part).map(|line| finding(nth * per_part + line)).collect(),
             note: if nth % 3 == 0 {
                 "Looks like the filter had been by-passed for a while.".into()
@@ -186,7 +188,7 @@ fn write_block(page: &mut String, block: &Block) -> std::fmt::Result {
             write!(page, "</table>")
         }
         Block::Plan { alt, .. } => write!(page, "<p>{alt}</p>"),
-        Block::Findings { part, lines, note, outcome, pictures } => {
+        Block::Findings { part, lines, note, outcome, pictures, .. } => {
             write!(page, "<section><h3>{part}</h3>")?;
             for picture in pictures {
                 write!(page, "<img src=\"{}.jpg\" alt=\"{}\">", picture.photo.as_str(), picture.alt)?;

@@ -79,10 +79,11 @@ impl Writer<'_> {
             }
             Block::Table { summary, head, widths, rows } => table(summary, head, widths, rows)?,
             Block::Plan { plan, ink, alt } => self.plan(drawing::sheets(plan, ink), alt)?,
-            Block::Findings { part, lines, note, outcome, pictures } => json!({
+            Block::Findings { part, seen, worst, lines, note, outcome, pictures } => json!({
                 "kind": "findings",
                 "level": self.depth.saturating_add(1),
                 "part": one_line(part),
+                "swatch": self.draw(drawing::swatch(*seen, *worst)),
                 "lines": inked(lines),
                 "note": several_lines(note),
                 "outcome": one_line(outcome),
@@ -109,17 +110,19 @@ impl Writer<'_> {
         let mut placed = Vec::new();
         for (nth, sheet) in sheets.into_iter().enumerate() {
             let alt = if nth == 0 { alt.clone() } else { format!("The plan, continued: {}", line(&sheet.titles)) };
-            placed.push(json!({ "drawing": self.drawings.len(), "width": sheet.width, "alt": alt }));
-            self.drawings.push(sheet.svg);
+            placed.push(json!({ "drawing": self.draw(sheet.svg), "width": sheet.width, "alt": alt }));
         }
         let key: Vec<Value> = drawing::key()
             .into_iter()
-            .map(|(svg, words)| {
-                self.drawings.push(svg);
-                json!({ "drawing": self.drawings.len() - 1, "words": words })
-            })
+            .map(|(svg, words)| json!({ "drawing": self.draw(svg), "words": words }))
             .collect();
         Some(json!({ "kind": "plan", "sheets": placed, "key": key }))
+    }
+
+    /// Takes a drawing in and gives its number.
+    fn draw(&mut self, svg: String) -> usize {
+        self.drawings.push(svg);
+        self.drawings.len() - 1
     }
 
     fn picture(&mut self, picture: &Picture) -> Value {
@@ -186,6 +189,7 @@ fn worded(text: &str, otherwise: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use wearbook_core::assess::Seen;
 
     fn levels(blocks: Vec<Block>) -> Vec<u64> {
         let paper = Paper { title: "T".into(), subtitle: String::new(), date: (2024, 1, 1), blocks };
@@ -201,6 +205,8 @@ mod tests {
     fn findings() -> Block {
         Block::Findings {
             part: "P".into(),
+            seen: Seen::Clean,
+            worst: None,
             lines: vec![],
             note: String::new(),
             outcome: String::new(),

@@ -25,7 +25,7 @@ fn block(block: &Block) -> String {
         Block::Facts(facts) => join(facts.iter().map(|(name, value)| format!("{}: {}", line(name), line(value)))),
         Block::Table { head, rows, .. } => join(rows.iter().map(|row| table_row(head, row))),
         Block::Plan { alt, .. } => lines(alt),
-        Block::Findings { part, lines, note, outcome, pictures } => {
+        Block::Findings { part, lines, note, outcome, pictures, .. } => {
             findings(part, lines, note, outcome, pictures.len())
         }
         Block::NewPage => String::new(),
@@ -68,6 +68,8 @@ fn join(parts: impl IntoIterator<Item = String>) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use wearbook_core::assess::Seen;
+    use wearbook_core::wear::Grade;
 
     fn paper(blocks: Vec<Block>) -> Paper {
         Paper { title: "Condition report".into(), subtitle: "Loader, in-line 6".into(), date: (2024, 3, 9), blocks }
@@ -100,6 +102,8 @@ mod tests {
         check(
             Block::Findings {
                 part: "Main 3, lower shell".into(),
+                seen: Seen::Worn,
+                worst: Some(Grade::THREE),
                 lines: owned(&["Scoring, grade 3"]),
                 note: String::new(),
                 outcome: "replace".into(),

@@ -47,6 +47,8 @@ fn paper(blocks: Vec<Block>) -> Paper {
 fn findings(lines: &[&str], pictures: Vec<Picture>) -> Block {
     Block::Findings {
         part: "Main 3, lower shell".into(),
+        seen: Seen::Worn,
+        worst: Some(Grade::THREE),
         lines: lines.iter().map(|line| (*line).to_owned()).collect(),
         note: String::new(),
         outcome: "replace".into(),

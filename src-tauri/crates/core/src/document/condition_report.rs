@@ -1,6 +1,6 @@
 //! The condition report for the customer: what was found, why it happened, what is proposed, what was not looked at.
 
-use super::grouping::named;
+use super::grouping::{grouped, named};
 use super::size_sheet::work_words;
 use super::{Block, CAUTIONS, Paper, Picture};
 use crate::assess::{Assessment, PartView, Seen};
@@ -206,12 +206,8 @@ fn proposals(assessment: &Assessment, blocks: &mut Vec<Block>) {
     for outcome in Outcome::ALL.into_iter().rev() {
         let views: Vec<&PartView> =
             assessment.parts.iter().filter(|view| view.decision.outcome == outcome && told_as_proposal(view)).collect();
-        for group in alike(&views) {
-            rows.push(vec![
-                capitalised(&named(&group, &assessment.parts)),
-                capitalised(outcome.words()),
-                because(group.first()),
-            ]);
+        for ((_, because), group) in grouped(&views, |view| (view.kind, because(view))) {
+            rows.push(vec![capitalised(&named(&group, &assessment.parts)), capitalised(outcome.words()), because]);
         }
     }
     if rows.is_empty() {
@@ -231,23 +227,7 @@ fn told_as_proposal(view: &PartView) -> bool {
     view.decision.looked_at || view.decision.outcome != Outcome::CantSay
 }
 
-/// Groups of one kind with one reason, in the order of their first part.
-fn alike<'a>(views: &[&'a PartView]) -> Vec<Vec<&'a PartView>> {
-    let mut groups: Vec<Vec<&PartView>> = Vec::new();
-    for view in views {
-        let same = |group: &&mut Vec<&PartView>| {
-            group.first().is_some_and(|first| first.kind == view.kind && because(Some(first)) == because(Some(view)))
-        };
-        match groups.iter_mut().find(same) {
-            Some(group) => group.push(view),
-            None => groups.push(vec![view]),
-        }
-    }
-    groups
-}
-
-fn because(view: Option<&&PartView>) -> String {
-    let Some(view) = view else { return String::new() };
+fn because(view: &PartView) -> String {
     let rules = view.decision.reasons.first().map_or_else(String::new, |reason| reason.because.clone());
     match &view.decision.overruled_because {
         Some(reason) => {
@@ -281,6 +261,8 @@ fn findings(assessment: &Assessment, blocks: &mut Vec<Block>) {
         let several = view.photos.len() > 1;
         blocks.push(Block::Findings {
             part: view.label.clone(),
+            seen: view.seen,
+            worst: view.worst,
             lines,
             note: view.note.clone(),
             outcome: view.decision.outcome.words().into(),
@@ -313,14 +295,7 @@ fn finding_line(finding: &crate::assess::Finding) -> String {
 }
 
 fn by_kind(views: &[&PartView], all: &[PartView]) -> Vec<String> {
-    let mut groups: Vec<Vec<&PartView>> = Vec::new();
-    for view in views {
-        match groups.iter_mut().find(|group| group.first().is_some_and(|first| first.kind == view.kind)) {
-            Some(group) => group.push(view),
-            None => groups.push(vec![view]),
-        }
-    }
-    groups.iter().map(|group| capitalised(&named(group, all))).collect()
+    grouped(views, |view| view.kind).iter().map(|(_, group)| capitalised(&named(group, all))).collect()
 }
 
 fn marks(assessment: &Assessment, blocks: &mut Vec<Block>) {

@@ -4,6 +4,22 @@ use crate::assess::PartView;
 use crate::engine::{At, Half, Port};
 use crate::words::plural;
 
+/// Parts of which `key` tells the same, together with what it tells, in the order of their first part.
+pub(super) fn grouped<'a, Key: PartialEq>(
+    views: &[&'a PartView],
+    key: impl Fn(&PartView) -> Key,
+) -> Vec<(Key, Vec<&'a PartView>)> {
+    let mut groups: Vec<(Key, Vec<&PartView>)> = Vec::new();
+    for view in views {
+        let own = key(view);
+        match groups.iter_mut().find(|(key, _)| *key == own) {
+            Some((_, group)) => group.push(view),
+            None => groups.push((own, vec![view])),
+        }
+    }
+    groups
+}
+
 /// The names of some parts of one kind, shortened where they are all of that kind or of one half of it.
 pub(super) fn named(some: &[&PartView], all: &[PartView]) -> String {
     let Some(first) = some.first() else { return String::new() };

@@ -73,6 +73,10 @@ pub enum Block {
     Findings {
         /// The part's name.
         part: String,
+        /// Whether it was looked at, and how it came out.
+        seen: Seen,
+        /// Its worst grade, if it is worn.
+        worst: Option<Grade>,
         /// One line each finding: tag, grade, sentence, zones.
         lines: Vec<String>,
         /// The remark; may be empty.

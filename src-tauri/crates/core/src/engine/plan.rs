@@ -50,11 +50,9 @@ pub struct PlanCell {
     pub column: u8,
     /// Row from 0, within its section.
     pub row: u8,
-    /// Columns it takes.
-    pub span: u8,
     /// How it is drawn.
     pub symbol: Symbol,
-    /// A few letters to stand in the symbol.
+    /// A few letters to stand in the symbol, several words one below the other; empty where the column says enough.
     pub mark: String,
 }
 
@@ -70,6 +68,9 @@ pub struct PlanSection {
     pub columns: u8,
     /// The column on which the shaft's centre line runs, if a shaft runs through.
     pub centre_line: Option<u8>,
+    /// What stands in each column, in words: the names of its kinds of part, one list each column. Empty where every
+    /// part is named by its mark.
+    pub column_heads: Vec<Vec<String>>,
     /// Row labels, front to rear, one each row; empty where a row needs none.
     pub row_labels: Vec<String>,
     /// The parts.
@@ -103,62 +104,104 @@ impl Engine {
     }
 }
 
+/// A section under way.
+#[derive(Default)]
 struct Drawing {
     cells: Vec<PlanCell>,
+    row_labels: Vec<String>,
 }
 
 impl Drawing {
+    /// Begins a row and gives its number.
+    fn row(&mut self, label: impl Into<String>) -> u8 {
+        let row = self.rows();
+        self.row_labels.push(label.into());
+        row
+    }
+
+    /// The largest plan has 16 cylinders with three rows of valves each: far below 255.
+    fn rows(&self) -> u8 {
+        u8::try_from(self.row_labels.len()).unwrap_or(u8::MAX)
+    }
+
     fn put(&mut self, kind: PartKind, at: At, column: u8, row: u8, symbol: Symbol, mark: impl Into<String>) {
         let part = Part { kind, at };
-        self.cells.push(PlanCell { part, column, row, span: 1, symbol, mark: mark.into() });
+        self.cells.push(PlanCell { part, column, row, symbol, mark: mark.into() });
     }
 
     fn shells(&mut self, kind: PartKind, at: impl Fn(Half) -> At, row: u8) {
         self.put(kind, at(Half::Upper), JOURNAL_COLUMN - 1, row, Symbol::ShellUpper, "U");
         self.put(kind, at(Half::Lower), JOURNAL_COLUMN + 1, row, Symbol::ShellLower, "L");
     }
+
+    fn finish(self, title: &str, columns: u8, centre_line: Option<u8>) -> PlanSection {
+        PlanSection {
+            title: title.into(),
+            rows: self.rows(),
+            columns,
+            centre_line,
+            column_heads: (0..columns).map(|column| column_head(&self.cells, column)).collect(),
+            row_labels: self.row_labels,
+            cells: self.cells,
+        }
+    }
+}
+
+/// The kinds of part in a column, in the order in which they are met.
+fn column_head(cells: &[PlanCell], column: u8) -> Vec<String> {
+    // Thrust faces and single items carry their names themselves.
+    let is_named = |cell: &&PlanCell| matches!(cell.symbol, Symbol::Thrust | Symbol::Item);
+    let mut names = Vec::new();
+    for cell in cells.iter().filter(|cell| cell.column == column && !is_named(cell)) {
+        let name = kind_in_column(cell.part);
+        if !names.contains(&name) {
+            names.push(name);
+        }
+    }
+    names
+}
+
+fn kind_in_column(part: Part) -> String {
+    let name = part.kind.row().short;
+    match part.at {
+        At::MainHalf(_, Half::Upper) | At::CylinderHalf(_, Half::Upper) => format!("upper {name}"),
+        At::MainHalf(_, Half::Lower) | At::CylinderHalf(_, Half::Lower) => format!("lower {name}"),
+        At::Valve(_, Port::Intake, _) => format!("intake {name}"),
+        At::Valve(_, Port::Exhaust, _) => format!("exhaust {name}"),
+        _ => name.to_owned(),
+    }
 }
 
 fn crank_section(arrangement: &Arrangement) -> PlanSection {
     use PartKind::*;
-    let mut drawing = Drawing { cells: vec![] };
-    let mut row_labels = Vec::new();
+    let mut drawing = Drawing::default();
     for station in arrangement.crank_line() {
-        let row = count(&row_labels);
         match station {
             Station::Main(n) => {
-                row_labels.push(format!("Main {n}"));
+                let row = drawing.row(format!("Main {n}"));
                 if n == arrangement.thrust_main {
-                    drawing.put(ThrustFace, At::ThrustSide(super::End::Front), 1, row, Symbol::Thrust, "front");
-                    drawing.put(ThrustFace, At::ThrustSide(super::End::Rear), 2, row, Symbol::Thrust, "rear");
+                    drawing.put(ThrustFace, At::ThrustSide(super::End::Front), 1, row, Symbol::Thrust, "thrust front");
+                    drawing.put(ThrustFace, At::ThrustSide(super::End::Rear), 2, row, Symbol::Thrust, "thrust rear");
                 }
                 drawing.put(HousingBore, At::Main(n), JOURNAL_COLUMN - 2, row, Symbol::Housing, "");
                 drawing.shells(MainShell, |half| At::MainHalf(n, half), row);
                 drawing.put(MainJournal, At::Main(n), JOURNAL_COLUMN, row, Symbol::Journal, format!("M{n}"));
             }
             Station::Crankpin(pin) => {
-                let cylinders = arrangement.cylinders_on_crankpin(pin);
-                for (nth, cylinder) in (0u8..).zip(cylinders) {
-                    let row = row + nth;
-                    row_labels.push(format!("Cyl {cylinder}"));
+                let first_row = drawing.rows();
+                for cylinder in arrangement.cylinders_on_crankpin(pin) {
+                    let row = drawing.row(format!("Cyl {cylinder}"));
                     drawing.put(Bore, At::Cylinder(cylinder), 0, row, Symbol::Bore, cylinder.to_string());
                     drawing.put(Piston, At::Cylinder(cylinder), 1, row, Symbol::Piston, "");
                     drawing.put(Rings, At::Cylinder(cylinder), 2, row, Symbol::Rings, "");
                     drawing.put(Rod, At::Cylinder(cylinder), 3, row, Symbol::Rod, "");
                     drawing.shells(RodShell, |half| At::CylinderHalf(cylinder, half), row);
                 }
-                drawing.put(Crankpin, At::Crankpin(pin), JOURNAL_COLUMN, row, Symbol::Journal, format!("P{pin}"));
+                drawing.put(Crankpin, At::Crankpin(pin), JOURNAL_COLUMN, first_row, Symbol::Journal, format!("P{pin}"));
             }
         }
     }
-    PlanSection {
-        title: "Crankshaft, rods and pistons".into(),
-        rows: count(&row_labels),
-        columns: CRANK_COLUMNS,
-        centre_line: Some(JOURNAL_COLUMN),
-        row_labels,
-        cells: drawing.cells,
-    }
+    drawing.finish("Crankshaft, rods and pistons", CRANK_COLUMNS, Some(JOURNAL_COLUMN))
 }
 
 fn valve_section(arrangement: &Arrangement) -> Option<PlanSection> {
@@ -166,15 +209,13 @@ fn valve_section(arrangement: &Arrangement) -> Option<PlanSection> {
     if arrangement.camshafts() == 0 {
         return None;
     }
-    let mut drawing = Drawing { cells: vec![] };
-    let mut row_labels = Vec::new();
+    let mut drawing = Drawing::default();
     let tappets = !Tappet.row().positions.all(arrangement).is_empty();
     let per_valve = if tappets { 2 } else { 1 };
     let most = arrangement.valves_of(Port::Intake).max(arrangement.valves_of(Port::Exhaust));
     for cylinder in 1..=arrangement.cylinders {
         for nth in 1..=most {
-            let row = count(&row_labels);
-            row_labels.push(if nth == 1 { format!("Cyl {cylinder}") } else { String::new() });
+            let row = drawing.row(if nth == 1 { format!("Cyl {cylinder}") } else { String::new() });
             for (port, first, letter) in [(Port::Intake, 0, "in"), (Port::Exhaust, per_valve, "ex")] {
                 if nth > arrangement.valves_of(port) {
                     continue;
@@ -187,14 +228,7 @@ fn valve_section(arrangement: &Arrangement) -> Option<PlanSection> {
             }
         }
     }
-    Some(PlanSection {
-        title: if tappets { "Cam lobes and tappets" } else { "Cam lobes" }.into(),
-        rows: count(&row_labels),
-        columns: 2 * per_valve,
-        centre_line: None,
-        row_labels,
-        cells: drawing.cells,
-    })
+    Some(drawing.finish(if tappets { "Cam lobes and tappets" } else { "Cam lobes" }, 2 * per_valve, None))
 }
 
 fn cam_bearing_section(arrangement: &Arrangement) -> Option<PlanSection> {
@@ -203,54 +237,32 @@ fn cam_bearing_section(arrangement: &Arrangement) -> Option<PlanSection> {
     if shafts == 0 {
         return None;
     }
-    let mut drawing = Drawing { cells: vec![] };
-    let mut row_labels = Vec::new();
+    let mut drawing = Drawing::default();
     for shaft in 1..=shafts {
         for bearing in 1..=arrangement.cam_bearings {
-            let row = count(&row_labels);
-            row_labels.push(if shafts > 1 { format!("{shaft} / {bearing}") } else { bearing.to_string() });
+            let row = drawing.row(match shafts {
+                1 => format!("Bearing {bearing}"),
+                _ => format!("Shaft {shaft}, bearing {bearing}"),
+            });
             let at = At::CamBearing(shaft, bearing);
             drawing.put(CamJournal, at, 0, row, Symbol::Journal, format!("C{bearing}"));
             drawing.put(CamBearing, at, 1, row, Symbol::Bush, "");
         }
     }
-    Some(PlanSection {
-        title: "Camshaft journals and bearings".into(),
-        rows: count(&row_labels),
-        columns: 2,
-        centre_line: Some(0),
-        row_labels,
-        cells: drawing.cells,
-    })
+    Some(drawing.finish("Camshaft journals and bearings", 2, Some(0)))
 }
 
 fn items_section(engine: &Engine) -> PlanSection {
+    let mut drawing = Drawing::default();
     let is_item = |part: &&Part| matches!(part.at, At::Engine | At::Camshaft(_));
-    let cells: Vec<PlanCell> = (0u8..)
-        .zip(engine.parts().iter().filter(is_item))
-        .map(|(nth, part)| PlanCell {
-            part: *part,
-            column: nth % ITEM_COLUMNS,
-            row: nth / ITEM_COLUMNS,
-            span: 1,
-            symbol: Symbol::Item,
-            mark: part.label(engine.arrangement()),
-        })
-        .collect();
-    let rows = cells.last().map_or(0, |cell| cell.row + 1);
-    PlanSection {
-        title: "Single items".into(),
-        rows,
-        columns: ITEM_COLUMNS,
-        centre_line: None,
-        row_labels: vec![String::new(); usize::from(rows)],
-        cells,
+    for (nth, part) in (0u8..).zip(engine.parts().iter().filter(is_item)) {
+        let (column, row) = (nth % ITEM_COLUMNS, nth / ITEM_COLUMNS);
+        if column == 0 {
+            drawing.row("");
+        }
+        drawing.put(part.kind, part.at, column, row, Symbol::Item, part.label(engine.arrangement()));
     }
-}
-
-/// The largest plan has 16 cylinders with three rows of valves each: far below 255.
-fn count(labels: &[String]) -> u8 {
-    u8::try_from(labels.len()).unwrap_or(u8::MAX)
+    drawing.finish("Single items", ITEM_COLUMNS, None)
 }
 
 #[cfg(test)]
@@ -268,6 +280,7 @@ mod tests {
             for section in &plan.sections {
                 let mut places = BTreeSet::new();
                 assert_eq!(section.row_labels.len(), usize::from(section.rows));
+                assert_eq!(section.column_heads.len(), usize::from(section.columns));
                 for cell in &section.cells {
                     assert!(
                         places.insert((cell.row, cell.column)),
@@ -285,5 +298,35 @@ mod tests {
             }
             assert_eq!(parts, engine.known, "plan of {:?}", engine.arrangement());
         }
+    }
+    /// Whoever sees the plan for the first time must be able to say what each symbol stands for.
+    #[test]
+    fn every_part_is_named_in_words() {
+        for arrangement in crate::engine::arrangement::examples() {
+            for section in Engine::new(arrangement).unwrap().plan().sections {
+                for cell in &section.cells {
+                    let head = &section.column_heads[usize::from(cell.column)];
+                    let name = cell.part.kind.row().short;
+                    let is_headed = head.iter().any(|kind| kind.ends_with(name));
+                    assert!(is_headed || cell.mark.len() > 3, "{} stands unnamed below {head:?}", cell.part);
+                }
+            }
+        }
+    }
+
+    #[track_caller]
+    fn heads(arrangement: Arrangement, section: usize, expected: &[&str]) {
+        let plan = Engine::new(arrangement).unwrap().plan();
+        let heads: Vec<String> = plan.sections[section].column_heads.iter().map(|kinds| kinds.join("/")).collect();
+        assert_eq!(heads, expected);
+    }
+
+    #[test]
+    fn columns_say_what_stands_in_them() {
+        let crank = ["bore", "piston", "rings", "housing bore/rod", "upper shell", "journal/crankpin", "lower shell"];
+        heads(Arrangement::inline(4), 0, &crank);
+        heads(Arrangement::inline(4), 1, &["intake lobe", "intake tappet", "exhaust lobe", "exhaust tappet"]);
+        heads(Arrangement::inline(4), 2, &["cam journal", "cam bearing"]);
+        heads(Arrangement::inline(4), 3, &["", "", "", ""]);
     }
 }

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use wearbook_core::assess::Seen;
-use wearbook_core::engine::{Half, Part, Plan, PlanCell, PlanSection, Symbol};
+use wearbook_core::engine::{Part, Plan, PlanCell, PlanSection, Symbol};
 use wearbook_core::wear::Grade;
 
 use super::Point;
@@ -18,8 +18,9 @@ const SHEET: (f64, f64) = (164.0, 200.0);
 const CELL: (f64, f64) = (11.6, 10.4);
 /// A single item's cell: a field for the ink and the name beside it.
 const ITEM: (f64, f64) = (41.0, 8.6);
-/// Room for the row labels.
+/// Room for the row labels, and for each letter of a long one.
 const LABELS: f64 = 13.0;
+const LETTER: f64 = 1.5;
 /// Room for a section's title and the heads of its columns.
 const HEAD: f64 = 13.2;
 /// Between two sections.
@@ -90,7 +91,10 @@ impl Tile<'_> {
     }
 
     fn labels(&self) -> f64 {
-        if self.section.row_labels.iter().all(String::is_empty) { 0.0 } else { LABELS }
+        match self.section.row_labels.iter().map(|label| label.chars().count()).max() {
+            None | Some(0) => 0.0,
+            Some(letters) => LABELS.max(LETTER * u32::try_from(letters).map_or(0.0, f64::from)),
+        }
     }
 
     fn head(&self) -> f64 {
@@ -125,10 +129,10 @@ impl Tile<'_> {
             self.cells().for_each(|cell| draw_item(svg, middle(cell.column, cell.row), cell, look(looks, cell)));
             return;
         }
-        for column in 0..self.section.columns {
-            for (nth, head) in (0u8..).zip(self.column_head(column)) {
+        for (column, kinds) in (0u8..).zip(&self.section.column_heads) {
+            for (nth, head) in (0u8..).zip(head_lines(kinds)) {
                 let at = (middle(column, self.first_row).0, top + 7.6 + 2.9 * f64::from(nth));
-                svg.letters(at, Anchor::Middle, Face::Italic(2.7), &head);
+                svg.letters(at, Anchor::Middle, Face::Italic(2.7), head);
             }
         }
         for cell in self.cells() {
@@ -142,34 +146,17 @@ impl Tile<'_> {
         // The letters come last, on a clear ground: hatching and centre lines give way to lettering.
         self.cells().for_each(|cell| draw_mark(svg, middle(cell.column, cell.row), cell));
     }
-
-    /// What stands in a column, on two lines at most: two kinds of part, or the words of one.
-    fn column_head(&self, column: u8) -> Vec<String> {
-        let mut kinds: Vec<String> = vec![];
-        // A thrust face is named where it stands.
-        let cells = self.section.cells.iter().filter(|cell| cell.column == column && cell.symbol != Symbol::Thrust);
-        for name in cells.map(part_name) {
-            if !kinds.contains(&name) {
-                kinds.push(name);
-            }
-        }
-        if let [only] = kinds.as_slice() {
-            return only.split_whitespace().map(str::to_owned).collect();
-        }
-        // The longer name goes below, where there is more room at its sides.
-        kinds.truncate(2);
-        kinds.sort_by_key(String::len);
-        kinds
-    }
 }
 
-fn part_name(cell: &PlanCell) -> String {
-    let name = cell.part.kind.row().short;
-    match cell.part.at.half() {
-        Some(Half::Upper) => format!("upper {name}"),
-        Some(Half::Lower) => format!("lower {name}"),
-        None => name.to_owned(),
+/// The head of a column on two lines at most: two kinds of part, or the words of one.
+fn head_lines(kinds: &[String]) -> Vec<&str> {
+    if let [only] = kinds {
+        return only.split_whitespace().collect();
     }
+    // The longer name goes below, where there is more room at its sides.
+    let mut lines: Vec<&str> = kinds.iter().take(2).map(String::as_str).collect();
+    lines.sort_by_key(|line| line.len());
+    lines
 }
 
 fn look(looks: &Looks, cell: &PlanCell) -> Ink {
@@ -186,8 +173,9 @@ fn draw_mark(svg: &mut Svg, (x, y): Point, cell: &PlanCell) {
         svg.disc(at, mark.free);
     }
     if cell.symbol == Symbol::Thrust {
-        svg.letters((at.0, at.1 - 1.3), Anchor::Start, Face::Italic(2.5), "thrust");
-        svg.letters((at.0, at.1 + 1.3), Anchor::Start, Face::Italic(2.5), &cell.mark);
+        for (y, word) in [-1.3, 1.3].into_iter().zip(cell.mark.split_whitespace()) {
+            svg.letters((at.0, at.1 + y), Anchor::Start, Face::Italic(2.5), word);
+        }
         return;
     }
     let size = if cell.mark.chars().count() > 2 { 1.9 } else { 2.3 };

@@ -28,13 +28,15 @@ pub(crate) fn key() -> Vec<(String, &'static str)> {
         (Seen::Worn, Some(Grade::THREE), "grade 3"),
         (Seen::Worn, Some(Grade::FOUR), "grade 4, worst"),
     ];
-    steps.map(|(seen, grade, words)| (swatch(Ink::of(seen, grade)), words)).into()
+    steps.map(|(seen, grade, words)| (swatch(seen, grade), words)).into()
 }
 
-/// Size of a swatch in the key.
+/// Size of a swatch.
 const SWATCH: (f64, f64) = (8.0, 4.6);
 
-fn swatch(ink: Ink) -> String {
+/// A small field in the ink of what was seen.
+pub(crate) fn swatch(seen: Seen, worst: Option<Grade>) -> String {
+    let ink = Ink::of(seen, worst);
     let (width, height) = SWATCH;
     let mut svg = Svg::default();
     svg.shape((width / 2.0, height / 2.0), &[outline::rectangle((0.0, 0.0), width - 0.4, height - 0.4)], ink);
