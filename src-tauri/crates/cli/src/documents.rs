@@ -10,11 +10,12 @@ use crate::file;
 use crate::visit::Visit;
 
 /// Each paper and the name of its file.
-const PAPERS: [(&str, &str); 4] = [
+const PAPERS: [(&str, &str); 5] = [
     ("report-pdf", "condition-report.pdf"),
     ("report-text", "condition-report.txt"),
     ("sizes-pdf", "sizes.pdf"),
     ("sizes-csv", "sizes.csv"),
+    ("closing-pdf", "closing.pdf"),
 ];
 
 pub(crate) fn run(from: &Path, out: &Path) -> Result<(), Failure> {
@@ -23,6 +24,10 @@ pub(crate) fn run(from: &Path, out: &Path) -> Result<(), Failure> {
     for (document, name) in PAPERS {
         let bytes = visit.fetch("document_get", json!({ "job": job, "document": document }))?;
         file::write(&out.join(name), &bytes)?;
+    }
+    for list in ["look-again", "machine-shop", "order", "rebuild-here", "clean", "put-right"] {
+        let bytes = visit.fetch("document_get", json!({ "job": job, "document": "list-pdf", "list": list }))?;
+        file::write(&out.join(format!("list-{list}.pdf")), &bytes)?;
     }
     Ok(())
 }

@@ -89,6 +89,12 @@ impl Writer<'_> {
                 "outcome": one_line(outcome),
                 "pictures": pictures.iter().map(|picture| self.picture(picture)).collect::<Vec<_>>(),
             }),
+            Block::Signature { name, strokes } => json!({
+                "kind": "signature",
+                "drawing": (!strokes.is_empty()).then(|| self.draw(drawing::signature(strokes))),
+                "name": one_line(name),
+                "alt": format!("Signature of {}", line(name)),
+            }),
             Block::NewPage => json!({ "kind": "new-page" }),
         })
     }

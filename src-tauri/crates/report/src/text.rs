@@ -28,6 +28,7 @@ fn block(block: &Block) -> String {
         Block::Findings { part, lines, note, outcome, pictures, .. } => {
             findings(part, lines, note, outcome, pictures.len())
         }
+        Block::Signature { name, .. } => format!("Signed: {}", line(name)),
         Block::NewPage => String::new(),
     }
 }

@@ -3,11 +3,12 @@
 use std::collections::BTreeMap;
 
 use serde::Serialize;
-use wearbook_core::decide::Outcome;
+use wearbook_core::decide::{Outcome, rules};
 use wearbook_core::document::CAUTIONS;
 use wearbook_core::engine::{Arrangement, PartKind};
 use wearbook_core::job::{HistoryFact, TextField};
 use wearbook_core::measure::{Has, InstrumentKind, Phase, Quantity, Spot};
+use wearbook_core::money::Work;
 use wearbook_core::sheet::SizeGroup;
 use wearbook_core::wear::{Tag, Zone, ZoneMap};
 
@@ -44,6 +45,11 @@ pub fn act(_: &Wearbook, _: Arguments) -> Result<Reply, Error> {
             .into_iter()
             .map(|id| SizeGroupEntry { id, label: id.label(), kind: id.kind() })
             .collect(),
+        works: Work::ALL.into_iter().map(|id| WorkEntry { id, words: id.words() }).collect(),
+        rules: rules::ALL
+            .iter()
+            .map(|rule| RuleEntry { id: rule.id, why: rule.why, source: rule.source })
+            .collect(),
         cautions: CAUTIONS.iter().map(|caution| caution.text).collect(),
     })
 }
@@ -73,6 +79,10 @@ pub struct Catalogue {
     pub phases: Vec<PhaseEntry>,
     /// The groups that go to one size.
     pub size_groups: Vec<SizeGroupEntry>,
+    /// Work that has a price.
+    pub works: Vec<WorkEntry>,
+    /// The rules by which parts are decided.
+    pub rules: Vec<RuleEntry>,
     /// What stands where the risk is.
     pub cautions: Vec<&'static str>,
 }
@@ -225,6 +235,28 @@ pub struct StartingPoint {
     pub name: &'static str,
     /// Its layout.
     pub arrangement: Arrangement,
+}
+
+/// Work that has a price.
+#[derive(Debug, Clone, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct WorkEntry {
+    /// The work.
+    pub id: Work,
+    /// In words, lower case.
+    pub words: &'static str,
+}
+
+/// A rule by which parts are decided.
+#[derive(Debug, Clone, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct RuleEntry {
+    /// Its written form.
+    pub id: &'static str,
+    /// Why, in a sentence.
+    pub why: &'static str,
+    /// Where it comes from.
+    pub source: &'static str,
 }
 
 fn kind(id: PartKind) -> KindEntry {

@@ -2,8 +2,11 @@
 
 use serde::Deserialize;
 use wearbook_core::assess::assess;
-use wearbook_core::document::{Paper, Shop, condition_report, size_sheet, size_table};
+use wearbook_core::document::{
+    Extent, Paper, Shop, closing_sheet, condition_report, size_sheet, size_table, work_list, work_list_table,
+};
 use wearbook_core::job::{Job, PhotoId};
+use wearbook_core::list::ListKind;
 use wearbook_store::{JobId, ShownSize};
 
 use crate::{Error, File, Settings, Wearbook, view};
@@ -17,6 +20,18 @@ pub struct Arguments {
     pub job: JobId,
     /// The paper.
     pub document: Document,
+    /// Of a report: how much of it; all, if not said.
+    #[serde(default)]
+    #[cfg_attr(feature = "schema", ts(optional, as = "Option<Extent>"))]
+    pub extent: Extent,
+    /// Of a list: which; the order, if not said.
+    #[serde(default)]
+    #[cfg_attr(feature = "schema", ts(optional))]
+    pub list: Option<ListKind>,
+    /// On which sheets; A4, if not said.
+    #[serde(default)]
+    #[cfg_attr(feature = "schema", ts(optional, as = "Option<PaperSize>"))]
+    pub paper: PaperSize,
 }
 
 /// The papers.
@@ -32,6 +47,26 @@ pub enum Document {
     SizesPdf,
     /// All figures as a table for a spreadsheet.
     SizesCsv,
+    /// One list, to print or send.
+    ListPdf,
+    /// One list as plain text.
+    ListText,
+    /// One list as a table for a spreadsheet.
+    ListCsv,
+    /// The closing sheet.
+    ClosingPdf,
+}
+
+/// What it is printed on.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+#[serde(rename_all = "kebab-case")]
+pub enum PaperSize {
+    /// 210 mm × 297 mm.
+    #[default]
+    A4,
+    /// 8.5 in × 11 in.
+    Letter,
 }
 
 /// The paper.
@@ -41,41 +76,60 @@ pub type Reply = File;
 ///
 /// # Errors
 /// `no-such-job`; `report` if the paper can't be set; what the store says.
-pub fn act(book: &Wearbook, Arguments { job, document }: Arguments) -> Result<Reply, Error> {
+pub fn act(book: &Wearbook, Arguments { job, document, extent, list, paper }: Arguments) -> Result<Reply, Error> {
     let today = book.clock.today();
-    let (edits, settings) =
-        book.store.read(|ledger| Ok::<_, Error>((ledger.edits(job)?, Settings::load(ledger)?)))?;
+    let (edits, settings) = book.store.read(|ledger| Ok::<_, Error>((ledger.edits(job)?, Settings::load(ledger)?)))?;
     let job = Job::fold(&edits);
     let shop = Shop { name: settings.shop_name, address: settings.shop_address };
     let assessment = assess(&job);
-    let (bytes, mime, ending) = match document {
-        Document::ReportPdf => {
-            (pdf(book, &condition_report(&job, &assessment, today, &shop))?, "application/pdf", "pdf")
-        }
-        Document::ReportText => {
-            let paper = condition_report(&job, &assessment, today, &shop);
-            (wearbook_report::text(&paper).into_bytes(), "text/plain; charset=utf-8", "txt")
-        }
-        Document::SizesPdf => {
-            (pdf(book, &size_sheet(&job, &assessment, today, &shop))?, "application/pdf", "sizes.pdf")
-        }
-        Document::SizesCsv => {
-            let table = wearbook_report::csv(&size_table(&assessment));
-            let bytes = table.map_err(|error| Error::new("report", error.to_string()))?;
-            (bytes, "text/csv; charset=utf-8", "sizes.csv")
+    let kind = list.unwrap_or(ListKind::Order);
+    let report = || condition_report(&job, &assessment, today, &shop, extent);
+    let list = || work_list(&job, &assessment, today, &shop, kind);
+    let (bytes, form, what) = match document {
+        Document::ReportPdf => (pdf(book, &report(), paper)?, PDF, String::new()),
+        Document::ReportText => (text(&report()), TEXT, String::new()),
+        Document::SizesPdf => (pdf(book, &size_sheet(&job, &assessment, today, &shop), paper)?, PDF, "sizes.".into()),
+        Document::SizesCsv => (csv(&size_table(&assessment))?, CSV, "sizes.".into()),
+        Document::ListPdf => (pdf(book, &list(), paper)?, PDF, list_name(kind)),
+        Document::ListText => (text(&list()), TEXT, list_name(kind)),
+        Document::ListCsv => (csv(&work_list_table(&assessment, kind))?, CSV, list_name(kind)),
+        Document::ClosingPdf => {
+            (pdf(book, &closing_sheet(&job, &assessment, today, &shop), paper)?, PDF, "closing.".into())
         }
     };
-    Ok(File { bytes, mime, file_name: Some(view::file_name(&job, today, ending)) })
+    let (mime, extension) = form;
+    Ok(File { bytes, mime, file_name: Some(view::file_name(&job, today, &format!("{what}{extension}"))) })
+}
+
+const PDF: (&str, &str) = ("application/pdf", "pdf");
+const TEXT: (&str, &str) = ("text/plain; charset=utf-8", "txt");
+const CSV: (&str, &str) = ("text/csv; charset=utf-8", "csv");
+
+/// Before the ending of the file's name: "order.".
+fn list_name(kind: ListKind) -> String {
+    format!("{}.", kind.title().to_lowercase())
+}
+
+fn text(paper: &Paper) -> Vec<u8> {
+    wearbook_report::text(paper).into_bytes()
+}
+
+fn csv(rows: &[Vec<String>]) -> Result<Vec<u8>, Error> {
+    wearbook_report::csv(rows).map_err(|error| Error::new("report", error.to_string()))
 }
 
 /// The long side of a picture on paper, in pixels: sharp at the size at which it is printed.
 const PAPER_SIDE: u32 = 1280;
 
-fn pdf(book: &Wearbook, paper: &Paper) -> Result<Vec<u8>, Error> {
+fn pdf(book: &Wearbook, paper: &Paper, size: PaperSize) -> Result<Vec<u8>, Error> {
     // A picture that is missing leaves a frame that says so: the rest of the report must be able to leave.
     let mut picture = |photo: &PhotoId| {
         let screen = book.shown(photo, ShownSize::Screen).ok()?;
         wearbook_photo::outgoing(&screen, PAPER_SIDE).ok()
     };
-    wearbook_report::pdf(paper, &mut picture).map_err(|error| Error::new("report", error.to_string()))
+    let sheet = match size {
+        PaperSize::A4 => wearbook_report::Sheet::A4,
+        PaperSize::Letter => wearbook_report::Sheet::Letter,
+    };
+    wearbook_report::pdf_on(sheet, paper, &mut picture).map_err(|error| Error::new("report", error.to_string()))
 }

@@ -7,6 +7,7 @@ use wearbook_core::assess::{Assessment, assess};
 use wearbook_core::engine::{Arrangement, Engine, Plan};
 use wearbook_core::job::{Answer, Edit, EditId, HistoryFact, Job, TextField};
 use wearbook_core::measure::Instrument;
+use wearbook_core::money::{EstimateLine, PriceList};
 use wearbook_core::sheet::{Sheet, SizeGroup};
 use wearbook_store::JobId;
 
@@ -34,6 +35,12 @@ pub struct JobView {
     pub found_sizes: BTreeMap<SizeGroup, String>,
     /// Sizes that a person chose.
     pub chosen_sizes: BTreeMap<SizeGroup, String>,
+    /// What this job is charged at.
+    pub prices: PriceList,
+    /// The estimate that the customer was given before the engine was opened.
+    pub estimate: Vec<EstimateLine>,
+    /// Whether the job is closed.
+    pub closed: bool,
     /// All that follows.
     pub assessment: Assessment,
     /// The edit that undo would take back.
@@ -55,6 +62,9 @@ impl JobView {
             redo: undo.redo,
             instruments: job.instruments.into_values().collect(),
             sheet: job.sheet,
+            prices: job.prices,
+            estimate: job.estimate,
+            closed: job.closed,
             found_sizes: job.found_sizes.into_iter().map(|(group, size)| (group, size.to_string())).collect(),
             chosen_sizes: job.chosen_sizes.into_iter().map(|(group, size)| (group, size.size.to_string())).collect(),
             texts: job.texts,

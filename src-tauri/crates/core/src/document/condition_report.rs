@@ -1,5 +1,8 @@
 //! The condition report for the customer: what was found, why it happened, what is proposed, what was not looked at.
 
+use serde::{Deserialize, Serialize};
+
+use super::costs::{approval, costs};
 use super::grouping::{grouped, named};
 use super::size_sheet::work_words;
 use super::{Block, CAUTIONS, Paper, Picture};
@@ -28,17 +31,33 @@ const TOLD_FROM: f64 = 0.25;
 /// Lines of evidence given for a cause.
 const EVIDENCE_LINES: usize = 5;
 
+/// How much of it.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+#[serde(rename_all = "kebab-case")]
+pub enum Extent {
+    /// What a customer needs to decide.
+    Short,
+    /// All of it, with every finding and picture.
+    #[default]
+    Full,
+}
+
 /// Puts the report together. `date` is the local date on which it is handed over, as year, month, day.
-pub fn condition_report(job: &Job, assessment: &Assessment, date: (i32, u8, u8), shop: &Shop) -> Paper {
+pub fn condition_report(job: &Job, assessment: &Assessment, date: (i32, u8, u8), shop: &Shop, extent: Extent) -> Paper {
     let mut blocks = Vec::new();
     engine_facts(job, shop, &assessment.engine, &mut blocks);
     summary(assessment, &mut blocks);
     causes(assessment, &mut blocks);
     plan(job, assessment, &mut blocks);
     proposals(assessment, &mut blocks);
-    sizes(assessment, &mut blocks);
-    findings(assessment, &mut blocks);
-    marks(assessment, &mut blocks);
+    costs(assessment, &mut blocks);
+    approval(assessment, &mut blocks);
+    if extent == Extent::Full {
+        sizes(assessment, &mut blocks);
+        findings(assessment, &mut blocks);
+        marks(assessment, &mut blocks);
+    }
     not_looked_at(assessment, &mut blocks);
     cautions(assessment, &mut blocks);
     Paper { title: "Condition report".into(), subtitle: subtitle(job, assessment), date, blocks }
@@ -348,7 +367,7 @@ mod tests {
             parts: parts.iter().map(|(part, tag)| (part.parse::<Part>().unwrap(), record(tag))).collect(),
             ..Job::default()
         };
-        condition_report(&job, &assess(&job), (2026, 3, 14), &Shop::default())
+        condition_report(&job, &assess(&job), (2026, 3, 14), &Shop::default(), Extent::Full)
     }
 
     fn words(paper: &Paper) -> String {
@@ -375,7 +394,8 @@ mod tests {
 
     #[test]
     fn an_empty_job_still_makes_a_paper() {
-        let paper = condition_report(&Job::default(), &assess(&Job::default()), (2026, 3, 14), &Shop::default());
+        let paper =
+            condition_report(&Job::default(), &assess(&Job::default()), (2026, 3, 14), &Shop::default(), Extent::Full);
         assert!(words(&paper).contains("has not been entered yet"));
     }
 

@@ -1,19 +1,25 @@
 //! The content of the papers that leave the shop, free of any layout: blocks of text, tables, pictures and the plan.
 
 mod cautions;
+mod closing_sheet;
 mod condition_report;
+mod costs;
 mod grouping;
 mod size_sheet;
+mod work_list;
 
 pub use cautions::{CAUTIONS, Caution};
-pub use condition_report::{Shop, condition_report};
+pub use closing_sheet::{closing_sheet, still_open};
+pub use condition_report::{Extent, Shop, condition_report};
 pub use size_sheet::{size_sheet, size_table, work_words};
+
+pub use work_list::{work_list, work_list_table};
 
 use serde::Serialize;
 
 use crate::assess::Seen;
 use crate::engine::{Part, Plan};
-use crate::job::PhotoId;
+use crate::job::{PhotoId, Stroke};
 use crate::wear::Grade;
 
 /// A paper: a title and its blocks.
@@ -85,6 +91,13 @@ pub enum Block {
         outcome: String,
         /// The pictures.
         pictures: Vec<Picture>,
+    },
+    /// A signature over its name.
+    Signature {
+        /// Who signed, and how.
+        name: String,
+        /// The strokes, in a field of 10 000 by 10 000; none if nothing was drawn.
+        strokes: Vec<Stroke>,
     },
     /// Begins a new page.
     NewPage,

@@ -5,6 +5,7 @@
 
 mod observations;
 mod photos;
+mod prices;
 mod readings;
 
 use std::collections::BTreeMap;
@@ -65,6 +66,7 @@ pub fn steps() -> Vec<Step> {
     }
     steps.extend(readings::changes().into_iter().map(Step::Record));
     steps.extend(second_thoughts());
+    steps.extend(prices::changes().into_iter().map(Step::Record));
     steps
 }
 

@@ -6,9 +6,11 @@ mod hatch;
 mod layout;
 mod outline;
 mod packing;
+mod signature;
 mod svg;
 
 pub(crate) use layout::{Sheet, sheets};
+pub(crate) use signature::signature;
 
 use hatch::Ink;
 use svg::Svg;

@@ -66,6 +66,12 @@ impl Svg {
         self.put(format_args!(r#"<path d="{path}" stroke="{INK}" stroke-width="{FINE}"/>"#));
     }
 
+    /// A stroke of a pen, with round ends.
+    pub(crate) fn pen(&mut self, (x1, y1): Point, (x2, y2): Point) {
+        let path = format!("M{x1:.2} {y1:.2}L{x2:.2} {y2:.2}");
+        self.put(format_args!(r#"<path d="{path}" stroke="{INK}" stroke-width="0.4" stroke-linecap="round"/>"#));
+    }
+
     /// A centre line: long dash, dot (ISO 128-20, line type 04).
     pub(crate) fn centre_line(&mut self, (x1, y1): Point, (x2, y2): Point) {
         let path = format!("M{x1:.2} {y1:.2}L{x2:.2} {y2:.2}");

@@ -1,0 +1,55 @@
+//! One list alone, to print, send or take along.
+
+use super::condition_report::{engine_facts, subtitle};
+use super::{Block, Paper, Shop};
+use crate::assess::Assessment;
+use crate::job::Job;
+use crate::list::{ListItem, ListKind, WorkList};
+
+/// The list as a paper. `date` is the local date, as year, month, day.
+pub fn work_list(job: &Job, assessment: &Assessment, date: (i32, u8, u8), shop: &Shop, kind: ListKind) -> Paper {
+    let mut blocks = Vec::new();
+    engine_facts(job, shop, &assessment.engine, &mut blocks);
+    match assessment.lists.iter().find(|list| list.kind == kind).filter(|list| !list.items.is_empty()) {
+        None => blocks.push(Block::Lead("There is nothing on this list.".into())),
+        Some(list) => {
+            blocks.push(Block::Lead(format!("{} of {} done.", list.done, list.items.len())));
+            blocks.push(Block::Table {
+                summary: format!("{}: what, how many, why, and what has been done.", list.title),
+                head: HEAD.map(str::to_owned).to_vec(),
+                widths: vec![2, 6, 6, 8, 4],
+                rows: list.items.iter().map(row).collect(),
+            });
+        }
+    }
+    if kind == ListKind::MachineShop {
+        blocks.push(Block::Caution(
+            "Finish every journal of a group to one size. Keep the fillet radii. The engine’s own manual governs."
+                .into(),
+        ));
+    }
+    Paper { title: kind.title().into(), subtitle: subtitle(job, assessment), date, blocks }
+}
+
+/// The list as rows with a head, for a spreadsheet.
+pub fn work_list_table(assessment: &Assessment, kind: ListKind) -> Vec<Vec<String>> {
+    let head = HEAD.map(str::to_owned).to_vec();
+    let items = assessment.lists.iter().filter(|list| list.kind == kind).flat_map(|list: &WorkList| &list.items);
+    std::iter::once(head).chain(items.map(row)).collect()
+}
+
+const HEAD: [&str; 5] = ["Quantity", "What", "Size or work", "Why", "Done"];
+
+fn row(item: &ListItem) -> Vec<String> {
+    let held = match item.waits_for.as_slice() {
+        [] => String::new(),
+        [one] => format!(" Held: {one}"),
+        [first, rest @ ..] => format!(" Held: {first} And {} more.", rest.len()),
+    };
+    let done = item.tick.as_ref().map_or_else(String::new, |tick| {
+        let parts = [format!("{} of {}", tick.done, item.quantity), tick.date.clone(), tick.note.clone()];
+        let parts: Vec<String> = parts.into_iter().filter(|part| !part.trim().is_empty()).collect();
+        parts.join(", ")
+    });
+    vec![item.quantity.to_string(), item.what.clone(), item.detail.clone(), format!("{}{held}", item.because), done]
+}

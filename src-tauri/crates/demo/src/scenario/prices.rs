@@ -1,0 +1,88 @@
+//! What the shop of the story charges, and the estimate that it gave before the engine was opened: all invented.
+
+use wearbook_core::engine::PartKind;
+use wearbook_core::job::Change;
+use wearbook_core::list::{ListKind, OwnItem, Tick};
+use wearbook_core::money::{Currency, EstimateLine, Money, Price, PriceKey, PriceList, Tax, Work};
+
+/// The price of a new part, of machining it, and the shop's minutes, for one piece each; in cents.
+const PRICES: [(PartKind, Work, i64, i64, u32); 19] = [
+    (PartKind::MainShell, Work::Replace, 21_80, 0, 12),
+    (PartKind::RodShell, Work::Replace, 17_40, 0, 12),
+    (PartKind::ThrustFace, Work::Replace, 34_00, 0, 15),
+    (PartKind::Rings, Work::Replace, 41_50, 0, 20),
+    (PartKind::Piston, Work::Replace, 96_00, 0, 30),
+    (PartKind::CorePlugs, Work::Replace, 18_00, 0, 40),
+    (PartKind::Tappet, Work::Replace, 14_20, 0, 8),
+    (PartKind::Tappet, Work::Rebuild, 0, 0, 25),
+    (PartKind::Tappet, Work::Clean, 0, 0, 15),
+    (PartKind::MainJournal, Work::Machine, 0, 32_00, 0),
+    (PartKind::Crankpin, Work::Machine, 0, 32_00, 0),
+    (PartKind::Bore, Work::Machine, 0, 54_00, 10),
+    (PartKind::Bore, Work::Sleeve, 60_00, 95_00, 20),
+    (PartKind::Camshaft, Work::Replace, 248_00, 0, 60),
+    (PartKind::Camshaft, Work::WeldUp, 0, 310_00, 60),
+    (PartKind::CamBearing, Work::Replace, 19_00, 0, 20),
+    (PartKind::OilPump, Work::Replace, 164_00, 0, 45),
+    (PartKind::OilPump, Work::Rebuild, 28_00, 0, 120),
+    (PartKind::Block, Work::Clean, 0, 85_00, 60),
+];
+
+/// The shop's prices, its estimate, and what has been done so far.
+pub(super) fn changes() -> Vec<Change> {
+    let price = |(kind, work, part, machining, minutes)| Price {
+        of: PriceKey { kind, work },
+        part: Money::from_minor(part),
+        machining: Money::from_minor(machining),
+        minutes,
+    };
+    let list = PriceList {
+        currency: Currency::try_from("EUR".to_owned()).unwrap_or_default(),
+        hour: Money::from_minor(68_00),
+        tax: Tax { rate: 20_00, ..Tax::default() },
+        prices: PRICES.into_iter().map(price).collect(),
+    };
+    let estimate = |what: &str, of: &[(PartKind, Work)], net: i64| EstimateLine {
+        what: what.into(),
+        of: of.iter().map(|(kind, work)| PriceKey { kind: *kind, work: *work }).collect(),
+        net: Money::from_minor(net),
+    };
+    let lines = vec![
+        estimate("Main bearings", &[(PartKind::MainShell, Work::Replace)], 180_00),
+        estimate("Rod bearings", &[(PartKind::RodShell, Work::Replace)], 130_00),
+        estimate("Piston rings", &[(PartKind::Rings, Work::Replace)], 260_00),
+        estimate("Clean the block", &[(PartKind::Block, Work::Clean)], 153_00),
+    ];
+    vec![
+        Change::UsePrices { prices: Box::new(list) },
+        Change::NoteEstimate { lines },
+        Change::AddItem {
+            item: OwnItem {
+                list: ListKind::Order,
+                what: "Gasket set".into(),
+                quantity: 1,
+                because: "Every gasket is renewed at assembly.".into(),
+            },
+        },
+        Change::Tick {
+            item: format!("order {}", PartKind::CorePlugs.row().id),
+            tick: Tick { done: 1, date: "9 February".into(), note: "From stock.".into() },
+        },
+    ]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use wearbook_core::decide::Outcome;
+
+    #[test]
+    fn every_price_is_possible() {
+        for (kind, work, ..) in PRICES {
+            let outcomes = kind.row().outcomes;
+            let of_outcome = outcomes.iter().any(|outcome| Work::of(*outcome) == Some(work));
+            let further = matches!(work, Work::WeldUp | Work::Sleeve) && outcomes.contains(&Outcome::Machine);
+            assert!(of_outcome || further, "{kind:?} {work:?}");
+        }
+    }
+}
