@@ -1,5 +1,5 @@
 // The trade's tables, looked up by id. They come from the backend once, so that no trade word is written twice.
-/** @import { Outcome, PartKind, Tag, ZoneMap } from './types/api.d.ts' */
+/** @import { InstrumentKind, Outcome, PartKind, Quantity, SizeGroup, Tag, ZoneMap } from './types/api.d.ts' */
 import { state } from './state.js'
 
 export function catalogue() {
@@ -20,6 +20,12 @@ export const kindOf = (id) => rowOf(catalogue().kinds, id)
 export const tagOf = (id) => rowOf(catalogue().tags, id)
 /** @param {Outcome} id */
 export const outcomeWords = (id) => rowOf(catalogue().outcomes, id).words
+/** @param {InstrumentKind} id */
+export const instrumentKindOf = (id) => rowOf(catalogue().instrument_kinds, id)
+/** @param {SizeGroup} id */
+export const sizeGroupOf = (id) => rowOf(catalogue().size_groups, id)
+/** A quantity as this kind of part has it. @param {PartKind} kind @param {Quantity} id */
+export const quantityOf = (kind, id) => rowOf(kindOf(kind).quantities, id)
 /** The fields of a part's drawing. @param {ZoneMap} map */
 export const zonesOf = (map) => catalogue().zone_maps[map] ?? []
 

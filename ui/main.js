@@ -30,6 +30,7 @@ drawWith(() => {
 async function arrive() {
   if (here) scrolled.set(here, sheet()?.scrollTop ?? 0)
   settleAll()
+  if (state.route.job) state.cameFrom = here
   here = location.hash
   const route = readRoute(here)
   const isKnown = !route.job || state.saved?.job === route.job
@@ -80,7 +81,9 @@ function settleIn(address) {
     keepRoom()
     if (address !== here) return
     sheet()?.scrollTo(0, state.route.screen === 'part' ? 0 : (scrolled.get(address) ?? 0))
-    root.querySelector('h1')?.focus({ preventScroll: true })
+    // What waits for a number must have the keyboard before the first digit comes.
+    const start = /** @type {HTMLElement | null} */ (root.querySelector('.entry') ?? root.querySelector('h1'))
+    start?.focus({ preventScroll: true })
     root.querySelector('.beside [aria-current]')?.scrollIntoView({ block: 'nearest' })
     if (state.route.place) root.querySelector('.mark-form')?.scrollIntoView({ block: 'start' })
   })

@@ -1,11 +1,13 @@
 // Where the person is: the address after the #. Real history entries, so that Back works on every system.
 
 /**
- * @typedef {'jobs' | 'instruments' | 'settings' | 'intake' | 'marks' | 'plan' | 'limits' | 'sizes' | 'part' | 'causes' | 'decisions' | 'hand-over' | 'history'} Screen
+ * @typedef {'jobs' | 'instruments' | 'settings' | 'intake' | 'marks' | 'plan' | 'limits' | 'sizes' | 'part' | 'measure' | 'causes' | 'decisions' | 'hand-over' | 'history'} Screen
  * @typedef {object} Route
  * @property {Screen} screen
  * @property {string} job empty outside a job
- * @property {string} part the part on the part screen
+ * @property {string} part the part on the part screen or under the micrometer
+ * @property {string} quantity what is measured; empty for what the part has first
+ * @property {string} phase when in the rebuild; empty for as found
  * @property {string} photo the photo that is enlarged
  * @property {string} place the cap or rod on the marks screen, the line or series on the spec sheet, the instrument among instruments
  */
@@ -16,12 +18,13 @@ export const SHEETS = ['intake', 'marks', 'plan', 'limits', 'sizes', 'causes', '
 /** @param {string} hash @returns {Route} */
 export function readRoute(hash) {
   const steps = hash.replace(/^#\/?/, '').split('/').map(decoded)
-  const nowhere = { job: '', part: '', photo: '', place: '' }
+  const nowhere = { job: '', part: '', quantity: '', phase: '', photo: '', place: '' }
   if (steps[0] === 'settings') return { ...nowhere, screen: 'settings' }
   if (steps[0] === 'instruments') return { ...nowhere, screen: 'instruments', place: steps[1] ?? '' }
-  const [, job = '', screen = 'plan', subject = '', , photo = ''] = steps
+  const [, job = '', screen = 'plan', subject = '', fourth = '', fifth = ''] = steps
   if (steps[0] !== 'job' || !/^[0-9a-f]{32}$/.test(job)) return { ...nowhere, screen: 'jobs' }
-  if (screen === 'part' && subject) return { ...nowhere, screen, job, part: subject, photo }
+  if (screen === 'part' && subject) return { ...nowhere, screen, job, part: subject, photo: fifth }
+  if (screen === 'measure' && subject) return { ...nowhere, screen, job, part: subject, quantity: fourth, phase: fifth }
   const sheet = SHEETS.find((name) => name === screen) ?? 'plan'
   return { ...nowhere, screen: sheet, job, place: sheet === 'marks' || sheet === 'limits' ? subject : '' }
 }
@@ -41,10 +44,16 @@ export const toSheet = (job, screen, subject) => `#/job/${job}/${screen}${subjec
 export const toPart = (job, part) => `#/job/${job}/part/${part}`
 /** @param {string} job @param {string} part @param {string} photo */
 export const toPhoto = (job, part, photo) => `${toPart(job, part)}/photo/${encodeURIComponent(photo)}`
+/** @param {string} job @param {string} part @param {string} [quantity] @param {string} [phase] as found, if not said */
+export const toMeasure = (job, part, quantity, phase) =>
+  `#/job/${job}/measure/${part}${quantity ? `/${quantity}${phase && phase !== 'found' ? `/${phase}` : ''}` : ''}`
 export const toJobs = '#/jobs'
 export const toSettings = '#/settings'
 /** @param {string} [id] an instrument, or `new` */
 export const toInstruments = (id) => `#/instruments${id ? `/${encodeURIComponent(id)}` : ''}`
+
+/** Goes there in place of this screen: Back does not return to a form that is done. @param {string} address */
+export const swap = (address) => location.replace(address)
 
 /** Goes there, with a history entry. @param {string} address */
 export const go = (address) => {

@@ -21,6 +21,7 @@ import { readRoute } from './route.js'
  * @property {string | null} report the report as text
  * @property {string} alert a sentence about what went wrong
  * @property {string} notice a sentence about what went right
+ * @property {string} cameFrom the screen of a job from which the person went to what belongs to the shop
  * @property {boolean} sheetsOpen the list of sheets is unfolded
  * @property {boolean} wide plan and part have room side by side
  * @property {Tag | ''} openTag the tag whose grades are unfolded
@@ -35,7 +36,7 @@ export const state = {
   route: readRoute(''),
   catalogue: null,
   settings: { shop_name: '', shop_address: '', last_screen: '' },
-  shelf: { instruments: [], sheets: [] },
+  shelf: { instruments: [], sheets: [], prices: null },
   jobs: null,
   saved: null,
   waiting: [],
@@ -43,6 +44,7 @@ export const state = {
   report: null,
   alert: '',
   notice: '',
+  cameFrom: '',
   sheetsOpen: false,
   wide: room.matches,
   openTag: '',

@@ -12,6 +12,7 @@ export const words = {
   controls: {
     /** @param {string} label */ oneLess: (label) => `One less: ${label}`,
     /** @param {string} label */ oneMore: (label) => `One more: ${label}`,
+    allKeys: 'All keys, for units and second columns',
   },
   frame: {
     sheets: 'Sheets',
@@ -37,6 +38,7 @@ export const words = {
     limits: 'Spec sheet',
     sizes: 'Sizes',
     part: 'Part',
+    measure: 'Measure',
     causes: 'Causes',
     decisions: 'Decisions',
     'hand-over': 'Hand over',
@@ -217,7 +219,44 @@ export const words = {
     intro: 'Your shop stands at the head of every report.',
     shopName: 'Name of the shop',
     shopAddress: 'Address of the shop',
+    instruments: 'Instruments of the shop',
   },
+  instruments: {
+    intro: 'What the shop measures with, and how far each instrument can be trusted. Every verdict keeps clear of a limit by that much.',
+    none: 'No instrument yet. Add the micrometer and the bore gauge that you will use first.',
+    add: 'Add an instrument',
+    adding: 'New instrument',
+    back: 'Back to the job',
+    toList: 'All instruments',
+    /** @param {string} date */ checkedOn: (date) => `Checked ${date}`,
+    unchecked: 'Not checked yet',
+    kind: 'What it is',
+    kindFirst: 'Choose what it is; what such an instrument usually achieves is then filled in.',
+    name: 'What the shop calls it',
+    nameHint: 'So that two of a kind are told apart: “0–1 in, no. 2”.',
+    unit: 'It reads in',
+    units: { inch: 'Inches', millimetre: 'Millimetres' },
+    resolution: 'Smallest step read off it',
+    uncertainty: 'Uncertainty U, ±',
+    practice: 'Common practice for its kind',
+    /** @param {string} step */ usually: (step) => `Common practice for its kind: ${step}`,
+    meaning: 'U is how far a reading may be off, either way: about 95 of 100 readings lie within it.',
+    zero: 'Zero error',
+    zeroHint: 'What it shows at nought or on its setting standard; taken off every reading. Leave empty if none.',
+    ball: 'Ball',
+    ballHint: 'Diameter of the ball, taken off every reading. Leave empty if the thimble reads nought on it.',
+    checked: 'Last checked',
+    save: 'Save the instrument',
+    drop: 'Take it off the shelf',
+    dropping: 'Jobs in which it was used keep it with their readings.',
+    /** @param {string} name */ dropNow: (name) => `Take off “${name}”`,
+  },
+}
+
+/** A date in the reader's own habit; as it stands if it is none. @param {string} date */
+export function day(date) {
+  const read = /^\d{4}-\d\d-\d\d$/.test(date) ? Date.parse(`${date}T12:00`) : NaN
+  return Number.isNaN(read) ? date : new Intl.DateTimeFormat(undefined, { dateStyle: 'medium' }).format(read)
 }
 
 /** A moment in the reader's own habit. @param {number} millis */

@@ -2,6 +2,7 @@
 import { html } from '../vendor/lit-html/lit-html.js'
 import { setSettings } from '../backend.js'
 import { field } from '../controls/field.js'
+import { toInstruments } from '../route.js'
 import { attempt, state } from '../state.js'
 import { words } from '../words.js'
 
@@ -23,7 +24,8 @@ export function settings() {
         saved: shop_address,
         long: true,
         save: (text) => keep({ shop_address: text }),
-      })}`,
+      })}
+      <a class="button" href=${toInstruments()}>${words.settings.instruments}</a>`,
   }
 }
 

@@ -1,0 +1,77 @@
+// A line of a form that is saved as a whole, and the button that brings up all keys where a phone shows digits only.
+import { html, nothing } from '../vendor/lit-html/lit-html.js'
+import { live } from '../vendor/lit-html/directives/live.js'
+import { redraw } from '../state.js'
+import { words } from '../words.js'
+
+/**
+ * @typedef {object} Input
+ * @property {string} label
+ * @property {string} value
+ * @property {(text: string) => void} enter
+ * @property {string} [hint]
+ * @property {'text' | 'length' | 'number' | 'date'} [kind]
+ * @property {boolean} [bare] the label is for screen readers only: the column's heading shows it
+ * @property {string} [describedBy] the id of the sentence that says what is wrong
+ */
+
+/** @param {Input} input */
+export function input({ label, value, enter, hint, kind = 'text', bare, describedBy }) {
+  /** @param {InputEvent} event */
+  const onInput = (event) => enter(/** @type {HTMLInputElement} */ (event.target).value)
+  return html`
+    <label class="field">
+      <span class=${bare ? 'unseen' : 'field-label'}>${label}</span>
+      <input type=${kind === 'date' ? 'date' : 'text'} inputmode=${modeOf(kind)} autocomplete="off" spellcheck=${kind === 'text' ? 'true' : 'false'}
+        aria-describedby=${describedBy ?? nothing} .value=${live(value)} @input=${onInput}>
+      ${hint ? html`<span class="hint">${hint}</span>` : ''}
+    </label>`
+}
+
+let allKeys = false
+
+/** @param {Input['kind']} kind */
+function modeOf(kind) {
+  if (kind === 'number') return 'numeric'
+  return kind === 'length' && !allKeys ? 'decimal' : 'text'
+}
+
+/** Only a screen without keys of its own needs it. */
+const onScreenKeys = matchMedia('(pointer: coarse)')
+
+/** For units and for a manual's second column. */
+export function allKeysButton() {
+  if (!onScreenKeys.matches) return ''
+  const turn = () => {
+    allKeys = !allKeys
+    redraw()
+  }
+  return html`<button type="button" class="quiet" aria-pressed=${allKeys ? 'true' : 'false'} @click=${turn}>${words.controls.allKeys}</button>`
+}
+
+/** A box to tick. @param {{ label: string, checked: boolean, enter: (checked: boolean) => void, hint?: string }} box */
+export function tick({ label, checked, enter, hint }) {
+  /** @param {Event} event */
+  const onChange = (event) => enter(/** @type {HTMLInputElement} */ (event.target).checked)
+  return html`
+    <label class="tick">
+      <input type="checkbox" .checked=${live(checked)} @change=${onChange}>
+      <span>${label}${hint ? html` <span class="hint">${hint}</span>` : ''}</span>
+    </label>`
+}
+
+/** One of many, where boxes would fill the screen.
+ * @template {string} Value
+ * @param {{ label: string, value: Value | '', options: readonly { value: Value, label: string }[], choose: (value: Value) => void, blank?: string }} list */
+export function pick({ label, value, options, choose, blank }) {
+  /** @param {Event} event */
+  const onChange = (event) => choose(/** @type {Value} */ (/** @type {HTMLSelectElement} */ (event.target).value))
+  return html`
+    <label class="field">
+      <span class="field-label">${label}</span>
+      <select @change=${onChange}>
+        ${blank === undefined ? '' : html`<option value="" .selected=${live(value === '')} ?disabled=${blank === ''}>${blank}</option>`}
+        ${options.map((option) => html`<option value=${option.value} .selected=${live(option.value === value)}>${option.label}</option>`)}
+      </select>
+    </label>`
+}
