@@ -1,7 +1,7 @@
 // Where the person is: the address after the #. Real history entries, so that Back works on every system.
 
 /**
- * @typedef {'jobs' | 'instruments' | 'settings' | 'intake' | 'marks' | 'plan' | 'limits' | 'sizes' | 'part' | 'measure' | 'measure' | 'causes' | 'decisions' | 'hand-over' | 'history'} Screen
+ * @typedef {'jobs' | 'instruments' | 'settings' | 'intake' | 'marks' | 'plan' | 'limits' | 'sizes' | 'part' | 'measure' | 'causes' | 'decisions' | 'hand-over' | 'history'} Screen
  * @typedef {object} Route
  * @property {Screen} screen
  * @property {string} job empty outside a job

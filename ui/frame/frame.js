@@ -10,6 +10,7 @@ import { jobList } from '../job-list/job-list.js'
 import { limits } from '../limits/limits.js'
 import { marks } from '../marks/marks.js'
 import { part } from '../part/part.js'
+import { measure } from '../measure/measure.js'
 import { plan } from '../plan/plan.js'
 import { settings } from '../settings/settings.js'
 import { sizes } from '../sizes/sizes.js'
@@ -25,7 +26,7 @@ import { titleBlock } from './title-block.js'
  */
 
 /** @type {Record<string, (view: import('../types/api.d.ts').JobView) => Sheet>} */
-const sheets = { intake, marks, plan, limits, sizes, part, causes, decisions, 'hand-over': handOver, history }
+const sheets = { intake, marks, plan, limits, sizes, part, measure, causes, decisions, 'hand-over': handOver, history }
 
 export function frame() {
   const view = shownJob()
