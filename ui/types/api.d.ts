@@ -281,6 +281,10 @@ export type Figure = {
   verdict: Verdict | null,
   /** The limits in words: "0.0010 to 0.0040 in"; empty if there are none. */
   limits: string,
+  /** The least and the most that is allowed, in nanometres, to be drawn; an open end sets no limit. */
+  allowed: [Length | null, Length | null],
+  /** The range of a new part at the size of this phase, in nanometres, as far as the sheet gives it. */
+  new: [Length | null, Length | null],
   /** Why, in a sentence. */
   because: string,
   /** Who sets the limits; empty if nobody does. */
@@ -854,6 +858,8 @@ export type ReadingView = {
   phase: Phase,
   /** As it was entered. */
   value: string,
+  /** The whole reading as it was taken, so that it can be given again as sure. */
+  taken: Reading,
   /** Corrected, at 20 °C, in nanometres. */
   length: Length,
   /** With what; empty if no instrument was named. */

@@ -11,7 +11,7 @@ use crate::engine::{Engine, Part, PartKind};
 use crate::figure::{Figure, Readings, doubt};
 use crate::job::{CustomerAnswer, EditId, Job, MarkPlace, PartRecord, PhotoId, Since, changed_since};
 use crate::list::{self, WorkList};
-use crate::measure::{Length, Phase, Quantity, Spot};
+use crate::measure::{Length, Phase, Quantity, Reading, Spot};
 use crate::money::{self, Difference, Quote, Ways};
 use crate::sizing::{Measured, Sizing};
 use crate::wear::{Grade, Tag, Zone};
@@ -138,6 +138,8 @@ pub struct ReadingView {
     pub phase: Phase,
     /// As it was entered.
     pub value: String,
+    /// The whole reading as it was taken, so that it can be given again as sure.
+    pub taken: Reading,
     /// Corrected, at 20 °C, in nanometres.
     pub length: Length,
     /// With what; empty if no instrument was named.
@@ -325,6 +327,7 @@ fn readings_of(readings: &Readings<'_>, part: Part) -> Vec<ReadingView> {
                 spot: reading.spot,
                 phase: reading.phase,
                 value: reading.value.to_string(),
+                taken: reading.clone(),
                 length: reading.length(instrument),
                 instrument: instrument.map_or_else(String::new, |instrument| instrument.name.clone()),
                 stands: standing.is_some(),
@@ -346,4 +349,51 @@ fn marks(engine: &Engine, job: &Job) -> MarksView {
         .map(|place| MarkView { place, label: place.label(), mark: job.marks.get(&place).cloned() })
         .collect();
     MarksView { places, missing: job.marks_missing().len(), warnings: job.mark_warnings() }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::job::{Change, DeviceId};
+    use serde_json::json;
+
+    /// A crank ground to 0.010 in undersize, measured with a bore gauge's way of reading.
+    fn job() -> Job {
+        let changes = [
+            json!({ "do": "arrange", "arrangement": crate::engine::Arrangement::inline(4) }),
+            json!({ "do": "use-sheet", "sheet": {
+                "head": { "name": "TM", "source": "", "unit": "inch" },
+                "lines": [{ "of": { "kind": "crankpin", "quantity": "diameter" },
+                    "min": "2.499 in", "max": "2.500 in", "limit": "2.498 in", "source": "" }],
+                "undersizes": [{ "journals": "crankpins", "size": "0.010 in", "source": "" }], "oversizes": [] } }),
+            json!({ "do": "choose-size", "group": "crankpins", "size": "0.010 in", "reason": "Ground." }),
+            json!({ "do": "measure", "reading": { "part": "crankpin.1", "quantity": "diameter", "phase": "machined",
+                "spot": { "station": "front", "direction": "a" }, "value": "-0.0005 in", "set_to": "2.49 in" } }),
+        ];
+        let mut job = Job::default();
+        for (at, change) in (1..).zip(changes) {
+            let change: Change = serde_json::from_value(change).unwrap();
+            job.apply(EditId::next(None, at, DeviceId(1)), &change);
+        }
+        job
+    }
+
+    #[test]
+    fn a_figure_tells_what_is_allowed_and_what_is_new_at_its_size() {
+        let assessment = assess(&job());
+        let pin = assessment.parts.iter().find(|part| part.label == "Crankpin 1").unwrap();
+        let diameter = pin.figures.iter().find(|figure| figure.quantity == Quantity::Diameter).unwrap();
+        let inches = |ten_thousandths: i64| Some(Length::from_nanometres(ten_thousandths * 2_540));
+        assert_eq!(diameter.allowed, (inches(24_880), inches(24_900)));
+        assert_eq!(diameter.new, (inches(24_890), inches(24_900)));
+    }
+
+    #[test]
+    fn a_reading_shows_all_that_belongs_to_it() {
+        let assessment = assess(&job());
+        let readings: Vec<&ReadingView> = assessment.parts.iter().flat_map(|part| &part.readings).collect();
+        assert_eq!(readings.len(), 1);
+        assert_eq!(readings[0].taken.set_to.as_ref().map(ToString::to_string).as_deref(), Some("2.49 in"));
+        assert_eq!(readings[0].length, Length::from_nanometres(24_895 * 2_540));
+    }
 }

@@ -52,6 +52,10 @@ pub struct Figure {
     pub verdict: Option<Verdict>,
     /// The limits in words: "0.0010 to 0.0040 in"; empty if there are none.
     pub limits: String,
+    /// The least and the most that is allowed, in nanometres, to be drawn; an open end sets no limit.
+    pub allowed: (Option<Length>, Option<Length>),
+    /// The range of a new part at the size of this phase, in nanometres, as far as the sheet gives it.
+    pub new: (Option<Length>, Option<Length>),
     /// Why, in a sentence.
     pub because: String,
     /// Who sets the limits; empty if nobody does.
@@ -160,6 +164,8 @@ impl Bench<'_> {
             because: because(&shown, uncertainty, unit, verdict, &limits_text, general, part),
             shown,
             limits: limits_text,
+            allowed: bounds.map_or((None, None), |Bounds { least, most }| (least.map(|b| b.at), most.map(|b| b.at))),
+            new: limits.as_ref().map_or((None, None), |limits| limits.new),
             source: limits.as_ref().map_or_else(String::new, |limits| limits.source.clone()),
             general,
         }
