@@ -9,6 +9,7 @@ use crate::engine::PartKind;
 /// a bore inside.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", schemars(extend("x-by-kind-of-part" = by_kind())))]
 #[serde(rename_all = "kebab-case")]
 pub enum Quantity {
     /// Diameter of a journal, bore, piston skirt or tappet.
@@ -316,6 +317,28 @@ impl PartKind {
     pub fn has(self, quantity: Quantity) -> Option<&'static Has> {
         self.quantities().iter().find(|has| has.quantity == quantity)
     }
+}
+
+/// The table for the published schema: of each kind of part what is read, at which spots, and what follows.
+#[cfg(feature = "schema")]
+fn by_kind() -> serde_json::Value {
+    let row = |has: &Has| {
+        let how = match has.comes {
+            Read => "read",
+            Follows => "follows from readings",
+            Either => "read, or follows from readings",
+        };
+        let wears = match has.sense {
+            Least => "a limit is the least allowed",
+            Most => "a limit is the most allowed",
+        };
+        serde_json::json!({ "quantity": has.quantity, "how": how, "limit": wears, "spots": has.spots.all() })
+    };
+    let kinds = PartKind::ALL.into_iter().map(|kind| {
+        let rows: Vec<serde_json::Value> = kind.quantities().iter().map(row).collect();
+        (kind.row().id.to_owned(), serde_json::Value::Array(rows))
+    });
+    serde_json::Value::Object(kinds.collect())
 }
 
 impl Has {
