@@ -4,19 +4,27 @@
 /** How each unit is written. @type {Record<LengthUnit, string>} */
 export const UNIT_MARKS = { inch: 'in', millimetre: 'mm', micrometre: 'µm', thou: 'thou' }
 
-/** The typed text with its unit, for the core to read and judge. @param {string} typed @param {LengthUnit} unit */
+/** The typed text with its unit, for the core to read and judge: `2.998 = 76.149` becomes `2.998 in = 76.149 mm`.
+ * @param {string} typed @param {LengthUnit} unit */
 export function withUnit(typed, unit) {
-  const [first = '', ...rest] = typed.split('=')
+  const [, first = '', other, bracketed] = /^([^=(]*)(?:=(.*)|\((.*)\)\s*)?$/.exec(typed) ?? ['', typed]
+  const second = other ?? bracketed
   const own = marked(first, unit)
-  if (rest.length === 0) return own
-  return `${own} = ${marked(rest.join('='), isMetric(own) ? 'inch' : 'millimetre')}`
+  return second === undefined ? own : `${own} = ${marked(second, isMetric(own) ? 'inch' : 'millimetre')}`
 }
+
+/** Whether it looks like a length, or like two columns of one; an empty field is no fault. The core is the judge.
+ * @param {string} typed */
+export const isLength = (typed) => typed.trim() === '' || COLUMNS.test(typed.trim())
+
+/** Whether a length is written in a metric unit. @param {string} text */
+export const isMetric = (text) => /[mµμ]m\s*$/i.test(text)
+
+const COLUMN = '[+\\-−]?(\\d+([.,]\\d*)?|[.,]\\d+)\\s*(mm|um|µm|μm|in|inch|"|″|”|thou|thousandths)?'
+const COLUMNS = new RegExp(`^${COLUMN}\\s*(=\\s*${COLUMN}|\\(\\s*${COLUMN}\\s*\\))?$`, 'i')
 
 /** @param {string} column @param {LengthUnit} unit */
 function marked(column, unit) {
   const text = column.trim()
-  return /^[+\-−]?[\d.,\s]+$/.test(text) ? `${text} ${UNIT_MARKS[unit]}` : text
+  return /^[+\-−]?[\d.,]+$/.test(text) ? `${text} ${UNIT_MARKS[unit]}` : text
 }
-
-/** @param {string} text */
-const isMetric = (text) => /[mµμ]m\s*$/i.test(text)

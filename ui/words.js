@@ -12,6 +12,7 @@ export const words = {
   controls: {
     /** @param {string} label */ oneLess: (label) => `One less: ${label}`,
     /** @param {string} label */ oneMore: (label) => `One more: ${label}`,
+    /** @param {string} typed */ noLength: (typed) => `“${typed.trim()}” is no length: type a number such as 2.2483 in or 57.11 mm.`,
     allKeys: 'All keys, for units and second columns',
   },
   frame: {

@@ -44,6 +44,7 @@ export function formOf(name, start) {
         return true
       } catch (failure) {
         note({}, failure instanceof Error ? failure.message : words.errors.broke)
+        queueMicrotask(() => document.querySelector('.entry .refusal:not(:empty)')?.scrollIntoView({ block: 'nearest' }))
         return false
       }
     },

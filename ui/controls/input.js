@@ -1,31 +1,44 @@
 // A line of a form that is saved as a whole, and the button that brings up all keys where a phone shows digits only.
 import { html, nothing } from '../vendor/lit-html/lit-html.js'
 import { live } from '../vendor/lit-html/directives/live.js'
+import { isLength } from '../lengths.js'
 import { redraw } from '../state.js'
 import { words } from '../words.js'
 
 /**
  * @typedef {object} Input
+ * @property {string} id unique on the screen
  * @property {string} label
  * @property {string} value
  * @property {(text: string) => void} enter
  * @property {string} [hint]
  * @property {'text' | 'length' | 'number' | 'date'} [kind]
  * @property {boolean} [bare] the label is for screen readers only: the column's heading shows it
- * @property {string} [describedBy] the id of the sentence that says what is wrong
  */
 
+/** The fields of lengths that the person has left as they stand: only then is it fair to find fault. @type {Set<string>} */
+const left = new Set()
+
 /** @param {Input} input */
-export function input({ label, value, enter, hint, kind = 'text', bare, describedBy }) {
+export function input({ id, label, value, enter, hint, kind = 'text', bare }) {
   /** @param {InputEvent} event */
-  const onInput = (event) => enter(/** @type {HTMLInputElement} */ (event.target).value)
-  return html`
+  const onInput = (event) => {
+    left.delete(id)
+    enter(/** @type {HTMLInputElement} */ (event.target).value)
+  }
+  const onLeave = () => {
+    left.add(id)
+    redraw()
+  }
+  const isWrong = kind === 'length' && left.has(id) && !isLength(value)
+  return html`<div class="input">
     <label class="field">
       <span class=${bare ? 'unseen' : 'field-label'}>${label}</span>
       <input type=${kind === 'date' ? 'date' : 'text'} inputmode=${modeOf(kind)} autocomplete="off" spellcheck=${kind === 'text' ? 'true' : 'false'}
-        aria-describedby=${describedBy ?? nothing} .value=${live(value)} @input=${onInput}>
-      ${hint ? html`<span class="hint">${hint}</span>` : ''}
-    </label>`
+        id=${id} aria-invalid=${isWrong ? 'true' : nothing} aria-describedby=${hint || isWrong ? `${id}-hint` : nothing}
+        .value=${live(value)} @input=${onInput} @change=${onLeave}>
+    </label>
+    <p class=${isWrong ? 'wrong' : 'hint'} id=${`${id}-hint`} ?hidden=${!hint && !isWrong}>${isWrong ? words.controls.noLength(value) : hint}</p></div>`
 }
 
 let allKeys = false

@@ -8,7 +8,7 @@ import { choice } from '../controls/choice.js'
 import { formOf } from '../controls/form.js'
 import { allKeysButton, input } from '../controls/input.js'
 import { optionsOf } from '../intake/layout.js'
-import { withUnit } from '../lengths.js'
+import { isMetric, withUnit } from '../lengths.js'
 import { swap, toInstruments } from '../route.js'
 import { attempt, state } from '../state.js'
 import { words } from '../words.js'
@@ -59,7 +59,7 @@ export function instrumentForm(saved) {
           choose: (kind) => enter({ kind, ...filledIn(entered, kind, entered.unit) }),
         })}
         ${entered.kind ? fields(entered, enter) : html`<p class="hint">${text.kindFirst}</p>`}
-        <p role="alert" class="refusal" id="instrument-refusal">${refusal}</p>
+        <p role="alert" class="refusal">${refusal}</p>
       </form>
       ${saved ? html`
         <details class="drop">
@@ -81,11 +81,11 @@ function fields(entered, enter) {
   const habit = usual(kind, entered.unit)
   /** @param {keyof Entered} key @param {string} hint */
   const length = (key, hint) =>
-    input({ label: text[key], value: entered[key], hint, kind: 'length', describedBy: 'instrument-refusal', enter: (typed) => enter({ [key]: typed }) })
+    input({ id: `instrument-${key}`, label: text[key], value: entered[key], hint, kind: 'length', enter: (typed) => enter({ [key]: typed }) })
   /** @param {string} typed @param {string} practice */
   const practice = (typed, practice) => (typed === practice ? text.practice : text.usually(practice))
   return html`
-    ${input({ label: text.name, value: entered.name, hint: text.nameHint, enter: (name) => enter({ name }) })}
+    ${input({ id: 'instrument-name', label: text.name, value: entered.name, hint: text.nameHint, enter: (name) => enter({ name }) })}
     ${choice({
       name: 'unit',
       legend: text.unit,
@@ -102,7 +102,7 @@ function fields(entered, enter) {
       ${length('zero', text.zeroHint)}
       ${kind.id === 'ball-micrometer' ? length('ball', text.ballHint) : ''}
     </div>
-    ${input({ label: text.checked, value: entered.checked, kind: 'date', enter: (checked) => enter({ checked }) })}
+    ${input({ id: 'instrument-checked', label: text.checked, value: entered.checked, kind: 'date', enter: (checked) => enter({ checked }) })}
     ${allKeysButton()}`
 }
 
@@ -131,7 +131,7 @@ const blank = () =>
 
 /** @param {Instrument} saved @returns {Entered} */
 const asSaved = ({ kind, name, resolution, uncertainty, zero_error = '', ball = '', checked = '' }) =>
-  ({ kind, unit: /[mµμ]m\s*$/.test(resolution) ? 'millimetre' : 'inch', name, resolution, uncertainty, zero: zero_error, ball, checked })
+  ({ kind, unit: isMetric(resolution) ? 'millimetre' : 'inch', name, resolution, uncertainty, zero: zero_error, ball, checked })
 
 /** @param {Entered} entered @param {string} id @returns {Instrument} */
 function asInstrument({ kind, unit, name, resolution, uncertainty, zero, ball, checked }, id) {

@@ -1,5 +1,6 @@
 // What instruments of a kind usually achieve (common practice, from the catalogue), in steps that stand on instruments.
 /** @import { InstrumentKindEntry, LengthUnit } from '../types/api.d.ts' */
+import { isMetric } from '../lengths.js'
 import { state } from '../state.js'
 
 /** @typedef {'inch' | 'millimetre'} ShopUnit */
@@ -15,7 +16,7 @@ export function shopUnit() {
   const sheet = state.saved?.sheet ?? state.shelf.sheets[0]
   if (sheet) return plainUnit(sheet.head.unit)
   const last = state.shelf.instruments.at(-1)
-  return last && /[mµμ]m\s*$/.test(last.resolution) ? 'millimetre' : 'inch'
+  return last && isMetric(last.resolution) ? 'millimetre' : 'inch'
 }
 
 /** @param {LengthUnit} unit @returns {ShopUnit} */
