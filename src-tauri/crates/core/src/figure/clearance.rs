@@ -28,6 +28,17 @@ pub(super) fn figure(bench: Bench<'_>, part: Part) -> Option<Figure> {
     Some(bench.judge(part, Quantity::Clearance, "", None, value, Proportions::default()))
 }
 
+/// The clearance of a piston pin: in the piston, or in the small end of the rod of its cylinder.
+pub(super) fn pin(bench: Bench<'_>, part: Part) -> Option<Figure> {
+    if bench.readings.quantity(part, Quantity::PinClearance, bench.phase).next().is_some() {
+        return None;
+    }
+    let pin = (Part { kind: PartKind::Piston, at: part.at }, Quantity::PinDiameter);
+    let hole = if part.kind == PartKind::Rod { Quantity::SmallEndBore } else { Quantity::PinBore };
+    let value = between(bench, (part, hole), pin)?;
+    Some(bench.judge(part, Quantity::PinClearance, "", None, value, Proportions::default()))
+}
+
 /// What was measured of a size up to this phase. A part that this phase renews or machines counts only as it is then.
 fn size(bench: Bench<'_>, part: Part, quantity: Quantity) -> Option<Value> {
     let renewed = part.kind.row().always_renewed;
@@ -50,6 +61,10 @@ fn between(bench: Bench<'_>, hole: (Part, Quantity), shaft: (Part, Quantity)) ->
 
 /// Housing bore less two walls less journal (ISO 3548 terms; the identity of TM 5-4320-300-14).
 fn bearing(bench: Bench<'_>, journal: Part) -> Option<Value> {
+    // The bore of the fitted bearing says it all, if it was measured.
+    if let Some(value) = between(bench, (journal, Quantity::BearingBore), (journal, Quantity::Diameter)) {
+        return Some(value);
+    }
     let (housing, shells) = seats(bench, journal)?;
     let now = |part: &Part, quantity| read_now(bench, *part, quantity);
     if !(now(&journal, Quantity::Diameter) || shells.iter().any(|shell| now(shell, Quantity::Wall))) {

@@ -94,6 +94,7 @@ pub fn figures(bench: Bench<'_>, part: Part) -> Vec<Figure> {
         all.extend(match quantity {
             Quantity::OutOfRound | Quantity::Taper | Quantity::Barrel => form::figure(bench, part, quantity),
             Quantity::Clearance => clearance::figure(bench, part),
+            Quantity::PinClearance => clearance::pin(bench, part),
             Quantity::Wear => loss::wear(bench, part),
             Quantity::Lift => lobe::lift(bench, part),
             Quantity::HeightLoss => loss::height(bench, part),

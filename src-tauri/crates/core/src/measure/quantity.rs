@@ -43,6 +43,8 @@ pub enum Quantity {
     Clearance,
     /// Oil clearance read off a plastic strip.
     Strip,
+    /// Bore of a bearing with its shells or bush fitted: that in which the journal runs.
+    BearingBore,
     /// Position of a housing bore off the common line: gap under a straightedge, or offset by a bar.
     LineOffset,
     /// Greatest step in line between neighbours.
@@ -61,6 +63,8 @@ pub enum Quantity {
     PinBore,
     /// Diameter of a piston pin.
     PinDiameter,
+    /// Clearance of the pin in the rod's small end or in the piston.
+    PinClearance,
     /// Clearance of a ring in its groove.
     GrooveClearance,
     /// Gap of a ring in its bore.
@@ -163,6 +167,7 @@ impl PartKind {
                         has(ScratchDepth, Spots::One, Most, Read),
                         has(RunOut, Spots::One, Most, Read),
                         has(Strip, Spots::Along, Most, Read),
+                        has(BearingBore, Spots::Journal, Most, Read),
                         has(ThrustWidth, Spots::One, Most, Read),
                         has(Length, Spots::One, Most, Read),
                         has(OutOfRound, Spots::One, Most, Either),
@@ -180,6 +185,7 @@ impl PartKind {
                         has(Diameter, Spots::Journal, Least, Read),
                         has(ScratchDepth, Spots::One, Most, Read),
                         has(Strip, Spots::Along, Most, Read),
+                        has(BearingBore, Spots::Journal, Most, Read),
                         has(Length, Spots::One, Most, Read),
                         has(OutOfRound, Spots::One, Most, Either),
                         has(Taper, Spots::One, Most, Either),
@@ -211,6 +217,9 @@ impl PartKind {
                         has(Bend, Spots::One, Most, Read),
                         has(Twist, Spots::One, Most, Read),
                         has(SidePlay, Spots::One, Most, Read),
+                        has(Length, Spots::One, Most, Read),
+                        has(Taper, Spots::One, Most, Either),
+                        has(PinClearance, Spots::One, Most, Either),
                         has(OutOfRound, Spots::One, Most, Either),
                         OTHER,
                     ]
@@ -223,6 +232,7 @@ impl PartKind {
                         has(GrooveClearance, Spots::Rings, Most, Read),
                         has(PinBore, Spots::Across, Most, Read),
                         has(PinDiameter, Spots::One, Least, Read),
+                        has(PinClearance, Spots::One, Most, Either),
                         has(Wear, Spots::One, Most, Follows),
                         has(Clearance, Spots::One, Most, Either),
                         OTHER,
@@ -281,7 +291,14 @@ impl PartKind {
                 }
             }
             Self::CamBearing => {
-                const { &[has(Diameter, Spots::Journal, Most, Read), has(OutOfRound, Spots::One, Most, Either), OTHER] }
+                const {
+                    &[
+                        has(Diameter, Spots::Journal, Most, Read),
+                        has(OutOfRound, Spots::One, Most, Either),
+                        has(Taper, Spots::One, Most, Either),
+                        OTHER,
+                    ]
+                }
             }
             Self::Camshaft => {
                 const {
@@ -381,7 +398,7 @@ impl Spots {
 
 impl Quantity {
     /// Every quantity.
-    pub const ALL: [Self; 38] = [
+    pub const ALL: [Self; 40] = [
         Diameter,
         OutOfRound,
         Taper,
@@ -397,6 +414,7 @@ impl Quantity {
         Thickness,
         Clearance,
         Strip,
+        BearingBore,
         LineOffset,
         LineAdjacent,
         LineOverall,
@@ -406,6 +424,7 @@ impl Quantity {
         SmallEndBore,
         PinBore,
         PinDiameter,
+        PinClearance,
         GrooveClearance,
         RingGap,
         GapGrowth,
@@ -440,6 +459,7 @@ impl Quantity {
             Thickness => "thickness",
             Clearance => "clearance",
             Strip => "clearance by plastic strip",
+            BearingBore => "bore of the fitted bearing",
             LineOffset => "offset from the line",
             LineAdjacent => "line, neighbour to neighbour",
             LineOverall => "line over all",
@@ -449,6 +469,7 @@ impl Quantity {
             SmallEndBore => "small-end bore",
             PinBore => "pin bore",
             PinDiameter => "pin diameter",
+            PinClearance => "clearance of the pin",
             GrooveClearance => "groove clearance",
             RingGap => "ring gap",
             GapGrowth => "growth of the ring gap",

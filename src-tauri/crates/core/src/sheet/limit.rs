@@ -58,7 +58,8 @@ impl Sheet {
         let Some(line) = self.line(part, quantity, name, station) else {
             return if self.head.general_rules { self.general(part, quantity, proportions) } else { None };
         };
-        let sense = part.kind.has(quantity)?.sense;
+        let usual = part.kind.has(quantity)?.sense;
+        let sense = if line.limit_is_least { Sense::Least } else { usual };
         let (min, max) = line.range();
         let limit = line.limit.as_ref().map(Stated::length).or_else(|| {
             let share = line.rate.as_ref().and_then(|rate| self.share(part, rate, proportions))?;

@@ -58,6 +58,11 @@ pub struct Line {
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     #[cfg_attr(feature = "schema", ts(optional, as = "Option<bool>"))]
     pub fails_at_limit: bool,
+    /// The limit is the least allowed although this quantity wears larger, or is one of the manual's own, which are
+    /// taken to wear larger.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    #[cfg_attr(feature = "schema", ts(optional, as = "Option<bool>"))]
+    pub limit_is_least: bool,
     /// A limit in proportion to another size.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "schema", ts(optional))]

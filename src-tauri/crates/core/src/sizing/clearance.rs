@@ -102,16 +102,26 @@ fn bearing(readings: &Readings<'_>, plan: &GroupPlan, journal: Part, at: Part) -
             other => other,
         },
     };
-    let hole = measured(readings, housing, bore, Phase::Machined).or_else(|| from_sheet(readings, housing, bore))?;
     // The new shells, once they are measured; else the wall that the sheet gives their size.
     let wall = |half| {
         let new = readings.value(shell(half), Quantity::Wall, Phase::Fitted, None);
         new.map(|value| ((value.low, value.high), "measured")).or(row.mate.map(|mate| (mate, "by the sheet")))
     };
-    let (upper, lower) = (wall(Half::Upper)?, wall(Half::Lower)?);
     let shaft = shaft(readings, plan, journal, row.diameter)?;
-    let spread = running(hole.0, &[upper.0, lower.0, shaft.0]);
-    let because = format!("Housing {}, shells {}, journal {}.", hole.1, upper.1, shaft.1);
+    let hole = || measured(readings, housing, bore, Phase::Machined).or_else(|| from_sheet(readings, housing, bore));
+    let fitted = readings.value(journal, Quantity::BearingBore, Phase::Fitted, None);
+    let (spread, because) = if let Some(value) = fitted {
+        let because = format!("Fitted bearing measured, journal {}.", shaft.1);
+        (running((value.low, value.high), &[shaft.0]), because)
+    } else if let (Some(hole), Some(upper), Some(lower)) = (hole(), wall(Half::Upper), wall(Half::Lower)) {
+        let because = format!("Housing {}, shells {}, journal {}.", hole.1, upper.1, shaft.1);
+        (running(hole.0, &[upper.0, lower.0, shaft.0]), because)
+    } else {
+        // The sheet gives the bore of a standard bearing; that of an undersize is as much smaller.
+        let ((min, max), _) = from_sheet(readings, journal, Quantity::BearingBore)?;
+        let because = format!("Fitted bearing by the sheet, journal {}.", shaft.1);
+        (running((min - row.size, max - row.size), &[shaft.0]), because)
+    };
     Some(judged(readings, journal, at, spread, because))
 }
 
