@@ -1,5 +1,5 @@
-//! What can't be true on a sheet, and what is hard to believe. Printed manuals have misprints, and a wrong digit here
-//! would condemn a good crankshaft.
+//! What can't be true on a sheet: refused. Printed manuals have misprints, and a wrong digit here would condemn a good
+//! crankshaft.
 
 use super::{Line, Oversize, Sheet, SizeGroup, Stated, Undersize};
 use crate::engine::PartKind;
@@ -50,7 +50,7 @@ impl Sheet {
         {
             return Err(format!("{label}: the rate must be so much for each so much, both above nought."));
         }
-        check_range(&label, line, has.sense)
+        check_range(&label, line, if line.limit_is_least { Sense::Least } else { has.sense })
     }
 
     /// Refuses an undersize that can't be true.
@@ -127,111 +127,7 @@ impl Sheet {
         self.undersizes.iter().try_for_each(|row| self.check_undersize(row))?;
         self.oversizes.iter().try_for_each(|row| self.check_oversize(row))
     }
-
-    /// What is hard to believe, each in a sentence: probably misprints, kept as entered.
-    pub fn doubts(&self) -> Vec<String> {
-        let mut doubts = Vec::new();
-        self.doubt_neighbours(&mut doubts);
-        self.doubt_general(&mut doubts);
-        self.doubt_series(&mut doubts);
-        for line in &self.lines {
-            if line.of.quantity == Quantity::Lift
-                && line.max.as_ref().or(line.min.as_ref()).is_some_and(|stated| stated.length() > LARGEST_LIFT)
-            {
-                doubts.push(format!("{}: this looks like the height of the lobe, not its lift.", line.of.label()));
-            }
-        }
-        doubts
-    }
-
-    /// A limit of form ten times that of a like part in the same sheet.
-    fn doubt_neighbours(&self, doubts: &mut Vec<String>) {
-        const FORM: [Quantity; 3] = [Quantity::OutOfRound, Quantity::Taper, Quantity::Barrel];
-        const ALIKE: [PartKind; 3] = [PartKind::MainJournal, PartKind::Crankpin, PartKind::CamJournal];
-        let of_form = |line: &&Line| FORM.contains(&line.of.quantity) && ALIKE.contains(&line.of.kind);
-        for line in self.lines.iter().filter(of_form) {
-            let Some(most) = largest(line) else { continue };
-            let smaller = self.lines.iter().filter(of_form).find(|other| {
-                other.of.quantity == line.of.quantity && largest(other).is_some_and(|other| many_times(most, other))
-            });
-            if let Some(other) = smaller {
-                doubts.push(format!(
-                    "{} may be {}, ten times that of the {}: one of them is probably misprinted.",
-                    line.of.label(),
-                    largest_text(line),
-                    other.of.kind.row().name
-                ));
-            }
-        }
-    }
-
-    /// A limit of form ten times what is common practice.
-    fn doubt_general(&self, doubts: &mut Vec<String>) {
-        for line in &self.lines {
-            if !matches!(line.of.quantity, Quantity::OutOfRound | Quantity::Taper) {
-                continue;
-            }
-            let (Some(most), Some(part)) = (largest(line), Some(super::series::example_of(line.of.kind))) else {
-                continue;
-            };
-            let general = self.general(part, line.of.quantity, Default::default());
-            let Some(usual) = general.and_then(|limits| limits.bounds.most) else { continue };
-            if many_times(most, usual.at) {
-                doubts.push(format!(
-                    "{} may be {}, ten times what is common practice: check it against another manual.",
-                    line.of.label(),
-                    largest_text(line)
-                ));
-            }
-        }
-    }
-
-    /// Rows of a series that do not follow from standard.
-    fn doubt_series(&self, doubts: &mut Vec<String>) {
-        for group in SizeGroup::ALL {
-            let Some(standard) = self.standard(group) else { continue };
-            for row in self.series(group) {
-                let label = format!("Size {} of the {}", self.in_unit(row.size), group.label());
-                let (part, mate) = (group.kind().row().short, group.mate().row().short);
-                self.doubt_row(doubts, &label, part, standard.diameter, row.diameter, group.step(row.size));
-                if let (Some(new), Some(range)) = (standard.mate, row.mate) {
-                    self.doubt_row(doubts, &label, mate, new, range, group.mate_step(row.size));
-                }
-            }
-        }
-    }
-
-    fn doubt_row(
-        &self,
-        doubts: &mut Vec<String>,
-        label: &str,
-        what: &str,
-        standard: (Length, Length),
-        row: (Length, Length),
-        step: Length,
-    ) {
-        // A little off is usual (selective fits); beyond the width of the range itself it is not, nor is another width.
-        let width = standard.1 - standard.0;
-        let off = (row.0 - standard.0 - step).abs().max((row.1 - standard.1 - step).abs());
-        let widened = ((row.1 - row.0) - width).abs();
-        if off > width || widened > width.times(1, 10) {
-            doubts.push(format!(
-                "{label}: {what} {} to {}; from standard {} to {} would follow.",
-                self.in_unit(row.0),
-                self.in_unit(row.1),
-                self.in_unit(standard.0 + step),
-                self.in_unit(standard.1 + step)
-            ));
-        }
-    }
-
-    fn in_unit(&self, length: Length) -> String {
-        super::in_unit(length, self.head.unit)
-    }
 }
-
-/// Lifts of lobes stay well below; heights of lobes lie above (our judgement).
-const LARGEST_LIFT: Length = Length::from_nanometres(20_000_000);
 
 /// Half a millimetre: the steel back of the thinnest shells alone is thicker (our judgement). TM 9-2815-225-34&P prints
 /// 0.00942 in for 0.0942.
@@ -287,6 +183,7 @@ fn is_size(quantity: Quantity) -> bool {
             | ThrustWidth
             | Length
             | BigEndBore
+            | BearingBore
             | SmallEndBore
             | PinBore
             | PinDiameter
@@ -314,16 +211,235 @@ fn positive(label: &str, size: Length) -> Result<(), String> {
     }
 }
 
-/// The most that a line allows.
-fn largest(line: &Line) -> Option<Length> {
-    line.limit.as_ref().or(line.max.as_ref()).map(Stated::length)
-}
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use serde_json::{Value, json};
 
-fn largest_text(line: &Line) -> String {
-    line.limit.as_ref().or(line.max.as_ref()).map_or_else(String::new, Stated::to_string)
-}
+    /// A sheet of a main journal of 2.999 to 3.000 in and a bore of 4.000 to 4.001 in.
+    fn sheet() -> Sheet {
+        let line = |kind: &str, min: &str, max: &str| json!({ "of": { "kind": kind, "quantity": "diameter" }, "min": min, "max": max });
+        serde_json::from_value(json!({
+            "head": { "name": "" },
+            "lines": [line("main-journal", "2.999 in", "3.000 in"), line("bore", "4.000 in", "4.001 in")],
+        }))
+        .unwrap()
+    }
 
-/// Ten times, give or take rounding.
-fn many_times(large: Length, small: Length) -> bool {
-    small > Length::default() && large >= small.times(9, 1)
+    /// A line about one quantity with its figures.
+    fn line(kind: &str, quantity: &str, figures: Value) -> Line {
+        let mut line = figures;
+        let fields = line.as_object_mut().unwrap();
+        let of = fields.entry("of").or_insert(json!({}));
+        of["kind"] = kind.into();
+        of["quantity"] = quantity.into();
+        serde_json::from_value(line).unwrap()
+    }
+
+    #[track_caller]
+    fn refused(kind: &str, quantity: &str, figures: Value, because: &str) {
+        assert_eq!(sheet().check_line(&line(kind, quantity, figures)).unwrap_err(), because);
+    }
+
+    #[track_caller]
+    fn taken(kind: &str, quantity: &str, figures: Value) {
+        assert_eq!(sheet().check_line(&line(kind, quantity, figures)), Ok(()));
+    }
+
+    #[test]
+    fn a_line_that_can_not_be_true_is_refused() {
+        refused("piston", "ring-gap", json!({ "limit": "1 mm" }), "A piston has no ring gap to give limits for.");
+        refused(
+            "piston",
+            "other",
+            json!({ "limit": "1 mm" }),
+            "piston, : only a quantity of the manual’s own has a name, and it must have one.",
+        );
+        refused(
+            "piston",
+            "diameter",
+            json!({ "of": { "name": "skirt" }, "limit": "1 mm" }),
+            "piston, diameter: only a quantity of the manual’s own has a name, and it must have one.",
+        );
+        refused(
+            "bore",
+            "diameter",
+            json!({ "of": { "station": "front" }, "min": "4 in" }),
+            "cylinder bore, diameter, front: it is not measured at “front”.",
+        );
+        refused(
+            "bore",
+            "diameter",
+            json!({ "of": { "port": "intake" }, "min": "4 in" }),
+            "cylinder bore, diameter, intake: only lobes and tappets are told apart by intake and exhaust.",
+        );
+        refused(
+            "bore",
+            "diameter",
+            json!({}),
+            "cylinder bore, diameter: give a smallest or largest new size, or a limit.",
+        );
+        refused(
+            "bore",
+            "wear",
+            json!({ "limit": "-0.2 mm" }),
+            "cylinder bore, wear: the limit is -0.2 mm, and can’t be less than nought.",
+        );
+        refused(
+            "bore",
+            "taper",
+            json!({ "rate": { "by": "0.0005 in", "per": "0 in", "of": "diameter" } }),
+            "cylinder bore, taper: the rate must be so much for each so much, both above nought.",
+        );
+        refused(
+            "bore",
+            "taper",
+            json!({ "rate": { "by": "-0.0005 in", "per": "1 in", "of": "diameter" } }),
+            "cylinder bore, taper: the rate must be so much for each so much, both above nought.",
+        );
+    }
+
+    // Slips of printed manuals: columns that swapped places, limits of the wrong line, points that moved.
+    #[test]
+    fn figures_that_contradict_each_other_are_refused() {
+        refused(
+            "crankpin",
+            "diameter",
+            json!({ "min": "2.8634 in", "max": "2.8444 in" }),
+            "crankpin, diameter: the smallest size 2.8634 in is larger than the largest 2.8444 in. Are they swapped?",
+        );
+        refused(
+            "crankpin",
+            "diameter",
+            json!({ "min": "0.2749 in", "max": "2.750 in" }),
+            "crankpin, diameter: 0.2749 in is less than half of 2.750 in. A digit or the point is wrong in one of them.",
+        );
+        refused(
+            "crankpin",
+            "diameter",
+            json!({ "min": "2.749 in", "max": "2.750 in", "limit": "2.7495 in" }),
+            "crankpin, diameter: the limit 2.7495 in is above the smallest new size 2.749 in. Wear makes this smaller, so the limit must be below.",
+        );
+        refused(
+            "crankpin",
+            "clearance",
+            json!({ "max": "0.066 mm", "limit": "0.03 mm" }),
+            "crankpin, clearance: the limit 0.03 mm is below the largest new size 0.066 mm. Wear makes this larger, so the limit must be above.",
+        );
+        taken("crankpin", "diameter", json!({ "min": "2.749 in", "max": "2.750 in", "limit": "2.749 in" }));
+        taken("crankpin", "clearance", json!({ "min": "0.0010 in", "max": "0.0040 in", "limit": "0.0040 in" }));
+    }
+
+    // TM 9-2815-225-34&P prints 0.00942 in for 0.0942.
+    #[test]
+    fn a_wall_like_foil_is_refused() {
+        let thin = |figure: &str| {
+            format!(
+                "rod bearing shell, wall: a wall of {figure} is thinner than that of any shell. A digit or the point is wrong."
+            )
+        };
+        refused("rod-shell", "wall", json!({ "min": "0.00942 in" }), &thin("0.00942 in"));
+        refused("rod-shell", "wall", json!({ "max": "0.49 mm" }), &thin("0.49 mm"));
+        taken("rod-shell", "wall", json!({ "min": "0.0942 in", "limit": "0.093 in" }));
+        taken("rod-shell", "wall", json!({ "min": "0.5 mm" }));
+    }
+
+    #[track_caller]
+    fn undersize(row: Value, expected: Result<(), &str>) {
+        let row: Undersize = serde_json::from_value(row).unwrap();
+        assert_eq!(sheet().check_undersize(&row), expected.map_err(str::to_owned));
+    }
+
+    #[test]
+    fn an_undersize_is_smaller_than_standard() {
+        undersize(json!({ "journals": "mains", "size": "0.010 in", "min": "2.989 in", "max": "2.990 in" }), Ok(()));
+        undersize(
+            json!({ "journals": "mains", "size": "0 in" }),
+            Err("Undersize 0 in of the main journals: the size must be above nought; standard is a line of the sheet."),
+        );
+        undersize(
+            json!({ "journals": "mains", "size": "0.010 in", "min": "2.990 in", "max": "2.989 in" }),
+            Err(
+                "Undersize 0.010 in of the main journals: the smallest journal 2.990 in is larger than the largest 2.989 in. Are they swapped?",
+            ),
+        );
+        undersize(
+            json!({ "journals": "mains", "size": "0.010 in", "wall_min": "0.1300 in", "wall_max": "0.1295 in" }),
+            Err(
+                "Undersize 0.010 in of the main journals: the smallest wall 0.1300 in is larger than the largest 0.1295 in. Are they swapped?",
+            ),
+        );
+        undersize(
+            json!({ "journals": "mains", "size": "0.010 in", "wall_min": "0.01295 in" }),
+            Err(
+                "Undersize 0.010 in of the main journals: a wall of 0.01295 in is thinner than that of any shell. A digit or the point is wrong.",
+            ),
+        );
+        undersize(
+            json!({ "journals": "mains", "size": "0.010 in", "min": "3.009 in", "max": "3.010 in" }),
+            Err(
+                "Undersize 0.010 in of the main journals: a journal of 3.009 in is not below standard. An undersize journal must be smaller than standard.",
+            ),
+        );
+        undersize(
+            json!({ "journals": "crankpins", "size": "0.010 in" }),
+            Err(
+                "Undersize 0.010 in of the crankpins: enter the standard diameter first, or give the smallest and largest ground diameter.",
+            ),
+        );
+        undersize(json!({ "journals": "crankpins", "size": "0.010 in", "min": "2.489 in", "max": "2.490 in" }), Ok(()));
+    }
+
+    #[track_caller]
+    fn oversize(row: Value, expected: Result<(), &str>) {
+        let row: Oversize = serde_json::from_value(row).unwrap();
+        assert_eq!(sheet().check_oversize(&row), expected.map_err(str::to_owned));
+    }
+
+    #[test]
+    fn an_oversize_is_larger_than_standard() {
+        oversize(json!({ "size": "0.010 in" }), Ok(()));
+        oversize(
+            json!({ "size": "-0.010 in" }),
+            Err("Oversize -0.010 in: the size must be above nought; standard is a line of the sheet."),
+        );
+        oversize(
+            json!({ "size": "0.010 in", "min": "4.011 in", "max": "4.010 in" }),
+            Err("Oversize 0.010 in: the smallest bore 4.011 in is larger than the largest 4.010 in. Are they swapped?"),
+        );
+        oversize(
+            json!({ "size": "0.010 in", "piston_min": "4.008 in", "piston_max": "4.007 in" }),
+            Err(
+                "Oversize 0.010 in: the smallest piston 4.008 in is larger than the largest 4.007 in. Are they swapped?",
+            ),
+        );
+        oversize(
+            json!({ "size": "0.010 in", "min": "3.990 in", "max": "3.991 in" }),
+            Err(
+                "Oversize 0.010 in: a bore of 3.990 in is not above standard. An oversize bore must be larger than standard.",
+            ),
+        );
+        let row: Oversize = serde_json::from_value(json!({ "size": "0.010 in" })).unwrap();
+        assert_eq!(
+            Sheet::default().check_oversize(&row).unwrap_err(),
+            "Oversize 0.010 in: enter the standard bore first, or give the smallest and largest finished bore."
+        );
+    }
+
+    #[test]
+    fn a_whole_sheet_is_held_against_its_border() {
+        let mut long = sheet();
+        long.lines = vec![line("bore", "wear", json!({ "limit": "0.2 mm" })); 1_001];
+        assert_eq!(long.check().unwrap_err(), "The sheet has more than 1000 lines, which no manual has.");
+        let mut unguarded = sheet();
+        unguarded.head.guard_percent = 0;
+        assert_eq!(
+            unguarded.check().unwrap_err(),
+            "The share of the uncertainty that keeps away from a limit must be 1 to 100 per cent."
+        );
+        let mut wrong = sheet();
+        wrong.lines.push(line("bore", "taper", json!({})));
+        assert!(wrong.check().unwrap_err().starts_with("cylinder bore, taper"));
+        assert_eq!(sheet().check(), Ok(()));
+    }
 }

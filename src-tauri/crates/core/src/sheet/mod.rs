@@ -4,6 +4,7 @@
 //! give is filled by general rules that are marked "common practice" ([`Sheet::general`]).
 
 mod check;
+mod doubt;
 mod general;
 mod limit;
 mod line;
