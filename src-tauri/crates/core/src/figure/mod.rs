@@ -206,13 +206,6 @@ impl Bench<'_> {
         }
     }
 
-    /// The range of a new diameter at the size of this phase; none if the sheet does not give it.
-    pub fn new_range(self, part: Part) -> Option<(Length, Length)> {
-        let group = SizeGroup::ALL.into_iter().find(|group| group.kind() == part.kind)?;
-        let size = self.sizes.get(&group).copied().unwrap_or_default();
-        self.readings.job.sheet.row(group, size).map(|row| row.diameter)
-    }
-
     /// The group of a part and the size to which it has been brought, if not standard.
     fn size_of(self, part: Part) -> Option<(SizeGroup, Length)> {
         let group = SizeGroup::ALL.into_iter().find(|group| [group.kind(), group.mate()].contains(&part.kind))?;

@@ -17,6 +17,8 @@ pub(super) struct Condition {
     pub(super) diameter: Option<(Length, Length, Length)>,
     /// The depth of the worst scratch that was measured.
     pub(super) scratch: Length,
+    /// Its uncertainty.
+    pub(super) scratch_uncertainty: Length,
     /// Only its size is outside, on the worn side.
     pub(super) worn_size: bool,
     /// Its form is outside, or it is marked so that it must be machined; why.
@@ -44,8 +46,9 @@ pub(super) fn condition(readings: &Readings<'_>, part: Part, sense: Sense) -> Co
     if let Some(value) = readings.value(part, Quantity::Diameter, Phase::Found, None) {
         seen.diameter = Some((value.low, value.high, value.uncertainty));
     }
-    seen.scratch =
-        readings.value(part, Quantity::ScratchDepth, Phase::Found, None).map_or(Length::default(), |value| value.high);
+    if let Some(value) = readings.value(part, Quantity::ScratchDepth, Phase::Found, None) {
+        (seen.scratch, seen.scratch_uncertainty) = (value.high, value.uncertainty);
+    }
     for figure in &seen.figures {
         let about = format!("{label}: {} {}", figure.name, figure.because);
         if !is_judged(figure.quantity) {
@@ -54,9 +57,11 @@ pub(super) fn condition(readings: &Readings<'_>, part: Part, sense: Sense) -> Co
         match (figure.quantity, figure.verdict) {
             (_, None) if figure.is_open() => seen.missing.push(about),
             (_, None | Some(Verdict::Within)) => {}
+            // Whether a scratch condemns the part, no machining settles.
+            (Quantity::ScratchDepth, Some(Verdict::TooClose)) => seen.missing.push(about),
             (_, Some(Verdict::TooClose)) => seen.close.push(about),
             (Quantity::Wear, Some(Verdict::Outside)) => seen.worn_size = true,
-            (Quantity::Diameter, Some(Verdict::Outside)) if on_worn_side(bench, part, sense) => seen.worn_size = true,
+            (Quantity::Diameter, Some(Verdict::Outside)) if on_worn_side(figure, sense) => seen.worn_size = true,
             (Quantity::Diameter, Some(Verdict::Outside)) => seen.odd.push(format!(
                 "{about} It is on the new side of the range: check the reading, the sheet, and the size stamped on the old parts."
             )),
@@ -87,15 +92,12 @@ fn is_judged(quantity: Quantity) -> bool {
     matches!(quantity, Diameter | OutOfRound | Taper | Barrel | Wear | ScratchDepth)
 }
 
-/// Whether a diameter is outside on the side of wear.
-fn on_worn_side(bench: Bench<'_>, part: Part, sense: Sense) -> bool {
-    let Some(value) = bench.readings.value(part, Quantity::Diameter, bench.phase, None) else { return false };
-    let new = bench.new_range(part);
-    match (sense, new) {
-        (Sense::Least, Some((low, _))) => value.low < low,
-        (Sense::Most, Some((_, high))) => value.high > high,
-        (_, None) => true,
-    }
+/// Whether a diameter that is outside is so on the side of wear: beyond that limit, or not beyond the other.
+fn on_worn_side(figure: &Figure, sense: Sense) -> bool {
+    let (below, above) =
+        (figure.allowed.0.map(|least| figure.low < least), figure.allowed.1.map(|most| figure.high > most));
+    let (worn, new) = if sense == Sense::Least { (below, above) } else { (above, below) };
+    worn == Some(true) || new != Some(true)
 }
 
 /// Scratches that were measured: the sheet's largest may be polished, its limit ground; deeper condemns (a value of the

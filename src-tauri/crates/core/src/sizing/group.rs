@@ -110,7 +110,10 @@ impl Group<'_> {
 
     /// The part that needs the most, what it cleans up at, and how surely that is known.
     fn worst(&self) -> Option<(Part, Length, Length)> {
-        let all = self.seen.iter().filter_map(|(part, seen)| Some((*part, self.cleans_up_at(seen)?, seen.diameter?.2)));
+        let all = self.seen.iter().filter_map(|(part, seen)| {
+            let uncertainty = Length::root_sum_square([seen.diameter?.2, seen.scratch_uncertainty.times(2, 1)]);
+            Some((*part, self.cleans_up_at(seen)?, uncertainty))
+        });
         match self.group.sense() {
             Sense::Least => all.min_by_key(|(_, cleans, _)| *cleans),
             // The first of several alike, as on journals.
