@@ -1,6 +1,6 @@
 // What a change will look like once the store has it, so that a tap shows within a frame. Only what the person
 // touched is guessed: causes and decisions wait for the answer.
-/** @import { Change, Finding, JobView, PartView } from '../types/api.d.ts' */
+/** @import { Change, Finding, Instrument, JobView, PartView, Reading, ReadingView } from '../types/api.d.ts' */
 import { tagOf } from '../catalogue.js'
 import { placeId } from '../marks/place.js'
 
@@ -31,6 +31,12 @@ export function guess(view, change) {
     case 'follow-rules':
       return withPart(view, change.part, (part) =>
         ({ ...part, decision: { ...part.decision, outcome: part.decision.by_rules, overruled_because: null } }))
+    case 'note-instrument': {
+      const others = view.instruments.filter(({ id }) => id !== change.instrument.id)
+      return { ...view, instruments: [...others, change.instrument] }
+    }
+    case 'measure':
+      return withPart(view, change.reading.part, (part) => measured(part, change.reading, view.instruments))
     default:
       // An arrangement and an undo change too much to be guessed.
       return view
@@ -61,6 +67,20 @@ function tagged(part, change) {
   const finding = { tag, grade, zones, name: row.name, sentence: row.grades[grade - 1] ?? '' }
   const others = part.findings.filter((other) => other.tag !== tag)
   return seenAnew({ ...part, findings: [...others, finding].sort((a, b) => b.grade - a.grade) })
+}
+
+/** The reading as it was typed; its corrected length and all figures wait for the answer.
+ * @param {PartView} part @param {Reading} taken @param {Instrument[]} instruments @returns {PartView} */
+function measured(part, taken, instruments) {
+  const { quantity, value, name = '', spot = {}, phase = 'found' } = taken
+  /** @param {ReadingView} other */
+  const isReplaced = (other) => other.quantity === quantity && other.name === name && other.phase === phase
+    && other.spot.station === spot.station && other.spot.direction === spot.direction
+  const earlier = part.readings.map((other) => (isReplaced(other) ? { ...other, stands: false, doubt: null } : other))
+  const instrument = instruments.find(({ id }) => id === taken.instrument)?.name ?? ''
+  /** @type {ReadingView} */
+  const reading = { edit: '', quantity, name, spot, phase, value, taken, length: 0, instrument, stands: true, doubt: null }
+  return { ...part, readings: [...earlier, reading] }
 }
 
 /** @param {PartView} part @returns {PartView} */

@@ -1,7 +1,7 @@
 // With large text, or over an open keyboard, the foot would leave no room for the sheet. Then both scroll together.
 
 /** Share of the window's height that the foot may keep for itself. */
-const MOST = 0.5
+const MOST = 0.6
 
 const foot = () => document.querySelector('.foot')
 

@@ -5,6 +5,7 @@ import { field } from '../controls/field.js'
 import { decision } from '../decision/decision.js'
 import { append } from '../edits/queue.js'
 import { swatch } from '../hatching/key.js'
+import { measured } from '../measure/measured.js'
 import { seenInWords } from '../plan/plan.js'
 import { toPart, toSheet } from '../route.js'
 import { state } from '../state.js'
@@ -30,6 +31,7 @@ export function part(view) {
       <p class="part-state">${swatch(open.worst, open.seen)} ${seenInWords(open)}</p>
       ${photos(view.job, open)}
       ${tags(view.job, open)}
+      ${measured(view.job, open)}
       ${field({
         key: `${view.job} ${open.part} note`,
         label: text.note,
