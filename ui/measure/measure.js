@@ -1,7 +1,76 @@
-// The measuring pad.
-/** @import { JobView } from '../types/api.d.ts' */
+// The measuring pad: a walk over the places of the parts, one number after the other.
+/** @import { JobView, PartView } from '../types/api.d.ts' */
+/** @import { Bench } from './pad.js' */
+/** @import { Step } from './walk.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
+import { capitalised } from '../catalogue.js'
+import { toMeasure, toPart, toSheet } from '../route.js'
 import { words } from '../words.js'
+import { figures } from './figures.js'
+import { formDrawing } from './form-drawing.js'
+import { entryAndKeys } from './keys.js'
+import { benchOf, goTo } from './pad.js'
+import { placeDrawing } from './place-drawing.js'
+import { places, readings } from './places.js'
+import { questions } from './questions.js'
+import { setUp } from './set-up.js'
+import { missing } from './walk.js'
 
-/** @param {JobView} _view */
-export const measure = (_view) => ({ title: words.screens.measure, body: html`` })
+const text = words.measure
+
+/** @param {JobView} view */
+export function measure(view) {
+  const here = benchOf(view)
+  if (!here) {
+    return { title: words.screens.measure, body: html`<p>${text.missing}</p><a class="button" href=${toSheet(view.job, 'plan')}>${words.screens.plan}</a>` }
+  }
+  const { part, quantity, phase } = here
+  const figuresHere = part.figures.filter((figure) => figure.phase === phase)
+  return {
+    title: part.label,
+    body: html`
+      ${setUp(here)}
+      ${questions(here)}
+      ${here.step ? placeDrawing(here.step, view) : done(here)}
+      ${places(here)}
+      ${neighbours(here)}
+      ${readings(here)}
+      <section aria-labelledby="measure-figures">
+        <h2 id="measure-figures">${text.figures}</h2>
+        ${formDrawing(part, quantity, phase)}
+        ${figuresHere.length > 0 ? figures(figuresHere) : html`<p>${text.noFigures}</p>`}
+      </section>
+      <p class="part-links">
+        <a href=${toPart(view.job, part.part)}>${text.toPart}</a>
+        <a href=${toSheet(view.job, 'sizes')}>${text.toSizes}</a>
+      </p>`,
+    bar: entryAndKeys(here),
+  }
+}
+
+/** What the walk has left out. @param {Bench} here */
+function done(here) {
+  const open = missing(here.steps, here.phase, here.part.part)
+  return html`
+    <section class="walk-done">
+      <p><strong>${text.done}</strong> ${open.length === 0 ? text.nothingMissing : ''}</p>
+      ${open.length === 0 ? '' : html`
+        <h3>${text.stillMissing}</h3>
+        <ul class="still-missing">${open.map(({ part, steps }) => html`<li><button type="button" @click=${() => steps[0] && goTo(steps[0])}>${part.label}: ${leftOut(steps)}</button></li>`)}</ul>`}
+    </section>`
+}
+
+/** @param {Step[]} steps */
+const leftOut = (steps) => (steps.length > 3 ? text.openPlaces(steps.length) : steps.map(({ label, words: what }) => label || what).join('; '))
+
+/** The parts before and after this one in the walk. @param {Bench} here */
+function neighbours({ view, steps, part, quantity, phase }) {
+  /** @type {PartView[]} */
+  const parts = []
+  for (const step of steps) if (parts.at(-1)?.part !== step.part.part) parts.push(step.part)
+  const at = parts.findIndex((one) => one.part === part.part)
+  const link = (/** @type {PartView | undefined} */ to, /** @type {(label: string) => string} */ name) =>
+    to ? html`<a class="button quiet" href=${toMeasure(view.job, to.part, quantity, phase)}>${capitalised(name(to.label))}</a>` : ''
+  if (parts.length < 2) return ''
+  return html`<div class="bar-inline neighbours">${link(parts[at - 1], text.previousPart)}${link(parts[at + 1], text.nextPart)}</div>`
+}
