@@ -1,0 +1,118 @@
+// The entry and the big keys under it. The entry is a real field: a keyboard, or a micrometer that is one, types into it;
+// the keys write into the same field and leave the keyboard there.
+/** @import { Bench } from './pad.js' */
+import { html, nothing } from '../vendor/lit-html/lit-html.js'
+import { live } from '../vendor/lit-html/directives/live.js'
+import { UNIT_MARKS, withUnit } from '../lengths.js'
+import { redraw, state } from '../state.js'
+import { words } from '../words.js'
+import { signed } from './entry.js'
+import { move, placeName, shown, skip, take, type } from './pad.js'
+import { keepFocus } from './places.js'
+import { neighbour, unitFor, useOf } from './reading.js'
+import { instrumentFor, settingOf, turnUnit } from './tools.js'
+
+const text = words.measure
+const keys = text.keys
+
+/** @param {Bench} here */
+export function entryAndKeys(here) {
+  const { step } = here
+  const unit = unitFor(here)
+  const name = step ? placeName(step) : text.walkDone
+  return html`
+    <div class="pad">
+      <div class="pad-entry">
+        <p class="pad-place"><strong>${step ? step.label || step.words : text.walkDone}</strong> <span>${aside(here)}</span></p>
+        <input class="entry" type="text" inputmode="none" autocomplete="off" autocapitalize="off" spellcheck="false" enterkeyhint="next" maxlength="60"
+          aria-label=${step ? text.entryName(name, text.units[unit]) : name} aria-describedby=${shown.refusal ? 'pad-refusal' : nothing}
+          .value=${live(shown.typed)} @input=${onInput} @keydown=${onKey}>
+        <span class="entry-unit" aria-hidden="true">${UNIT_MARKS[unit]}</span>
+        <p id="pad-refusal" class="refusal" role="alert">${shown.refusal}</p>
+      </div>
+      ${keyBlock(here)}
+      <p class="unseen" role="status">${shown.said}</p>
+    </div>`
+}
+
+/** What else must be known to read the number right. @param {Bench} here */
+function aside(here) {
+  const setTo = settingOf(useOf(here)).setTo.trim()
+  const back = here.steps.find(({ id }) => id === shown.back)
+  return [setTo ? text.differenceFrom(withUnit(setTo, unitFor(here))) : '', back ? text.thenBack(placeName(back)) : ''].filter(Boolean).join(' · ')
+}
+
+/** @param {Bench} here */
+function keyBlock(here) {
+  const unit = unitFor(here)
+  const other = unit === 'inch' ? 'millimetre' : 'inch'
+  const near = neighbour(here)
+  const isEmpty = shown.typed === ''
+  const digit = (/** @type {number} */ n) => key(`digit-${n}`, String(n), String(n), () => type(shown.typed + n))
+  const turn = () => {
+    turnUnit(here.view, instrumentFor(here.view, useOf(here)))
+    redraw()
+  }
+  return html`
+    <div class="keys" role="group" aria-label=${keys.pad}>
+      ${[7, 8, 9].map(digit)}
+      ${key('delete', '⌫', keys.delete, () => type(shown.typed.slice(0, -1)))}
+      ${key('unit', UNIT_MARKS[other], keys.unit(text.units[unit], text.units[other]), turn)}
+      ${[4, 5, 6].map(digit)}
+      ${key('plus', '+', keys.plus, () => type(signed(shown.typed, '+')))}
+      ${key('minus', '−', keys.minus, () => type(signed(shown.typed, '−')))}
+      ${[1, 2, 3].map(digit)}
+      ${near?.lead && isEmpty ? key('lead', `${near.lead}…`, keys.lead(near.lead), () => type(near.lead)) : blank()}
+      ${near && isEmpty ? key('same', html`<span class="key-small">${keys.sameShort}</span>${near.same}`, keys.same(near.same), () => take(near.same)) : blank()}
+      ${digit(0)}
+      ${key('point', '.', keys.point, () => type(`${shown.typed}.`))}
+      <button type="button" class="key key-next primary" @mousedown=${keepFocus} @click=${() => (isEmpty ? skip() : take(shown.typed))}>
+        ${isEmpty ? keys.skip : keys.next}</button>
+    </div>`
+}
+
+/** @param {string} id @param {unknown} label @param {string} name @param {() => void} press */
+const key = (id, label, name, press) =>
+  html`<button type="button" class=${`key key-${id}`} aria-label=${name} @mousedown=${keepFocus} @click=${press}>${label}</button>`
+
+/** Keeps the keys in their places. */
+const blank = () => html`<span class="key-blank"></span>`
+
+/** @param {Event} event */
+const onInput = (event) => type(/** @type {HTMLInputElement} */ (event.target).value)
+
+/** @param {KeyboardEvent} event */
+function onKey(event) {
+  if (event.isComposing || event.ctrlKey || event.metaKey || event.altKey) return
+  const field = /** @type {HTMLInputElement} */ (event.target)
+  const isTab = event.key === 'Tab' && !event.shiftKey && field.value.trim() !== ''
+  if (event.key === 'Enter' || isTab) {
+    event.preventDefault()
+    if (!event.repeat) take(field.value)
+    // What the next key meets is empty at once, not only when the page is drawn.
+    field.value = shown.typed
+    return
+  }
+  if (event.key === 'ArrowDown' || event.key === 'ArrowUp') {
+    event.preventDefault()
+    move(event.key === 'ArrowDown' ? 1 : -1)
+  }
+}
+
+/** A micrometer types wherever the keyboard is: its digits belong in the entry, unless another field waits for text.
+ * @param {KeyboardEvent} event */
+function onStrayKey(event) {
+  if (state.route.screen !== 'measure' || event.ctrlKey || event.metaKey || event.altKey) return
+  if (!/^[\d.,+\-−]$/.test(event.key) || isText(event.target)) return
+  const entry = /** @type {HTMLInputElement | null} */ (document.querySelector('.entry'))
+  if (!entry) return
+  event.preventDefault()
+  entry.focus({ preventScroll: true })
+  type(shown.typed + event.key)
+  entry.value = shown.typed
+}
+
+/** @param {EventTarget | null} target */
+const isText = (target) => target instanceof Element && target.matches('input:not([type=radio]):not([type=checkbox]), textarea, select')
+
+document.addEventListener('keydown', onStrayKey)

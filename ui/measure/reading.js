@@ -1,0 +1,84 @@
+// The reading that a typed number becomes, with all that belongs to it.
+/** @import { Quantity, Reading } from '../types/api.d.ts' */
+/** @import { Bench } from './pad.js' */
+/** @import { Step } from './walk.js' */
+import { withUnit } from '../lengths.js'
+import { words } from '../words.js'
+import { isDifference, isValue, leading } from './entry.js'
+import { instrumentFor, settingOf, unitOf } from './tools.js'
+import { standingAt } from './walk.js'
+
+const text = words.measure
+
+/** Sizes, which no small signed amount can be. @type {readonly Quantity[]} */
+const SIZES = ['diameter', 'big-end-bore', 'small-end-bore', 'pin-bore', 'pin-diameter', 'guide-bore']
+
+/** Why a text is not taken, in a sentence; empty if it is. What only the core can tell, it tells later.
+ * @param {Bench} here @param {Step} step @param {string} value @param {string} angle */
+export function whyNot(here, step, value, angle) {
+  const setting = settingOf(useOf(here))
+  if (!isValue(value)) return text.notALength(value)
+  if (step.quantity === 'other' && !step.name.trim()) return text.nameFirst
+  if (setting.setTo.trim() && !isValue(setting.setTo)) return text.setToWrong(setting.setTo.trim())
+  if (hasLength(step.quantity) && setting.over.trim() && !isValue(setting.over)) return text.overWrong(setting.over.trim())
+  if (setting.celsius.trim() && !/^[+\-−]?\d{1,3}$/.test(setting.celsius.trim())) return text.celsiusWrong(setting.celsius.trim())
+  if (angle.trim() && !/^\d{1,3}$/.test(angle.trim())) return text.angleWrong(angle.trim())
+  if (isDifference(withUnit(value, unitFor(here))) && !setting.setTo.trim() && SIZES.includes(step.quantity)) return text.setToFirst(value)
+  return ''
+}
+
+/** @param {Bench} here @param {Step} step @param {string} value @param {string} angle @returns {Reading} */
+export function readingOf(here, step, value, angle) {
+  const { view, phase } = here
+  const setting = settingOf(useOf(here))
+  const instrument = instrumentFor(view, useOf(here))
+  const unit = unitFor(here)
+  return {
+    part: step.part.part,
+    quantity: step.quantity,
+    ...(step.name ? { name: step.name } : {}),
+    spot: step.spot,
+    phase,
+    value: withUnit(value, unit),
+    ...(setting.setTo.trim() ? { set_to: withUnit(setting.setTo, unit) } : {}),
+    ...(instrument ? { instrument: instrument.id } : {}),
+    ...(setting.over.trim() && hasLength(step.quantity) ? { over: withUnit(setting.over, unit) } : {}),
+    ...(angle.trim() && step.quantity === 'run-out' ? { angle: Number(angle) } : {}),
+    ...(setting.celsius.trim() ? { warmth: { celsius: Number(setting.celsius.trim().replace('−', '-')), material: setting.material } } : {}),
+  }
+}
+
+/** Whether it is read over a length. @param {Quantity} quantity */
+export const hasLength = (quantity) => quantity === 'bend' || quantity === 'twist'
+
+/** A neighbour's value, to be taken again or begun with; none if it was read with another setting.
+ * @param {Bench} here @returns {{ same: string, lead: string } | null} */
+export function neighbour(here) {
+  const { step, steps, phase } = here
+  if (!step) return null
+  const before = steps.slice(0, steps.findIndex(({ id }) => id === step.id)).filter((one) => alike(one, step) && standingAt(one, phase)).at(-1)
+  const near = before ?? steps.find((one) => alike(one, step) && one.id !== step.id && standingAt(one, phase))
+  const reading = near && standingAt(near, phase)
+  if (!reading) return null
+  const { taken } = reading
+  const unit = unitFor(here)
+  if ((taken.set_to ?? '') !== setTo(here)) return null
+  const bare = taken.value.replace(/\s*[^\d.,]+$/, '')
+  const inUnit = withUnit(bare, unit) === taken.value
+  return { same: inUnit ? bare : taken.value, lead: inUnit ? leading(bare) : '' }
+}
+
+/** @param {Step} one @param {Step} other */
+const alike = (one, other) => one.part.kind === other.part.kind && one.quantity === other.quantity
+
+/** @param {Bench} here */
+export const useOf = ({ view, part, quantity }) => ({ job: view.job, kind: part.kind, quantity })
+
+/** @param {Bench} here */
+export const unitFor = (here) => unitOf(here.view, instrumentFor(here.view, useOf(here)))
+
+/** @param {Bench} here */
+function setTo(here) {
+  const typed = settingOf(useOf(here)).setTo.trim()
+  return typed && withUnit(typed, unitFor(here))
+}

@@ -1,0 +1,86 @@
+// What is measured, when in the rebuild, with what, and how the instrument is set. One line that unfolds.
+/** @import { Material, Quantity } from '../types/api.d.ts' */
+/** @import { Bench } from './pad.js' */
+import { html } from '../vendor/lit-html/lit-html.js'
+import { capitalised, catalogue } from '../catalogue.js'
+import { choice } from '../controls/choice.js'
+import { input, tick } from '../controls/input.js'
+import { optionsOf } from '../intake/layout.js'
+import { toInstruments } from '../route.js'
+import { redraw } from '../state.js'
+import { words } from '../words.js'
+import { note, shown, turnTo } from './pad.js'
+import { hasLength, useOf } from './reading.js'
+import { instrumentFor, instrumentsOf, set, settingOf } from './tools.js'
+import { readQuantities, stepsOf } from './walk.js'
+
+const text = words.measure
+
+/** @param {Bench} here */
+export function setUp(here) {
+  const { view, part, quantity, phase } = here
+  const instrument = instrumentFor(view, useOf(here))
+  const quantities = readQuantities(part.kind).map(({ id, words: label }) => ({ value: id, label: capitalised(label) }))
+  const phases = catalogue().phases.map(({ id, label }) => ({ value: id, label: capitalised(label) }))
+  const named = quantities.find(({ value }) => value === quantity)?.label ?? ''
+  const when = phases.find(({ value }) => value === phase)?.label.toLowerCase() ?? ''
+  return html`
+    <details class="set-up">
+      <summary><span class="set-up-lead">${text.setUp}:</span> ${[named, when, instrument?.name ?? text.noInstrument.toLowerCase()].join(' · ')}</summary>
+      ${choice({ name: 'phase', legend: text.phase, options: phases, value: phase, choose: (to) => turnTo({ phase: to }) })}
+      ${choice({ name: 'quantity', legend: text.quantity, options: quantities, value: quantity, choose: (to) => turnTo({ quantity: to }) })}
+      ${quantity === 'other' ? nameOf(here) : ''}
+      ${instrumentChoice(here, instrument?.id ?? '')}
+      ${more(here)}
+    </details>
+    ${quantity === 'run-out' ? input({ id: 'measure-angle', label: text.angle, kind: 'number', value: shown.angle, hint: text.angleHint, enter: (angle) => note({ angle }) }) : ''}`
+}
+
+/** @param {Bench} here @param {string} chosen */
+function instrumentChoice(here, chosen) {
+  const instruments = instrumentsOf(here.view).map(({ id, name }) => ({ value: id, label: name }))
+  return html`
+    ${choice({
+      name: 'instrument',
+      legend: text.instrument,
+      options: [...instruments, { value: '', label: text.noInstrument }],
+      value: chosen,
+      choose: (instrument) => change(here, { instrument }),
+    })}
+    ${chosen ? '' : html`<p class="hint">${text.noInstrumentHint}</p>`}
+    <a class="button" href=${toInstruments('new')}>${text.enterInstrument}</a>`
+}
+
+/** @param {Bench} here @param {Parameters<typeof set>[1]} to */
+function change(here, to) {
+  set(useOf(here), to)
+  redraw()
+}
+
+/** @param {Bench} here */
+function nameOf({ view, part }) {
+  const names = view.sheet.lines.filter(({ of }) => of.kind === part.kind && of.quantity === 'other' && of.name).map(({ of }) => of.name ?? '')
+  return html`
+    ${input({ id: 'measure-name', label: text.name, value: shown.name, enter: (name) => note({ name }) })}
+    ${names.length === 0 ? '' : html`<div class="bar-inline">${[...new Set(names)].map((name) => html`<button type="button" @click=${() => note({ name })}>${name}</button>`)}</div>`}`
+}
+
+/** @param {Bench} here */
+function more(here) {
+  const setting = settingOf(useOf(here))
+  const hasOptional = stepsOf(here.part, here.quantity, shown.name).some(({ needed }) => !needed)
+  const grows = here.part.kind === 'piston' || here.part.kind === 'bore'
+  return html`
+    ${hasOptional ? tick({ label: text.optional, checked: setting.optional, enter: (optional) => change(here, { optional }) }) : ''}
+    <details class="more">
+      <summary>${text.more}</summary>
+      ${input({ id: 'measure-set-to', label: text.setTo, kind: 'length', value: setting.setTo, hint: text.setToHint, enter: (setTo) => change(here, { setTo }) })}
+      ${hasLength(here.quantity) ? input({ id: 'measure-over', label: text.over, kind: 'length', value: setting.over, enter: (over) => change(here, { over }) }) : ''}
+      ${grows ? html`
+        ${input({ id: 'measure-celsius', label: text.celsius, kind: 'number', value: setting.celsius, hint: text.celsiusHint, enter: (celsius) => change(here, { celsius }) })}
+        ${choice({ name: 'material', legend: text.material, options: optionsOf(/** @type {Record<Material, string>} */ (text.materials)), value: setting.material, choose: (material) => change(here, { material }) })}` : ''}
+    </details>`
+}
+
+/** How a quantity is measured, in a sentence; empty where it is plain. @param {Quantity} quantity */
+export const howTo = (quantity) => /** @type {Record<string, string>} */ (text.how)[quantity] ?? ''
