@@ -7,6 +7,19 @@ export type Action = "open" | "keep" | "polish" | "undersize-shells" | "machine"
 /** An answer; not having asked is no answer. */
 export type Answer = "yes" | "no" | "unknown";
 
+/** What was proposed to the customer last, and what has become of it. */
+export type Approval = {
+  /** How many proposals there were: the number of the last one. */
+  version: number,
+  /** The edit that made the last proposal. */
+  proposal: EditId | null,
+  /** Exactly what was shown. */
+  shown: Quote | null,
+  /** What the customer answered. */
+  answer: CustomerAnswer | null,
+  /** How the quote of now differs from it. */
+  since: Array<Since>, };
+
 /** The layout of one engine. Mains and crankpins are counted from the front; cylinders as [`Numbering`] says. */
 export type Arrangement = {
   /** How the cylinders stand. */
@@ -49,6 +62,16 @@ export type Assessment = {
   sheet_doubts: Array<string>,
   /** Why it happened, most likely first. */
   causes: CauseReport,
+  /** The lists that are worked. */
+  lists: Array<WorkList>,
+  /** What the rebuild costs. */
+  quote: Quote,
+  /** Ways that serve the same end, priced side by side. */
+  ways: Array<Ways>,
+  /** What changed since the first estimate. */
+  differences: Array<Difference>,
+  /** What was proposed to the customer. */
+  approval: Approval,
   /** What a reader must know about the record itself: entries of a newer version, entries for parts that the
    * engine, as now arranged, does not have. */
   notices: Array<string>, };
@@ -84,6 +107,10 @@ export type Catalogue = {
   phases: Array<PhaseEntry>,
   /** The groups that go to one size. */
   size_groups: Array<SizeGroupEntry>,
+  /** Work that has a price. */
+  works: Array<WorkEntry>,
+  /** The rules by which parts are decided. */
+  rules: Array<RuleEntry>,
   /** What stands where the risk is. */
   cautions: Array<string>, };
 
@@ -200,9 +227,46 @@ export type Change = { "do": "fill",
   /** The size; nothing to go back to the plan's own. */
   size: Entry | null,
   /** Why. */
-  reason: string, } | { "do": "undo",
+  reason: string, } | { "do": "use-prices",
+  /** The prices. */
+  prices: PriceList, } | { "do": "set-price",
+  /** The price. */
+  price: Price, } | { "do": "note-estimate",
+  /** Its lines. */
+  lines: Array<EstimateLine>, } | { "do": "tick",
+  /** The item. */
+  item: string,
+  /** What has been done. */
+  tick: Tick, } | { "do": "add-item",
+  /** The item. */
+  item: OwnItem, } | { "do": "propose",
+  /** What was shown. */
+  quote: Quote, } | { "do": "answer-proposal",
+  /** The answer. */
+  answer: CustomerAnswer, } | { "do": "close",
+  /** Closed. */
+  closed: boolean, } | { "do": "undo",
   /** The edit. */
   edit: EditId, };
+
+/** The answer to one line of a proposal. */
+export type Consent = "yes" | "no" | "later";
+
+/** A currency by its three letters (ISO 4217). */
+export type Currency = string;
+
+/** What the customer answered. */
+export type CustomerAnswer = {
+  /** The edit in which the proposal was made. */
+  proposal: EditId,
+  /** An answer for each line. */
+  lines: Array<LineAnswer>,
+  /** Who answered. */
+  name: string,
+  /** How: "signed on the screen", "by telephone". */
+  way: string,
+  /** The signature, if it was drawn. */
+  signature: Array<Array<[number, number]>>, };
 
 /** From which end of the new range wear counts. */
 export type Datum = "min" | "max";
@@ -222,11 +286,24 @@ export type Decision = {
   /** What a person may choose instead. */
   possible: Array<Outcome>, };
 
+/** A line in which quote and estimate differ. */
+export type Difference = {
+  /** What it is for. */
+  what: string,
+  /** What was estimated; nought if it was not. */
+  estimated: Money,
+  /** What it costs now; nought if it is not needed. */
+  now: Money,
+  /** What it costs more; below nought if less. */
+  more: Money,
+  /** Why, in a sentence. */
+  because: string, };
+
 /** Across the part: two directions at right angles. */
 export type Direction = "a" | "b";
 
 /** The papers. */
-export type Document = "report-pdf" | "report-text" | "sizes-pdf" | "sizes-csv";
+export type Document = "report-pdf" | "report-text" | "sizes-pdf" | "sizes-csv" | "list-pdf" | "list-text" | "list-csv" | "closing-pdf";
 
 /** The id of an edit. Sorts by wall-clock milliseconds, then by a counter, then by device.
  *
@@ -247,6 +324,15 @@ export type Error = {
   /** What is wrong and what would be right. */
   message: string, };
 
+/** A line of the estimate that the customer was given before the engine was opened. */
+export type EstimateLine = {
+  /** What it was for, in the shop's words. */
+  what: string,
+  /** The lines of a quote that it stands for; none for a line that no quote has (freight, a round sum). */
+  of: Array<PriceKey>,
+  /** How much, without tax. */
+  net: Money, };
+
 /** A group of like findings and its weight. */
 export type Evidence = {
   /** In words: "scoring, grade 3, on 4 lower main shells". */
@@ -256,6 +342,9 @@ export type Evidence = {
   /** How much it changes the odds of the cause: the factor, as its base-2 logarithm rounded to a tenth. Positive
    * speaks for the cause. */
   weight: number, };
+
+/** How much of it. */
+export type Extent = "short" | "full";
 
 /** A figure that follows from readings. */
 export type Figure = {
@@ -453,6 +542,12 @@ export type JobView = {
   found_sizes: { [key in SizeGroup]?: string },
   /** Sizes that a person chose. */
   chosen_sizes: { [key in SizeGroup]?: string },
+  /** What this job is charged at. */
+  prices: PriceList,
+  /** The estimate that the customer was given before the engine was opened. */
+  estimate: Array<EstimateLine>,
+  /** Whether the job is closed. */
+  closed: boolean,
   /** All that follows. */
   assessment: Assessment,
   /** The edit that undo would take back. */
@@ -485,6 +580,17 @@ export type KindEntry = {
 /** How the cylinders stand to each other. */
 export type Layout = "inline" | "vee" | "flat";
 
+/** A price as it was charged last. */
+export type LearntPrice = {
+  /** The price. */
+  price: Price,
+  /** Its currency. */
+  currency: Currency,
+  /** When it was entered: milliseconds since 1970-01-01 UTC. */
+  at: number,
+  /** In how many jobs a price for this was entered. */
+  jobs: number, };
+
 /** A length in whole nanometres. Signed, since a reading may be an offset. In JSON a whole number of nanometres. */
 export type Length = number;
 
@@ -504,6 +610,9 @@ export type Line = {
   limit?: Stated,
   /** A part exactly at the limit fails ("replace at 0.25 or more"); else it passes. */
   fails_at_limit?: boolean,
+  /** The limit is the least allowed although this quantity wears larger, or is one of the manual's own, which are
+   * taken to wear larger. */
+  limit_is_least?: boolean,
   /** A limit in proportion to another size. */
   rate?: Rate,
   /** For wear and losses: from which end of the new range they count. Without it both are reckoned, and where they
@@ -511,6 +620,13 @@ export type Line = {
   datum?: Datum,
   /** The manual's page, or "common practice". */
   source: string, };
+
+/** One line's answer. */
+export type LineAnswer = {
+  /** The line of the proposal. */
+  of: PriceKey,
+  /** The answer. */
+  answer: Consent, };
 
 /** What a line is about. Lines that name a station, a port or numbers go before lines that do not. */
 export type LineKey = {
@@ -526,6 +642,28 @@ export type LineKey = {
   port?: Port,
   /** Only at these mains, crankpins, cylinders or cam bearings; all if empty. */
   numbers?: Array<number>, };
+
+/** One line of a list. */
+export type ListItem = {
+  /** Its name, the same as long as it is about the same: ticks refer to it. */
+  id: string,
+  /** What, in words. */
+  what: string,
+  /** Size or work in words; may be empty. */
+  detail: string,
+  /** How many. */
+  quantity: number,
+  /** The parts it is about, to go to the finding; may be empty. */
+  parts: Array<Part>,
+  /** What put it there. */
+  because: string,
+  /** Not to be done yet, and why, each in a sentence; empty if nothing holds it. */
+  waits_for: Array<string>,
+  /** What has been done about it. */
+  tick: Tick | null, };
+
+/** Which list. */
+export type ListKind = "order" | "machine-shop" | "rebuild-here" | "clean" | "look-again" | "put-right";
 
 /** The marks of one cap or rod. */
 export type Mark = {
@@ -567,6 +705,9 @@ export type MarksView = {
 
 /** What a part is made of, for its growth with warmth. */
 export type Material = "steel" | "cast-iron" | "aluminium";
+
+/** An amount in minor units of a currency that stands beside it: cents, or whole yen. */
+export type Money = number;
 
 /** How cylinders are numbered. */
 export type Numbering = {
@@ -622,6 +763,20 @@ export type Oversize = {
   piston_max?: Stated,
   /** The manual's page. */
   source: string, };
+
+/** An item of the shop's own: gaskets, fasteners. */
+export type OwnItem = {
+  /** On which list. */
+  list: ListKind,
+  /** What. */
+  what: string,
+  /** How many. */
+  quantity: number,
+  /** Why. */
+  because: string, };
+
+/** What it is printed on. */
+export type PaperSize = "a4" | "letter";
 
 /** One part of one engine. */
 export type Part = string;
@@ -756,6 +911,35 @@ export type Predicted = {
   /** Where each size comes from, in a sentence. */
   because: string, };
 
+/** The price of one piece; at least one of its three parts is given. */
+export type Price = {
+  /** What it is for. */
+  of: PriceKey,
+  /** What the part costs, without tax. */
+  part: Money,
+  /** What the machine shop charges, without tax. */
+  machining: Money,
+  /** The shop's own time in minutes. */
+  minutes: number, };
+
+/** What a price is for. */
+export type PriceKey = {
+  /** The kind of part. Shells are priced by the pair, thrust faces by the set. */
+  kind: PartKind,
+  /** The work. */
+  work: Work, };
+
+/** The shop's prices, all without tax, in one currency. */
+export type PriceList = {
+  /** The currency. */
+  currency: Currency,
+  /** What an hour of the shop's own time costs. */
+  hour: Money,
+  /** The tax. */
+  tax: Tax,
+  /** The prices. */
+  prices: Array<Price>, };
+
 /** How much of the engine has been looked at. */
 export type Progress = {
   /** Parts of the engine. */
@@ -769,7 +953,7 @@ export type Progress = {
 
 /** A quantity of a part. Which part is meant, a quantity does not say: the *diameter* of a journal is outside, that of
  * a bore inside. */
-export type Quantity = "diameter" | "out-of-round" | "taper" | "barrel" | "wear" | "run-out" | "bend" | "twist" | "scratch-depth" | "length" | "thrust-width" | "wall" | "thickness" | "clearance" | "strip" | "line-offset" | "line-adjacent" | "line-overall" | "end-float" | "side-play" | "big-end-bore" | "small-end-bore" | "pin-bore" | "pin-diameter" | "groove-clearance" | "ring-gap" | "gap-growth" | "ridge" | "lobe-height" | "base-circle" | "lift" | "height-loss" | "lift-loss" | "lift-spread" | "guide-bore" | "adjacent-run-out" | "adjacent-run-out-square" | "other";
+export type Quantity = "diameter" | "out-of-round" | "taper" | "barrel" | "wear" | "run-out" | "bend" | "twist" | "scratch-depth" | "length" | "thrust-width" | "wall" | "thickness" | "clearance" | "strip" | "bearing-bore" | "line-offset" | "line-adjacent" | "line-overall" | "end-float" | "side-play" | "big-end-bore" | "small-end-bore" | "pin-bore" | "pin-diameter" | "pin-clearance" | "groove-clearance" | "ring-gap" | "gap-growth" | "ridge" | "lobe-height" | "base-circle" | "lift" | "height-loss" | "lift-loss" | "lift-spread" | "guide-bore" | "adjacent-run-out" | "adjacent-run-out-square" | "other";
 
 /** A quantity as one kind of part has it. */
 export type QuantityEntry = {
@@ -781,6 +965,40 @@ export type QuantityEntry = {
   is_read: boolean,
   /** Where it is read, in the order in which a hand walks over the part. */
   spots: Array<SpotEntry>, };
+
+/** What the rebuild costs. */
+export type Quote = {
+  /** The currency of all amounts. */
+  currency: Currency,
+  /** The lines. */
+  lines: Array<QuoteLine>,
+  /** The sum of the lines that have a price, without tax. */
+  net: Money,
+  /** The tax on it. */
+  tax: Money,
+  /** The rate of tax, in words. */
+  tax_rate: string,
+  /** Both together. */
+  gross: Money,
+  /** How many lines have no price yet. */
+  without_price: number, };
+
+/** A line of a quote. */
+export type QuoteLine = {
+  /** What it is for. */
+  of: PriceKey,
+  /** In words: "Main bearing shells: replace". */
+  what: string,
+  /** The parts it is about. */
+  parts: Array<Part>,
+  /** How many pieces are charged: pairs of shells, else parts. */
+  quantity: number,
+  /** What one piece costs without tax; none if the shop has entered no price. */
+  each: Money | null,
+  /** What the line costs without tax; none without a price. */
+  net: Money | null,
+  /** Why: the reason of the decision that weighs most. */
+  because: string, };
 
 /** A limit in proportion: so much for each so much of another size. */
 export type Rate = {
@@ -882,6 +1100,15 @@ export type Reason = {
   /** Where the rule comes from. */
   source: string, };
 
+/** A rule by which parts are decided. */
+export type RuleEntry = {
+  /** Its written form. */
+  id: string,
+  /** Why, in a sentence. */
+  why: string,
+  /** Where it comes from. */
+  source: string, };
+
 /** Whether somebody has looked at a part, and what they saw. */
 export type Seen = "not-looked" | "clean" | "worn";
 
@@ -926,7 +1153,18 @@ export type Shelf = {
   /** The shop's instruments, by id. */
   instruments: Array<Instrument>,
   /** The shop's spec sheets, by name. */
-  sheets: Array<Sheet>, };
+  sheets: Array<Sheet>,
+  /** The shop's prices, once entered. */
+  prices: PriceList | null, };
+
+/** How a line of the quote differs from the last proposal. */
+export type Since = {
+  /** The line. */
+  of: PriceKey,
+  /** In words. */
+  what: string,
+  /** What changed, in a sentence. */
+  because: string, };
 
 /** What is brought to one common size. */
 export type SizeGroup = "mains" | "crankpins" | "bores";
@@ -1006,6 +1244,16 @@ export type TagEntry = {
 /** The follower between cam and valve gear. */
 export type Tappets = "flat-solid" | "flat-hydraulic" | "roller-solid" | "roller-hydraulic" | "none";
 
+/** The tax of a place. */
+export type Tax = {
+  /** The rate in hundredths of a per cent: 1900 is 19 %. At most 10 000. */
+  rate: number,
+  /** Where it is rounded. */
+  rounding: TaxRounding, };
+
+/** Where tax is rounded to the minor unit. */
+export type TaxRounding = "total" | "line";
+
 /** A line of the job's sheet. */
 export type TextField = "customer" | "contact" | "machine" | "engine-number" | "use" | "complaint" | "remarks";
 
@@ -1015,6 +1263,15 @@ export type TextFieldEntry = {
   id: TextField,
   /** Its name on the sheet. */
   label: string, };
+
+/** What has been done about an item. */
+export type Tick = {
+  /** How many of it are done; 0 takes the tick off. */
+  done: number,
+  /** When, as the shop writes dates; may be empty. */
+  date: string,
+  /** A note: supplier, part number, what is still missing; may be empty. */
+  note: string, };
 
 /** An undersize: the range to which journals are ground, and the wall of the shells that go with it. */
 export type Undersize = {
@@ -1044,6 +1301,43 @@ export type Warmth = {
   celsius: number,
   /** What the part is made of. */
   material: Material, };
+
+/** One way. */
+export type Way = {
+  /** In words: "new camshaft". */
+  words: string,
+  /** What it costs without tax. */
+  net: Money, };
+
+/** Ways that serve the same end. */
+export type Ways = {
+  /** To what end. */
+  what: string,
+  /** The ways, the recommended first. */
+  ways: Array<Way>,
+  /** Why the first is recommended. */
+  because: string, };
+
+/** Work that has a price. */
+export type Work = "replace" | "machine" | "weld-up" | "sleeve" | "polish" | "rebuild" | "clean";
+
+/** Work that has a price. */
+export type WorkEntry = {
+  /** The work. */
+  id: Work,
+  /** In words, lower case. */
+  words: string, };
+
+/** One list. */
+export type WorkList = {
+  /** Which. */
+  kind: ListKind,
+  /** Its title. */
+  title: string,
+  /** Its items. */
+  items: Array<ListItem>,
+  /** How many items are wholly done. */
+  done: number, };
 
 /** A field of a part's surface. Front, rear, left and right are those of the engine, seen from the rear looking to the
  * front. */
@@ -1102,7 +1396,19 @@ job: JobId,
 /**
  * The paper.
  */
-document: Document, }; reply: Blob };
+document: Document, 
+/**
+ * Of a report: how much of it; all, if not said.
+ */
+extent?: Extent, 
+/**
+ * Of a list: which; the order, if not said.
+ */
+list?: ListKind, 
+/**
+ * On which sheets; A4, if not said.
+ */
+paper?: PaperSize, }; reply: Blob };
   archive_export: { arguments: { 
 /**
  * The job.
@@ -1136,6 +1442,12 @@ name: string, }; reply: Shelf };
  */
 name: string, }; reply: Blob };
   sheet_import: { arguments: Record<symbol, never>; reply: Shelf };
+  prices_keep: { arguments: { 
+/**
+ * The prices.
+ */
+prices: PriceList, }; reply: Shelf };
+  prices_learnt: { arguments: Record<symbol, never>; reply: Array<LearntPrice> };
   settings_get: { arguments: Record<symbol, never>; reply: Settings };
   settings_set: { arguments: { 
 /**
