@@ -397,6 +397,17 @@ export type Finding = {
 /** Which end of the crankshaft this engine's manual calls the front. */
 export type FrontEnd = "away-from-flywheel" | "flywheel";
 
+/** A general rule that stands because the sheet is silent, for a reader of the sheet. */
+export type GeneralRule = {
+  /** The kind of part. */
+  kind: PartKind,
+  /** The quantity. */
+  quantity: Quantity,
+  /** The limits in words: "at most 0.0005 in". */
+  limits: string,
+  /** "common practice", with what is known of where it comes from. */
+  source: string, };
+
 /** The grade of a tag. For scratches: 1 seen, not felt; 2 felt with a fingernail; 3 catches a fingernail; 4 metal gone
  * or moved. Every tag has its own four sentences ([`super::TagRow::grades`]). */
 export type Grade = 1 | 2 | 3 | 4;
@@ -538,6 +549,8 @@ export type JobView = {
   instruments: Array<Instrument>,
   /** What the engine's manual says. */
   sheet: Sheet,
+  /** What general rules give where the sheet is silent. */
+  general_rules: Array<GeneralRule>,
   /** To which size a group had been ground or bored before; standard where nothing is noted. */
   found_sizes: { [key in SizeGroup]?: string },
   /** Sizes that a person chose. */
@@ -963,6 +976,8 @@ export type QuantityEntry = {
   words: string,
   /** Whether a person reads it off an instrument; else it only follows. */
   is_read: boolean,
+  /** Whether wear makes it smaller: a limit is then the least allowed, else the most. */
+  wears_smaller: boolean,
   /** Where it is read, in the order in which a hand walks over the part. */
   spots: Array<SpotEntry>, };
 

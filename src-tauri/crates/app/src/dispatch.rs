@@ -65,8 +65,12 @@ fn read<A: DeserializeOwned>(arguments: Value) -> Result<A, Error> {
         let most = MAX_ARGUMENTS / (1024 * 1024);
         return Err(Error::new("arguments-too-large", format!("The entry is too long: {most} MB at most.")));
     }
-    serde_json::from_value(arguments)
-        .map_err(|error| Error::new("arguments-refused", format!("The request can’t be read: {error}.")))
+    serde_json::from_value(arguments).map_err(|error| {
+        let why = error.to_string();
+        // What a length refuses with is a sentence for the person already.
+        let is_sentence = why.ends_with('.');
+        Error::new("arguments-refused", if is_sentence { why } else { format!("The request can’t be read: {why}.") })
+    })
 }
 
 /// Whether a value's JSON would be longer than this; counts without writing it out.
@@ -89,4 +93,24 @@ fn larger_than(value: &Value, most: usize) -> bool {
 fn unknown(name: &str) -> Error {
     let shown: String = name.chars().take(60).collect();
     Error::new("no-such-action", format!("There is no action “{shown}”: there are {}.", ACTIONS.join(", ")))
+}
+
+#[cfg(test)]
+mod tests {
+    use serde_json::json;
+
+    use super::*;
+    use crate::action::instrument_keep::Arguments;
+
+    #[track_caller]
+    fn refused(resolution: &str, because: &str) {
+        let instrument = json!({"id": "a", "name": "a", "kind": "other", "resolution": resolution, "uncertainty": 1});
+        assert_eq!(read::<Arguments>(json!({ "instrument": instrument })).unwrap_err().message, because);
+    }
+
+    #[test]
+    fn a_sentence_from_below_is_shown_as_it_is() {
+        refused("5 furlongs", "“5 furlongs” has an unknown unit: use mm, µm, in or thou.");
+        refused("1 mm", "The request can’t be read: invalid type: integer `1`, expected a string.");
+    }
 }

@@ -7,7 +7,7 @@ use wearbook_core::decide::{Outcome, rules};
 use wearbook_core::document::CAUTIONS;
 use wearbook_core::engine::{Arrangement, PartKind};
 use wearbook_core::job::{HistoryFact, TextField};
-use wearbook_core::measure::{Has, InstrumentKind, Phase, Quantity, Spot};
+use wearbook_core::measure::{Has, InstrumentKind, Phase, Quantity, Sense, Spot};
 use wearbook_core::money::Work;
 use wearbook_core::sheet::SizeGroup;
 use wearbook_core::wear::{Tag, Zone, ZoneMap};
@@ -119,6 +119,8 @@ pub struct QuantityEntry {
     pub words: &'static str,
     /// Whether a person reads it off an instrument; else it only follows.
     pub is_read: bool,
+    /// Whether wear makes it smaller: a limit is then the least allowed, else the most.
+    pub wears_smaller: bool,
     /// Where it is read, in the order in which a hand walks over the part.
     pub spots: Vec<SpotEntry>,
 }
@@ -280,6 +282,7 @@ fn quantity(has: &Has) -> QuantityEntry {
         id: has.quantity,
         words: has.quantity.words(),
         is_read: has.is_read(),
+        wears_smaller: has.sense == Sense::Least,
         spots: spots.map(|spot| SpotEntry { spot, label: spot.label(), needed: needed.contains(&spot) }).collect(),
     }
 }

@@ -8,7 +8,7 @@ use wearbook_core::engine::{Arrangement, Engine, Plan};
 use wearbook_core::job::{Answer, Edit, EditId, HistoryFact, Job, TextField};
 use wearbook_core::measure::Instrument;
 use wearbook_core::money::{EstimateLine, PriceList};
-use wearbook_core::sheet::{Sheet, SizeGroup};
+use wearbook_core::sheet::{GeneralRule, Sheet, SizeGroup};
 use wearbook_store::JobId;
 
 use super::undo::Undo;
@@ -31,6 +31,8 @@ pub struct JobView {
     pub instruments: Vec<Instrument>,
     /// What the engine's manual says.
     pub sheet: Sheet,
+    /// What general rules give where the sheet is silent.
+    pub general_rules: Vec<GeneralRule>,
     /// To which size a group had been ground or bored before; standard where nothing is noted.
     pub found_sizes: BTreeMap<SizeGroup, String>,
     /// Sizes that a person chose.
@@ -56,6 +58,7 @@ impl JobView {
         let undo = Undo::of(edits, &job);
         Self {
             job: id,
+            general_rules: engine.as_ref().map_or_else(Vec::new, |engine| job.sheet.standing_in(engine)),
             plan: engine.map(|engine| engine.plan()),
             assessment: assess(&job),
             last_edit: undo.last_edit,

@@ -1,8 +1,13 @@
 //! General rules for what a manual does not give: common practice, each replaceable by a line of the sheet.
 
+use std::collections::BTreeSet;
+
+use serde::Serialize;
+
 use super::limit::Proportions;
 use super::{Limits, Sheet};
-use crate::engine::{Part, PartKind};
+use crate::engine::{Engine, Part, PartKind};
+use crate::figure::range_text;
 use crate::measure::{Bound, Bounds, Length, Quantity};
 
 const COMMON_PRACTICE: &str = "common practice";
@@ -17,7 +22,40 @@ const fn inches(hundredths: i64) -> Length {
     Length::from_nanometres(hundredths * 254_000)
 }
 
+/// A general rule that stands because the sheet is silent, for a reader of the sheet.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct GeneralRule {
+    /// The kind of part.
+    pub kind: PartKind,
+    /// The quantity.
+    pub quantity: Quantity,
+    /// The limits in words: "at most 0.0005 in".
+    pub limits: String,
+    /// "common practice", with what is known of where it comes from.
+    pub source: String,
+}
+
 impl Sheet {
+    /// The general rules that stand in for what the sheet does not give, in strip-down order. A rule that goes by the
+    /// length of a journal is given for the sheet's length: a journal that was measured may differ.
+    pub fn standing_in(&self, engine: &Engine) -> Vec<GeneralRule> {
+        if !self.head.general_rules {
+            return Vec::new();
+        }
+        let mut seen = BTreeSet::new();
+        let firsts = engine.parts().iter().copied().filter(|part| seen.insert(part.kind));
+        firsts.flat_map(|part| part.kind.quantities().iter().filter_map(move |has| self.rule(part, has.quantity))).collect()
+    }
+
+    fn rule(&self, part: Part, quantity: Quantity) -> Option<GeneralRule> {
+        if self.line(part, quantity, "", None).is_some() {
+            return None;
+        }
+        let Limits { bounds, source, .. } = self.general(part, quantity, Proportions::default())?;
+        Some(GeneralRule { kind: part.kind, quantity, limits: range_text(&bounds, self.head.unit), source })
+    }
+
     /// The general rule for a quantity of a part, if there is one.
     pub fn general(&self, part: Part, quantity: Quantity, proportions: Proportions) -> Option<Limits> {
         use PartKind::{Block, Bore, Crankpin, Crankshaft, HousingBore, Lobe, MainJournal, Rings};
@@ -106,6 +144,22 @@ mod tests {
         rule(("2.249 in", "2.250 in"), "crankshaft", Quantity::EndFloat, 76_200, 177_800);
         rule(("2.999 in", "3.000 in"), "crankshaft", Quantity::EndFloat, 127_000, 228_600);
         rule(("3.999 in", "4.000 in"), "crankshaft", Quantity::EndFloat, 177_800, 279_400);
+    }
+
+    #[test]
+    fn what_the_sheet_gives_no_rule_stands_in_for() {
+        let engine = Engine::new(crate::engine::Arrangement::inline(4)).unwrap();
+        let mut sheet = sheet(("2.999 in", "3.000 in"));
+        let rules = |sheet: &Sheet| -> Vec<(PartKind, Quantity, String)> {
+            sheet.standing_in(&engine).into_iter().map(|rule| (rule.kind, rule.quantity, rule.limits)).collect()
+        };
+        let out_of_round = (PartKind::MainJournal, Quantity::OutOfRound, "at most 0.0005 in".to_owned());
+        assert!(rules(&sheet).contains(&out_of_round));
+        let stated = serde_json::json!({"of": {"kind": "main-journal", "quantity": "out-of-round"}, "max": "0.001 in"});
+        sheet.lines.push(serde_json::from_value(stated).unwrap());
+        assert!(!rules(&sheet).contains(&out_of_round));
+        sheet.head.general_rules = false;
+        assert_eq!(rules(&sheet), []);
     }
 
     #[test]

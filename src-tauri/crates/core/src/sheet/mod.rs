@@ -11,6 +11,7 @@ mod line;
 mod series;
 mod size;
 
+pub use general::GeneralRule;
 pub use limit::{Limits, Proportions};
 pub use line::{Datum, Line, LineKey, Per, Rate};
 pub use series::SizeRow;
