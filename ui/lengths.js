@@ -13,6 +13,15 @@ export function withUnit(typed, unit) {
   return second === undefined ? own : `${own} = ${marked(second, isMetric(own) ? 'inch' : 'millimetre')}`
 }
 
+/** A computed length for show: ten-thousandths of an inch or thousandths of a millimetre. @param {number} nanometres @param {LengthUnit} unit */
+export function shown(nanometres, unit) {
+  const isInch = unit === 'inch' || unit === 'thou'
+  const [step, decimals] = isInch ? [2540, 4] : [1000, 3]
+  // Whole steps first, so that nothing is rounded twice.
+  const number = (Math.round(Math.abs(nanometres) / step) / 10 ** decimals).toFixed(decimals)
+  return `${nanometres < 0 ? '−' : ''}${number} ${isInch ? 'in' : 'mm'}`
+}
+
 /** Whether it looks like a length, or like two columns of one; an empty field is no fault. The core is the judge.
  * @param {string} typed */
 export const isLength = (typed) => typed.trim() === '' || COLUMNS.test(typed.trim())

@@ -75,14 +75,14 @@ export function tick({ label, checked, enter, hint }) {
 
 /** One of many, where boxes would fill the screen.
  * @template {string} Value
- * @param {{ label: string, value: Value | '', options: readonly { value: Value, label: string }[], choose: (value: Value) => void, blank?: string }} list */
-export function pick({ label, value, options, choose, blank }) {
+ * @param {{ id: string, label: string, value: Value | '', options: readonly { value: Value, label: string }[], choose: (value: Value) => void, blank?: string }} list */
+export function pick({ id, label, value, options, choose, blank }) {
   /** @param {Event} event */
   const onChange = (event) => choose(/** @type {Value} */ (/** @type {HTMLSelectElement} */ (event.target).value))
   return html`
     <label class="field">
       <span class="field-label">${label}</span>
-      <select @change=${onChange}>
+      <select id=${id} @change=${onChange}>
         ${blank === undefined ? '' : html`<option value="" .selected=${live(value === '')} ?disabled=${blank === ''}>${blank}</option>`}
         ${options.map((option) => html`<option value=${option.value} .selected=${live(option.value === value)}>${option.label}</option>`)}
       </select>

@@ -3,7 +3,7 @@
 import { html } from '../vendor/lit-html/lit-html.js'
 import { openDocument, saveArchive, saveDocument, surroundings } from '../backend.js'
 import { catalogue } from '../catalogue.js'
-import { settled } from '../edits/queue.js'
+import { leave, papers } from '../sizes/papers.js'
 import { attempt, state } from '../state.js'
 import { words } from '../words.js'
 
@@ -19,6 +19,7 @@ export const handOver = (view) => ({
         ? html`<button type="button" @click=${() => leave(async () => { await openDocument(view.job, 'report-pdf'); return '' })}>${text.open}</button>`
         : ''}
       <button type="button" ?disabled=${!state.report} @click=${copy}>${text.copy}</button>
+      ${papers(view.job)}
       <button type="button" @click=${() => leave(async () => text.savedAs(await saveArchive(view.job)))}>${text.archive}</button>
     </div>
     <section aria-labelledby="hand-over-cautions">
@@ -31,13 +32,6 @@ export const handOver = (view) => ({
         .value=${state.report ?? words.frame.loading}></textarea>
     </section>`,
 })
-
-/** Documents hold what is saved, so what is on its way goes first. @param {() => Promise<string>} way */
-const leave = (way) =>
-  attempt(async () => {
-    await settled()
-    state.notice = await way()
-  })
 
 const copy = () =>
   attempt(async () => {

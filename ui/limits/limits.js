@@ -1,7 +1,119 @@
-// The job's spec sheet.
-/** @import { JobView } from '../types/api.d.ts' */
+// The spec sheet of the job: what the engine's own manual says. Each thing on it has a form of its own.
+/** @import { GeneralRule, JobView, Line, PartKind } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
+import { capitalised, catalogue, kindOf, quantityOf } from '../catalogue.js'
+import { toSheet } from '../route.js'
+import { state } from '../state.js'
 import { words } from '../words.js'
+import { limit, range } from './figures.js'
+import { headForm } from './head-form.js'
+import { aspect, lineId, lineOf, newLine } from './line-key.js'
+import { lineForm } from './line-form.js'
+import { GROUPS, groupOf, seriesSheet, seriesTable } from './series.js'
+import { shelf } from './shelf.js'
 
-/** @param {JobView} _view */
-export const limits = (_view) => ({ title: words.screens.limits, body: html`` })
+const text = words.limits
+
+/** @param {JobView} view */
+export function limits(view) {
+  const { place } = state.route
+  if (place === 'head') return headForm(view)
+  if (place === 'shelf') return shelf(view)
+  const group = groupOf(place)
+  if (group) return seriesSheet(view, group)
+  const line = lineOf(view.sheet, place)
+  if (line || place.split('.')[0] === 'new') return lineForm(view, line)
+  return overview(view)
+}
+
+/** @param {JobView} view */
+function overview(view) {
+  const { job, sheet, general_rules, assessment } = view
+  return {
+    title: words.screens.limits,
+    body: html`
+      ${head(view)}
+      ${doubts(assessment.sheet_doubts)}
+      ${kindsOf(view).map((kind) => linesOf(job, kind, sheet.lines.filter((line) => line.of.kind === kind)))}
+      ${GROUPS.map((group) => seriesTable(view, group))}
+      ${general(general_rules)}`,
+    bar: html`
+      <div class="bar">
+        <a class="button" href=${toSheet(job, 'limits', 'shelf')}>${text.shelf}</a>
+        <a class="button primary" href=${toSheet(job, 'limits', newLine())}>${text.addLine}</a>
+      </div>`,
+  }
+}
+
+/** @param {JobView} view */
+function head({ job, sheet }) {
+  const { name, source, unit, clean_up, guard_percent = 100, general_rules = true } = sheet.head
+  const isBlank = !name && !source && sheet.lines.length === 0
+  const facts = [
+    text.units[unit],
+    clean_up ? text.cleaningUp(clean_up) : text.noCleaningUp,
+    guard_percent === 100 ? text.fullGuard : text.guard(guard_percent),
+    general_rules ? text.rulesOn : text.rulesOff,
+  ]
+  return html`
+    ${isBlank ? html`<p>${text.none}</p>` : ''}
+    <ul class="rows">
+      <li>
+        <a class="row" href=${toSheet(job, 'limits', 'head')}>
+          <span class="row-name">${name || text.unnamed}</span>
+          ${source ? html`<span>${source}</span>` : ''}
+          <span class="row-facts">${facts.join('; ')}</span>
+        </a>
+      </li>
+    </ul>`
+}
+
+/** @param {string[]} doubts */
+const doubts = (doubts) => doubts.length === 0 ? '' : html`
+  <section class="warnings" aria-labelledby="sheet-doubts">
+    <h2 id="sheet-doubts">${text.doubts}</h2>
+    <ul>${doubts.map((doubt) => html`<li>${capitalised(doubt)}</li>`)}</ul>
+  </section>`
+
+/** The kinds that the sheet speaks of, as they come out of the engine. @param {JobView} view */
+function kindsOf({ sheet, assessment }) {
+  const order = [...assessment.parts, ...catalogue().kinds.map(({ id }) => ({ kind: id }))].map(({ kind }) => kind)
+  const named = new Set(sheet.lines.map(({ of }) => of.kind))
+  return [...new Set(order)].filter((kind) => named.has(kind))
+}
+
+/** @param {string} job @param {PartKind} kind @param {Line[]} lines */
+const linesOf = (job, kind, lines) => html`
+  <section aria-labelledby=${`lines-${kind}`}>
+    <h2 id=${`lines-${kind}`}>${capitalised(kindOf(kind).name)}</h2>
+    <ul class="rows">${lines.map((line) => row(job, line))}</ul>
+  </section>`
+
+/** @param {string} job @param {Line} line */
+function row(job, line) {
+  const fresh = range(line.min, line.max)
+  const worn = limit(line)
+  return html`
+    <li>
+      <a class="row limit-row" href=${toSheet(job, 'limits', encodeURIComponent(lineId(line.of)))}>
+        <span class="row-name">${capitalised(aspect(line.of))}</span>
+        <span>${fresh ? html`<span class="row-head">${text.fresh}</span> ${fresh}` : ''}</span>
+        <span>${worn ? html`<span class="row-head">${text.worn}</span> ${worn}` : ''}</span>
+        <span class="row-facts">${line.source}</span>
+      </a>
+    </li>`
+}
+
+/** @param {GeneralRule[]} rules */
+const general = (rules) => rules.length === 0 ? '' : html`
+  <section aria-labelledby="sheet-general">
+    <h2 id="sheet-general">${text.general}</h2>
+    <p class="hint">${text.generalHint}</p>
+    <ul class="rows">${rules.map((rule) => html`
+      <li class="row limit-row">
+        <span class="row-name">${capitalised(kindOf(rule.kind).name)}, ${quantityOf(rule.kind, rule.quantity).words}</span>
+        <span>${rule.limits}</span>
+        <span></span>
+        <span class="row-facts">${rule.source}</span>
+      </li>`)}</ul>
+  </section>`

@@ -1,0 +1,245 @@
+// One line of the spec sheet: what it is about, the range of a new part, how far it may wear.
+/** @import { Datum, JobView, Line, LineKey, PartKind, Port, Quantity, Rate, Station } from '../types/api.d.ts' */
+import { html } from '../vendor/lit-html/lit-html.js'
+import { capitalised, catalogue, kindOf, quantityOf } from '../catalogue.js'
+import { choice } from '../controls/choice.js'
+import { formOf } from '../controls/form.js'
+import { allKeysButton, input, pick, tick } from '../controls/input.js'
+import { append, submit } from '../edits/queue.js'
+import { optionsOf } from '../intake/layout.js'
+import { UNIT_MARKS, withUnit } from '../lengths.js'
+import { swap, toSheet } from '../route.js'
+import { state } from '../state.js'
+import { words } from '../words.js'
+import { limit, range } from './figures.js'
+import { label, lineOf, lineId, newLine, ringsOf } from './line-key.js'
+
+const text = words.limits
+
+/**
+ * @typedef {object} Entered
+ * @property {PartKind | ''} kind
+ * @property {Quantity | ''} quantity
+ * @property {string} name
+ * @property {Station | ''} station
+ * @property {Port | ''} port
+ * @property {string} numbers
+ * @property {string} min
+ * @property {string} max
+ * @property {string} limit
+ * @property {boolean} fails
+ * @property {string} by
+ * @property {string} per
+ * @property {'diameter' | 'length' | 'over' | 'given'} base
+ * @property {string} given
+ * @property {boolean} beyond
+ * @property {Datum | ''} datum
+ * @property {string} source
+ *
+ * @typedef {(change: Partial<Entered>) => void} Enter
+ */
+
+/** The page that was typed last: the next line most often stands on the same. @type {Map<string, string>} */
+const lastPage = new Map()
+
+/** @param {JobView} view @param {Line | undefined} saved */
+export function lineForm(view, saved) {
+  const { job } = view
+  const { entered, refusal, enter, send, forget } = formOf(`line ${job} ${saved ? lineId(saved.of) : state.route.place}`, () =>
+    saved ? asSaved(saved) : blank(job, ...asked()))
+  /** @param {Event} event @param {boolean} [another] */
+  const save = async (event, another = false) => {
+    event.preventDefault()
+    const isSaved = await send(async (entered) => submit(job, { do: 'state-line', line: asLine(entered, view) }))
+    if (!isSaved) return
+    lastPage.set(job, entered.source)
+    if (!another) return swap(toSheet(job, 'limits'))
+    const next = following(entered)
+    swap(toSheet(job, 'limits', newLine(entered.kind || undefined, next)))
+  }
+  const drop = async () => {
+    if (!saved || !(await append(job, { do: 'drop-line', of: saved.of }))) return
+    forget()
+    swap(toSheet(job, 'limits'))
+  }
+  const isReady = entered.kind !== '' && entered.quantity !== ''
+  return {
+    title: saved ? capitalised(label(saved.of)) : text.newLine,
+    body: html`
+      <form class="entry" id="line" @submit=${save}>
+        ${saved ? '' : subject(view, entered, enter)}
+        ${!saved && isReady ? already(view, entered) : ''}
+        ${isReady ? figures(view, entered, enter, refusal) : ''}
+      </form>
+      ${saved ? html`<button type="button" class="quiet" @click=${drop}>${text.dropLine}</button>` : ''}`,
+    bar: html`
+      <div class="bar">
+        <a class="button" href=${toSheet(job, 'limits')}>${text.toSheet}</a>
+        ${saved ? '' : html`<button type="button" ?disabled=${!isReady} @click=${(/** @type {Event} */ event) => save(event, true)}>${text.saveNext}</button>`}
+        <button class="primary" form="line" ?disabled=${!isReady}>${text.saveLine}</button>
+      </div>`,
+  }
+}
+
+/** What a new line was asked to be about. @returns {[PartKind | '', Quantity | '']} */
+function asked() {
+  const [, kind, quantity] = state.route.place.split('.')
+  const found = catalogue().kinds.find(({ id }) => id === kind)
+  return [found?.id ?? '', found?.quantities.find(({ id }) => id === quantity)?.id ?? '']
+}
+
+/** What manuals give next of the same kind of part. @param {Entered} entered */
+function following({ kind, quantity }) {
+  const all = kind ? kindOf(kind).quantities : []
+  return all[all.findIndex(({ id }) => id === quantity) + 1]?.id
+}
+
+/** @param {JobView} view @param {Entered} entered @param {Enter} enter */
+function subject(view, entered, enter) {
+  const { kind, quantity } = entered
+  const places = { station: /** @type {const} */ (''), port: /** @type {const} */ (''), numbers: '', name: '' }
+  return html`
+    ${pick({
+      id: 'line-kind',
+      label: text.kind,
+      blank: text.choose,
+      value: kind,
+      options: kindsFor(view).map((id) => ({ value: id, label: capitalised(kindOf(id).name) })),
+      choose: (kind) => enter({ kind, quantity: kindOf(kind).quantities[0]?.id ?? '', ...places }),
+    })}
+    ${kind === '' ? '' : pick({
+      id: 'line-quantity',
+      label: text.quantity,
+      blank: text.choose,
+      value: quantity,
+      options: kindOf(kind).quantities.map(({ id, words }) => ({ value: id, label: capitalised(words) })),
+      choose: (quantity) => enter({ quantity, ...places }),
+    })}
+    ${kind === '' || quantity === '' ? '' : where(view, kind, quantity, entered, enter)}`
+}
+
+/** @param {JobView} view @param {PartKind} kind @param {Quantity} quantity @param {Entered} entered @param {Enter} enter */
+function where({ assessment }, kind, quantity, entered, enter) {
+  const rings = ringsOf(kind, quantity)
+  const alike = assessment.parts.filter((part) => part.kind === kind).length
+  return html`
+    ${quantity === 'other'
+      ? input({ id: 'line-name', label: text.ownName, value: entered.name, hint: text.ownNameHint, enter: (name) => enter({ name }) })
+      : ''}
+    ${rings.length === 0 ? '' : choice({
+      name: 'ring',
+      legend: text.ring,
+      options: [{ value: /** @type {Station | ''} */ (''), label: text.everyRing }, ...rings.map(({ spot, label }) => ({ value: /** @type {Station} */ (spot.station), label: capitalised(label) }))],
+      value: entered.station,
+      choose: (station) => enter({ station }),
+    })}
+    ${kind !== 'lobe' && kind !== 'tappet' ? '' : choice({
+      name: 'port',
+      legend: text.port,
+      options: [{ value: /** @type {Port | ''} */ (''), label: text.bothPorts }, ...optionsOf(text.portChoices)],
+      value: entered.port,
+      choose: (port) => enter({ port }),
+    })}
+    ${alike === 1 ? '' : input({ id: 'line-numbers', label: text.numbers, value: entered.numbers, hint: text.numbersHint, enter: (numbers) => enter({ numbers }) })}`
+}
+
+/** A line about the same takes the place of the one that is there. @param {JobView} view @param {Entered} entered */
+function already({ sheet }, entered) {
+  const there = lineOf(sheet, lineId(asKey(entered)))
+  return there ? html`<p class="notice">${text.already([range(there.min, there.max), limit(there)].filter(Boolean).join('; '))}</p>` : ''
+}
+
+/** Kinds of this engine first come first; without an engine, all. @param {JobView} view */
+function kindsFor({ assessment }) {
+  const present = [...new Set(assessment.parts.map(({ kind }) => kind))]
+  return present.length > 0 ? present : catalogue().kinds.map(({ id }) => id)
+}
+
+/** @param {JobView} view @param {Entered} entered @param {Enter} enter @param {string} refusal */
+function figures({ sheet }, entered, enter, refusal) {
+  const { wears_smaller } = quantityOf(/** @type {PartKind} */ (entered.kind), /** @type {Quantity} */ (entered.quantity))
+  const mark = UNIT_MARKS[sheet.head.unit]
+  /** @param {'min' | 'max' | 'limit' | 'by' | 'per' | 'given'} key @param {string} label @param {string} [hint] */
+  const length = (key, label, hint) =>
+    input({ id: `line-${key}`, label, hint, kind: 'length', value: entered[key], enter: (typed) => enter({ [key]: typed }) })
+  const isProportional = Boolean(entered.by || entered.per || entered.datum)
+  return html`
+    <div class="pair">
+      ${length('min', text.min(mark))}
+      ${length('max', text.max(mark))}
+    </div>
+    ${length('limit', wears_smaller ? text.limitLeast(mark) : text.limitMost(mark), wears_smaller ? text.limitLeastHint : text.limitMostHint)}
+    ${tick({ label: text.fails, checked: entered.fails, enter: (fails) => enter({ fails }) })}
+    <p role="alert" class="refusal">${capitalised(refusal)}</p>
+    ${allKeysButton()}
+    ${input({ id: 'line-source', label: text.page, value: entered.source, hint: text.pageHint, enter: (source) => enter({ source }) })}
+    <details class="more" ?open=${isProportional}>
+      <summary>${text.proportion}</summary>
+      <p class="hint">${text.proportionHint}</p>
+      <div class="pair">${length('by', text.by(mark))}${length('per', text.per(mark))}</div>
+      ${choice({ name: 'base', legend: text.base, options: optionsOf(text.bases), value: entered.base, choose: (base) => enter({ base }) })}
+      ${entered.base === 'given' ? length('given', text.given(mark)) : ''}
+      ${tick({ label: text.beyondRange, checked: entered.beyond, enter: (beyond) => enter({ beyond }) })}
+      ${choice({
+        name: 'datum',
+        legend: text.datum,
+        options: [{ value: /** @type {Datum | ''} */ (''), label: text.noDatum }, ...optionsOf(text.datums)],
+        value: entered.datum,
+        choose: (datum) => enter({ datum }),
+      })}
+    </details>`
+}
+
+/** @param {string} job @param {PartKind | ''} kind @param {Quantity | ''} quantity @returns {Entered} */
+const blank = (job, kind, quantity) => ({
+  kind, quantity, name: '', station: '', port: '', numbers: '',
+  min: '', max: '', limit: '', fails: false,
+  by: '', per: '', base: 'diameter', given: '', beyond: false, datum: '',
+  source: lastPage.get(job) ?? '',
+})
+
+/** @param {Line} line @returns {Entered} */
+function asSaved({ of, min = '', max = '', limit = '', fails_at_limit = false, rate, datum, source }) {
+  const given = typeof rate?.of === 'object' ? rate.of.given : ''
+  return {
+    kind: of.kind, quantity: of.quantity, name: of.name ?? '', station: of.station ?? '', port: of.port ?? '', numbers: (of.numbers ?? []).join(', '),
+    min, max, limit, fails: fails_at_limit,
+    by: rate?.by ?? '', per: rate?.per ?? '', base: typeof rate?.of === 'string' ? rate.of : given ? 'given' : 'diameter', given, beyond: rate?.beyond_range ?? false,
+    datum: datum ?? '', source,
+  }
+}
+
+/** @param {Entered} entered @param {JobView} view @returns {Line} */
+function asLine(entered, { sheet }) {
+  const length = (/** @type {string} */ typed) => withUnit(typed, sheet.head.unit)
+  const { min, max, limit, by, per, base, given } = entered
+  const of = asKey(entered)
+  if (of.numbers?.some(Number.isNaN)) throw new Error(text.numbersWrong(entered.numbers))
+  /** @type {Rate | undefined} */
+  const rate = by.trim() || per.trim()
+    ? { by: length(by), per: length(per), of: base === 'given' ? { given: length(given) } : base, ...(entered.beyond && { beyond_range: true }) }
+    : undefined
+  return {
+    of,
+    ...(min.trim() && { min: length(min) }),
+    ...(max.trim() && { max: length(max) }),
+    ...(limit.trim() && { limit: length(limit) }),
+    ...(entered.fails && { fails_at_limit: true }),
+    ...(rate && { rate }),
+    ...(entered.datum && { datum: entered.datum }),
+    source: entered.source.trim(),
+  }
+}
+
+/** @param {Entered} entered @returns {LineKey} */
+function asKey({ kind, quantity, name, station, port, numbers }) {
+  const only = numbers.split(/[\s,;]+/).filter(Boolean).map((number) => (/^\d{1,2}$/.test(number) ? Number(number) : NaN))
+  return {
+    kind: /** @type {PartKind} */ (kind),
+    quantity: /** @type {Quantity} */ (quantity),
+    ...(quantity === 'other' && { name: name.trim() }),
+    ...(station && { station }),
+    ...(port && { port }),
+    ...(only.length > 0 && { numbers: only }),
+  }
+}

@@ -1,0 +1,87 @@
+// One group that goes to one size: the mains, the crankpins, the bores.
+/** @import { GroupPlan, JobView, PartPlan } from '../types/api.d.ts' */
+import { html } from '../vendor/lit-html/lit-html.js'
+import { capitalised, sizeGroupOf } from '../catalogue.js'
+import { table } from '../controls/table.js'
+import { shown } from '../lengths.js'
+import { toMeasure, toPart } from '../route.js'
+import { words } from '../words.js'
+import { otherSize } from './other-size.js'
+
+const text = words.sizes
+
+/** @param {JobView} view @param {GroupPlan} plan */
+export function group(view, plan) {
+  const id = `group-${plan.group}`
+  return html`
+    <section class="size-group" aria-labelledby=${id}>
+      <h2 id=${id}>${capitalised(sizeGroupOf(plan.group).label)} <span class=${plan.settled ? 'mark-free' : 'mark-held'}>${plan.settled ? text.settled : text.open}</span></h2>
+      <p class="size-lead">${lead(plan)}</p>
+      ${plan.because && plan.because !== lead(plan) ? html`<p>${capitalised(plan.because)}</p>` : ''}
+      ${plan.chosen_because === null ? '' : html`<p>${text.chosenBecause(plan.chosen_because)}</p>`}
+      ${plan.notices.length === 0 ? '' : html`<ul class="notices">${plan.notices.map((notice) => html`<li>${capitalised(notice)}</li>`)}</ul>`}
+      ${missing(view, plan)}
+      ${plan.parts.some(({ found_shown }) => found_shown) ? parts(view, plan) : ''}
+      ${otherSize(view, plan)}
+    </section>`
+}
+
+/** "Grind all to 0.010 in undersize: 2.2390 to 2.2400 in." @param {GroupPlan} plan */
+function lead({ group, action, size_shown, finished_shown }) {
+  const what = text.actions[group === 'bores' ? 'bores' : 'journals'][action](size_shown)
+  const isMachined = action === 'machine' && finished_shown
+  return isMachined ? text.finished(what, finished_shown) : `${what}.`
+}
+
+/** Missing lines shown before the rest is folded away. */
+const FOREMOST = 4
+
+/** @param {JobView} view @param {GroupPlan} plan */
+function missing(view, plan) {
+  if (plan.missing.length === 0) return ''
+  const rest = plan.missing.slice(FOREMOST)
+  const list = (/** @type {string[]} */ some) =>
+    html`<ul class="missing">${some.map((sentence) => html`<li>${linked(view, plan, sentence)}</li>`)}</ul>`
+  return html`
+    <h3>${text.missing}</h3>
+    ${list(plan.missing.slice(0, FOREMOST))}
+    ${rest.length === 0 ? '' : html`<details><summary>${text.more(rest.length)}</summary>${list(rest)}</details>`}`
+}
+
+/** A sentence leads to the part whose name it begins with. @param {JobView} view @param {GroupPlan} plan @param {string} sentence */
+function linked(view, { parts }, sentence) {
+  const about = parts.find(({ label }) => sentence.startsWith(label) && !/^\d/.test(sentence.slice(label.length)))
+  if (!about) return capitalised(sentence)
+  const seen = view.assessment.parts.find(({ part }) => part === about.part)
+  // Where everything is measured already, what is missing is the look.
+  const isLook = seen?.seen === 'not-looked' && seen.readings.length > 0
+  return html`<a href=${isLook ? toPart(view.job, about.part) : toMeasure(view.job, about.part)}>${sentence}</a>`
+}
+
+/** @param {JobView} view @param {GroupPlan} plan */
+function parts({ job, sheet }, plan) {
+  const mate = text.mates[plan.group]
+  /** @param {number | null} length */
+  const length = (length) => (length === null ? '' : shown(length, sheet.head.unit))
+  /** @param {PartPlan} part */
+  const row = (part) => ({
+    mark: part.part === plan.decided_by ? 'decides' : '',
+    head: html`<a href=${toMeasure(job, part.part)}>${part.label}</a>${part.part === plan.decided_by ? html` <span class="decides-mark">${text.decides}</span>` : ''}`,
+    cells: [
+      part.found_shown || text.notMeasured,
+      length(part.cleans_up_at),
+      part.take_off_shown,
+      part.mate_shown,
+      part.faults.length > 0 ? part.faults.map((fault) => html`<span class="fault">${withoutName(fault, part.label)}</span>`) : '',
+    ],
+  })
+  return table({
+    label: capitalised(sizeGroupOf(plan.group).label),
+    heads: [text.part, text.found, text.cleansUp, text.comesOff[plan.group === 'bores' ? 'bores' : 'journals'], mate, text.faults],
+    rows: plan.parts.map(row),
+  })
+}
+
+/** In its own row a part needs no name. @param {string} sentence @param {string} label */
+const withoutName = (sentence, label) =>
+  sentence.startsWith(`${label}: `) ? capitalised(sentence.slice(label.length + 2)) : sentence.startsWith(`${label} `) ? capitalised(sentence.slice(label.length + 1)) : sentence
