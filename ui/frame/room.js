@@ -1,12 +1,16 @@
 // With large text, or over an open keyboard, the foot would leave no room for the sheet. Then both scroll together.
 
-/** Share of the window's height that the foot may keep for itself. */
-const MOST = 0.6
+/** Share of the window's height that the foot may keep for itself in any case. */
+const MOST = 0.5
+/** Beyond that it must leave so much for the sheet, in the reader's own text size. */
+const LEAST_REM = 14
 
 const foot = () => document.querySelector('.foot')
 
 function measure() {
-  const isTooHigh = (foot()?.clientHeight ?? 0) > MOST * innerHeight
+  const height = foot()?.clientHeight ?? 0
+  const rem = parseFloat(getComputedStyle(document.documentElement).fontSize)
+  const isTooHigh = height > MOST * innerHeight && innerHeight - height < LEAST_REM * rem
   document.documentElement.classList.toggle('flowing', isTooHigh)
 }
 

@@ -28,6 +28,6 @@ function head(figure) {
 function grounds({ because, limits, general, source }) {
   const rule = general ? text.generalRule : source
   return html`
-    <p class="hint">${because && because.includes(' ') ? capitalised(because) : ''} ${limits ? '' : `${capitalised(text.noLimit)}.`}
+    <p class="hint">${capitalised(because)}
       ${limits && rule ? html`<span class="figure-source">${capitalised(rule)}.</span>` : ''}</p>`
 }

@@ -23,12 +23,12 @@ export function entryAndKeys(here) {
   return html`
     <div class="pad">
       <div class="pad-entry">
-        <p class="pad-place"><strong>${step ? step.label || step.words : text.walkDone}</strong> <span>${aside(here)}</span></p>
+        <p id="pad-refusal" class="refusal" role="alert">${shown.refusal}</p>
+        ${shown.refusal ? '' : html`<p class="pad-place"><strong>${name}</strong> <span>${aside(here)}</span></p>`}
         <input class="entry" type="text" inputmode="none" autocomplete="off" autocapitalize="off" spellcheck="false" enterkeyhint="next" maxlength="60"
           aria-label=${step ? text.entryName(name, text.units[unit]) : name} aria-describedby=${shown.refusal ? 'pad-refusal' : nothing}
           .value=${live(shown.typed)} @input=${onInput} @keydown=${onKey}>
         <span class="entry-unit" aria-hidden="true">${UNIT_MARKS[unit]}</span>
-        <p id="pad-refusal" class="refusal" role="alert">${shown.refusal}</p>
       </div>
       ${keyBlock(here)}
       <p class="unseen" role="status">${shown.said}</p>
@@ -57,7 +57,7 @@ function keyBlock(here) {
     <div class="keys" role="group" aria-label=${keys.pad}>
       ${[7, 8, 9].map(digit)}
       ${key('delete', '⌫', keys.delete, () => type(shown.typed.slice(0, -1)))}
-      ${key('unit', UNIT_MARKS[other], keys.unit(text.units[unit], text.units[other]), turn)}
+      ${key('unit', html`<span class="key-small">${keys.unitShort}</span>${UNIT_MARKS[other]}`, keys.unit(text.units[unit], text.units[other]), turn)}
       ${[4, 5, 6].map(digit)}
       ${key('plus', '+', keys.plus, () => type(signed(shown.typed, '+')))}
       ${key('minus', '−', keys.minus, () => type(signed(shown.typed, '−')))}
@@ -66,8 +66,8 @@ function keyBlock(here) {
       ${near && isEmpty ? key('same', html`<span class="key-small">${keys.sameShort}</span>${near.same}`, keys.same(near.same), () => take(near.same)) : blank()}
       ${digit(0)}
       ${key('point', '.', keys.point, () => type(`${shown.typed}.`))}
-      <button type="button" class="key key-next primary" @mousedown=${keepFocus} @click=${() => (isEmpty ? skip() : take(shown.typed))}>
-        ${isEmpty ? keys.skip : keys.next}</button>
+      <button type="button" class=${isEmpty ? 'key key-next' : 'key key-next primary'} aria-disabled=${isEmpty && !here.step ? 'true' : 'false'}
+        @mousedown=${keepFocus} @click=${() => (isEmpty ? skip() : take(shown.typed))}>${isEmpty ? keys.skip : keys.next}</button>
     </div>`
 }
 

@@ -15,7 +15,7 @@ export function placeDrawing(step, view) {
   const how = howTo(step.quantity)
   return html`
     <figure class="place-drawing">
-      <svg viewBox="0 0 320 100" role="img" aria-label=${text.drawing(placeName(step), direction)}>${drawn(step, view)}</svg>
+      <svg viewBox="0 0 320 110" role="img" aria-label=${text.drawing(placeName(step), direction)}>${drawn(step, view)}</svg>
       ${direction || how ? html`<figcaption class="hint">${[direction, how].filter(Boolean).join('. ')}</figcaption>` : ''}
     </figure>`
 }
@@ -49,8 +49,8 @@ const ALONG = { front: 62, middle: 106, rear: 150 }
 function shaft(station, direction, isInside) {
   const x = ALONG[station]
   return svg`
-    <text class="draw-text" x="2" y="97">${text.ends.front}</text>
-    <text class="draw-text draw-end" x="210" y="97">${text.ends.rear}</text>
+    <text class="draw-text" x="2" y="108">${text.ends.front}</text>
+    <text class="draw-text draw-end" x="210" y="108">${text.ends.rear}</text>
     ${isInside
       ? svg`<path class="draw-part draw-hatched" d="M34 8H178V26H34ZM34 74H178V92H34Z" />`
       : svg`<path class="draw-part" d="M14 6H34V94H14ZM178 6H198V94H178ZM34 26H178V74H34Z" />`}

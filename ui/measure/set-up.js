@@ -26,7 +26,7 @@ export function setUp(here) {
   const when = phases.find(({ value }) => value === phase)?.label.toLowerCase() ?? ''
   return html`
     <details class="set-up">
-      <summary><span class="set-up-lead">${text.setUp}:</span> ${[named, when, instrument?.name ?? text.noInstrument.toLowerCase()].join(' · ')}</summary>
+      <summary><span><strong>${text.setUp}:</strong> ${[named, when, instrument?.name ?? text.noInstrument.toLowerCase()].join(' · ')}</span></summary>
       ${choice({ name: 'phase', legend: text.phase, options: phases, value: phase, choose: (to) => turnTo({ phase: to }) })}
       ${choice({ name: 'quantity', legend: text.quantity, options: quantities, value: quantity, choose: (to) => turnTo({ quantity: to }) })}
       ${quantity === 'other' ? nameOf(here) : ''}
@@ -68,10 +68,10 @@ function nameOf({ view, part }) {
 /** @param {Bench} here */
 function more(here) {
   const setting = settingOf(useOf(here))
-  const hasOptional = stepsOf(here.part, here.quantity, shown.name).some(({ needed }) => !needed)
+  const optional = stepsOf(here.part, here.quantity, shown.name).filter(({ needed }) => !needed).map(({ label }) => label.replace(/,.*/, ''))
   const grows = here.part.kind === 'piston' || here.part.kind === 'bore'
   return html`
-    ${hasOptional ? tick({ label: text.optional, checked: setting.optional, enter: (optional) => change(here, { optional }) }) : ''}
+    ${optional.length > 0 ? tick({ label: text.optional([...new Set(optional)].join(', ')), checked: setting.optional, enter: (optional) => change(here, { optional }) }) : ''}
     <details class="more">
       <summary>${text.more}</summary>
       ${input({ id: 'measure-set-to', label: text.setTo, kind: 'length', value: setting.setTo, hint: text.setToHint, enter: (setTo) => change(here, { setTo }) })}
