@@ -247,6 +247,56 @@ fn the_catalogue_names_every_zone_of_every_kind() {
 }
 
 #[test]
+fn the_shelf_keeps_instruments_sheets_and_prices() {
+    let shop = open_shop();
+    let instrument = json!({
+        "id": "mic-1", "name": "Micrometer", "kind": "micrometer", "resolution": "0.001 mm", "uncertainty": "0.003 mm",
+    });
+    assert_eq!(shop.ask("instrument_keep", json!({ "instrument": instrument }))["instruments"][0]["id"], "mic-1");
+    let line = json!({ "of": { "kind": "bore", "quantity": "diameter" }, "min": "92.00 mm", "max": "92.02 mm" });
+    let sheet = json!({ "head": { "name": "Engine A", "unit": "millimetre" }, "lines": [line] });
+    shop.ask("sheet_keep", json!({ "sheet": sheet }));
+    let (file, mime, name) = shop.fetch("sheet_export", json!({ "name": "Engine A" }));
+    assert_eq!((mime, name.as_deref()), ("application/json", Some("Engine A.sheet.json")));
+    assert_eq!(shop.ask("sheet_drop", json!({ "name": "Engine A" }))["sheets"], json!([]));
+    assert_eq!(shop.give("sheet_import", json!({}), &file)["sheets"][0]["head"]["name"], "Engine A");
+    let swapped = json!({ "of": { "kind": "bore", "quantity": "diameter" }, "min": "92.02 mm", "max": "92.00 mm" });
+    let wrong = json!({ "head": { "name": "B" }, "lines": [swapped] });
+    assert!(shop.refuse("sheet_keep", json!({ "sheet": wrong }), None, "change-refused").contains("swapped"));
+    shop.refuse("sheet_export", json!({ "name": "B" }), None, "no-such-sheet");
+    let prices = json!({ "currency": "EUR", "hour": 6800, "tax": { "rate": 1900 }, "prices": [] });
+    assert_eq!(shop.ask("prices_keep", json!({ "prices": prices }))["prices"]["hour"], 6800);
+    assert_eq!(shop.ask("instrument_drop", json!({ "id": "mic-1" }))["instruments"], json!([]));
+    // A shop that is opened again finds it all.
+    let again = Wearbook::open_with_clock(shop.dir.path(), CLOCK).unwrap();
+    let shelf = json_of(again.act("shelf_get", json!({}), None).unwrap());
+    assert_eq!((shelf["sheets"].as_array().unwrap().len(), &shelf["prices"]["currency"]), (1, &json!("EUR")));
+}
+
+#[test]
+fn prices_are_learnt_from_jobs_and_papers_of_every_kind_leave() {
+    let shop = open_shop();
+    let job = shop.job();
+    assert_eq!(shop.ask("prices_learnt", json!({})), json!([]));
+    shop.append(&job, json!({ "do": "use-prices", "prices": { "currency": "EUR" } }));
+    let price = json!({ "of": { "kind": "piston", "work": "replace" }, "part": 9000 });
+    shop.append(&job, json!({ "do": "set-price", "price": price }));
+    let learnt = shop.ask("prices_learnt", json!({}));
+    assert_eq!((&learnt[0]["price"]["part"], &learnt[0]["jobs"]), (&json!(9000), &json!(1)));
+    let pdfs = ["report-pdf", "sizes-pdf", "list-pdf", "closing-pdf"];
+    for document in pdfs {
+        let asked = json!({ "job": job, "document": document, "paper": "letter", "extent": "short" });
+        assert!(shop.fetch("document_get", asked).0.starts_with(b"%PDF-"), "{document}");
+    }
+    for list in ["look-again", "machine-shop", "order", "rebuild-here", "clean", "put-right"] {
+        let (csv, mime, _) = shop.fetch("document_get", json!({ "job": job, "document": "list-csv", "list": list }));
+        assert!(csv.starts_with("\u{feff}Quantity,What".as_bytes()) && mime.starts_with("text/csv"));
+        shop.fetch("document_get", json!({ "job": job, "document": "list-text", "list": list }));
+    }
+    assert!(shop.fetch("document_get", json!({ "job": job, "document": "sizes-csv" })).0.len() > 20);
+}
+
+#[test]
 fn the_border_distrusts() {
     let shop = open_shop();
     assert!(shop.refuse("drop_tables", json!({}), None, "no-such-action").contains("job_open"));
@@ -263,7 +313,7 @@ fn the_border_distrusts() {
 
 /// Bytes for those that take some.
 fn bytes_for(name: &str) -> Option<&'static [u8]> {
-    matches!(name, "photo_add" | "archive_import").then_some(b"x")
+    matches!(name, "photo_add" | "archive_import" | "sheet_import").then_some(b"x")
 }
 
 #[test]

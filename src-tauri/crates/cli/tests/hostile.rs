@@ -136,10 +136,12 @@ fn a_job_written_by_hand_is_assessed_and_set() {
     let edits: Vec<serde_json::Value> = [
         serde_json::json!({ "do": "arrange", "arrangement": arrangement }),
         serde_json::json!({ "do": "tag", "part": "main-shell.2.lower", "tag": "scoring", "grade": 3, "zones": ["middle-crown"] }),
-        serde_json::json!({ "do": "weigh", "part": "piston.1" }),
     ]
     .into_iter()
     .map(|change| serde_json::json!({ "change": change }))
+    .chain([serde_json::json!({
+        "id": "000000000001-0000-0000000000000001", "change": { "do": "weigh", "part": "piston.1" },
+    })])
     .collect();
     let job = serde_json::json!({ "format": "wearbook-job", "version": 1, "job": "7".repeat(32), "edits": edits });
     let file = put(&dir, "job.json", job.to_string().as_bytes());
@@ -158,4 +160,23 @@ fn a_job_written_by_hand_is_assessed_and_set() {
     assert!(run(&["documents", text(&file), "--out", text(&out)]).status.success());
     assert!(std::fs::read(out.join("condition-report.pdf")).unwrap().starts_with(b"%PDF-"));
     assert!(std::fs::read_to_string(out.join("condition-report.txt")).unwrap().contains("Scoring"));
+}
+
+#[test]
+fn a_slip_in_a_job_written_by_hand_is_told() {
+    let dir = tempfile::tempdir().unwrap();
+    let job = |change: serde_json::Value| serde_json::json!({ "format": "wearbook-job", "version": 1, "job": "7".repeat(32), "edits": [{ "change": change }] });
+    let line =
+        serde_json::json!({ "of": { "kind": "main-journal", "quantity": "diameter" }, "min": "2.996 in = 76.124 mm" });
+    // A published misprint: TM 5-4320-300-14 p. 6-103.
+    let slips = [
+        (serde_json::json!({ "do": "state-line", "line": line }), "disagree"),
+        (serde_json::json!({ "do": "weigh" }), "unknown variant `weigh`"),
+    ];
+    for (slip, because) in slips {
+        let file = put(&dir, "slip.json", job(slip).to_string().as_bytes());
+        let output = run(&["assess", text(&file), "--json"]);
+        let told = String::from_utf8(output.stderr).unwrap();
+        assert!(!output.status.success() && told.contains(because), "{told}");
+    }
 }
