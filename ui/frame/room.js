@@ -3,7 +3,7 @@
 /** Share of the window's height that the foot may keep for itself in any case. */
 const MOST = 0.5
 /** Beyond that it must leave so much for the sheet, in the reader's own text size. */
-const LEAST_REM = 14
+const LEAST_REM = 12
 
 const foot = () => document.querySelector('.foot')
 
@@ -11,7 +11,11 @@ function measure() {
   const height = foot()?.clientHeight ?? 0
   const rem = parseFloat(getComputedStyle(document.documentElement).fontSize)
   const isTooHigh = height > MOST * innerHeight && innerHeight - height < LEAST_REM * rem
-  document.documentElement.classList.toggle('flowing', isTooHigh)
+  const page = document.documentElement.classList
+  if (page.contains('flowing') === isTooHigh) return
+  page.toggle('flowing', isTooHigh)
+  // What is typed into stays in sight.
+  if (isTooHigh) document.querySelector('.pad')?.scrollIntoView({ block: 'end' })
 }
 
 const watch = new ResizeObserver(measure)

@@ -4,6 +4,7 @@
 use super::{Line, Oversize, Sheet, SizeGroup, Stated, Undersize};
 use crate::engine::PartKind;
 use crate::measure::{Length, Quantity, Sense};
+use crate::words::capitalised;
 
 impl Sheet {
     /// Refuses a line that can't be true by itself or beside the rest of the sheet.
@@ -11,7 +12,7 @@ impl Sheet {
     /// # Errors
     /// A sentence: which figure, what is wrong with it, what would be right.
     pub fn check_line(&self, line: &Line) -> Result<(), String> {
-        let label = line.of.label();
+        let label = capitalised(&line.of.label());
         let Some(has) = line.of.kind.has(line.of.quantity) else {
             return Err(format!(
                 "A {} has no {} to give limits for.",
@@ -253,49 +254,49 @@ mod tests {
             "piston",
             "other",
             json!({ "limit": "1 mm" }),
-            "piston, : only a quantity of the manual’s own has a name, and it must have one.",
+            "Piston, other: only a quantity of the manual’s own has a name, and it must have one.",
         );
         refused(
             "piston",
             "diameter",
             json!({ "of": { "name": "skirt" }, "limit": "1 mm" }),
-            "piston, diameter: only a quantity of the manual’s own has a name, and it must have one.",
+            "Piston, diameter: only a quantity of the manual’s own has a name, and it must have one.",
         );
         refused(
             "bore",
             "diameter",
             json!({ "of": { "station": "front" }, "min": "4 in" }),
-            "cylinder bore, diameter, front: it is not measured at “front”.",
+            "Cylinder bore, diameter, front: it is not measured at “front”.",
         );
         refused(
             "bore",
             "diameter",
             json!({ "of": { "port": "intake" }, "min": "4 in" }),
-            "cylinder bore, diameter, intake: only lobes and tappets are told apart by intake and exhaust.",
+            "Cylinder bore, diameter, intake: only lobes and tappets are told apart by intake and exhaust.",
         );
         refused(
             "bore",
             "diameter",
             json!({}),
-            "cylinder bore, diameter: give a smallest or largest new size, or a limit.",
+            "Cylinder bore, diameter: give a smallest or largest new size, or a limit.",
         );
         refused(
             "bore",
             "wear",
             json!({ "limit": "-0.2 mm" }),
-            "cylinder bore, wear: the limit is -0.2 mm, and can’t be less than nought.",
+            "Cylinder bore, wear: the limit is -0.2 mm, and can’t be less than nought.",
         );
         refused(
             "bore",
             "taper",
             json!({ "rate": { "by": "0.0005 in", "per": "0 in", "of": "diameter" } }),
-            "cylinder bore, taper: the rate must be so much for each so much, both above nought.",
+            "Cylinder bore, taper: the rate must be so much for each so much, both above nought.",
         );
         refused(
             "bore",
             "taper",
             json!({ "rate": { "by": "-0.0005 in", "per": "1 in", "of": "diameter" } }),
-            "cylinder bore, taper: the rate must be so much for each so much, both above nought.",
+            "Cylinder bore, taper: the rate must be so much for each so much, both above nought.",
         );
     }
 
@@ -306,25 +307,25 @@ mod tests {
             "crankpin",
             "diameter",
             json!({ "min": "2.8634 in", "max": "2.8444 in" }),
-            "crankpin, diameter: the smallest size 2.8634 in is larger than the largest 2.8444 in. Are they swapped?",
+            "Crankpin, diameter: the smallest size 2.8634 in is larger than the largest 2.8444 in. Are they swapped?",
         );
         refused(
             "crankpin",
             "diameter",
             json!({ "min": "0.2749 in", "max": "2.750 in" }),
-            "crankpin, diameter: 0.2749 in is less than half of 2.750 in. A digit or the point is wrong in one of them.",
+            "Crankpin, diameter: 0.2749 in is less than half of 2.750 in. A digit or the point is wrong in one of them.",
         );
         refused(
             "crankpin",
             "diameter",
             json!({ "min": "2.749 in", "max": "2.750 in", "limit": "2.7495 in" }),
-            "crankpin, diameter: the limit 2.7495 in is above the smallest new size 2.749 in. Wear makes this smaller, so the limit must be below.",
+            "Crankpin, diameter: the limit 2.7495 in is above the smallest new size 2.749 in. Wear makes this smaller, so the limit must be below.",
         );
         refused(
             "crankpin",
             "clearance",
             json!({ "max": "0.066 mm", "limit": "0.03 mm" }),
-            "crankpin, clearance: the limit 0.03 mm is below the largest new size 0.066 mm. Wear makes this larger, so the limit must be above.",
+            "Crankpin, clearance: the limit 0.03 mm is below the largest new size 0.066 mm. Wear makes this larger, so the limit must be above.",
         );
         taken("crankpin", "diameter", json!({ "min": "2.749 in", "max": "2.750 in", "limit": "2.749 in" }));
         taken("crankpin", "clearance", json!({ "min": "0.0010 in", "max": "0.0040 in", "limit": "0.0040 in" }));
@@ -335,7 +336,7 @@ mod tests {
     fn a_wall_like_foil_is_refused() {
         let thin = |figure: &str| {
             format!(
-                "rod bearing shell, wall: a wall of {figure} is thinner than that of any shell. A digit or the point is wrong."
+                "Rod bearing shell, wall: a wall of {figure} is thinner than that of any shell. A digit or the point is wrong."
             )
         };
         refused("rod-shell", "wall", json!({ "min": "0.00942 in" }), &thin("0.00942 in"));
@@ -439,7 +440,7 @@ mod tests {
         );
         let mut wrong = sheet();
         wrong.lines.push(line("bore", "taper", json!({})));
-        assert!(wrong.check().unwrap_err().starts_with("cylinder bore, taper"));
+        assert!(wrong.check().unwrap_err().starts_with("Cylinder bore, taper"));
         assert_eq!(sheet().check(), Ok(()));
     }
 }

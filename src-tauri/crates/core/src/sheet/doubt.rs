@@ -3,6 +3,7 @@
 use super::{Line, Sheet, SizeGroup, Stated};
 use crate::engine::PartKind;
 use crate::measure::{Length, Quantity};
+use crate::words::capitalised;
 
 impl Sheet {
     /// What is hard to believe, each in a sentence: probably misprints, kept as entered.
@@ -15,7 +16,10 @@ impl Sheet {
             if line.of.quantity == Quantity::Lift
                 && line.max.as_ref().or(line.min.as_ref()).is_some_and(|stated| stated.length() > LARGEST_LIFT)
             {
-                doubts.push(format!("{}: this looks like the height of the lobe, not its lift.", line.of.label()));
+                doubts.push(format!(
+                    "{}: this looks like the height of the lobe, not its lift.",
+                    capitalised(&line.of.label())
+                ));
             }
         }
         doubts
@@ -34,7 +38,7 @@ impl Sheet {
             if let Some(other) = smaller {
                 doubts.push(format!(
                     "{} may be {}, ten times that of the {}: one of them is probably misprinted.",
-                    line.of.label(),
+                    capitalised(&line.of.label()),
                     largest_text(line),
                     other.of.kind.row().name
                 ));
@@ -56,7 +60,7 @@ impl Sheet {
             if many_times(most, usual.at) {
                 doubts.push(format!(
                     "{} may be {}, ten times what is common practice: check it against another manual.",
-                    line.of.label(),
+                    capitalised(&line.of.label()),
                     largest_text(line)
                 ));
             }
@@ -171,20 +175,20 @@ mod tests {
         doubted(
             lines(&[("main-journal", "out-of-round", "0.005 in"), ("crankpin", "out-of-round", "0.0005 in")]),
             &[
-                "main journal, out-of-round may be 0.005 in, ten times that of the crankpin: one of them is probably misprinted.",
-                "main journal, out-of-round may be 0.005 in, ten times what is common practice: check it against another manual.",
+                "Main journal, out-of-round may be 0.005 in, ten times that of the crankpin: one of them is probably misprinted.",
+                "Main journal, out-of-round may be 0.005 in, ten times what is common practice: check it against another manual.",
             ],
         );
         doubted(
             lines(&[("main-journal", "taper", "0.005 in")]),
             &[
-                "main journal, taper may be 0.005 in, ten times what is common practice: check it against another manual.",
+                "Main journal, taper may be 0.005 in, ten times what is common practice: check it against another manual.",
             ],
         );
         doubted(lines(&[("main-journal", "taper", "0.002 in"), ("crankpin", "taper", "0.0005 in")]), &[]);
         doubted(
             |sheet| sheet.lines.push(line("lobe", "lift", json!({ "min": "37.229 mm", "max": "37.279 mm" }))),
-            &["cam lobe, lift: this looks like the height of the lobe, not its lift."],
+            &["Cam lobe, lift: this looks like the height of the lobe, not its lift."],
         );
         doubted(|sheet| sheet.lines.push(line("lobe", "lift", json!({ "min": "0.3139 in" }))), &[]);
     }

@@ -45,7 +45,9 @@ impl Sheet {
         }
         let mut seen = BTreeSet::new();
         let firsts = engine.parts().iter().copied().filter(|part| seen.insert(part.kind));
-        firsts.flat_map(|part| part.kind.quantities().iter().filter_map(move |has| self.rule(part, has.quantity))).collect()
+        firsts
+            .flat_map(|part| part.kind.quantities().iter().filter_map(move |has| self.rule(part, has.quantity)))
+            .collect()
     }
 
     fn rule(&self, part: Part, quantity: Quantity) -> Option<GeneralRule> {

@@ -150,7 +150,8 @@ impl LineKey {
 
     /// In words: "main journal, diameter".
     pub fn label(&self) -> String {
-        let quantity = if self.quantity == Quantity::Other { self.name.trim() } else { self.quantity.words() };
+        let own = self.name.trim();
+        let quantity = if own.is_empty() { self.quantity.words() } else { own };
         let mut label = format!("{}, {quantity}", self.kind.row().name);
         if let Some(station) = self.station {
             label.push_str(&format!(", {}", station.label()));
