@@ -84,7 +84,7 @@ function settleIn(address) {
     // What waits for a number must have the keyboard before the first digit comes.
     const start = /** @type {HTMLElement | null} */ (root.querySelector('.entry') ?? root.querySelector('h1'))
     start?.focus({ preventScroll: true })
-    document.querySelector('.flowing .pad')?.scrollIntoView({ block: 'end' })
+    document.querySelector('.flowing .pad')?.scrollIntoView()
     root.querySelector('.beside [aria-current]')?.scrollIntoView({ block: 'nearest' })
     if (state.route.place) root.querySelector('.mark-form')?.scrollIntoView({ block: 'start' })
   })

@@ -15,7 +15,7 @@ function measure() {
   if (page.contains('flowing') === isTooHigh) return
   page.toggle('flowing', isTooHigh)
   // What is typed into stays in sight.
-  if (isTooHigh) document.querySelector('.pad')?.scrollIntoView({ block: 'end' })
+  if (isTooHigh) document.querySelector('.pad')?.scrollIntoView()
 }
 
 const watch = new ResizeObserver(measure)

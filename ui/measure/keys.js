@@ -55,17 +55,14 @@ function keyBlock(here) {
   }
   return html`
     <div class="keys" role="group" aria-label=${keys.pad}>
-      ${[7, 8, 9].map(digit)}
+      ${[7, 8, 9, 4, 5, 6, 1, 2, 3, 0].map(digit)}
+      ${key('point', '.', keys.point, () => type(`${shown.typed}.`))}
       ${key('delete', '⌫', keys.delete, () => type(shown.typed.slice(0, -1)))}
       ${key('unit', html`<span class="key-small">${keys.unitShort}</span>${UNIT_MARKS[other]}`, keys.unit(text.units[unit], text.units[other]), turn)}
-      ${[4, 5, 6].map(digit)}
       ${key('plus', '+', keys.plus, () => type(signed(shown.typed, '+')))}
       ${key('minus', '−', keys.minus, () => type(signed(shown.typed, '−')))}
-      ${[1, 2, 3].map(digit)}
-      ${near?.lead && isEmpty ? key('lead', `${near.lead}…`, keys.lead(near.lead), () => type(near.lead)) : blank()}
-      ${near && isEmpty ? key('same', html`<span class="key-small">${keys.sameShort}</span>${near.same}`, keys.same(near.same), () => take(near.same)) : blank()}
-      ${digit(0)}
-      ${key('point', '.', keys.point, () => type(`${shown.typed}.`))}
+      ${near?.lead && isEmpty ? key('lead', `${near.lead}…`, keys.lead(near.lead), () => type(near.lead)) : ''}
+      ${near && isEmpty ? key('same', html`<span class="key-small">${keys.sameShort}</span>${near.same}`, keys.same(near.same), () => take(near.same)) : ''}
       <button type="button" class=${isEmpty ? 'key key-next' : 'key key-next primary'} aria-disabled=${isEmpty && !here.step ? 'true' : 'false'}
         @mousedown=${keepFocus} @click=${() => (isEmpty ? skip() : take(shown.typed))}>${isEmpty ? keys.skip : keys.next}</button>
     </div>`
@@ -74,9 +71,6 @@ function keyBlock(here) {
 /** @param {string} id @param {unknown} label @param {string} name @param {() => void} press */
 const key = (id, label, name, press) =>
   html`<button type="button" class=${`key key-${id}`} aria-label=${name} @mousedown=${keepFocus} @click=${press}>${label}</button>`
-
-/** Keeps the keys in their places. */
-const blank = () => html`<span class="key-blank"></span>`
 
 /** @param {Event} event */
 const onInput = (event) => type(/** @type {HTMLInputElement} */ (event.target).value)

@@ -212,8 +212,8 @@ function place(job, step, phase) {
     readdress(toMeasure(job, step.part.part, step.quantity, phase))
   }
   redraw()
-  // After the drawing, which the line above has asked for.
-  queueMicrotask(() => document.querySelector('.place[aria-current=step]')?.scrollIntoView({ block: 'nearest' }))
+  // After the drawing, which the line above has asked for. Where all scrolls together the keys stay where they are.
+  queueMicrotask(() => document.querySelector('html:not(.flowing) .place[aria-current=step]')?.scrollIntoView({ block: 'nearest' }))
 }
 
 /** The walk has one entry in the history: Back leads out of it. @param {string} address */

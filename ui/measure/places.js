@@ -17,9 +17,11 @@ export function places(here) {
   const mine = ofPart(here)
   const isAlong = mine.some(({ spot }) => spot.station === 'front' && spot.direction)
   return html`
-    <ol class=${isAlong ? 'places places-along' : 'places'} aria-label=${text.places}>
-      ${repeat(mine, ({ id }) => id, (step) => html`<li>${place(here, step)}</li>`)}
-    </ol>`
+    <div class="places-frame">
+      <ol class=${isAlong ? 'places places-along' : 'places'} aria-label=${text.places}>
+        ${repeat(mine, ({ id }) => id, (step) => html`<li>${place(here, step)}</li>`)}
+      </ol>
+    </div>`
 }
 
 /** @param {Bench} here */

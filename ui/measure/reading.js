@@ -56,8 +56,10 @@ export const hasLength = (quantity) => quantity === 'bend' || quantity === 'twis
 export function neighbour(here) {
   const { step, steps, phase } = here
   if (!step) return null
-  const before = steps.slice(0, steps.findIndex(({ id }) => id === step.id)).filter((one) => alike(one, step) && standingAt(one, phase)).at(-1)
-  const near = before ?? steps.find((one) => alike(one, step) && one.id !== step.id && standingAt(one, phase))
+  // What is hard to believe is nothing to go by.
+  const isNear = (/** @type {Step} */ one) => alike(one, step) && standingAt(one, phase)?.doubt === null
+  const before = steps.slice(0, steps.findIndex(({ id }) => id === step.id)).filter((one) => isNear(one)).at(-1)
+  const near = before ?? steps.find((one) => one.id !== step.id && isNear(one))
   const reading = near && standingAt(near, phase)
   if (!reading) return null
   const { taken } = reading
