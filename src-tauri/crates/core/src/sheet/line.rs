@@ -151,7 +151,8 @@ impl LineKey {
     /// In words: "main journal, diameter".
     pub fn label(&self) -> String {
         let own = self.name.trim();
-        let quantity = if own.is_empty() { self.quantity.words() } else { own };
+        let named = self.quantity == Quantity::Other && !own.is_empty();
+        let quantity = if named { own } else { self.quantity.words() };
         let mut label = format!("{}, {quantity}", self.kind.row().name);
         if let Some(station) = self.station {
             label.push_str(&format!(", {}", station.label()));
