@@ -188,7 +188,7 @@ export const words = {
     noInstrumentHint: 'Without an instrument no uncertainty is reckoned with: a value near a limit then counts as certain.',
     enterInstrument: 'Enter an instrument',
     /** @param {string} places */ optional: (places) => `Also walk over: ${places}`,
-    more: 'Setting, length, warmth',
+    more: 'The part is warm',
     setTo: 'The gauge is set to',
     setToHint: 'Then only the difference is entered, such as +0.0005. Leave empty if the gauge shows the size itself.',
     over: 'Read over the length of',

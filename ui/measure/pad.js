@@ -9,7 +9,7 @@ import { rememberScreen } from '../settings/settings.js'
 import { redraw, shownJob, state } from '../state.js'
 import { words } from '../words.js'
 import { parted } from './entry.js'
-import { readingOf, whyNot } from './reading.js'
+import { readingOf, whatToSetUp, whyNot } from './reading.js'
 import { settingOf } from './tools.js'
 import { after, readQuantities, standingAt, walkOf } from './walk.js'
 
@@ -49,6 +49,8 @@ const pad = {
   name: '',
   /** What was taken last and what comes next, for those who listen. */
   said: '',
+  /** What is measured, and with what, is unfolded to be changed. */
+  isSettingUp: false,
   takenAt: 0,
   /** @type {Refused[]} */
   refused: [],
@@ -82,7 +84,7 @@ export function bench() {
 }
 
 function arrive() {
-  Object.assign(pad, { route: state.route, typed: '', refusal: '', back: '', angle: '', said: '' })
+  Object.assign(pad, { route: state.route, typed: '', refusal: '', back: '', angle: '', said: '', isSettingUp: false })
 }
 
 /** The typed text, whole values in front of it taken. @param {string} typed */
@@ -93,7 +95,7 @@ export function type(typed) {
   redraw()
 }
 
-/** What the pad holds besides the number. @param {Partial<Pick<typeof pad, 'angle' | 'name'>>} change */
+/** What the pad holds besides the number. @param {Partial<Pick<typeof pad, 'angle' | 'name' | 'isSettingUp'>>} change */
 export function note(change) {
   Object.assign(pad, change)
   redraw()
@@ -107,13 +109,16 @@ export function take(typed) {
   const { step } = here
   const why = step ? whyNot(here, step, value, pad.angle) : text.doneTyped
   if (!step || why) {
-    Object.assign(pad, { typed: value, refusal: why })
-    return redraw()
+    const opens = step !== undefined && why === whatToSetUp(here, step, value)
+    Object.assign(pad, { typed: value, refusal: why, isSettingUp: pad.isSettingUp || opens })
+    redraw()
+    if (opens) queueMicrotask(() => document.querySelector('.set-up')?.scrollIntoView())
+    return
   }
   const wasRead = standingAt(step, here.phase) !== undefined
   const reading = readingOf(here, step, value, pad.angle)
   send(here.view, step, reading)
-  Object.assign(pad, { typed: '', refusal: '', takenAt: Date.now() })
+  Object.assign(pad, { typed: '', refusal: '', isSettingUp: false, takenAt: Date.now() })
   goOn(step, wasRead, reading.value)
 }
 

@@ -15,14 +15,16 @@ const SIZES = ['diameter', 'big-end-bore', 'small-end-bore', 'pin-bore', 'pin-di
 
 /** Why a text is not taken, in a sentence; empty if it is. What only the core can tell, it tells later.
  * @param {Bench} here @param {Step} step @param {string} value @param {string} angle */
-export function whyNot(here, step, value, angle) {
+export const whyNot = (here, step, value, angle) =>
+  isValue(value) ? (angle.trim() && !/^\d{1,3}$/.test(angle.trim()) ? text.angleWrong(angle.trim()) : whatToSetUp(here, step, value)) : text.notALength(value)
+
+/** What must be set up first for a value to be taken. @param {Bench} here @param {Step} step @param {string} value */
+export function whatToSetUp(here, step, value) {
   const setting = settingOf(useOf(here))
-  if (!isValue(value)) return text.notALength(value)
   if (step.quantity === 'other' && !step.name.trim()) return text.nameFirst
   if (setting.setTo.trim() && !isValue(setting.setTo)) return text.setToWrong(setting.setTo.trim())
   if (hasLength(step.quantity) && setting.over.trim() && !isValue(setting.over)) return text.overWrong(setting.over.trim())
   if (setting.celsius.trim() && !/^[+\-−]?\d{1,3}$/.test(setting.celsius.trim())) return text.celsiusWrong(setting.celsius.trim())
-  if (angle.trim() && !/^\d{1,3}$/.test(angle.trim())) return text.angleWrong(angle.trim())
   if (isDifference(withUnit(value, unitFor(here))) && !setting.setTo.trim() && SIZES.includes(step.quantity)) return text.setToFirst(value)
   return ''
 }

@@ -2,6 +2,7 @@
 /** @import { Material, Quantity } from '../types/api.d.ts' */
 /** @import { Bench } from './pad.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
+import { live } from '../vendor/lit-html/directives/live.js'
 import { capitalised, catalogue } from '../catalogue.js'
 import { choice } from '../controls/choice.js'
 import { input, tick } from '../controls/input.js'
@@ -25,7 +26,7 @@ export function setUp(here) {
   const named = quantities.find(({ value }) => value === quantity)?.label ?? ''
   const when = phases.find(({ value }) => value === phase)?.label.toLowerCase() ?? ''
   return html`
-    <details class="set-up">
+    <details class="set-up" .open=${live(shown.isSettingUp)} @toggle=${onToggle}>
       <summary><span><strong>${text.setUp}:</strong> ${[named, when, instrument?.name ?? text.noInstrument.toLowerCase()].join(' · ')}</span></summary>
       ${choice({ name: 'phase', legend: text.phase, options: phases, value: phase, choose: (to) => turnTo({ phase: to }) })}
       ${choice({ name: 'quantity', legend: text.quantity, options: quantities, value: quantity, choose: (to) => turnTo({ quantity: to }) })}
@@ -34,6 +35,12 @@ export function setUp(here) {
       ${more(here)}
     </details>
     ${quantity === 'run-out' ? input({ id: 'measure-angle', label: text.angle, kind: 'number', value: shown.angle, hint: text.angleHint, enter: (angle) => note({ angle }) }) : ''}`
+}
+
+/** @param {Event} event */
+function onToggle(event) {
+  const { open } = /** @type {HTMLDetailsElement} */ (event.currentTarget)
+  if (open !== shown.isSettingUp) note({ isSettingUp: open })
 }
 
 /** @param {Bench} here @param {string} chosen */
@@ -71,15 +78,15 @@ function more(here) {
   const optional = stepsOf(here.part, here.quantity, shown.name).filter(({ needed }) => !needed).map(({ label }) => label.replace(/,.*/, ''))
   const grows = here.part.kind === 'piston' || here.part.kind === 'bore'
   return html`
-    ${optional.length > 0 ? tick({ label: text.optional([...new Set(optional)].join(', ')), checked: setting.optional, enter: (optional) => change(here, { optional }) }) : ''}
-    <details class="more">
-      <summary>${text.more}</summary>
-      ${input({ id: 'measure-set-to', label: text.setTo, kind: 'length', value: setting.setTo, hint: text.setToHint, enter: (setTo) => change(here, { setTo }) })}
-      ${hasLength(here.quantity) ? input({ id: 'measure-over', label: text.over, kind: 'length', value: setting.over, enter: (over) => change(here, { over }) }) : ''}
-      ${grows ? html`
+    ${optional.length > 0 ? tick({ label: text.optional([...new Set(optional)].join(', ')), checked: setting.optional, enter: (on) => change(here, { optional: on }) }) : ''}
+    ${input({ id: 'measure-set-to', label: text.setTo, kind: 'length', value: setting.setTo, hint: text.setToHint, enter: (setTo) => change(here, { setTo }) })}
+    ${hasLength(here.quantity) ? input({ id: 'measure-over', label: text.over, kind: 'length', value: setting.over, enter: (over) => change(here, { over }) }) : ''}
+    ${grows ? html`
+      <details class="more">
+        <summary>${text.more}</summary>
         ${input({ id: 'measure-celsius', label: text.celsius, kind: 'number', value: setting.celsius, hint: text.celsiusHint, enter: (celsius) => change(here, { celsius }) })}
-        ${choice({ name: 'material', legend: text.material, options: optionsOf(/** @type {Record<Material, string>} */ (text.materials)), value: setting.material, choose: (material) => change(here, { material }) })}` : ''}
-    </details>`
+        ${choice({ name: 'material', legend: text.material, options: optionsOf(/** @type {Record<Material, string>} */ (text.materials)), value: setting.material, choose: (material) => change(here, { material }) })}
+      </details>` : ''}`
 }
 
 /** How a quantity is measured, in a sentence; empty where it is plain. @param {Quantity} quantity */
