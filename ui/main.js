@@ -82,7 +82,7 @@ function settleIn(address) {
     if (address !== here) return
     sheet()?.scrollTo(0, state.route.screen === 'part' ? 0 : (scrolled.get(address) ?? 0))
     // What waits for a number must have the keyboard before the first digit comes.
-    const start = /** @type {HTMLElement | null} */ (root.querySelector('.entry') ?? root.querySelector('h1'))
+    const start = /** @type {HTMLElement | null} */ (root.querySelector('.pad-input') ?? root.querySelector('h1'))
     start?.focus({ preventScroll: true })
     document.querySelector('.flowing .pad')?.scrollIntoView()
     root.querySelector('.beside [aria-current]')?.scrollIntoView({ block: 'nearest' })

@@ -25,7 +25,7 @@ export function entryAndKeys(here) {
       <div class="pad-entry">
         <p id="pad-refusal" class="refusal" role="alert">${shown.refusal}</p>
         ${shown.refusal ? '' : html`<p class="pad-place"><strong>${name}</strong> <span>${aside(here)}</span></p>`}
-        <input class="entry" type="text" inputmode="none" autocomplete="off" autocapitalize="off" spellcheck="false" enterkeyhint="next" maxlength="60"
+        <input class="pad-input" type="text" inputmode="none" autocomplete="off" autocapitalize="off" spellcheck="false" enterkeyhint="next" maxlength="60"
           aria-label=${step ? text.entryName(name, text.units[unit]) : name} aria-describedby=${shown.refusal ? 'pad-refusal' : nothing}
           .value=${live(shown.typed)} @input=${onInput} @keydown=${onKey}>
         <span class="entry-unit" aria-hidden="true">${UNIT_MARKS[unit]}</span>
@@ -98,7 +98,7 @@ function onKey(event) {
 function onStrayKey(event) {
   if (state.route.screen !== 'measure' || event.ctrlKey || event.metaKey || event.altKey) return
   if (!/^[\d.,+\-−]$/.test(event.key) || isText(event.target)) return
-  const entry = /** @type {HTMLInputElement | null} */ (document.querySelector('.entry'))
+  const entry = /** @type {HTMLInputElement | null} */ (document.querySelector('.pad-input'))
   if (!entry) return
   event.preventDefault()
   entry.focus({ preventScroll: true })
