@@ -108,6 +108,16 @@ const SHELL_TAGS: &[Tag] = &[
 const JOURNAL_TAGS: &[Tag] = &[Scoring, HotSpot, Pitting, Corrosion, Seizure, Cracks, HandlingDamage, LooksEven];
 
 impl PartKind {
+    /// What brings it along when that is renewed: a journal and a lobe come with their shaft, a bore with its block.
+    pub fn comes_with(self) -> Option<Self> {
+        match self {
+            MainJournal | Crankpin => Some(Crankshaft),
+            Lobe | CamJournal => Some(Camshaft),
+            Bore | HousingBore => Some(Block),
+            _ => None,
+        }
+    }
+
     /// Every kind, in the order of the table.
     pub const ALL: [Self; 21] = [
         MainShell,

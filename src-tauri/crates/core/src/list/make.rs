@@ -102,15 +102,7 @@ fn order(parts: &[PartView], sizing: &Sizing) -> Vec<ListItem> {
 
 /// Journals and lobes come with their shaft, bores with their block.
 fn ordered_by_itself(kind: PartKind) -> bool {
-    !matches!(
-        kind,
-        PartKind::MainJournal
-            | PartKind::Crankpin
-            | PartKind::Lobe
-            | PartKind::CamJournal
-            | PartKind::Bore
-            | PartKind::HousingBore
-    )
+    kind.comes_with().is_none()
 }
 
 /// Groups that go to one size, with the sizes found and wanted; then every other part to be machined.

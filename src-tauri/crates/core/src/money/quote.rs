@@ -59,6 +59,14 @@ pub fn quote(parts: &[PartView], prices: &PriceList) -> Quote {
             by_key.entry(PriceKey { kind: view.kind, work }).or_default().push(view);
         }
     }
+    let renewed = |kind: PartKind| by_key.contains_key(&PriceKey { kind, work: Work::Replace });
+    // A new camshaft brings its lobes: they are not charged again.
+    let brought: Vec<PriceKey> = by_key
+        .keys()
+        .filter(|of| of.work == Work::Replace && of.kind.comes_with().is_some_and(renewed))
+        .copied()
+        .collect();
+    by_key.retain(|of, _| !brought.contains(of));
     let lines: Vec<QuoteLine> = by_key.into_iter().map(|(of, views)| line(of, &views, prices)).collect();
     total(lines, prices)
 }
@@ -112,4 +120,29 @@ fn named(kind: PartKind, quantity: u32) -> String {
         _ => kind.row().name.into(),
     };
     if quantity > 1 { format!("{quantity} {name}") } else { name }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::assess::assess;
+    use crate::engine::Arrangement;
+    use crate::job::{Job, TagRecord};
+    use crate::wear::{Grade, Tag};
+
+    #[test]
+    fn a_new_camshaft_brings_its_lobes() {
+        let mut job = Job { arrangement: Some(Arrangement::inline(2)), ..Job::default() };
+        let record = TagRecord { grade: Grade::ALL[3], zones: Default::default() };
+        job.parts.entry("lobe.1.intake.1".parse().unwrap()).or_default().tags.insert(Tag::WornNose, record);
+        let renewed: Vec<PartKind> = assess(&job)
+            .quote
+            .lines
+            .iter()
+            .filter(|line| line.of.work == Work::Replace)
+            .map(|line| line.of.kind)
+            .collect();
+        assert!(renewed.contains(&PartKind::Camshaft), "{renewed:?}");
+        assert!(!renewed.contains(&PartKind::Lobe), "the lobes are charged besides their shaft: {renewed:?}");
+    }
 }
