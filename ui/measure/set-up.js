@@ -82,7 +82,7 @@ function more(here) {
     ${input({ id: 'measure-set-to', label: text.setTo, kind: 'length', value: setting.setTo, hint: text.setToHint, enter: (setTo) => change(here, { setTo }) })}
     ${hasLength(here.quantity) ? input({ id: 'measure-over', label: text.over, kind: 'length', value: setting.over, enter: (over) => change(here, { over }) }) : ''}
     ${grows ? html`
-      <details class="more">
+      <details class="part-warm">
         <summary>${text.more}</summary>
         ${input({ id: 'measure-celsius', label: text.celsius, kind: 'number', value: setting.celsius, hint: text.celsiusHint, enter: (celsius) => change(here, { celsius }) })}
         ${choice({ name: 'material', legend: text.material, options: optionsOf(/** @type {Record<Material, string>} */ (text.materials)), value: setting.material, choose: (material) => change(here, { material }) })}
