@@ -1,5 +1,5 @@
 // The only file that knows who is behind the page: Tauri's commands, or the HTTP harness of the browser tests.
-/** @import { Catalogue, Change, Document, HistoryLine, Instrument, JobLine, JobView, Settings, Sheet, Shelf } from './types/api.d.ts' */
+/** @import { Catalogue, Change, Document, Extent, HistoryLine, Instrument, JobLine, JobView, LearntPrice, ListKind, PaperSize, PriceList, Settings, Sheet, Shelf } from './types/api.d.ts' */
 import { convertFileSrc, invoke, isTauri } from './vendor/tauri/core.js'
 import { words } from './words.js'
 
@@ -59,6 +59,11 @@ export const dropSheet = (name) => act('sheet_drop', { name })
 /** @param {Blob} file @returns {Promise<Shelf>} */
 export const importSheet = (file) => act('sheet_import', {}, file)
 
+/** The whole list, in place of the one before. @param {PriceList} prices @returns {Promise<Shelf>} */
+export const keepPrices = (prices) => act('prices_keep', { prices })
+/** What was charged in earlier jobs. @returns {Promise<LearntPrice[]>} */
+export const getLearntPrices = () => act('prices_learnt', {})
+
 /** The address of a picture. @param {string} photo @param {'thumb' | 'screen'} size */
 export function photoAddress(photo, size) {
   // A picture that is still being saved is shown from memory.
@@ -66,20 +71,23 @@ export function photoAddress(photo, size) {
   return inShell ? `${convertFileSrc('', 'photo')}${size}/${photo}` : `/photo/${size}/${photo}`
 }
 
-/** The report as plain text. @param {string} job @returns {Promise<string>} */
-export async function getReportText(job) {
-  const { bytes } = await actForBytes('document_get', { job, document: 'report-text' })
+/** @typedef {{ extent?: Extent, list?: ListKind, paper?: PaperSize }} Selection which of a kind of paper, and how */
+
+/** A paper that is plain text. @param {string} job @param {Document} document @param {Selection} [selection] @returns {Promise<string>} */
+export async function getText(job, document, selection) {
+  const { bytes } = await actForBytes('document_get', { job, document, ...selection })
   return new TextDecoder().decode(bytes)
 }
 
-/** Saves a paper; answers where, or nothing when the person changed their mind. @param {string} job @param {Document} document */
-export async function saveDocument(job, document) {
-  if (!inShell) return download('document_get', { job, document })
-  return savedPath(await act('document_save', { job, document }))
+/** Saves a paper; answers where, or nothing when the person changed their mind.
+ * @param {string} job @param {Document} document @param {Selection} [selection] */
+export async function saveDocument(job, document, selection) {
+  if (!inShell) return download('document_get', { job, document, ...selection })
+  return savedPath(await act('document_save', { job, document, ...selection }))
 }
 
-/** Opens a paper in the system's viewer. @param {string} job @param {Document} document @returns {Promise<void>} */
-export const openDocument = (job, document) => act('document_open', { job, document })
+/** Opens a paper in the system's viewer. @param {string} job @param {Document} document @param {Selection} [selection] @returns {Promise<void>} */
+export const openDocument = (job, document, selection) => act('document_open', { job, document, ...selection })
 
 /** Saves a spec sheet of the shelf as a file. @param {string} name */
 export async function saveSheet(name) {

@@ -1,5 +1,5 @@
 // The trade's tables, looked up by id. They come from the backend once, so that no trade word is written twice.
-/** @import { InstrumentKind, Outcome, PartKind, Quantity, SizeGroup, Tag, ZoneMap } from './types/api.d.ts' */
+/** @import { InstrumentKind, Outcome, PartKind, Quantity, SizeGroup, Tag, Work, ZoneMap } from './types/api.d.ts' */
 import { state } from './state.js'
 
 export function catalogue() {
@@ -20,6 +20,8 @@ export const kindOf = (id) => rowOf(catalogue().kinds, id)
 export const tagOf = (id) => rowOf(catalogue().tags, id)
 /** @param {Outcome} id */
 export const outcomeWords = (id) => rowOf(catalogue().outcomes, id).words
+/** @param {Work} id */
+export const workWords = (id) => rowOf(catalogue().works, id).words
 /** @param {InstrumentKind} id */
 export const instrumentKindOf = (id) => rowOf(catalogue().instrument_kinds, id)
 /** @param {SizeGroup} id */

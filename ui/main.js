@@ -1,6 +1,6 @@
 // The entry: reads what every screen needs, follows the address, draws.
 import { render } from './vendor/lit-html/lit-html.js'
-import { getCatalogue, getHistory, getReportText, getSettings, getShelf, listJobs, openJob } from './backend.js'
+import { getCatalogue, getHistory, getLearntPrices, getSettings, getShelf, getText, listJobs, openJob } from './backend.js'
 import { settleAll } from './drafts.js'
 import { settled } from './edits/queue.js'
 import { frame } from './frame/frame.js'
@@ -18,9 +18,10 @@ let here = ''
 
 /** The job as it was when what hangs on it was last read. @type {typeof state.saved} */
 let readFor = null
+let readExtent = state.extent
 
 drawWith(() => {
-  if (state.saved !== readFor) follow()
+  if (state.saved !== readFor || state.extent !== readExtent) follow()
   const { title, content } = frame()
   document.title = `${title} · ${words.app}`
   keepingFocus(() => render(content, root))
@@ -46,6 +47,7 @@ async function arrive() {
 /** Reads what the screen shows. @param {import('./route.js').Route} route */
 async function read(route) {
   if (route.screen === 'jobs') state.jobs = await listJobs()
+  if (route.screen === 'costs' || route.screen === 'prices') state.learnt = await getLearntPrices()
   if (route.job && !state.saved) await readJob(route.job)
   await readWritings()
 }
@@ -53,16 +55,21 @@ async function read(route) {
 /** What is written from the log, and so changes with every edit. */
 async function readWritings() {
   const { screen, job } = state.route
-  readFor = state.saved
+  noteRead()
   if (screen !== 'history' && screen !== 'hand-over') return
   // It must hold the last tap too.
   await settled()
   if (screen === 'history') state.history = await getHistory(job)
-  if (screen === 'hand-over') state.report = await getReportText(job)
+  if (screen === 'hand-over') state.report = await getText(job, 'report-text', { extent: state.extent })
+}
+
+function noteRead() {
+  readFor = state.saved
+  readExtent = state.extent
 }
 
 function follow() {
-  readFor = state.saved
+  noteRead()
   attempt(readWritings)
 }
 

@@ -1,7 +1,7 @@
 // Where the person is: the address after the #. Real history entries, so that Back works on every system.
 
 /**
- * @typedef {'jobs' | 'instruments' | 'settings' | 'intake' | 'marks' | 'plan' | 'limits' | 'sizes' | 'part' | 'measure' | 'causes' | 'decisions' | 'hand-over' | 'history'} Screen
+ * @typedef {'jobs' | 'instruments' | 'prices' | 'rules' | 'settings' | 'intake' | 'marks' | 'plan' | 'limits' | 'sizes' | 'part' | 'measure' | 'causes' | 'decisions' | 'lists' | 'costs' | 'approval' | 'hand-over' | 'history'} Screen
  * @typedef {object} Route
  * @property {Screen} screen
  * @property {string} job empty outside a job
@@ -9,24 +9,29 @@
  * @property {string} quantity what is measured; empty for what the part has first
  * @property {string} phase when in the rebuild; empty for as found
  * @property {string} photo the photo that is enlarged
- * @property {string} place the cap or rod on the marks screen, the line or series on the spec sheet, the instrument among instruments
+ * @property {string} place the cap or rod on the marks screen, the line or series on the spec sheet, the instrument among instruments, the list among lists
  */
 
 /** The sheets of a job, in the order of the work. @type {Screen[]} */
-export const SHEETS = ['intake', 'marks', 'plan', 'limits', 'sizes', 'causes', 'decisions', 'hand-over', 'history']
+export const SHEETS = ['intake', 'marks', 'plan', 'limits', 'sizes', 'causes', 'decisions', 'lists', 'costs', 'hand-over', 'history']
+
+/** Sheets that show one of several things. @type {Screen[]} */
+const WITH_SUBJECT = ['marks', 'limits', 'lists']
 
 /** @param {string} hash @returns {Route} */
 export function readRoute(hash) {
   const steps = hash.replace(/^#\/?/, '').split('/').map(decoded)
   const nowhere = { job: '', part: '', quantity: '', phase: '', photo: '', place: '' }
   if (steps[0] === 'settings') return { ...nowhere, screen: 'settings' }
+  if (steps[0] === 'prices' || steps[0] === 'rules') return { ...nowhere, screen: steps[0] }
   if (steps[0] === 'instruments') return { ...nowhere, screen: 'instruments', place: steps[1] ?? '' }
   const [, job = '', screen = 'plan', subject = '', fourth = '', fifth = ''] = steps
   if (steps[0] !== 'job' || !/^[0-9a-f]{32}$/.test(job)) return { ...nowhere, screen: 'jobs' }
   if (screen === 'part' && subject) return { ...nowhere, screen, job, part: subject, photo: fifth }
   if (screen === 'measure' && subject) return { ...nowhere, screen, job, part: subject, quantity: fourth, phase: fifth }
+  if (screen === 'approval') return { ...nowhere, screen, job }
   const sheet = SHEETS.find((name) => name === screen) ?? 'plan'
-  return { ...nowhere, screen: sheet, job, place: sheet === 'marks' || sheet === 'limits' ? subject : '' }
+  return { ...nowhere, screen: sheet, job, place: WITH_SUBJECT.includes(sheet) ? subject : '' }
 }
 
 /** @param {string} step */
@@ -49,6 +54,8 @@ export const toMeasure = (job, part, quantity, phase) =>
   `#/job/${job}/measure/${part}${quantity ? `/${quantity}${phase && phase !== 'found' ? `/${phase}` : ''}` : ''}`
 export const toJobs = '#/jobs'
 export const toSettings = '#/settings'
+export const toPrices = '#/prices'
+export const toRules = '#/rules'
 /** @param {string} [id] an instrument, or `new` */
 export const toInstruments = (id) => `#/instruments${id ? `/${encodeURIComponent(id)}` : ''}`
 

@@ -1,5 +1,5 @@
 // All that the page holds. Screens read it; whoever changes it calls `redraw`.
-/** @import { Arrangement, Catalogue, HistoryLine, JobLine, JobView, Settings, Shelf, Tag, Zone } from './types/api.d.ts' */
+/** @import { Arrangement, Catalogue, Extent, HistoryLine, JobLine, JobView, LearntPrice, Settings, Shelf, Tag, Zone } from './types/api.d.ts' */
 /** @import { Route } from './route.js' */
 import { readRoute } from './route.js'
 
@@ -19,6 +19,8 @@ import { readRoute } from './route.js'
  * @property {Waiting[]} waiting changes not yet in `saved`, in order
  * @property {HistoryLine[] | null} history
  * @property {string | null} report the report as text
+ * @property {Extent} extent how much of the report is handed over
+ * @property {LearntPrice[]} learnt what the shop charged in its earlier jobs
  * @property {string} alert a sentence about what went wrong
  * @property {string} notice a sentence about what went right
  * @property {string} cameFrom the screen of a job from which the person went to what belongs to the shop
@@ -35,13 +37,15 @@ const room = matchMedia('(min-width: 56.25rem)')
 export const state = {
   route: readRoute(''),
   catalogue: null,
-  settings: { shop_name: '', shop_address: '', last_screen: '' },
+  settings: { shop_name: '', shop_address: '', last_screen: '', paper: 'a4' },
   shelf: { instruments: [], sheets: [], prices: null },
   jobs: null,
   saved: null,
   waiting: [],
   history: null,
   report: null,
+  extent: 'full',
+  learnt: [],
   alert: '',
   notice: '',
   cameFrom: '',

@@ -12,7 +12,7 @@ import { words } from '../words.js'
  * @property {string} value
  * @property {(text: string) => void} enter
  * @property {string} [hint]
- * @property {'text' | 'length' | 'number' | 'date'} [kind]
+ * @property {'text' | 'length' | 'amount' | 'number' | 'date'} [kind]
  * @property {boolean} [bare] the label is for screen readers only: the column's heading shows it
  */
 
@@ -46,6 +46,7 @@ let allKeys = false
 /** @param {Input['kind']} kind */
 function modeOf(kind) {
   if (kind === 'number') return 'numeric'
+  if (kind === 'amount') return 'decimal'
   return kind === 'length' && !allKeys ? 'decimal' : 'text'
 }
 
@@ -80,11 +81,11 @@ export function pick({ id, label, value, options, choose, blank }) {
   /** @param {Event} event */
   const onChange = (event) => choose(/** @type {Value} */ (/** @type {HTMLSelectElement} */ (event.target).value))
   return html`
-    <label class="field">
-      <span class="field-label">${label}</span>
+    <div class="field">
+      <label class="field-label" for=${id}>${label}</label>
       <select id=${id} @change=${onChange}>
         ${blank === undefined ? '' : html`<option value="" .selected=${live(value === '')} ?disabled=${blank === ''}>${blank}</option>`}
         ${options.map((option) => html`<option value=${option.value} .selected=${live(option.value === value)}>${option.label}</option>`)}
       </select>
-    </label>`
+    </div>`
 }

@@ -2,7 +2,7 @@
 /** @import { JobView, Outcome, PartView } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { capitalised, catalogue, outcomeWords } from '../catalogue.js'
-import { toPart } from '../route.js'
+import { toPart, toRules } from '../route.js'
 import { words } from '../words.js'
 import { reason } from './decision.js'
 
@@ -14,9 +14,11 @@ export function decisions(view) {
   const severestFirst = catalogue().outcomes.map(({ id }) => id).reverse()
   return {
     title: words.screens.decisions,
-    body: parts.length === 0
-      ? html`<p>${text.none}</p>`
-      : severestFirst.map((outcome) => group(view.job, outcome, parts.filter((part) => part.decision.outcome === outcome))),
+    body: html`
+      <a class="button" href=${toRules}>${text.allRules}</a>
+      ${parts.length === 0
+        ? html`<p>${text.none}</p>`
+        : severestFirst.map((outcome) => group(view.job, outcome, parts.filter((part) => part.decision.outcome === outcome)))}`,
   }
 }
 

@@ -1,6 +1,6 @@
 // What a change will look like once the store has it, so that a tap shows within a frame. Only what the person
 // touched is guessed: causes and decisions wait for the answer.
-/** @import { Change, Finding, Instrument, JobView, PartView, Reading, ReadingView } from '../types/api.d.ts' */
+/** @import { Change, Finding, Instrument, JobView, ListItem, PartView, Reading, ReadingView } from '../types/api.d.ts' */
 import { tagOf } from '../catalogue.js'
 import { placeId } from '../marks/place.js'
 
@@ -37,6 +37,10 @@ export function guess(view, change) {
     }
     case 'measure':
       return withPart(view, change.reading.part, (part) => measured(part, change.reading, view.instruments))
+    case 'tick':
+      return withItem(view, change.item, (item) => ({ ...item, tick: change.tick.done > 0 || change.tick.note ? change.tick : null }))
+    case 'close':
+      return { ...view, closed: change.closed }
     default:
       // An arrangement and an undo change too much to be guessed.
       return view
@@ -89,6 +93,15 @@ function seenAnew(part) {
   const worst = damage.reduce((most, finding) => (finding.grade > most ? finding.grade : most), 0) || null
   const seen = worst ? 'worn' : part.findings.length > 0 ? 'clean' : 'not-looked'
   return { ...part, worst: /** @type {PartView['worst']} */ (worst), seen }
+}
+
+/** @param {JobView} view @param {string} id @param {(item: ListItem) => ListItem} alter @returns {JobView} */
+function withItem(view, id, alter) {
+  const lists = view.assessment.lists.map((list) => {
+    const items = list.items.map((item) => (item.id === id ? alter(item) : item))
+    return { ...list, items, done: items.filter(({ tick, quantity }) => tick && tick.done >= quantity).length }
+  })
+  return { ...view, assessment: { ...view.assessment, lists } }
 }
 
 /** @param {JobView} view @param {Extract<Change, { do: 'note-mark' }>} change @returns {JobView} */

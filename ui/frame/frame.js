@@ -1,6 +1,8 @@
 // The drawing sheet around every screen: the sheet itself, and at its foot the title block with the ways to go.
 import { html } from '../vendor/lit-html/lit-html.js'
+import { approval } from '../approval/approval.js'
 import { causes } from '../cause/cause.js'
+import { costs } from '../cost/cost.js'
 import { decisions } from '../decision/decision-list.js'
 import { handOver } from '../hand-over/hand-over.js'
 import { history } from '../history/history.js'
@@ -8,10 +10,13 @@ import { instruments } from '../instrument/instrument-list.js'
 import { intake } from '../intake/intake.js'
 import { jobList } from '../job-list/job-list.js'
 import { limits } from '../limits/limits.js'
+import { lists } from '../list/list.js'
 import { marks } from '../marks/marks.js'
 import { part } from '../part/part.js'
 import { measure } from '../measure/measure.js'
 import { plan } from '../plan/plan.js'
+import { prices } from '../price/prices.js'
+import { rules } from '../rule/rules.js'
 import { settings } from '../settings/settings.js'
 import { sizes } from '../sizes/sizes.js'
 import { redraw, shownJob, state } from '../state.js'
@@ -26,7 +31,7 @@ import { titleBlock } from './title-block.js'
  */
 
 /** @type {Record<string, (view: import('../types/api.d.ts').JobView) => Sheet>} */
-const sheets = { intake, marks, plan, limits, sizes, part, measure, causes, decisions, 'hand-over': handOver, history }
+const sheets = { intake, marks, plan, limits, sizes, part, measure, causes, decisions, lists, costs, approval, 'hand-over': handOver, history }
 
 export function frame() {
   const view = shownJob()
@@ -63,6 +68,8 @@ function sheetOf(view) {
   const { screen, job } = state.route
   if (screen === 'settings') return settings()
   if (screen === 'instruments') return instruments()
+  if (screen === 'prices') return prices()
+  if (screen === 'rules') return rules()
   if (!job) return jobList()
   const draw = sheets[screen]
   if (view && draw) return draw(view)

@@ -2,7 +2,7 @@
 /** @import { JobView } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { append } from '../edits/queue.js'
-import { SHEETS, toInstruments, toJobs, toSettings, toSheet } from '../route.js'
+import { SHEETS, toInstruments, toJobs, toPrices, toSettings, toSheet } from '../route.js'
 import { redraw, state } from '../state.js'
 import { words } from '../words.js'
 
@@ -27,6 +27,7 @@ function appNav() {
     <nav class="title-nav" aria-label=${words.frame.appNav}>
       ${link(toJobs, words.screens.jobs, state.route.screen === 'jobs')}
       ${link(toInstruments(), words.screens.instruments, state.route.screen === 'instruments')}
+      ${link(toPrices, words.screens.prices, state.route.screen === 'prices')}
       ${link(toSettings, words.screens.settings, state.route.screen === 'settings')}
     </nav>`
 }

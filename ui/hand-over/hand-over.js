@@ -1,11 +1,15 @@
-// What leaves the shop: the report as PDF and as text, the job as an archive.
-/** @import { JobView } from '../types/api.d.ts' */
+// What leaves the shop: the report, the other papers, the job as an archive; and the end of the job.
+/** @import { Extent, JobView, PaperSize } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
-import { openDocument, saveArchive, saveDocument, surroundings } from '../backend.js'
+import { saveArchive, surroundings } from '../backend.js'
 import { catalogue } from '../catalogue.js'
-import { leave, papers } from '../sizes/papers.js'
-import { attempt, state } from '../state.js'
+import { choice } from '../controls/choice.js'
+import { optionsOf } from '../intake/layout.js'
+import { copyFrom, leave, openPaper, savePaper } from '../papers.js'
+import { keepSettings } from '../settings/settings.js'
+import { redraw, state } from '../state.js'
 import { words } from '../words.js'
+import { ending } from './ending.js'
 
 const text = words.handOver
 
@@ -13,15 +17,17 @@ const text = words.handOver
 export const handOver = (view) => ({
   title: words.screens['hand-over'],
   body: html`
-    <div class="hand-over-ways">
-      <button type="button" class="primary" @click=${() => leave(async () => text.savedAs(await saveDocument(view.job, 'report-pdf')))}>${text.save}</button>
-      ${surroundings.opensDocuments
-        ? html`<button type="button" @click=${() => leave(async () => { await openDocument(view.job, 'report-pdf'); return '' })}>${text.open}</button>`
-        : ''}
-      <button type="button" ?disabled=${!state.report} @click=${copy}>${text.copy}</button>
-      ${papers(view.job)}
-      <button type="button" @click=${() => leave(async () => text.savedAs(await saveArchive(view.job)))}>${text.archive}</button>
-    </div>
+    ${report(view.job)}
+    <section aria-labelledby="hand-over-others">
+      <h2 id="hand-over-others">${text.others}</h2>
+      <div class="hand-over-ways">
+        <button type="button" @click=${() => savePaper(view.job, 'sizes-pdf')}>${text.sizesPdf}</button>
+        <button type="button" @click=${() => savePaper(view.job, 'sizes-csv')}>${text.sizesCsv}</button>
+        <button type="button" @click=${() => savePaper(view.job, 'closing-pdf')}>${text.closingPdf}</button>
+        <button type="button" @click=${() => leave(async () => text.savedAs(await saveArchive(view.job)))}>${text.archive}</button>
+      </div>
+    </section>
+    ${ending(view)}
     <section aria-labelledby="hand-over-cautions">
       <h2 id="hand-over-cautions">${text.cautions}</h2>
       <ul>${catalogue().cautions.map((caution) => html`<li>${caution}</li>`)}</ul>
@@ -33,21 +39,34 @@ export const handOver = (view) => ({
     </section>`,
 })
 
-const copy = () =>
-  attempt(async () => {
-    state.notice = (await onClipboard(state.report ?? '')) ? text.copied : text.notCopied
-  })
-
-/** Some systems refuse the clipboard to a page; then the text is marked for the person. @param {string} report */
-async function onClipboard(report) {
-  try {
-    await navigator.clipboard.writeText(report)
-    return true
-  } catch {
-    const box = document.querySelector('textarea.report-text')
-    if (!(box instanceof HTMLTextAreaElement)) return false
-    box.focus()
-    box.select()
-    return document.execCommand('copy')
+/** @param {string} job */
+function report(job) {
+  const { extent } = state
+  /** @param {Extent} chosen */
+  const chooseExtent = (chosen) => {
+    state.extent = chosen
+    redraw()
   }
+  return html`
+    <section aria-labelledby="hand-over-report">
+      <h2 id="hand-over-report">${text.report}</h2>
+      <div class="pair">
+        <div>
+          ${choice({ name: 'extent', legend: text.extent, options: optionsOf(text.extents), value: extent, choose: chooseExtent })}
+          <p class="hint">${text.extentsHint[extent]}</p>
+        </div>
+        ${choice({
+          name: 'paper',
+          legend: text.paper,
+          options: optionsOf(text.papers),
+          value: state.settings.paper,
+          choose: (/** @type {PaperSize} */ paper) => keepSettings({ paper }),
+        })}
+      </div>
+      <div class="hand-over-ways">
+        <button type="button" class="primary" @click=${() => savePaper(job, 'report-pdf', { extent })}>${text.save}</button>
+        ${surroundings.opensDocuments ? html`<button type="button" @click=${() => openPaper(job, 'report-pdf', { extent })}>${text.open}</button>` : ''}
+        <button type="button" ?disabled=${!state.report} @click=${() => copyFrom('textarea.report-text')}>${text.copy}</button>
+      </div>
+    </section>`
 }

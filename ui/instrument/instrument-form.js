@@ -7,6 +7,7 @@ import { capitalised, catalogue, instrumentKindOf } from '../catalogue.js'
 import { choice } from '../controls/choice.js'
 import { formOf } from '../controls/form.js'
 import { allKeysButton, input } from '../controls/input.js'
+import { today } from '../dates.js'
 import { optionsOf } from '../intake/layout.js'
 import { isMetric, withUnit } from '../lengths.js'
 import { swap, toInstruments } from '../route.js'
@@ -152,10 +153,4 @@ function asInstrument({ kind, unit, name, resolution, uncertainty, zero, ball, c
 function newId({ kind }) {
   const chance = [...crypto.getRandomValues(new Uint8Array(6))].map((byte) => byte.toString(16).padStart(2, '0'))
   return `${kind}-${chance.join('')}`
-}
-
-/** By the clock on the wall. */
-function today() {
-  const now = new Date()
-  return [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, '0')).join('-')
 }

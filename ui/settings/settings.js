@@ -2,7 +2,7 @@
 import { html } from '../vendor/lit-html/lit-html.js'
 import { setSettings } from '../backend.js'
 import { field } from '../controls/field.js'
-import { toInstruments } from '../route.js'
+import { toInstruments, toPrices, toRules } from '../route.js'
 import { attempt, state } from '../state.js'
 import { words } from '../words.js'
 
@@ -16,16 +16,20 @@ export function settings() {
         key: 'shop-name',
         label: words.settings.shopName,
         saved: shop_name,
-        save: (text) => keep({ shop_name: text }),
+        save: (text) => keepSettings({ shop_name: text }),
       })}
       ${field({
         key: 'shop-address',
         label: words.settings.shopAddress,
         saved: shop_address,
         long: true,
-        save: (text) => keep({ shop_address: text }),
+        save: (text) => keepSettings({ shop_address: text }),
       })}
-      <a class="button" href=${toInstruments()}>${words.settings.instruments}</a>`,
+      <div class="onward">
+        <a class="button" href=${toInstruments()}>${words.settings.instruments}</a>
+        <a class="button" href=${toPrices}>${words.settings.prices}</a>
+        <a class="button" href=${toRules}>${words.settings.rules}</a>
+      </div>`,
   }
 }
 
@@ -35,8 +39,8 @@ export function rememberScreen(address) {
   if (state.settings.last_screen !== address) store({ last_screen: address }).catch(() => {})
 }
 
-/** @param {Partial<typeof state.settings>} changed */
-const keep = (changed) =>
+/** Keeps what the shop has set. @param {Partial<typeof state.settings>} changed */
+export const keepSettings = (changed) =>
   attempt(async () => {
     await store(changed)
     state.notice = words.frame.saved

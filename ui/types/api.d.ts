@@ -1134,7 +1134,9 @@ export type Settings = {
   /** The shop's address, one or more lines. */
   shop_address: string,
   /** Where the page was, to go back there after the system has closed the app. */
-  last_screen: string, };
+  last_screen: string,
+  /** What papers are printed on. */
+  paper: PaperSize, };
 
 /** A spec sheet. */
 export type Sheet = {

@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 use wearbook_store::Ledger;
 
 use crate::Error;
+use crate::action::document_get::PaperSize;
 
 /// The shop's settings. What has not been set is empty.
 #[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -16,6 +17,8 @@ pub struct Settings {
     pub shop_address: String,
     /// Where the page was, to go back there after the system has closed the app.
     pub last_screen: String,
+    /// What papers are printed on.
+    pub paper: PaperSize,
 }
 
 /// The longest setting, in characters.
@@ -25,13 +28,19 @@ impl Settings {
     pub(crate) fn load(ledger: &Ledger<'_>) -> Result<Self, Error> {
         let mut kept = ledger.settings()?;
         let mut take = |key: &str| kept.remove(key).unwrap_or_default();
-        Ok(Self { shop_name: take("shop_name"), shop_address: take("shop_address"), last_screen: take("last_screen") })
+        Ok(Self {
+            shop_name: take("shop_name"),
+            shop_address: take("shop_address"),
+            last_screen: take("last_screen"),
+            paper: PaperSize::named(&take("paper")),
+        })
     }
 
     pub(crate) fn save(&self, ledger: &Ledger<'_>) -> Result<(), Error> {
         ledger.set_setting("shop_name", &self.shop_name)?;
         ledger.set_setting("shop_address", &self.shop_address)?;
         ledger.set_setting("last_screen", &self.last_screen)?;
+        ledger.set_setting("paper", self.paper.name())?;
         Ok(())
     }
 

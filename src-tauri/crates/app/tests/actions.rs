@@ -223,9 +223,9 @@ fn a_picture_in_an_archive_is_held_to_the_same_rules_as_one_from_a_camera() {
 #[test]
 fn settings_are_kept_and_missing_ones_are_empty() {
     let shop = open_shop();
-    let empty = json!({ "shop_name": "", "shop_address": "", "last_screen": "" });
+    let empty = json!({ "shop_name": "", "shop_address": "", "last_screen": "", "paper": "a4" });
     assert_eq!(shop.ask("settings_get", json!({})), empty);
-    let set = json!({ "shop_name": "Bench and Bore", "shop_address": "1 Lane\nTown", "last_screen": "#/jobs" });
+    let set = json!({ "shop_name": "Bench and Bore", "shop_address": "1 Lane\nTown", "last_screen": "#/jobs", "paper": "letter" });
     assert_eq!(shop.ask("settings_set", json!({ "settings": set })), set);
     let Shop { book, dir } = shop;
     drop(book);

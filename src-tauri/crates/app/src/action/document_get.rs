@@ -1,6 +1,6 @@
 //! A paper for the customer.
 
-use serde::Deserialize;
+use serde::{Deserialize, Serialize};
 use wearbook_core::assess::assess;
 use wearbook_core::document::{
     Extent, Paper, Shop, closing_sheet, condition_report, size_sheet, size_table, work_list, work_list_table,
@@ -58,7 +58,7 @@ pub enum Document {
 }
 
 /// What it is printed on.
-#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Deserialize)]
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 #[serde(rename_all = "kebab-case")]
 pub enum PaperSize {
@@ -67,6 +67,21 @@ pub enum PaperSize {
     A4,
     /// 8.5 in × 11 in.
     Letter,
+}
+
+impl PaperSize {
+    /// Its written form.
+    pub(crate) fn name(self) -> &'static str {
+        match self {
+            Self::A4 => "a4",
+            Self::Letter => "letter",
+        }
+    }
+
+    /// The one of this written form; A4 if there is none.
+    pub(crate) fn named(name: &str) -> Self {
+        if name == Self::Letter.name() { Self::Letter } else { Self::A4 }
+    }
 }
 
 /// The paper.

@@ -1,0 +1,38 @@
+// What was shown to the customer and what they answered.
+/** @import { Consent, CustomerAnswer, Quote } from '../types/api.d.ts' */
+import { html } from '../vendor/lit-html/lit-html.js'
+import { table } from '../controls/table.js'
+import { totals } from '../cost/quote.js'
+import { shown } from '../money/amount.js'
+import { keyId } from '../money/price.js'
+import { words } from '../words.js'
+import { changeAnswer } from './answer-form.js'
+import { strokes } from './signature-pad.js'
+
+const text = words.approval
+
+/** @param {string} job @param {Quote} quote @param {string} proposal @param {CustomerAnswer} answer */
+export function answered(job, quote, proposal, { lines, name, way, signature }) {
+  const answers = new Map(lines.map(({ of, answer }) => [keyId(of), answer]))
+  return html`
+    <section aria-labelledby="answered">
+      <h2 id="answered">${text.saved}</h2>
+      ${table({
+        label: text.saved,
+        heads: Object.values(text.columns),
+        rows: quote.lines.map(({ of, what, net }) => ({
+          head: what,
+          cells: [net === null ? words.costs.noPrice : shown(net, quote.currency), said(answers.get(keyId(of)))],
+        })),
+      })}
+      ${totals(quote)}
+      <div class="signed">
+        ${signature.length > 0 ? html`<svg class="signature" viewBox="0 0 30000 10000" role="img" aria-label=${text.signature}>${strokes(signature)}</svg>` : ''}
+        <p class="signed-by">${text.by(name, way)}</p>
+      </div>
+      <button type="button" @click=${() => changeAnswer(job, proposal, true)}>${text.again}</button>
+    </section>`
+}
+
+/** Marked by more than the word: yes in bold, what is put off in outline. @param {Consent | undefined} answer */
+const said = (answer) => (answer ? html`<span class=${`said said-${answer}`}>${text.answers[answer]}</span>` : '')

@@ -1,0 +1,67 @@
+// The customer's yes: a proposal as it is shown, the answer to it, and what has changed since.
+/** @import { JobView, Quote } from '../types/api.d.ts' */
+import { html } from '../vendor/lit-html/lit-html.js'
+import { append, settled } from '../edits/queue.js'
+import { shown } from '../money/amount.js'
+import { toSheet } from '../route.js'
+import { shownJob } from '../state.js'
+import { words } from '../words.js'
+import { answerForm, isAnswering } from './answer-form.js'
+import { answered } from './answered.js'
+
+const text = words.approval
+
+/** @param {JobView} view */
+export function approval(view) {
+  const { approval, quote } = view.assessment
+  return {
+    title: approval.version > 0 ? text.version(approval.version) : words.screens.approval,
+    body: html`
+      ${approval.shown === null || approval.proposal === null
+        ? html`<p>${text.none}</p>${offer(view.job, quote, text.make)}`
+        : approval.answer && !isAnswering(view.job, approval.proposal)
+          ? html`${answered(view.job, approval.shown, approval.proposal, approval.answer)}${since(view, text.since)}`
+          : html`${since(view, text.sinceShown)}${answerForm(view.job, approval.shown, approval.proposal, approval.answer)}`}`,
+    bar: html`
+      <div class="bar">
+        <a class="button" href=${toSheet(view.job, 'costs')}>${text.toCosts}</a>
+        <a class="button" href=${toSheet(view.job, 'hand-over')}>${text.toHandOver}</a>
+      </div>`,
+  }
+}
+
+/** What differs between what was shown and what follows now, with the way to a new version.
+ * @param {JobView} view @param {string} heading */
+function since(view, heading) {
+  const { approval: { since, answer }, quote } = view.assessment
+  if (since.length === 0) return answer ? html`<p>${text.sinceNone}</p>` : ''
+  return html`
+    <section aria-labelledby="since">
+      <h2 id="since">${heading}</h2>
+      <ul class="since">${since.map(({ what, because }) => html`<li><strong>${what}</strong> ${because}</li>`)}</ul>
+      ${offer(view.job, quote, text.makeNew)}
+    </section>`
+}
+
+/** @param {string} job @param {Quote} quote @param {string} verb */
+function offer(job, quote, verb) {
+  if (quote.lines.length === 0) return html`<p>${text.nothing}</p>`
+  return html`
+    <p>${text.holds(shown(quote.gross, quote.currency), quote.lines.length)}</p>
+    ${quote.without_price > 0 ? html`<p class="notice">${text.without(quote.without_price)}</p>` : ''}
+    <button type="button" class="primary" @click=${() => propose(job)}>${verb}</button>`
+}
+
+/** Proposes exactly what follows from the job now. @param {string} job */
+async function propose(job) {
+  await settled()
+  const quote = shownJob()?.assessment.quote
+  if (quote && (await append(job, { do: 'propose', quote }))) toTop()
+}
+
+/** What the customer is to read begins at the head of the sheet. */
+const toTop = () =>
+  queueMicrotask(() => {
+    document.querySelector('.sheet-main')?.scrollTo(0, 0)
+    document.querySelector('h1')?.focus({ preventScroll: true })
+  })

@@ -1,0 +1,68 @@
+// One item of a list: what, how many, what holds it, what put it there, and how far it is done.
+/** @import { JobView, ListItem, Tick } from '../types/api.d.ts' */
+import { html } from '../vendor/lit-html/lit-html.js'
+import { capitalised } from '../catalogue.js'
+import { today } from '../dates.js'
+import { append } from '../edits/queue.js'
+import { tied } from '../lengths.js'
+import { day, words } from '../words.js'
+import { tickForm } from './tick-form.js'
+import { found, toCauses, why } from './why.js'
+
+const text = words.lists
+
+/** @type {Tick} */
+const OPEN = { done: 0, date: '', note: '' }
+
+/** @param {JobView} view @param {ListItem} item */
+export function item(view, item) {
+  const tick = item.tick ?? OPEN
+  const isDone = tick.done >= item.quantity
+  const turn = () =>
+    append(view.job, { do: 'tick', item: item.id, tick: isDone ? { ...OPEN, note: tick.note } : { ...tick, done: item.quantity, date: today() } })
+  return html`
+    <li class=${isDone ? 'item item-done' : 'item'}>
+      <button type="button" class="item-tick" aria-pressed=${isDone ? 'true' : 'false'} aria-label=${text.tick(item.what)} @click=${turn}></button>
+      <div class="item-body">
+        <p class="item-what">
+          ${item.quantity > 1 ? html`<span>${text.times(item.quantity)}</span>` : ''}
+          <strong>${item.what}</strong>
+        </p>
+        ${item.detail ? html`<p class="item-detail">${tied(capitalised(item.detail))}</p>` : ''}
+        ${held(item.waits_for)}
+        ${item.tick ? html`<p class="item-state">${state(item, tick)}</p>` : ''}
+        ${why(item.because)}
+        <div class="line-more">
+          ${isFromCause(item) ? toCauses(view.job) : found(view, item.parts)}
+          ${tickForm(view.job, item, tick)}
+          ${takeOff(view.job, item)}
+        </div>
+      </div>
+    </li>`
+}
+
+/** How far it is, when, and the note. @param {ListItem} item @param {Tick} tick */
+const state = ({ quantity }, { done, date, note }) =>
+  [done >= quantity ? text.whole : done > 0 ? text.partly(done, quantity) : '', date && day(date), note].filter(Boolean).join(' · ')
+
+/** @param {string[]} waits */
+function held(waits) {
+  if (waits.length === 0) return ''
+  const [first, ...others] = waits
+  return html`
+    <div class="held">
+      <p><span class="held-flag">${text.heldFlag}</span> ${first}</p>
+      ${others.length === 0 ? '' : html`
+        <details><summary>${text.moreWaits(others.length)}</summary><ul>${others.map((wait) => html`<li>${wait}</li>`)}</ul></details>`}
+    </div>`
+}
+
+/** What is put right follows from a cause, not from one part. @param {ListItem} item */
+const isFromCause = ({ id }) => id.startsWith('right ')
+
+/** What the shop added it can take off again. @param {string} job @param {ListItem} item */
+function takeOff(job, { id, what }) {
+  const [, edit] = /^own (.+)$/.exec(id) ?? []
+  if (!edit) return ''
+  return html`<button type="button" class="quiet" aria-label=${text.takeOffNamed(what)} @click=${() => append(job, { do: 'undo', edit })}>${text.takeOff}</button>`
+}

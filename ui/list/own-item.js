@@ -1,0 +1,32 @@
+// An item of the shop's own, which no finding asks for: gaskets, fasteners.
+/** @import { ListKind } from '../types/api.d.ts' */
+import { html } from '../vendor/lit-html/lit-html.js'
+import { count } from '../controls/count.js'
+import { formOf } from '../controls/form.js'
+import { input } from '../controls/input.js'
+import { submit } from '../edits/queue.js'
+import { words } from '../words.js'
+
+const text = words.lists
+
+/** @param {string} job @param {ListKind} list */
+export function ownItem(job, list) {
+  const { entered, refusal, enter, send } = formOf(`own ${job} ${list}`, () => ({ what: '', quantity: 1, because: '' }))
+  const save = (/** @type {Event} */ event) => {
+    event.preventDefault()
+    return send(({ what, quantity, because }) =>
+      submit(job, { do: 'add-item', item: { list, what: what.trim(), quantity, because: because.trim() } }))
+  }
+  return html`
+    <details class="own-item">
+      <summary>${text.own}</summary>
+      <form class="entry" aria-label=${text.own} @submit=${save}>
+        <p class="hint">${text.ownHint}</p>
+        ${input({ id: 'own-what', label: text.what, value: entered.what, enter: (what) => enter({ what }) })}
+        ${count({ label: text.quantity, value: entered.quantity, set: (quantity) => enter({ quantity }) })}
+        ${input({ id: 'own-because', label: text.because, value: entered.because, enter: (because) => enter({ because }) })}
+        <p role="alert" class="refusal">${refusal}</p>
+        <button>${text.add}</button>
+      </form>
+    </details>`
+}

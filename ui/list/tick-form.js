@@ -1,0 +1,38 @@
+// What has been done about an item in detail: part of it, on another day, with a note.
+/** @import { ListItem, Tick } from '../types/api.d.ts' */
+import { html } from '../vendor/lit-html/lit-html.js'
+import { count } from '../controls/count.js'
+import { formOf } from '../controls/form.js'
+import { input } from '../controls/input.js'
+import { today } from '../dates.js'
+import { submit } from '../edits/queue.js'
+import { words } from '../words.js'
+
+const text = words.lists
+
+/** @param {string} job @param {ListItem} item @param {Tick} tick */
+export function tickForm(job, item, tick) {
+  const name = `tick ${job} ${item.id}`
+  const { entered, refusal, enter, send } = formOf(name, () => ({ ...tick, date: tick.date || today() }))
+  const isMany = item.quantity > 1
+  const summary = isMany ? text.detailsMany : text.detailsOne
+  const save = (/** @type {Event} */ event) => {
+    event.preventDefault()
+    // What is not begun has no date.
+    return send(({ done, date, note }) =>
+      submit(job, { do: 'tick', item: item.id, tick: { done, date: done > 0 ? date : '', note: note.trim() } }))
+  }
+  return html`
+    <details>
+      <summary aria-label=${text.detailsOf(summary, item.what)}>${summary}</summary>
+      <form class="entry" aria-label=${text.detailsOf(summary, item.what)} @submit=${save}>
+        ${isMany ? count({ label: text.count(item.quantity), value: entered.done, set: (done) => enter({ done: Math.min(done, item.quantity) }) }) : ''}
+        <div class="pair">
+          ${input({ id: `${item.id}-date`, label: text.date, value: entered.date, kind: 'date', enter: (date) => enter({ date }) })}
+          ${input({ id: `${item.id}-note`, label: text.note, value: entered.note, hint: text.noteHint, enter: (note) => enter({ note }) })}
+        </div>
+        <p role="alert" class="refusal">${refusal}</p>
+        <button aria-label=${text.saveNamed(item.what)}>${text.save}</button>
+      </form>
+    </details>`
+}

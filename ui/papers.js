@@ -1,0 +1,48 @@
+// How papers leave the shop: saved as a file, opened in the system's viewer, copied as text.
+/** @import { Document } from './types/api.d.ts' */
+/** @import { Selection } from './backend.js' */
+import { openDocument, saveDocument } from './backend.js'
+import { settled } from './edits/queue.js'
+import { attempt, state } from './state.js'
+import { words } from './words.js'
+
+const text = words.handOver
+
+/** Documents hold what is saved, so what is on its way goes first. @param {() => Promise<string>} way answers a sentence */
+export const leave = (way) =>
+  attempt(async () => {
+    await settled()
+    state.notice = await way()
+  })
+
+/** Saves a paper, on the shop's size of paper. @param {string} job @param {Document} document @param {Selection} [selection] */
+export const savePaper = (job, document, selection) =>
+  leave(async () => text.savedAs(await saveDocument(job, document, { paper: state.settings.paper, ...selection })))
+
+/** Opens a paper, on the shop's size of paper. @param {string} job @param {Document} document @param {Selection} [selection] */
+export const openPaper = (job, document, selection) =>
+  leave(async () => {
+    await openDocument(job, document, { paper: state.settings.paper, ...selection })
+    return ''
+  })
+
+/** Copies what a text box on the screen holds. Some systems refuse the clipboard to a page; then the text is marked for
+ * the person. @param {string} box selects the text box */
+export const copyFrom = (box) =>
+  attempt(async () => {
+    const area = document.querySelector(box)
+    const isCopied = area instanceof HTMLTextAreaElement && (await onClipboard(area))
+    state.notice = isCopied ? text.copied : text.notCopied
+  })
+
+/** @param {HTMLTextAreaElement} area */
+async function onClipboard(area) {
+  try {
+    await navigator.clipboard.writeText(area.value)
+    return true
+  } catch {
+    area.focus()
+    area.select()
+    return document.execCommand('copy')
+  }
+}
