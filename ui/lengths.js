@@ -22,6 +22,9 @@ export function shown(nanometres, unit) {
   return `${nanometres < 0 ? '−' : ''}${number} ${isInch ? 'in' : 'mm'}`
 }
 
+/** Keeps numbers and their units on one line. @param {string} text */
+export const tied = (text) => text.replace(/(\d) (in|mm|µm|thou)\b/g, '$1\u00a0$2')
+
 /** Whether it looks like a length, or like two columns of one; an empty field is no fault. The core is the judge.
  * @param {string} typed */
 export const isLength = (typed) => typed.trim() === '' || COLUMNS.test(typed.trim())

@@ -83,9 +83,9 @@ export function pick({ id, label, value, options, choose, blank }) {
   return html`
     <div class="field">
       <label class="field-label" for=${id}>${label}</label>
-      <select id=${id} @change=${onChange}>
+      <span class="select"><select id=${id} @change=${onChange}>
         ${blank === undefined ? '' : html`<option value="" .selected=${live(value === '')} ?disabled=${blank === ''}>${blank}</option>`}
         ${options.map((option) => html`<option value=${option.value} .selected=${live(option.value === value)}>${option.label}</option>`)}
-      </select>
+      </select></span>
     </div>`
 }

@@ -5,6 +5,7 @@ import { capitalised, catalogue, kindOf, quantityOf } from '../catalogue.js'
 import { toSheet } from '../route.js'
 import { state } from '../state.js'
 import { words } from '../words.js'
+import { doubts } from './doubts.js'
 import { limit, range } from './figures.js'
 import { headForm } from './head-form.js'
 import { aspect, lineId, lineOf, newLine } from './line-key.js'
@@ -40,15 +41,16 @@ function overview(view) {
     bar: html`
       <div class="bar">
         <a class="button" href=${toSheet(job, 'limits', 'shelf')}>${text.shelf}</a>
-        <a class="button primary" href=${toSheet(job, 'limits', newLine())}>${text.addLine}</a>
+        ${isBlank(view) ? html`<a class="button primary" href=${toSheet(job, 'limits', 'head')}>${text.enterHead}</a>` : ''}
+        <a class=${isBlank(view) ? 'button' : 'button primary'} href=${toSheet(job, 'limits', newLine())}>${text.addLine}</a>
       </div>`,
   }
 }
 
 /** @param {JobView} view */
-function head({ job, sheet }) {
+function head(view) {
+  const { job, sheet } = view
   const { name, source, unit, clean_up, guard_percent = 100, general_rules = true } = sheet.head
-  const isBlank = !name && !source && sheet.lines.length === 0
   const facts = [
     text.units[unit],
     clean_up ? text.cleaningUp(clean_up) : text.noCleaningUp,
@@ -56,7 +58,7 @@ function head({ job, sheet }) {
     general_rules ? text.rulesOn : text.rulesOff,
   ]
   return html`
-    ${isBlank ? html`<p>${text.none}</p>` : ''}
+    ${isBlank(view) ? html`<p>${text.none}</p>` : ''}
     <ul class="rows">
       <li>
         <a class="row" href=${toSheet(job, 'limits', 'head')}>
@@ -68,12 +70,8 @@ function head({ job, sheet }) {
     </ul>`
 }
 
-/** @param {string[]} doubts */
-const doubts = (doubts) => doubts.length === 0 ? '' : html`
-  <section class="warnings" aria-labelledby="sheet-doubts">
-    <h2 id="sheet-doubts">${text.doubts}</h2>
-    <ul>${doubts.map((doubt) => html`<li>${capitalised(doubt)}</li>`)}</ul>
-  </section>`
+/** @param {JobView} view */
+const isBlank = ({ sheet }) => !sheet.head.name && !sheet.head.source && sheet.lines.length === 0
 
 /** The kinds that the sheet speaks of, as they come out of the engine. @param {JobView} view */
 function kindsOf({ sheet, assessment }) {

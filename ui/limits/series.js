@@ -9,6 +9,7 @@ import { append, submit } from '../edits/queue.js'
 import { UNIT_MARKS, withUnit } from '../lengths.js'
 import { toSheet } from '../route.js'
 import { words } from '../words.js'
+import { doubts } from './doubts.js'
 import { range } from './figures.js'
 import { newLine } from './line-key.js'
 import { asChanges, asRow, emptyRow, nextRow, rowsOf, standardOf } from './series-rows.js'
@@ -47,13 +48,13 @@ function rowsTable(sheet, group, choose) {
   }))
   return table({
     label: text.series[group],
-    heads: [text.size, ...text.seriesColumns[group], text.page],
+    heads: [text.size, ...text.seriesColumns[group], text.note],
     rows: standard.diameter ? [asStandard, ...stated] : stated,
   })
 }
 
 /** @param {JobView} view @param {SizeGroup} group */
-export function seriesSheet({ job, sheet }, group) {
+export function seriesSheet({ job, sheet, assessment }, group) {
   const rows = rowsOf(sheet, group)
   const form = formOf(`series ${job} ${group}`, () => nextRow(rows))
   const { entered, refusal, enter, send, forget } = form
@@ -71,6 +72,7 @@ export function seriesSheet({ job, sheet }, group) {
   return {
     title: text.series[group],
     body: html`
+      ${doubts(assessment.sheet_doubts)}
       ${diameter ? '' : html`
         <p>${text.standardFirst[group]}</p>
         <a class="button" href=${toSheet(job, 'limits', newLine(kind, 'diameter'))}>${text.enterStandard(kindOf(kind).name)}</a>`}

@@ -46,7 +46,7 @@ function kept({ job, sheet: current }, sheet) {
         <button type="button" aria-label=${text.exportNamed(name)} @click=${() => attempt(async () => { state.notice = words.handOver.savedAs(await saveSheet(name)) })}>${text.export}</button>
       </div>
       <details class="drop">
-        <summary aria-label=${text.dropNamed(name)}>${text.dropSheet}</summary>
+        <summary aria-label=${text.dropFor(name)}>${text.dropSheet}</summary>
         <p>${text.droppingSheet}</p>
         <button type="button" @click=${() => putOnShelf(() => dropSheet(name))}>${text.dropNamed(name)}</button>
       </details>

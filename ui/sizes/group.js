@@ -18,6 +18,7 @@ export function group(view, plan) {
       <h2 id=${id}>${capitalised(sizeGroupOf(plan.group).label)} <span class=${plan.settled ? 'mark-free' : 'mark-held'}>${plan.settled ? text.settled : text.open}</span></h2>
       <p class="size-lead">${lead(plan)}</p>
       ${plan.because && plan.because !== lead(plan) ? html`<p>${capitalised(plan.because)}</p>` : ''}
+      ${mateForAll(plan) ? html`<p>${text.mateForAll(text.mates[plan.group], mateForAll(plan))}</p>` : ''}
       ${plan.chosen_because === null ? '' : html`<p>${text.chosenBecause(plan.chosen_because)}</p>`}
       ${plan.notices.length === 0 ? '' : html`<ul class="notices">${plan.notices.map((notice) => html`<li>${capitalised(notice)}</li>`)}</ul>`}
       ${missing(view, plan)}
@@ -31,6 +32,12 @@ function lead({ group, action, size_shown, finished_shown }) {
   const what = text.actions[group === 'bores' ? 'bores' : 'journals'][action](size_shown)
   const isMachined = action === 'machine' && finished_shown
   return isMachined ? text.finished(what, finished_shown) : `${what}.`
+}
+
+/** The size of shell or piston, if it is the same for all parts. @param {GroupPlan} plan */
+function mateForAll({ parts }) {
+  const sizes = new Set(parts.map(({ mate_shown }) => mate_shown))
+  return sizes.size === 1 ? [...sizes].join('') : ''
 }
 
 /** Missing lines shown before the rest is folded away. */
@@ -71,7 +78,7 @@ function parts({ job, sheet }, plan) {
       part.found_shown || text.notMeasured,
       length(part.cleans_up_at),
       part.take_off_shown,
-      part.mate_shown,
+      mateForAll(plan) ? '' : part.mate_shown,
       part.faults.length > 0 ? part.faults.map((fault) => html`<span class="fault">${withoutName(fault, part.label)}</span>`) : '',
     ],
   })
