@@ -518,7 +518,7 @@ export const words = {
     report: 'Report',
     extent: 'How much of it',
     extents: { short: 'Short', full: 'Full' },
-    extentsHint: { short: 'Cover, summary on one page, costs and approval.', full: 'Everything: pictures, measurements, causes, lists, cautions.' },
+    extentsHint: { short: 'What, why, what is proposed, what it costs, the answer to it, cautions.', full: 'All of it: every finding with its pictures, measurements and marks besides.' },
     paper: 'Paper',
     papers: { a4: 'A4', letter: 'Letter' },
     save: 'Save the report (PDF)',

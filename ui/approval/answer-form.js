@@ -8,6 +8,7 @@ import { formOf } from '../controls/form.js'
 import { input } from '../controls/input.js'
 import { totals } from '../cost/quote.js'
 import { submit } from '../edits/queue.js'
+import { toTop } from '../frame/room.js'
 import { optionsOf } from '../intake/layout.js'
 import { shown } from '../money/amount.js'
 import { keyId } from '../money/price.js'
@@ -40,7 +41,9 @@ export function answerForm(job, quote, proposal, earlier) {
   const save = async (/** @type {Event} */ event) => {
     event.preventDefault()
     const isSaved = await form.send((entered) => submit(job, { do: 'answer-proposal', answer: asAnswer(proposal, quote, entered) }))
-    if (isSaved) changeAnswer(job, proposal, false)
+    if (!isSaved) return
+    changeAnswer(job, proposal, false)
+    toTop()
   }
   /** @param {QuoteLine[]} lines @param {Consent} answer */
   const answer = (lines, answer) =>

@@ -1,6 +1,7 @@
 // The customer's yes: a proposal as it is shown, the answer to it, and what has changed since.
 /** @import { JobView, Quote } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
+import { toTop } from '../frame/room.js'
 import { append, settled } from '../edits/queue.js'
 import { shown } from '../money/amount.js'
 import { toSheet } from '../route.js'
@@ -58,10 +59,3 @@ async function propose(job) {
   const quote = shownJob()?.assessment.quote
   if (quote && (await append(job, { do: 'propose', quote }))) toTop()
 }
-
-/** What the customer is to read begins at the head of the sheet. */
-const toTop = () =>
-  queueMicrotask(() => {
-    document.querySelector('.sheet-main')?.scrollTo(0, 0)
-    document.querySelector('h1')?.focus({ preventScroll: true })
-  })

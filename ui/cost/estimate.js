@@ -1,6 +1,7 @@
 // What the customer was told before the engine was opened, line by line.
 /** @import { EstimateLine, JobView, PriceKey } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
+import { foldAfter } from '../controls/fold.js'
 import { formOf } from '../controls/form.js'
 import { input, tick } from '../controls/input.js'
 import { append, submit } from '../edits/queue.js'
@@ -54,11 +55,11 @@ function lineForm(view, line, place) {
   const keys = keysOf(view, line)
   const save = (/** @type {Event} */ event) => {
     event.preventDefault()
-    return send(({ what, net, of }) => {
+    return foldAfter(event, send(({ what, net, of }) => {
       if (!what.trim()) throw new Error(text.lineEmpty)
       const noted = { what: what.trim(), net: read(net, currency), of: keys.filter((key) => of.includes(keyId(key))) }
       return submit(job, { do: 'note-estimate', lines: replaced(view.estimate, place, noted) })
-    })
+    }))
   }
   /** @param {string} id @param {boolean} isIn */
   const stand = (id, isIn) => enter({ of: isIn ? [...entered.of, id] : entered.of.filter((other) => other !== id) })

@@ -2,6 +2,7 @@
 /** @import { JobView, Price, QuoteLine } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { keepPrices } from '../backend.js'
+import { foldAfter } from '../controls/fold.js'
 import { formOf } from '../controls/form.js'
 import { tick } from '../controls/input.js'
 import { submit } from '../edits/queue.js'
@@ -20,11 +21,11 @@ export function linePrice({ job, prices }, { of, what }, price) {
   const isShopElsewhere = shop !== null && shop.currency !== currency
   const save = (/** @type {Event} */ event) => {
     event.preventDefault()
-    return send(async (entered) => {
+    return foldAfter(event, send(async (entered) => {
       const price = readPrice(of, entered, currency)
       await submit(job, { do: 'set-price', price })
       if (entered.keep && !isShopElsewhere) state.shelf = await keepPrices(withPrice(state.shelf.prices ?? { ...prices, prices: [] }, price))
-    })
+    }))
   }
   const verb = price ? text.changePrice : text.enterPrice
   return html`

@@ -21,6 +21,13 @@ function measure() {
 const watch = new ResizeObserver(measure)
 addEventListener('resize', measure)
 
+/** Back to the head of the sheet, where a changed screen is to be read from the beginning. */
+export const toTop = () =>
+  queueMicrotask(() => {
+    document.querySelector('.sheet-main')?.scrollTo(0, 0)
+    document.querySelector('h1')?.focus({ preventScroll: true })
+  })
+
 /** Watches the foot from now on. */
 export function keepRoom() {
   const here = foot()

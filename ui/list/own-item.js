@@ -2,6 +2,7 @@
 /** @import { ListKind } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { count } from '../controls/count.js'
+import { foldAfter } from '../controls/fold.js'
 import { formOf } from '../controls/form.js'
 import { input } from '../controls/input.js'
 import { submit } from '../edits/queue.js'
@@ -14,8 +15,8 @@ export function ownItem(job, list) {
   const { entered, refusal, enter, send } = formOf(`own ${job} ${list}`, () => ({ what: '', quantity: 1, because: '' }))
   const save = (/** @type {Event} */ event) => {
     event.preventDefault()
-    return send(({ what, quantity, because }) =>
-      submit(job, { do: 'add-item', item: { list, what: what.trim(), quantity, because: because.trim() } }))
+    return foldAfter(event, send(({ what, quantity, because }) =>
+      submit(job, { do: 'add-item', item: { list, what: what.trim(), quantity, because: because.trim() } })))
   }
   return html`
     <details class="own-item">

@@ -2,6 +2,7 @@
 /** @import { ListItem, Tick } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { count } from '../controls/count.js'
+import { foldAfter } from '../controls/fold.js'
 import { formOf } from '../controls/form.js'
 import { input } from '../controls/input.js'
 import { today } from '../dates.js'
@@ -15,12 +16,13 @@ export function tickForm(job, item, tick) {
   const name = `tick ${job} ${item.id}`
   const { entered, refusal, enter, send } = formOf(name, () => ({ ...tick, date: tick.date || today() }))
   const isMany = item.quantity > 1
+  const id = item.id.replaceAll(/\W/g, '-')
   const summary = isMany ? text.detailsMany : text.detailsOne
   const save = (/** @type {Event} */ event) => {
     event.preventDefault()
     // What is not begun has no date.
-    return send(({ done, date, note }) =>
-      submit(job, { do: 'tick', item: item.id, tick: { done, date: done > 0 ? date : '', note: note.trim() } }))
+    const tickOf = (/** @type {Tick} */ { done, date, note }) => ({ done, date: done > 0 ? date : '', note: note.trim() })
+    return foldAfter(event, send((entered) => submit(job, { do: 'tick', item: item.id, tick: tickOf(entered) })))
   }
   return html`
     <details>
@@ -28,11 +30,14 @@ export function tickForm(job, item, tick) {
       <form class="entry" aria-label=${text.detailsOf(summary, item.what)} @submit=${save}>
         ${isMany ? count({ label: text.count(item.quantity), value: entered.done, set: (done) => enter({ done: Math.min(done, item.quantity) }) }) : ''}
         <div class="pair">
-          ${input({ id: `${item.id}-date`, label: text.date, value: entered.date, kind: 'date', enter: (date) => enter({ date }) })}
-          ${input({ id: `${item.id}-note`, label: text.note, value: entered.note, hint: text.noteHint, enter: (note) => enter({ note }) })}
+          ${input({ id: `${id}-date`, label: text.date, value: entered.date, kind: isPlain(tick.date) ? 'text' : 'date', enter: (date) => enter({ date }) })}
+          ${input({ id: `${id}-note`, label: text.note, value: entered.note, hint: text.noteHint, enter: (note) => enter({ note }) })}
         </div>
         <p role="alert" class="refusal">${refusal}</p>
         <button aria-label=${text.saveNamed(item.what)}>${text.save}</button>
       </form>
     </details>`
 }
+
+/** A date written in the shop's own way, which no calendar field can show. @param {string} date */
+const isPlain = (date) => date !== '' && !/^\d{4}-\d\d-\d\d$/.test(date)

@@ -2,6 +2,7 @@
 /** @import { PriceList, TaxRounding } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { choice } from '../controls/choice.js'
+import { foldAfter } from '../controls/fold.js'
 import { formOf } from '../controls/form.js'
 import { input, tick } from '../controls/input.js'
 import { optionsOf } from '../intake/layout.js'
@@ -24,7 +25,7 @@ export function termsForm(id, prices, save) {
   const { entered, refusal, enter } = form
   const send = (/** @type {Event} */ event) => {
     event.preventDefault()
-    return form.send((entered) => save(withTerms(prices, entered)))
+    return foldAfter(event, form.send((entered) => save(withTerms(prices, entered))))
   }
   return html`
     <form class="entry" aria-label=${words.prices.terms} @submit=${send}>

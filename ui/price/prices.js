@@ -4,6 +4,7 @@ import { html } from '../vendor/lit-html/lit-html.js'
 import { repeat } from '../vendor/lit-html/directives/repeat.js'
 import { keepPrices } from '../backend.js'
 import { catalogue } from '../catalogue.js'
+import { foldAfter } from '../controls/fold.js'
 import { formOf } from '../controls/form.js'
 import { hasCurrency } from '../money/amount.js'
 import { asEntered, keyId, keyWords, priceFields, priceInWords, readPrice, withPrice, withoutPrice } from '../money/price.js'
@@ -63,7 +64,7 @@ function line(list, price) {
   const { entered, refusal, enter, send } = formOf(id, () => asEntered(price, currency))
   const save = (/** @type {Event} */ event) => {
     event.preventDefault()
-    return send((entered) => keep(withPrice(list, readPrice(price.of, entered, currency))))
+    return foldAfter(event, send((entered) => keep(withPrice(list, readPrice(price.of, entered, currency)))))
   }
   return html`
     <li class="quote-line">
