@@ -58,7 +58,7 @@ function keyBlock(here) {
       ${[7, 8, 9, 4, 5, 6, 1, 2, 3, 0].map(digit)}
       ${key('point', '.', keys.point, () => type(`${shown.typed}.`))}
       ${key('delete', '⌫', keys.delete, () => type(shown.typed.slice(0, -1)))}
-      ${key('unit', html`<span class="key-small">${keys.unitShort}</span>${UNIT_MARKS[other]}`, keys.unit(text.units[unit], text.units[other]), turn)}
+      ${key('unit', html`<span class="key-small">${keys.unitShort}</span>${UNIT_MARKS[other]}`, keys.unit(text.units[unit], UNIT_MARKS[other]), turn)}
       ${key('plus', '+', keys.plus, () => type(signed(shown.typed, '+')))}
       ${key('minus', '−', keys.minus, () => type(signed(shown.typed, '−')))}
       ${near?.lead && isEmpty ? key('lead', `${near.lead}…`, keys.lead(near.lead), () => type(near.lead)) : ''}
