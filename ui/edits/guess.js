@@ -41,6 +41,10 @@ export function guess(view, change) {
       return withItem(view, change.item, (item) => ({ ...item, tick: change.tick.done > 0 || change.tick.note ? change.tick : null }))
     case 'close':
       return { ...view, closed: change.closed }
+    case 'found-size': {
+      const { [change.group]: _before, ...others } = view.found_sizes
+      return { ...view, found_sizes: change.size ? { ...others, [change.group]: change.size } : others }
+    }
     default:
       // An arrangement and an undo change too much to be guessed.
       return view

@@ -67,7 +67,9 @@ export function seriesSheet({ job, sheet, assessment }, group) {
     queueMicrotask(() => document.getElementById(rowsOf(sheet, group).length === 0 ? 'series-size' : 'series-min')?.focus())
   }
   const drop = async () => {
-    if (await append(job, dropRow(group, entered.before))) forget()
+    if (!(await append(job, dropRow(group, entered.before)))) return
+    forget()
+    queueMicrotask(() => document.getElementById('series-size')?.focus())
   }
   return {
     title: text.series[group],

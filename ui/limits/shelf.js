@@ -35,6 +35,10 @@ function kept({ job, sheet: current }, sheet) {
   const use = async () => {
     if (await append(job, { do: 'use-sheet', sheet })) swap(toSheet(job, 'limits'))
   }
+  const drop = async () => {
+    // The button goes with the sheet, so the keyboard goes back to the head.
+    if (await putOnShelf(() => dropSheet(name))) document.querySelector('h1')?.focus()
+  }
   const isReplacing = current.lines.length + current.undersizes.length + current.oversizes.length > 0
   return html`
     <li class="kept">
@@ -48,7 +52,7 @@ function kept({ job, sheet: current }, sheet) {
       <details class="drop">
         <summary aria-label=${text.dropFor(name)}>${text.dropSheet}</summary>
         <p>${text.droppingSheet}</p>
-        <button type="button" @click=${() => putOnShelf(() => dropSheet(name))}>${text.dropNamed(name)}</button>
+        <button type="button" @click=${drop}>${text.dropNamed(name)}</button>
       </details>
     </li>`
 }

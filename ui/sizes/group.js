@@ -6,6 +6,7 @@ import { table } from '../controls/table.js'
 import { shown } from '../lengths.js'
 import { toMeasure, toPart } from '../route.js'
 import { words } from '../words.js'
+import { withoutName } from './named.js'
 import { otherSize } from './other-size.js'
 
 const text = words.sizes
@@ -76,7 +77,8 @@ function parts({ job, sheet }, plan) {
     head: html`<a href=${toMeasure(job, part.part)}>${part.label}</a>${part.part === plan.decided_by ? html` <span class="decides-mark">${text.decides}</span>` : ''}`,
     cells: [
       part.found_shown || text.notMeasured,
-      length(part.cleans_up_at),
+      // What needs no machining has nothing to clean up at.
+      plan.action === 'keep' ? '' : length(part.cleans_up_at),
       part.take_off_shown,
       mateForAll(plan) ? '' : part.mate_shown,
       part.faults.length > 0 ? part.faults.map((fault) => html`<span class="fault">${withoutName(fault, part.label)}</span>`) : '',
@@ -88,7 +90,3 @@ function parts({ job, sheet }, plan) {
     rows: plan.parts.map(row),
   })
 }
-
-/** In its own row a part needs no name. @param {string} sentence @param {string} label */
-const withoutName = (sentence, label) =>
-  sentence.startsWith(`${label}: `) ? capitalised(sentence.slice(label.length + 2)) : sentence.startsWith(`${label} `) ? capitalised(sentence.slice(label.length + 1)) : sentence

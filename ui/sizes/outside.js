@@ -9,7 +9,7 @@ const text = words.sizes
 
 /** @param {JobView} view */
 export function outside(view) {
-  const all = view.assessment.parts.flatMap((part) => part.figures.map((figure) => ({ part, figure })))
+  const all = view.assessment.parts.flatMap((part) => standing(part).map((figure) => ({ part, figure })))
   const of = (/** @type {Verdict} */ verdict) => all.filter(({ figure }) => figure.verdict === verdict)
   const isClear = of('outside').length + of('too-close').length === 0
   if (isClear && !all.some(({ figure }) => figure.verdict)) return ''
@@ -21,6 +21,14 @@ export function outside(view) {
       ${list(view.job, text.tooClose, of('too-close'))}
     </section>`
 }
+
+/** What was measured later in the rebuild stands for what was found. @param {PartView} part */
+const standing = ({ figures }) =>
+  figures.filter((figure) => !figures.some((other) =>
+    other.name === figure.name && phaseOrder(other.phase) > phaseOrder(figure.phase)))
+
+/** @param {string} phase */
+const phaseOrder = (phase) => catalogue().phases.findIndex(({ id }) => id === phase)
 
 /** @param {string} job @param {string} heading @param {{ part: PartView, figure: Figure }[]} found */
 const list = (job, heading, found) => found.length === 0 ? '' : html`

@@ -6,6 +6,7 @@ import { table } from '../controls/table.js'
 import { verdictMark } from '../measure/verdict.js'
 import { toMeasure } from '../route.js'
 import { words } from '../words.js'
+import { withoutName } from './named.js'
 
 const text = words.sizes
 
@@ -19,7 +20,7 @@ export const readBack = (job, all) => all.length === 0 ? '' : html`
 
 /** @param {string} job @param {ReadBack} back */
 function returned(job, { group, asked, confirmed, parts }) {
-  const next = parts.find(({ verdict }) => verdict === null) ?? parts[0]
+  const next = parts.find(({ verdict }) => verdict === null) ?? parts.find(({ problem }) => problem) ?? parts[0]
   return html`
     <h3>${capitalised(sizeGroupOf(group).label)}: <span class=${confirmed ? 'mark-free' : 'mark-held'}>${confirmed ? text.confirmed : text.unconfirmed}</span></h3>
     <p>${text.asked(asked)}</p>
@@ -32,4 +33,4 @@ function returned(job, { group, asked, confirmed, parts }) {
 }
 
 /** @param {ReadBackLine} line */
-const judged = ({ verdict, problem }) => (verdict ? html`${verdictMark(verdict)} ${capitalised(problem)}` : capitalised(problem))
+const judged = ({ label, verdict, problem }) => (verdict ? html`${verdictMark(verdict)} ${withoutName(problem, label)}` : withoutName(problem, label))
