@@ -1,5 +1,6 @@
 // One line of the spec sheet: what it is about, the range of a new part, how far it may wear.
-/** @import { Datum, JobView, Line, LineKey, PartKind, Port, Quantity, Rate, Station } from '../types/api.d.ts' */
+/** @import { Datum, JobView, Line, PartKind, Port, Quantity, Station } from '../types/api.d.ts' */
+/** @import { Entered } from './line-entry.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { capitalised, catalogue, kindOf, quantityOf } from '../catalogue.js'
 import { choice } from '../controls/choice.js'
@@ -7,40 +8,17 @@ import { formOf } from '../controls/form.js'
 import { allKeysButton, input, pick, tick } from '../controls/input.js'
 import { append, submit } from '../edits/queue.js'
 import { optionsOf } from '../intake/layout.js'
-import { UNIT_MARKS, withUnit } from '../lengths.js'
+import { UNIT_MARKS } from '../lengths.js'
 import { swap, toSheet } from '../route.js'
 import { state } from '../state.js'
 import { words } from '../words.js'
 import { limit, range } from './figures.js'
-import { label, lineOf, lineId, newLine, ringsOf } from './line-key.js'
+import { asKey, asLine, asSaved, blank, rememberPage } from './line-entry.js'
+import { label, lineId, lineOf, newLine, ringsOf } from './line-key.js'
 
 const text = words.limits
 
-/**
- * @typedef {object} Entered
- * @property {PartKind | ''} kind
- * @property {Quantity | ''} quantity
- * @property {string} name
- * @property {Station | ''} station
- * @property {Port | ''} port
- * @property {string} numbers
- * @property {string} min
- * @property {string} max
- * @property {string} limit
- * @property {boolean} fails
- * @property {string} by
- * @property {string} per
- * @property {'diameter' | 'length' | 'over' | 'given'} base
- * @property {string} given
- * @property {boolean} beyond
- * @property {Datum | ''} datum
- * @property {string} source
- *
- * @typedef {(change: Partial<Entered>) => void} Enter
- */
-
-/** The page that was typed last: the next line most often stands on the same. @type {Map<string, string>} */
-const lastPage = new Map()
+/** @typedef {(change: Partial<Entered>) => void} Enter */
 
 /** @param {JobView} view @param {Line | undefined} saved */
 export function lineForm(view, saved) {
@@ -52,7 +30,7 @@ export function lineForm(view, saved) {
     event.preventDefault()
     const isSaved = await send(async (entered) => submit(job, { do: 'state-line', line: asLine(entered, view) }))
     if (!isSaved) return
-    lastPage.set(job, entered.source)
+    rememberPage(job, entered)
     if (!another) return swap(toSheet(job, 'limits'))
     const next = following(entered)
     swap(toSheet(job, 'limits', newLine(entered.kind || undefined, next)))
@@ -188,58 +166,4 @@ function figures({ sheet }, entered, enter, refusal) {
         choose: (datum) => enter({ datum }),
       })}
     </details>`
-}
-
-/** @param {string} job @param {PartKind | ''} kind @param {Quantity | ''} quantity @returns {Entered} */
-const blank = (job, kind, quantity) => ({
-  kind, quantity, name: '', station: '', port: '', numbers: '',
-  min: '', max: '', limit: '', fails: false,
-  by: '', per: '', base: 'diameter', given: '', beyond: false, datum: '',
-  source: lastPage.get(job) ?? '',
-})
-
-/** @param {Line} line @returns {Entered} */
-function asSaved({ of, min = '', max = '', limit = '', fails_at_limit = false, rate, datum, source }) {
-  const given = typeof rate?.of === 'object' ? rate.of.given : ''
-  return {
-    kind: of.kind, quantity: of.quantity, name: of.name ?? '', station: of.station ?? '', port: of.port ?? '', numbers: (of.numbers ?? []).join(', '),
-    min, max, limit, fails: fails_at_limit,
-    by: rate?.by ?? '', per: rate?.per ?? '', base: typeof rate?.of === 'string' ? rate.of : given ? 'given' : 'diameter', given, beyond: rate?.beyond_range ?? false,
-    datum: datum ?? '', source,
-  }
-}
-
-/** @param {Entered} entered @param {JobView} view @returns {Line} */
-function asLine(entered, { sheet }) {
-  const length = (/** @type {string} */ typed) => withUnit(typed, sheet.head.unit)
-  const { min, max, limit, by, per, base, given } = entered
-  const of = asKey(entered)
-  if (of.numbers?.some(Number.isNaN)) throw new Error(text.numbersWrong(entered.numbers))
-  /** @type {Rate | undefined} */
-  const rate = by.trim() || per.trim()
-    ? { by: length(by), per: length(per), of: base === 'given' ? { given: length(given) } : base, ...(entered.beyond && { beyond_range: true }) }
-    : undefined
-  return {
-    of,
-    ...(min.trim() && { min: length(min) }),
-    ...(max.trim() && { max: length(max) }),
-    ...(limit.trim() && { limit: length(limit) }),
-    ...(entered.fails && { fails_at_limit: true }),
-    ...(rate && { rate }),
-    ...(entered.datum && { datum: entered.datum }),
-    source: entered.source.trim(),
-  }
-}
-
-/** @param {Entered} entered @returns {LineKey} */
-function asKey({ kind, quantity, name, station, port, numbers }) {
-  const only = numbers.split(/[\s,;]+/).filter(Boolean).map((number) => (/^\d{1,2}$/.test(number) ? Number(number) : NaN))
-  return {
-    kind: /** @type {PartKind} */ (kind),
-    quantity: /** @type {Quantity} */ (quantity),
-    ...(quantity === 'other' && { name: name.trim() }),
-    ...(station && { station }),
-    ...(port && { port }),
-    ...(only.length > 0 && { numbers: only }),
-  }
 }
