@@ -58,11 +58,11 @@ function keyBlock(here) {
       ${[7, 8, 9, 4, 5, 6, 1, 2, 3, 0].map(digit)}
       ${key('point', '.', keys.point, () => type(`${shown.typed}.`))}
       ${key('delete', '⌫', keys.delete, () => type(shown.typed.slice(0, -1)))}
-      ${key('unit', html`<span class="key-small">${keys.unitShort}</span>${UNIT_MARKS[other]}`, keys.unit(text.units[unit], UNIT_MARKS[other]), turn)}
+      ${key('unit', html`<span class="key-small">${keys.unitShort}</span> ${UNIT_MARKS[other]}`, keys.unit(text.units[unit], UNIT_MARKS[other]), turn)}
       ${key('plus', '+', keys.plus, () => type(signed(shown.typed, '+')))}
       ${key('minus', '−', keys.minus, () => type(signed(shown.typed, '−')))}
       ${near?.lead && isEmpty ? key('lead', `${near.lead}…`, keys.lead(near.lead), () => type(near.lead)) : ''}
-      ${near && isEmpty ? key('same', html`<span class="key-small">${keys.sameShort}</span>${near.same}`, keys.same(near.same), () => take(near.same)) : ''}
+      ${near && isEmpty ? key('same', html`<span class="key-small">${keys.sameShort}</span> ${near.same}`, keys.same(near.same), () => take(near.same)) : ''}
       <button type="button" class=${isEmpty ? 'key key-next' : 'key key-next primary'} aria-disabled=${isEmpty && !here.step ? 'true' : 'false'}
         @mousedown=${keepFocus} @click=${() => (isEmpty ? skip() : take(shown.typed))}>${isEmpty ? keys.skip : keys.next}</button>
     </div>`
