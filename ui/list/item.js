@@ -22,21 +22,20 @@ export function item(view, item) {
     append(view.job, { do: 'tick', item: item.id, tick: isDone ? { ...OPEN, note: tick.note } : { ...tick, done: item.quantity, date: today() } })
   return html`
     <li class=${isDone ? 'item item-done' : 'item'}>
-      <button type="button" class="item-tick" aria-pressed=${isDone ? 'true' : 'false'} aria-label=${text.tick(item.what)} @click=${turn}></button>
-      <div class="item-body">
-        <p class="item-what">
-          ${item.quantity > 1 ? html`<span>${text.times(item.quantity)}</span>` : ''}
-          <strong>${item.what}</strong>
-        </p>
-        ${item.detail ? html`<p class="item-detail">${tied(capitalised(item.detail))}</p>` : ''}
-        ${held(item.waits_for)}
-        ${item.tick ? html`<p class="item-state">${state(item, tick)}</p>` : ''}
-        ${why(item.because)}
-        <div class="line-more">
-          ${isFromCause(item) ? toCauses(view.job) : found(view, item.parts)}
-          ${tickForm(view.job, item, tick)}
-          ${takeOff(view.job, item)}
+      <div class="item-head">
+        <button type="button" class="item-tick" aria-pressed=${isDone ? 'true' : 'false'} aria-label=${text.tick(item.what)} @click=${turn}></button>
+        <div class="item-what">
+          <p>${item.quantity > 1 ? html`<span>${text.times(item.quantity)}</span>` : ''} <strong>${item.what}</strong></p>
+          ${item.detail ? html`<p>${tied(capitalised(item.detail))}</p>` : ''}
+          ${item.tick ? html`<p class="item-state">${state(item, tick)}</p>` : ''}
         </div>
+      </div>
+      ${held(item.waits_for)}
+      ${why(item.because)}
+      <div class="line-more">
+        ${isFromCause(item) ? toCauses(view.job) : found(view, item.parts)}
+        ${tickForm(view.job, item, tick)}
+        ${takeOff(view.job, item)}
       </div>
     </li>`
 }
