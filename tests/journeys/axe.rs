@@ -35,8 +35,14 @@ const SCREENS: &[(&str, &str)] = &[
     ("part/main-shell.1.lower", "Main 1, lower shell"),
     ("part/tappet.2.intake.1", "Tappet 2, intake"),
     ("part/oil-pump", "Oil pump and pick-up"),
+    ("measure/main-journal.1", "Main 1, journal"),
+    ("measure/bore.2", "Bore 2"),
     ("causes", "Causes"),
     ("decisions", "Decisions"),
+    ("lists", "Lists"),
+    ("lists/order", "To order"),
+    ("costs", "Costs"),
+    ("approval", "Approval"),
     ("hand-over", "Hand over"),
     ("history", "History"),
 ];
@@ -62,7 +68,13 @@ async fn journey(stage: &mut Stage) -> Outcome {
     page.press("link", "Enlarge photo 1 of …").await?;
     page.see("heading", "Photo 1 of …").await?;
     found.extend(violations(page, "an enlarged photo").await?);
-    for (screen, heading) in [("#/jobs", "Jobs"), ("#/settings", "Settings")] {
+    page.go(&format!("{job}/measure/main-journal.1"), "Main 1, journal").await?;
+    page.press("button", "Set up: …").await?;
+    page.see("button", "It is so: …").await?;
+    found.extend(violations(page, "the pad with all unfolded").await?);
+    for (screen, heading) in
+        [("#/jobs", "Jobs"), ("#/settings", "Settings"), ("#/prices", "Prices"), ("#/rules", "Rules")]
+    {
         page.go(screen, heading).await?;
         found.extend(violations(page, screen).await?);
     }

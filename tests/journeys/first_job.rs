@@ -127,7 +127,7 @@ async fn shows_its_pictures(page: &Page) -> Outcome {
 }
 
 /// The saved report can be read by other programs and says what was entered.
-fn holds(stage: &Stage, report: &[u8], wanted: &[&str]) -> Outcome {
+pub(crate) fn holds(stage: &Stage, report: &[u8], wanted: &[&str]) -> Outcome {
     let file = stage.folders.file("report.pdf", report)?;
     let checked = Command::new("qpdf").arg("--check").arg(&file).output()?;
     ensure(checked.status.success(), format!("qpdf: {}", String::from_utf8_lossy(&checked.stdout)))?;

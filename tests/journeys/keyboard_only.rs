@@ -63,12 +63,12 @@ async fn has_keyboard(page: &Page, name: &str) -> Outcome {
     ensure(focus.name == name, format!("Not “{name}” has the keyboard, but the {} “{}”.", focus.role, focus.name))
 }
 
-async fn enter(page: &Page, role: &str, name: &str) -> Outcome {
+pub(crate) async fn enter(page: &Page, role: &str, name: &str) -> Outcome {
     page.tab_to(role, name).await?;
     page.key(Key::Enter.into()).await
 }
 
-async fn space(page: &Page, role: &str, name: &str) -> Outcome {
+pub(crate) async fn space(page: &Page, role: &str, name: &str) -> Outcome {
     page.tab_to(role, name).await?;
     page.key(' ').await
 }

@@ -4,12 +4,17 @@
 //! A journey knows the page as a person does, by roles and names; `page.rs` and `accessible.js` alone know how that is
 //! found, `stage.rs` and its folder how the programs are started and killed.
 
+mod crank;
 mod failure;
 mod page;
 mod stage;
 mod worn_engine;
 
 mod axe;
+mod crank_by_keyboard;
+mod crank_by_micrometer;
+mod crank_by_thumb;
+mod customers_yes;
 mod first_job;
 mod keyboard_only;
 mod refusals;

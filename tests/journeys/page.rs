@@ -4,7 +4,7 @@ use std::path::Path;
 use std::time::{Duration, Instant};
 
 use fantoccini::Client;
-use fantoccini::actions::{InputSource, KeyAction, KeyActions};
+use fantoccini::actions::{InputSource, KeyAction, KeyActions, MOUSE_BUTTON_LEFT, MouseActions, PointerAction};
 use fantoccini::elements::{Element, ElementRef};
 use fantoccini::key::Key;
 use serde_json::{Value, json};
@@ -61,6 +61,13 @@ impl Page {
         let element = self.wait_for("", "textbox", name).await?;
         element.clear().await?;
         element.send_keys(text).await?;
+        Ok(())
+    }
+
+    /// Chooses from a list.
+    pub(crate) async fn select(&self, name: &str, option: &str) -> Outcome {
+        let element = self.wait_for("", "combobox", name).await?;
+        element.select_by_label(option).await?;
         Ok(())
     }
 
@@ -145,6 +152,31 @@ impl Page {
         let stroke =
             KeyActions::new("keyboard".into()).then(KeyAction::Down { value: key }).then(KeyAction::Up { value: key });
         Ok(self.client.perform_actions(stroke).await?)
+    }
+
+    /// Types a text as fast as the browser takes it, in one go; a line's end is the Enter key.
+    pub(crate) async fn type_out(&self, text: &str) -> Outcome {
+        let mut strokes = KeyActions::new("keyboard".into());
+        for letter in text.chars() {
+            let value = if letter == '\n' { Key::Enter.into() } else { letter };
+            strokes = strokes.then(KeyAction::Down { value }).then(KeyAction::Up { value });
+        }
+        Ok(self.client.perform_actions(strokes).await?)
+    }
+
+    /// Draws a line over a thing with the mouse, from its middle to the right and up.
+    pub(crate) async fn draw_over(&self, role: &str, name: &str) -> Outcome {
+        let element = self.wait_for("", role, name).await?;
+        let duration = Some(Duration::from_millis(40));
+        let to = |x: f64, y: f64| PointerAction::MoveToElement { element: element.clone(), duration, x, y };
+        let strokes = MouseActions::new("mouse".into())
+            .then(to(0.0, 0.0))
+            .then(PointerAction::Down { button: MOUSE_BUTTON_LEFT })
+            .then(to(20.0, -10.0))
+            .then(to(40.0, 10.0))
+            .then(to(60.0, -20.0))
+            .then(PointerAction::Up { button: MOUSE_BUTTON_LEFT });
+        Ok(self.client.perform_actions(strokes).await?)
     }
 
     /// What has the keyboard now.

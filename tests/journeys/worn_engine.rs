@@ -38,6 +38,12 @@ pub(crate) fn enter(book: &Wearbook) -> Outcome {
         { "do": "tag", "part": "tappet.2.intake.1", "tag": "pitting", "grade": 2, "zones": ["foot-ring"] },
         { "do": "clean", "part": "main-shell.1.upper" },
         { "do": "clean", "part": "main-journal.1" },
+        { "do": "measure", "reading": { "part": "main-journal.1", "quantity": "diameter",
+          "spot": { "station": "front", "direction": "a" }, "value": "2.2483 in" } },
+        { "do": "measure", "reading": { "part": "main-journal.1", "quantity": "diameter",
+          "spot": { "station": "front", "direction": "b" }, "value": "2.2481 in" } },
+        { "do": "measure", "reading": { "part": "main-journal.1", "quantity": "diameter",
+          "spot": { "station": "rear", "direction": "a" }, "value": "2.2843 in" } },
         { "do": "remark", "part": "main-shell.1.lower", "text": "Scratches run all the way round." },
         { "do": "overrule", "part": "tappet.2.intake.1", "outcome": "replace", "reason": "New ones are on the shelf." },
     ]);
@@ -48,7 +54,8 @@ pub(crate) fn enter(book: &Wearbook) -> Outcome {
     Ok(())
 }
 
-fn act(book: &Wearbook, name: &str, arguments: Value, bytes: Option<Vec<u8>>) -> Outcome<Value> {
+/// Does an action on the book itself, before the page is opened.
+pub(crate) fn act(book: &Wearbook, name: &str, arguments: Value, bytes: Option<Vec<u8>>) -> Outcome<Value> {
     match book.act(name, arguments, bytes)? {
         Answer::Json(json) => Ok(json),
         Answer::Bytes { .. } => fail(format!("{name} answered with bytes.")),

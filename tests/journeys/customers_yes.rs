@@ -1,0 +1,166 @@
+//! From findings to a signed approval and a list in hand; then a late find, and a second version of the proposal.
+
+use serde_json::json;
+
+use crate::failure::{Outcome, ensure};
+use crate::first_job::holds;
+use crate::page::Page;
+use crate::stage::{Look, Place, Stage, play_over};
+use crate::worn_engine;
+
+#[test]
+fn on_a_phone() -> Outcome {
+    play_over(Place::Phone, Look::Light, worn_engine::enter, journey)
+}
+
+#[test]
+fn in_the_window() -> Outcome {
+    play_over(Place::Window, Look::Light, worn_engine::enter, journey)
+}
+
+async fn journey(stage: &mut Stage) -> Outcome {
+    let page = &stage.page;
+    page.see("heading", "Plan").await?;
+    enter_the_shops_prices(page).await?;
+    price_the_job(page).await?;
+    work_the_order(stage).await?;
+    agree_by_signature(page).await?;
+    find_something_late(page).await?;
+    agree_by_telephone(page).await?;
+
+    page.sheet("Hand over").await?;
+    page.read("The customer has answered.").await?;
+    page.press_in("How much of it", "radio", "Short").await?;
+    page.press_in("Paper", "radio", "Letter").await?;
+    page.press("button", "Save the report (PDF)").await?;
+    let report = stage.saved_document("winch.pdf").await?;
+    holds(stage, &report, &["Proposal 2", "A. Harrow, by telephone", "Oil pump and pick-up: replace"])?;
+
+    page.press("button", "Close the job").await?;
+    page.read("This job is closed.").await?;
+    page.saved().await?;
+    stage.kill_and_restart().await?;
+    let page = &stage.page;
+    page.read("This job is closed.").await?;
+    ensure(is_chosen(page, "Paper", "Letter").await?, "The size of paper was forgotten.")?;
+    page.press("button", "Open the job again").await?;
+    page.see("button", "Close the job").await
+}
+
+async fn enter_the_shops_prices(page: &Page) -> Outcome {
+    page.sheet("Costs").await?;
+    page.press("link", "Enter the shop’s prices").await?;
+    page.see("heading", "Prices").await?;
+    page.fill("Currency", "EUR").await?;
+    page.fill("An hour of the shop’s time, EUR", "60").await?;
+    page.fill("Tax, per cent", "20").await?;
+    page.press("button", "Save currency, hour and tax").await?;
+    page.read("An hour of the shop’s time: 60.00").await?;
+    page.select("Part", "Main bearing shell").await?;
+    page.select("Work", "Replace").await?;
+    page.fill("Part, EUR", "21.80").await?;
+    page.fill("Own time, minutes", "12").await?;
+    page.press("button", "Add to the list").await?;
+    page.see("heading", "Main bearing shell: replace").await?;
+    page.press("link", "Back to the job").await?;
+    page.see("heading", "Costs").await
+}
+
+async fn price_the_job(page: &Page) -> Outcome {
+    page.press("button", "Take the shop’s prices").await?;
+    // The part, and twelve minutes at 60.00 an hour: 33.80 a pair, and the engine has five.
+    page.read("169.00").await?;
+    page.press("button", "Enter the price: 4 piston ring sets: replace").await?;
+    page.fill("Part, EUR", "41.505").await?;
+    page.press("button", "Save the price: 4 piston ring sets: replace").await?;
+    page.read("“41.505” has too many decimals: EUR has 2.").await?;
+    page.fill("Part, EUR", "41.50").await?;
+    page.press("checkbox", "Keep it for the shop too").await?;
+    page.press("button", "Save the price: 4 piston ring sets: replace").await?;
+    page.read("166.00").await?;
+    page.go("#/prices", "Prices").await?;
+    page.see("heading", "Piston ring set: replace").await?;
+    page.press("link", "Back to the job").await?;
+    page.see("heading", "Costs").await
+}
+
+async fn work_the_order(stage: &Stage) -> Outcome {
+    let page = &stage.page;
+    page.sheet("Lists").await?;
+    page.press("link", "To order…").await?;
+    page.see("heading", "To order").await?;
+    page.press("button", "Done: Core plugs").await?;
+    page.read("1 of").await?;
+    page.press("button", "Part of it, date, note: Main bearing shells, pairs").await?;
+    page.press("button", "One more: How many of 5 are done").await?;
+    page.fill("Note", "Ordered by telephone").await?;
+    page.press("button", "Save: Main bearing shells, pairs").await?;
+    page.read("1 of 5 done").await?;
+    page.press("button", "Add an item of your own").await?;
+    page.fill("What", "Gasket set").await?;
+    page.press("button", "Add to the list").await?;
+    page.see("button", "Done: Gasket set").await?;
+    page.press("button", "Save this list (PDF)").await?;
+    let order = stage.saved_document("order.pdf").await?;
+    holds(stage, &order, &["To order", "Gasket set", "Ordered by telephone"])?;
+    // What put it there is one tap away.
+    page.press("link", "Main 3, lower shell").await?;
+    page.see("heading", "Main 3, lower shell").await
+}
+
+async fn agree_by_signature(page: &Page) -> Outcome {
+    page.sheet("Costs").await?;
+    page.press("link", "To the proposal").await?;
+    page.press("button", "Make a proposal").await?;
+    page.see("heading", "Proposal 1").await?;
+    page.press_in("5 main bearing shells, pairs: replace", "radio", "Yes").await?;
+    page.press_in("4 piston ring sets: replace", "radio", "Later").await?;
+    page.press_in("The same answer for all lines still open", "button", "No").await?;
+    page.press("button", "Save the answer").await?;
+    page.read("Say how it was answered").await?;
+    page.press_in("How", "radio", "Signed on the screen").await?;
+    page.fill("Name", "A. Harrow").await?;
+    page.press("button", "Save the answer").await?;
+    page.read("Sign in the field, or choose another way.").await?;
+    page.draw_over("img", "Field for the signature, empty").await?;
+    page.see("img", "Signature: 1 stroke").await?;
+    page.press("button", "Save the answer").await?;
+    page.read("What was shown and answered").await?;
+    page.see("img", "Signature").await?;
+    page.read("A. Harrow, signed on the screen").await?;
+    page.read("Nothing has changed since.").await
+}
+
+async fn find_something_late(page: &Page) -> Outcome {
+    let here = page.address().await?;
+    let job = here.trim_end_matches("/approval").to_owned();
+    page.go(&format!("{job}/part/oil-pump"), "Oil pump and pick-up").await?;
+    page.press("button", "Scoring").await?;
+    page.press("button", "Grade 4: …").await?;
+    page.see("button", "Scoring, grade 4").await?;
+    page.saved().await?;
+    page.sheet("Hand over").await?;
+    page.read("The customer has answered; some of it has changed since.").await?;
+    page.press("link", "To the approval").await?;
+    page.see("heading", "Proposal 1").await?;
+    page.read("Changed since, and not agreed yet").await?;
+    page.read("Oil pump and pick-up: replace").await
+}
+
+async fn agree_by_telephone(page: &Page) -> Outcome {
+    page.press("button", "Make a new version").await?;
+    page.see("heading", "Proposal 2").await?;
+    page.press_in("The same answer for all lines still open", "button", "Yes").await?;
+    page.press_in("How", "radio", "By telephone").await?;
+    page.fill("Name", "A. Harrow").await?;
+    page.press("button", "Save the answer").await?;
+    page.read("A. Harrow, by telephone").await
+}
+
+async fn is_chosen(page: &Page, group: &str, name: &str) -> Outcome<bool> {
+    let script = "return [...document.querySelectorAll('fieldset')]
+        .filter((group) => group.querySelector('legend').innerText === arguments[0])
+        .flatMap((group) => [...group.querySelectorAll('label')])
+        .some((label) => label.innerText.trim() === arguments[1] && label.control.checked)";
+    Ok(page.client.execute(script, vec![json!(group), json!(name)]).await?.as_bool() == Some(true))
+}
