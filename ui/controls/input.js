@@ -26,9 +26,12 @@ export function input({ id, label, value, enter, hint, kind = 'text', bare }) {
     left.delete(id)
     enter(/** @type {HTMLInputElement} */ (event.target).value)
   }
-  const onLeave = () => {
+  /** What fills a field in for the person may tell of it only now. @param {Event} event */
+  const onLeave = (event) => {
     left.add(id)
-    redraw()
+    const { value: typed } = /** @type {HTMLInputElement} */ (event.target)
+    if (typed === value) redraw()
+    else enter(typed)
   }
   const isWrong = kind === 'length' && left.has(id) && !isLength(value)
   return html`<div class="input">
