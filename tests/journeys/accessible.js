@@ -43,7 +43,9 @@ function textOf(node) {
 // A name that ends in “…” matches whatever goes on from there.
 const matches = (name, wanted) => (wanted.endsWith('…') ? name.startsWith(wanted.slice(0, -1)) : name === wanted)
 
-const isShown = (element) => element.getClientRects().length > 0 && getComputedStyle(element).visibility === 'visible'
+// What is folded away has a place, but is not to be seen.
+const isShown = (element) =>
+  element.getClientRects().length > 0 && element.checkVisibility() && getComputedStyle(element).visibility === 'visible'
 
 // What a person would touch: a control that is drawn by its label has no area of its own.
 function touchable(element) {

@@ -93,7 +93,7 @@ async fn work_the_order(stage: &Stage) -> Outcome {
     page.read("1 of").await?;
     page.press("button", "Part of it, date, note: Main bearing shells, pairs").await?;
     page.press("button", "One more: How many of 5 are done").await?;
-    page.fill("Note", "Ordered by telephone").await?;
+    page.fill("Note", "Telephoned").await?;
     page.press("button", "Save: Main bearing shells, pairs").await?;
     page.read("1 of 5 done").await?;
     page.press("button", "Add an item of your own").await?;
@@ -102,7 +102,7 @@ async fn work_the_order(stage: &Stage) -> Outcome {
     page.see("button", "Done: Gasket set").await?;
     page.press("button", "Save this list (PDF)").await?;
     let order = stage.saved_document("order.pdf").await?;
-    holds(stage, &order, &["To order", "Gasket set", "Ordered by telephone"])?;
+    holds(stage, &order, &["To order", "Gasket set", "Telephoned"])?;
     // What put it there is one tap away.
     page.press("link", "Main 3, lower shell").await?;
     page.see("heading", "Main 3, lower shell").await
