@@ -478,6 +478,7 @@ export const words = {
   },
   approval: {
     nothing: 'There is nothing to propose yet: no decision asks for a part or work.',
+    noPrices: 'Nothing has a price yet. Price the job first: a customer can’t agree to what has no price.',
     none: 'A proposal is what the customer is shown: every line with its reason and price, kept exactly as it was shown.',
     make: 'Make a proposal',
     makeNew: 'Make a new version',

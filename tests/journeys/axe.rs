@@ -85,7 +85,7 @@ async fn journey(stage: &mut Stage) -> Outcome {
     ensure(!violations(page, "a spoilt page").await?.is_empty(), "axe finds nothing even on a spoilt page.")
 }
 
-fn axe_core() -> Outcome<String> {
+pub(crate) fn axe_core() -> Outcome<String> {
     let path = wearbook_tests::checkout().join("node_modules/axe-core/axe.min.js");
     std::fs::read_to_string(&path).map_err(|error| Failure(format!("{}: {error}. Run `npm ci` first.", path.display())))
 }
@@ -96,7 +96,7 @@ async fn is_dark(page: &Page) -> Outcome<bool> {
 }
 
 /// What axe finds on the screen as it stands, one line each.
-async fn violations(page: &Page, screen: &str) -> Outcome<Vec<String>> {
+pub(crate) async fn violations(page: &Page, screen: &str) -> Outcome<Vec<String>> {
     let script = "const done = arguments[arguments.length - 1]
         const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']
         axe.run(document, { runOnly: { type: 'tag', values: tags } }).then(

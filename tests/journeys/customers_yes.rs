@@ -2,6 +2,7 @@
 
 use serde_json::json;
 
+use crate::axe::{axe_core, violations};
 use crate::failure::{Outcome, ensure};
 use crate::first_job::holds;
 use crate::page::Page;
@@ -122,13 +123,15 @@ async fn agree_by_signature(page: &Page) -> Outcome {
     page.fill("Name", "A. Harrow").await?;
     page.press("button", "Save the answer").await?;
     page.read("Sign in the field, or choose another way.").await?;
+    is_accessible(page, "the customer’s view").await?;
     page.draw_over("img", "Field for the signature, empty").await?;
     page.see("img", "Signature: 1 stroke").await?;
     page.press("button", "Save the answer").await?;
     page.read("What was shown and answered").await?;
     page.see("img", "Signature").await?;
     page.read("A. Harrow, signed on the screen").await?;
-    page.read("Nothing has changed since.").await
+    page.read("Nothing has changed since.").await?;
+    is_accessible(page, "the answer").await
 }
 
 async fn find_something_late(page: &Page) -> Outcome {
@@ -155,6 +158,12 @@ async fn agree_by_telephone(page: &Page) -> Outcome {
     page.fill("Name", "A. Harrow").await?;
     page.press("button", "Save the answer").await?;
     page.read("A. Harrow, by telephone").await
+}
+
+async fn is_accessible(page: &Page, screen: &str) -> Outcome {
+    page.client.execute(&axe_core()?, vec![]).await?;
+    let found = violations(page, screen).await?;
+    ensure(found.is_empty(), found.join("\n"))
 }
 
 async fn is_chosen(page: &Page, group: &str, name: &str) -> Outcome<bool> {

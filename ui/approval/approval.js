@@ -47,6 +47,9 @@ function since(view, heading) {
 /** @param {string} job @param {Quote} quote @param {string} verb */
 function offer(job, quote, verb) {
   if (quote.lines.length === 0) return html`<p>${text.nothing}</p>`
+  if (quote.without_price === quote.lines.length) {
+    return html`<p>${text.noPrices}</p><a class="button primary" href=${toSheet(job, 'costs')}>${text.toCosts}</a>`
+  }
   return html`
     <p>${text.holds(shown(quote.gross, quote.currency), quote.lines.length)}</p>
     ${quote.without_price > 0 ? html`<p class="notice">${text.without(quote.without_price)}</p>` : ''}
