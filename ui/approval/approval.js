@@ -21,7 +21,7 @@ export function approval(view) {
       ${approval.shown === null || approval.proposal === null
         ? html`<p>${text.none}</p>${offer(view.job, quote, text.make)}`
         : approval.answer && !isAnswering(view.job, approval.proposal)
-          ? html`${answered(view.job, approval.shown, approval.proposal, approval.answer)}${since(view, text.since)}`
+          ? html`${since(view, text.since)}${answered(view.job, approval.shown, approval.proposal, approval.answer)}`
           : html`${since(view, text.sinceShown)}${answerForm(view.job, approval.shown, approval.proposal, approval.answer)}`}`,
     bar: html`
       <div class="bar">
@@ -35,7 +35,7 @@ export function approval(view) {
  * @param {JobView} view @param {string} heading */
 function since(view, heading) {
   const { approval: { since, answer }, quote } = view.assessment
-  if (since.length === 0) return answer ? html`<p>${text.sinceNone}</p>` : ''
+  if (since.length === 0) return answer ? html`<p class="hint">${text.sinceNone}</p>` : ''
   return html`
     <section aria-labelledby="since">
       <h2 id="since">${heading}</h2>
