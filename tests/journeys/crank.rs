@@ -70,20 +70,20 @@ fn enter(book: &Wearbook, more: &[Value]) -> Outcome {
 }
 
 fn sheet(more: &[Value]) -> Value {
-    let line = |kind: &str, quantity: &str, mut figures: Value| {
-        figures["of"] = json!({ "kind": kind, "quantity": quantity });
-        figures["source"] = json!("p. 12");
-        figures
+    let line = |kind: &str, quantity: &str, figures: &[(&str, &str)]| {
+        let of = [("of", json!({ "kind": kind, "quantity": quantity })), ("source", json!("p. 12"))];
+        let figures = figures.iter().map(|(name, figure)| (*name, json!(figure)));
+        Value::Object(of.into_iter().chain(figures).map(|(name, value)| (name.to_owned(), value)).collect())
     };
     let mut lines = vec![
-        line("main-journal", "out-of-round", json!({ "limit": "0.001 in" })),
-        line("main-journal", "taper", json!({ "limit": "0.0015 in" })),
-        line("crankpin", "diameter", json!({ "min": "2.249 in", "max": "2.250 in", "limit": "2.2475 in" })),
-        line("crankpin", "out-of-round", json!({ "limit": "0.001 in" })),
-        line("crankpin", "taper", json!({ "limit": "0.0015 in" })),
-        line("main-shell", "wall", json!({ "min": "0.1245 in", "max": "0.1250 in" })),
-        line("housing-bore", "diameter", json!({ "min": "3.251 in", "max": "3.252 in" })),
-        line("main-journal", "clearance", json!({ "min": "0.001 in", "max": "0.004 in" })),
+        line("main-journal", "out-of-round", &[("limit", "0.001 in")]),
+        line("main-journal", "taper", &[("limit", "0.0015 in")]),
+        line("crankpin", "diameter", &[("min", "2.249 in"), ("max", "2.250 in"), ("limit", "2.2475 in")]),
+        line("crankpin", "out-of-round", &[("limit", "0.001 in")]),
+        line("crankpin", "taper", &[("limit", "0.0015 in")]),
+        line("main-shell", "wall", &[("min", "0.1245 in"), ("max", "0.1250 in")]),
+        line("housing-bore", "diameter", &[("min", "3.251 in"), ("max", "3.252 in")]),
+        line("main-journal", "clearance", &[("min", "0.001 in"), ("max", "0.004 in")]),
     ];
     lines.extend_from_slice(more);
     let undersize = |journals: &str, size: &str, min: &str, max: &str| json!({ "journals": journals, "size": size, "min": min, "max": max, "source": "p. 13" });

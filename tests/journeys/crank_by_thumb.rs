@@ -78,6 +78,7 @@ async fn put_one_right(page: &Page) -> Outcome {
     page.read("Really 2.2942 in?").await?;
     page.press("button", "It is so: Crankpin 4…").await?;
     gone(page, "Really 2.2942 in?").await?;
+    page.saved().await?;
     // Twice on record: as read, and as sure. Taken back, the first asks again; then that goes too.
     page.press("button", "Take back Rear, B: 2.2942 in").await?;
     page.read("Really 2.2942 in?").await?;
