@@ -48,12 +48,14 @@ function profile(form, isBore) {
     const length = form.at(station, direction)
     return length === undefined ? [] : [/** @type {[number, number]} */ ([along(nth), side * level(length)])]
   }))).join('')
+  const [from, to] = [-ALONG.half - 8, ALONG.half + 8]
   const straight = (/** @type {number | null} */ limit) =>
-    limit === null ? '' : sides.map((side) => path([[-ALONG.half - 8, side * level(limit)], [ALONG.half + 8, side * level(limit)]])).join('')
+    limit === null ? '' : sides.map((side) => path([[from, side * level(limit)], [to, side * level(limit)]])).join('')
   const [least, most] = form.fresh
-  const band = least === null || most === null ? '' : sides.map((side) => `${path([
-    [-ALONG.half - 8, side * level(least)], [ALONG.half + 8, side * level(least)], [ALONG.half + 8, side * level(most)], [-ALONG.half - 8, side * level(most)],
-  ])}Z`).join('')
+  const band = least === null || most === null ? '' : sides.map((side) => {
+    const [low, high] = [side * level(least), side * level(most)]
+    return `${path([[from, low], [to, low], [to, high], [from, high]])}Z`
+  }).join('')
   const { station, direction } = form.worst.spot
   const nth = stations.findIndex((one) => one === station)
   return svg`

@@ -1,5 +1,5 @@
 // The form of a round part as numbers to draw: how far each place lies from a middle size, and how often that is enlarged.
-/** @import { PartView, Phase, Quantity, ReadingView, Station } from '../types/api.d.ts' */
+/** @import { PartKind, PartView, Phase, Quantity, ReadingView, Station } from '../types/api.d.ts' */
 import { isOf } from './walk.js'
 
 /**
@@ -14,10 +14,10 @@ import { isOf } from './walk.js'
  * @property {number} times how often deviations are enlarged beside the part itself
  */
 
-/** @type {Station[]} */
-const STATIONS = ['front', 'middle', 'rear', 'top', 'bottom']
-/** In the order of the drawing: a bore stands. @type {Record<string, number>} */
-const ORDER = { front: 0, top: 0, middle: 1, rear: 2, bottom: 2 }
+/** In the order of the drawing: a shaft lies, a bore stands. @type {Station[]} */
+const STATIONS = ['front', 'top', 'middle', 'rear', 'bottom']
+/** Parts that are measured from outside: wear makes them smaller. @type {PartKind[]} */
+const OUTSIDE = ['main-journal', 'crankpin', 'cam-journal', 'tappet', 'piston']
 const NICE = [10, 20, 50, 100, 200, 500, 1000, 2000, 5000]
 
 /** The form of a part from its diameters; none before two places of it are read.
@@ -28,10 +28,11 @@ export function formOf(part, quantity, phase, radius, room) {
   const what = part.kind === 'rod' ? 'big-end-bore' : 'diameter'
   if (quantity !== what && !['out-of-round', 'taper', 'clearance', 'scratch-depth'].includes(quantity)) return null
   // What is still on its way has no length yet.
-  const readings = part.readings.filter((reading) => reading.stands && reading.edit && reading.spot.direction && isOf(reading, { quantity: what, name: '' }, phase))
+  const isKnown = (/** @type {ReadingView} */ reading) => reading.stands && reading.edit && reading.spot.direction
+  const readings = part.readings.filter((reading) => isKnown(reading) && isOf(reading, { quantity: what, name: '' }, phase))
   const [first] = readings
   if (!first || readings.length < 2) return null
-  const isInside = part.kind !== 'main-journal' && part.kind !== 'crankpin' && part.kind !== 'cam-journal' && part.kind !== 'tappet' && part.kind !== 'piston'
+  const isInside = !OUTSIDE.includes(part.kind)
   const worst = readings.reduce((far, one) => ((isInside ? one.length > far.length : one.length < far.length) ? one : far), first)
   const figure = part.figures.find((one) => one.quantity === what && one.phase === phase)
   const allowed = figure?.allowed ?? [null, null]
@@ -42,7 +43,7 @@ export function formOf(part, quantity, phase, radius, room) {
   const middle = (low + high) / 2
   return {
     isInside,
-    stations: STATIONS.filter((station) => readings.some(({ spot }) => spot.station === station)).sort((a, b) => (ORDER[a] ?? 0) - (ORDER[b] ?? 0)),
+    stations: STATIONS.filter((station) => readings.some(({ spot }) => spot.station === station)),
     at: (station, direction) => readings.find(({ spot }) => spot.station === station && spot.direction === direction)?.length,
     middle,
     worst,

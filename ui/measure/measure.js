@@ -56,7 +56,8 @@ function done(here) {
       <p><strong>${text.done}</strong> ${open.length === 0 ? text.nothingMissing : ''}</p>
       ${open.length === 0 ? '' : html`
         <h3>${text.stillMissing}</h3>
-        <ul class="still-missing">${open.map(({ part, steps }) => html`<li><button type="button" @click=${() => steps[0] && goTo(steps[0])}>${part.label}: ${leftOut(steps)}</button></li>`)}</ul>`}
+        <ul class="still-missing">${open.map(({ part, steps }) => html`
+          <li><button type="button" @click=${() => steps[0] && goTo(steps[0])}>${part.label}: ${leftOut(steps)}</button></li>`)}</ul>`}
     </section>`
 }
 

@@ -31,8 +31,12 @@ function drawn(step, view) {
   const { station, direction } = step.spot
   const isInside = /bore|bearing/.test(`${step.part.kind} ${step.quantity}`)
   if (step.quantity === 'lobe-height' || step.quantity === 'base-circle') return lobe(step.quantity)
-  if (station === 'top' || station === 'middle' && step.part.kind === 'bore' || station === 'bottom') return [bore(station), section(250, direction, true, true)]
-  if (station === 'front' || station === 'middle' || station === 'rear') return [shaft(station, direction, isInside), direction ? section(266, direction, isInside, false) : '']
+  if (station === 'top' || station === 'bottom' || (station === 'middle' && step.part.kind === 'bore')) {
+    return [bore(station), section(250, direction, true, true)]
+  }
+  if (station === 'front' || station === 'middle' || station === 'rear') {
+    return [shaft(station, direction, isInside), direction ? section(266, direction, isInside, false) : '']
+  }
   if (station) return piston(station)
   if (direction) return section(160, direction, isInside, false)
   return svg`<g transform="translate(118 8) scale(1.75)">${symbolDrawing(symbolOf(view, step.part), null)}</g>`

@@ -36,7 +36,10 @@ function place(here, step) {
       <span class="place-label">${capitalised(nameOf(step, here))}${step.needed ? '' : html` <span class="unseen">(${text.optionalPlace})</span>`}</span>
       ${reading
         ? html`<span class="place-value">${reading.value}${reading.doubt ? html` <span class="doubt" aria-hidden="true">?</span>` : ''}</span>`
-        : html`<span class="place-value place-open"><span aria-hidden="true">${step.needed ? '–' : '(–)'}</span><span class="unseen">${text.notRead}</span></span>`}
+        : html`
+          <span class="place-value place-open">
+            <span aria-hidden="true">${step.needed ? '–' : '(–)'}</span><span class="unseen">${text.notRead}</span>
+          </span>`}
     </button>`
 }
 
@@ -70,8 +73,9 @@ const isAt = (reading, step) =>
   reading.quantity === step.quantity && reading.spot.station === step.spot.station && reading.spot.direction === step.spot.direction
 
 /** A reading that was only confirmed stands once. @param {ReadingView} reading @param {ReadingView[]} later */
-const isRepeated = (reading, later) => later.some(({ taken, spot, quantity }) =>
-  taken.sure && quantity === reading.quantity && taken.value === reading.taken.value && spot.station === reading.spot.station && spot.direction === reading.spot.direction)
+const isRepeated = ({ taken: { value }, quantity, spot }, later) => later.some(({ taken, ...other }) =>
+  taken.sure && taken.value === value && other.quantity === quantity
+  && other.spot.station === spot.station && other.spot.direction === spot.direction)
 
 /** @param {string} job @param {ReadingView} reading @param {Step | undefined} step */
 function line(job, reading, step) {
@@ -86,6 +90,7 @@ function line(job, reading, step) {
         ${reading.taken.set_to ? html`<span class="hint">${text.setToShort(reading.taken.set_to)}</span>` : ''}
         ${reading.instrument ? html`<span class="hint">${reading.instrument}</span>` : ''}
       </span>
-      <button type="button" class="quiet" aria-disabled=${edit ? 'false' : 'true'} aria-label=${text.takeBackName(label, value)} @click=${takeBack}>${text.takeBack}</button>
+      <button type="button" class="quiet" aria-disabled=${edit ? 'false' : 'true'} aria-label=${text.takeBackName(label, value)}
+        @click=${takeBack}>${text.takeBack}</button>
     </li>`
 }

@@ -27,7 +27,9 @@ export function setUp(here) {
   const when = phases.find(({ value }) => value === phase)?.label.toLowerCase() ?? ''
   return html`
     <details class="set-up" .open=${live(shown.isSettingUp)} @toggle=${onToggle}>
-      <summary><span><strong>${text.setUp}:</strong> ${[named, when, instrument?.name ?? text.noInstrument.toLowerCase()].join(' · ')}</span></summary>
+      <summary>
+        <span><strong>${text.setUp}:</strong> ${[named, when, instrument?.name ?? text.noInstrument.toLowerCase()].join(' · ')}</span>
+      </summary>
       ${choice({ name: 'phase', legend: text.phase, options: phases, value: phase, choose: (to) => turnTo({ phase: to }) })}
       ${choice({ name: 'quantity', legend: text.quantity, options: quantities, value: quantity, choose: (to) => turnTo({ quantity: to }) })}
       ${quantity === 'other' ? nameOf(here) : ''}
@@ -69,7 +71,10 @@ function nameOf({ view, part }) {
   const names = view.sheet.lines.filter(({ of }) => of.kind === part.kind && of.quantity === 'other' && of.name).map(({ of }) => of.name ?? '')
   return html`
     ${input({ id: 'measure-name', label: text.name, value: shown.name, enter: (name) => note({ name }) })}
-    ${names.length === 0 ? '' : html`<div class="bar-inline">${[...new Set(names)].map((name) => html`<button type="button" @click=${() => note({ name })}>${name}</button>`)}</div>`}`
+    ${names.length === 0 ? '' : html`
+      <div class="bar-inline">
+        ${[...new Set(names)].map((name) => html`<button type="button" @click=${() => note({ name })}>${name}</button>`)}
+      </div>`}`
 }
 
 /** @param {Bench} here */
@@ -78,14 +83,24 @@ function more(here) {
   const optional = stepsOf(here.part, here.quantity, shown.name).filter(({ needed }) => !needed).map(({ label }) => label.replace(/,.*/, ''))
   const grows = here.part.kind === 'piston' || here.part.kind === 'bore'
   return html`
-    ${optional.length > 0 ? tick({ label: text.optional([...new Set(optional)].join(', ')), checked: setting.optional, enter: (on) => change(here, { optional: on }) }) : ''}
+    ${optional.length > 0 ? tick({
+      label: text.optional([...new Set(optional)].join(', ')),
+      checked: setting.optional,
+      enter: (on) => change(here, { optional: on }),
+    }) : ''}
     ${input({ id: 'measure-set-to', label: text.setTo, kind: 'length', value: setting.setTo, hint: text.setToHint, enter: (setTo) => change(here, { setTo }) })}
     ${hasLength(here.quantity) ? input({ id: 'measure-over', label: text.over, kind: 'length', value: setting.over, enter: (over) => change(here, { over }) }) : ''}
     ${grows ? html`
       <details class="part-warm">
         <summary>${text.more}</summary>
         ${input({ id: 'measure-celsius', label: text.celsius, kind: 'number', value: setting.celsius, hint: text.celsiusHint, enter: (celsius) => change(here, { celsius }) })}
-        ${choice({ name: 'material', legend: text.material, options: optionsOf(/** @type {Record<Material, string>} */ (text.materials)), value: setting.material, choose: (material) => change(here, { material }) })}
+        ${choice({
+          name: 'material',
+          legend: text.material,
+          options: optionsOf(/** @type {Record<Material, string>} */ (text.materials)),
+          value: setting.material,
+          choose: (material) => change(here, { material }),
+        })}
       </details>` : ''}`
 }
 
