@@ -10,8 +10,8 @@ const text = words.measure
 const RADIUS = 44
 const ROOM = 18
 /** The middle of the view along the part, its half length, and the middle of the section. */
-const ALONG = { x: 96, y: 80, half: 66 }
-const ROUND = { x: 256, y: 80 }
+const ALONG = { x: 90, y: 80, half: 66 }
+const ROUND = { x: 243, y: 80 }
 
 /** @param {PartView} part @param {Quantity} quantity @param {Phase} phase */
 export function formDrawing(part, quantity, phase) {
