@@ -195,6 +195,7 @@ fn write_block(page: &mut String, block: &Block) -> std::fmt::Result {
             }
             write!(page, "<ul>{}</ul><p>{note}</p><p>What to do: <b>{outcome}</b></p></section>", cells("li", lines))
         }
+        Block::Signature { name, .. } => write!(page, "<p>Signed: {name}</p>"),
         Block::NewPage => write!(page, "<div style=\"break-after:page\"></div>"),
     }
 }

@@ -84,6 +84,10 @@ fn full() -> Paper {
                 Picture { photo: photo_id(2), alt: "PICTUREALT two".into() },
             ],
         ),
+        Block::Signature {
+            name: "A. Harrow".into(),
+            strokes: vec![vec![(1000, 2000), (9000, 8000)], vec![(9500, 8000)]],
+        },
     ])
 }
 
@@ -163,8 +167,15 @@ fn the_file_is_sound_and_accessible() {
     }
     if let Some(objects) = said("qpdf", &["--json", "FILE"], &bytes) {
         let alts = objects.matches("\"/Alt\"").count();
-        assert_eq!(alts, 3, "a plan and two pictures");
-        for words in ["PLANALT all parts worn", "PICTUREALT one", "PICTUREALT two", "TABLESUMMARY parts", "/Outlines"] {
+        assert_eq!(alts, 4, "a plan, two pictures and a signature");
+        for words in [
+            "PLANALT all parts worn",
+            "PICTUREALT one",
+            "PICTUREALT two",
+            "Signature of A. Harrow",
+            "TABLESUMMARY parts",
+            "/Outlines",
+        ] {
             assert!(objects.contains(words), "“{words}” is not in the file");
         }
         assert!(objects.contains("\"/Lang\": \"u:en-GB\""), "no language");

@@ -7,25 +7,25 @@ use wearbook_core::money::{Currency, EstimateLine, Money, Price, PriceKey, Price
 
 /// The price of a new part, of machining it, and the shop's minutes, for one piece each; in cents.
 const PRICES: [(PartKind, Work, i64, i64, u32); 19] = [
-    (PartKind::MainShell, Work::Replace, 21_80, 0, 12),
-    (PartKind::RodShell, Work::Replace, 17_40, 0, 12),
-    (PartKind::ThrustFace, Work::Replace, 34_00, 0, 15),
-    (PartKind::Rings, Work::Replace, 41_50, 0, 20),
-    (PartKind::Piston, Work::Replace, 96_00, 0, 30),
-    (PartKind::CorePlugs, Work::Replace, 18_00, 0, 40),
-    (PartKind::Tappet, Work::Replace, 14_20, 0, 8),
+    (PartKind::MainShell, Work::Replace, 2_180, 0, 12),
+    (PartKind::RodShell, Work::Replace, 1_740, 0, 12),
+    (PartKind::ThrustFace, Work::Replace, 3_400, 0, 15),
+    (PartKind::Rings, Work::Replace, 4_150, 0, 20),
+    (PartKind::Piston, Work::Replace, 9_600, 0, 30),
+    (PartKind::CorePlugs, Work::Replace, 1_800, 0, 40),
+    (PartKind::Tappet, Work::Replace, 1_420, 0, 8),
     (PartKind::Tappet, Work::Rebuild, 0, 0, 25),
     (PartKind::Tappet, Work::Clean, 0, 0, 15),
-    (PartKind::MainJournal, Work::Machine, 0, 32_00, 0),
-    (PartKind::Crankpin, Work::Machine, 0, 32_00, 0),
-    (PartKind::Bore, Work::Machine, 0, 54_00, 10),
-    (PartKind::Bore, Work::Sleeve, 60_00, 95_00, 20),
-    (PartKind::Camshaft, Work::Replace, 248_00, 0, 60),
-    (PartKind::Camshaft, Work::WeldUp, 0, 310_00, 60),
-    (PartKind::CamBearing, Work::Replace, 19_00, 0, 20),
-    (PartKind::OilPump, Work::Replace, 164_00, 0, 45),
-    (PartKind::OilPump, Work::Rebuild, 28_00, 0, 120),
-    (PartKind::Block, Work::Clean, 0, 85_00, 60),
+    (PartKind::MainJournal, Work::Machine, 0, 3_200, 0),
+    (PartKind::Crankpin, Work::Machine, 0, 3_200, 0),
+    (PartKind::Bore, Work::Machine, 0, 5_400, 10),
+    (PartKind::Bore, Work::Sleeve, 6_000, 9_500, 20),
+    (PartKind::Camshaft, Work::Replace, 24_800, 0, 60),
+    (PartKind::Camshaft, Work::WeldUp, 0, 31_000, 60),
+    (PartKind::CamBearing, Work::Replace, 1_900, 0, 20),
+    (PartKind::OilPump, Work::Replace, 16_400, 0, 45),
+    (PartKind::OilPump, Work::Rebuild, 2_800, 0, 120),
+    (PartKind::Block, Work::Clean, 0, 8_500, 60),
 ];
 
 /// The shop's prices, its estimate, and what has been done so far.
@@ -38,8 +38,8 @@ pub(super) fn changes() -> Vec<Change> {
     };
     let list = PriceList {
         currency: Currency::try_from("EUR".to_owned()).unwrap_or_default(),
-        hour: Money::from_minor(68_00),
-        tax: Tax { rate: 20_00, ..Tax::default() },
+        hour: Money::from_minor(6_800),
+        tax: Tax { rate: 2_000, ..Tax::default() },
         prices: PRICES.into_iter().map(price).collect(),
     };
     let estimate = |what: &str, of: &[(PartKind, Work)], net: i64| EstimateLine {
@@ -48,10 +48,10 @@ pub(super) fn changes() -> Vec<Change> {
         net: Money::from_minor(net),
     };
     let lines = vec![
-        estimate("Main bearings", &[(PartKind::MainShell, Work::Replace)], 180_00),
-        estimate("Rod bearings", &[(PartKind::RodShell, Work::Replace)], 130_00),
-        estimate("Piston rings", &[(PartKind::Rings, Work::Replace)], 260_00),
-        estimate("Clean the block", &[(PartKind::Block, Work::Clean)], 153_00),
+        estimate("Main bearings", &[(PartKind::MainShell, Work::Replace)], 18_000),
+        estimate("Rod bearings", &[(PartKind::RodShell, Work::Replace)], 13_000),
+        estimate("Piston rings", &[(PartKind::Rings, Work::Replace)], 26_000),
+        estimate("Clean the block", &[(PartKind::Block, Work::Clean)], 15_300),
     ];
     vec![
         Change::UsePrices { prices: Box::new(list) },

@@ -23,7 +23,7 @@ pub(crate) fn signature(strokes: &[Stroke]) -> String {
             svg.pen((x, y), (x + 0.1, y));
         }
     }
-    svg.finish(FIELD, 0.0)
+    svg.finish(FIELD, 1.0)
 }
 
 #[cfg(test)]
