@@ -25,9 +25,9 @@ async fn journey(stage: &mut Stage) -> Outcome {
     enter_the_shops_prices(page).await?;
     price_the_job(page).await?;
     work_the_order(stage).await?;
-    agree_by_signature(page).await?;
-    find_something_late(page).await?;
     agree_by_telephone(page).await?;
+    find_something_late(page).await?;
+    agree_by_signature(page).await?;
 
     page.sheet("Hand over").await?;
     page.read("The customer has answered.").await?;
@@ -35,7 +35,7 @@ async fn journey(stage: &mut Stage) -> Outcome {
     page.press_in("Paper", "radio", "Letter").await?;
     page.press("button", "Save the report (PDF)").await?;
     let report = stage.saved_document("winch.pdf").await?;
-    holds(stage, &report, &["Proposal 2", "A. Harrow, by telephone", "Oil pump and pick-up: replace"])?;
+    holds(stage, &report, &["Proposal 2", "A. Harrow, signed on the screen", "Oil pump and pick-up: replace"])?;
 
     page.press("button", "Close the job").await?;
     page.read("This job is closed.").await?;
@@ -109,7 +109,7 @@ async fn work_the_order(stage: &Stage) -> Outcome {
     page.see("heading", "Main 3, lower shell").await
 }
 
-async fn agree_by_signature(page: &Page) -> Outcome {
+async fn agree_by_telephone(page: &Page) -> Outcome {
     page.sheet("Costs").await?;
     page.press("link", "To the proposal").await?;
     page.press("button", "Make a proposal").await?;
@@ -119,19 +119,14 @@ async fn agree_by_signature(page: &Page) -> Outcome {
     page.press_in("The same answer for all lines still open", "button", "No").await?;
     page.press("button", "Save the answer").await?;
     page.read("Say how it was answered").await?;
-    page.press_in("How", "radio", "Signed on the screen").await?;
+    page.press_in("How", "radio", "By telephone").await?;
+    page.press("button", "Save the answer").await?;
+    page.read("Say who answered").await?;
     page.fill("Name", "A. Harrow").await?;
     page.press("button", "Save the answer").await?;
-    page.read("Sign in the field, or choose another way.").await?;
-    is_accessible(page, "the customer’s view").await?;
-    page.draw_over("img", "Field for the signature, empty").await?;
-    page.see("img", "Signature: 1 stroke").await?;
-    page.press("button", "Save the answer").await?;
     page.read("What was shown and answered").await?;
-    page.see("img", "Signature").await?;
-    page.read("A. Harrow, signed on the screen").await?;
-    page.read("Nothing has changed since.").await?;
-    is_accessible(page, "the answer").await
+    page.read("A. Harrow, by telephone").await?;
+    page.read("Nothing has changed since.").await
 }
 
 async fn find_something_late(page: &Page) -> Outcome {
@@ -150,14 +145,21 @@ async fn find_something_late(page: &Page) -> Outcome {
     page.read("Oil pump and pick-up: replace").await
 }
 
-async fn agree_by_telephone(page: &Page) -> Outcome {
+async fn agree_by_signature(page: &Page) -> Outcome {
     page.press("button", "Make a new version").await?;
     page.see("heading", "Proposal 2").await?;
     page.press_in("The same answer for all lines still open", "button", "Yes").await?;
-    page.press_in("How", "radio", "By telephone").await?;
+    page.press_in("How", "radio", "Signed on the screen").await?;
     page.fill("Name", "A. Harrow").await?;
     page.press("button", "Save the answer").await?;
-    page.read("A. Harrow, by telephone").await
+    page.read("Sign in the field, or choose another way.").await?;
+    is_accessible(page, "the customer’s view").await?;
+    page.draw_over("img", "Field for the signature, empty").await?;
+    page.see("img", "Signature: 1 stroke").await?;
+    page.press("button", "Save the answer").await?;
+    page.see("img", "Signature").await?;
+    page.read("A. Harrow, signed on the screen").await?;
+    is_accessible(page, "the answer").await
 }
 
 async fn is_accessible(page: &Page, screen: &str) -> Outcome {
