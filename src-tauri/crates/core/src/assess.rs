@@ -3,8 +3,11 @@
 //! [`assess`] is pure and is computed anew after every edit; nothing of it is stored. Each conclusion carries its
 //! reasons, and what is missing to conclude more.
 
+use std::collections::BTreeMap;
+
 use serde::Serialize;
 
+use crate::cause::network::Memo;
 use crate::cause::{self, CauseReport};
 use crate::decide::{self, Decision};
 use crate::engine::{Engine, Part, PartKind};
@@ -190,6 +193,11 @@ pub struct MarkView {
 
 /// Computes all that follows from a job.
 pub fn assess(job: &Job) -> Assessment {
+    assess_with(job, &mut Memo::default())
+}
+
+/// The same, with what an earlier assessment worked out: quicker when little has changed, and never different.
+pub fn assess_with(job: &Job, memo: &mut Memo) -> Assessment {
     let mut notices = Vec::new();
     if !job.unknown.is_empty() {
         notices.push(format!(
@@ -206,7 +214,7 @@ pub fn assess(job: &Job) -> Assessment {
         None => None,
     };
     let Some(engine) = engine else {
-        let causes = cause::diagnose(None, job);
+        let causes = cause::diagnose(None, job, &BTreeMap::new());
         return Assessment {
             engine: None,
             parts: vec![],
@@ -232,6 +240,7 @@ pub fn assess(job: &Job) -> Assessment {
     }
     let measured = Measured::of(&engine, job);
     let decisions = decide::decide(&engine, job, &measured);
+    let causes = cause::diagnose_with(Some(&engine), job, &measured.figures, memo);
     let blank = PartRecord::default();
     let Measured { readings, sizing, mut figures } = measured;
     let parts: Vec<PartView> = engine

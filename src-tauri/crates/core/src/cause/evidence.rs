@@ -1,22 +1,34 @@
 //! From what was recorded to what the model observes: which findings were seen, which were looked for and not seen.
 //!
-//! A part that nobody has looked at gives no finding at all.
+//! A part that nobody has looked at gives no finding at all, nor does a size that nobody has measured.
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::catalogue::{self, Cause};
-use super::network::{Finding, Observed};
-use crate::engine::{Arrangement, Engine, Half, Part, PartKind};
+use super::catalogue::{Fault, Symptom};
+use super::model::{Model, Seat};
+use super::network::{Branch, Finding, Network, Observed, Site};
+use super::pattern::Pattern;
+use crate::engine::{Arrangement, Half, Part, PartKind};
+use crate::figure::Figure;
 use crate::job::{Job, PartRecord};
+use crate::measure::{Phase, Quantity, Verdict};
+use crate::sheet::Proportions;
 use crate::wear::{Grade, Tag};
 use crate::words::plural;
 
 /// Chance that somebody who calls a part clean or evenly worn has passed over damage that is there (our judgement).
-const MISSED_ON_CLEAN: f64 = 0.05;
+pub const MISSED_ON_CLEAN: f64 = 0.05;
 /// Chance that somebody who tags one kind of damage leaves out another that is there too (our judgement).
-const MISSED_BESIDE_OTHER: f64 = 0.30;
+pub const MISSED_BESIDE_OTHER: f64 = 0.30;
+/// Chance that somebody who tags damage does not bother to call the rest of the part evenly worn (our judgement).
+pub const EVEN_LEFT_OUT: f64 = 0.80;
+/// Chance that somebody calls an evenly worn part clean: that is an answer about damage rather than about the working
+/// pattern (our judgement).
+pub const EVEN_CALLED_CLEAN: f64 = 0.60;
+/// Chance that a size which measured within its limit is beyond it somewhere else on the part (our judgement).
+pub const MISSED_BY_MEASURING: f64 = 0.05;
 
-/// What is told together when the cause is explained.
+/// What is told together when a cause of the whole engine is explained.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) enum Topic {
     /// A tag was seen on parts of one kind and half.
@@ -25,116 +37,226 @@ pub(super) enum Topic {
     Sound(PartKind, Option<Half>),
     /// A tag was not reported on parts that have other damage.
     NotAmong(Tag),
+    /// A size was beyond its limit.
+    Beyond(Fault, PartKind),
+    /// A size was within its limit.
+    Within(Fault, PartKind),
 }
 
-/// One topic with its parts and its findings for the model.
-#[derive(Debug, Clone, Default)]
-pub(super) struct Piece {
-    pub(super) parts: BTreeSet<Part>,
-    pub(super) mildest: Option<Grade>,
-    pub(super) worst: Option<Grade>,
-    pub(super) findings: Vec<Finding>,
+/// What one finding is about.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Note {
+    pub(super) part: Part,
+    pub(super) symptom: Symptom,
+    pub(super) topic: Topic,
+    pub(super) grade: Option<Grade>,
+    pub(super) pattern: Option<Pattern>,
+}
+
+/// All that was recorded, as the model has it.
+#[derive(Debug)]
+pub(super) struct Evidence {
+    pub(super) network: Network,
+    /// For each site what its findings are about; a finding's piece is its number here.
+    pub(super) notes: Vec<Vec<Note>>,
+    /// Damage of which no cause of the catalogue has a word.
+    pub(super) unspoken: Vec<Note>,
 }
 
 /// Gathers everything that the catalogue has a word about.
-pub(super) fn gather(engine: &Engine, job: &Job, causes: &[&Cause]) -> BTreeMap<Topic, Piece> {
-    let mut pieces: BTreeMap<Topic, Piece> = BTreeMap::new();
-    for part in engine.parts() {
-        let Some(record) = job.parts.get(part).filter(|record| record.looked_at()) else { continue };
+pub(super) fn gather(model: &Model<'_>, job: &Job, figures: &BTreeMap<Part, Vec<Figure>>) -> Evidence {
+    let sites = model.sites.iter().map(|(root, branches)| Site {
+        states: root.states.iter().map(|state| state.prior).collect(),
+        findings: vec![],
+        branches: branches.iter().map(|spot| Branch { states: spot.given(root), findings: vec![] }).collect(),
+    });
+    let network = Network { priors: model.priors.clone(), sites: sites.collect() };
+    let mut evidence = Evidence { network, notes: vec![vec![]; model.sites.len()], unspoken: vec![] };
+    for part in model.engine().parts() {
+        let Some(seat) = model.seat(*part) else { continue };
+        if let Some(record) = job.parts.get(part).filter(|record| record.looked_at()) {
+            for tag in part.kind.row().tags {
+                evidence.look(model, seat, *part, record, *tag);
+            }
+        }
+        for (fault, beyond) in figures.get(part).map(|figures| faults(job, *part, figures)).unwrap_or_default() {
+            evidence.measure(model, seat, *part, fault, beyond);
+        }
+    }
+    evidence
+}
+
+impl Evidence {
+    fn look(&mut self, model: &Model<'_>, seat: Seat, part: Part, record: &PartRecord, tag: Tag) {
         let sound = record.worst().is_none();
-        for tag in part.kind.row().tags {
-            let links = links(causes, *part, *tag, engine.arrangement());
-            // *Clean* is an answer about damage, not about the working pattern.
-            if links.is_empty() || (record.clean && !tag.is_damage()) {
-                continue;
+        let seen = record.tags.get(&tag);
+        let pattern = seen.and_then(|seen| Pattern::of(part.kind.row().zones, &seen.zones));
+        let topic = match seen {
+            Some(_) => Topic::Seen(tag, part.kind, part.at.half()),
+            None if sound => Topic::Sound(part.kind, part.at.half()),
+            None => Topic::NotAmong(tag),
+        };
+        let symptom = Symptom::Seen(tag);
+        let finding = model.finding(part, symptom, pattern, observed(record, tag, pattern));
+        let note = Note { part, symptom, topic, grade: seen.map(|seen| seen.grade), pattern };
+        self.add(seat, finding, note);
+    }
+
+    fn measure(&mut self, model: &Model<'_>, seat: Seat, part: Part, fault: Fault, beyond: bool) {
+        let (topic, observed) = if beyond {
+            (Topic::Beyond(fault, part.kind), Observed::Present)
+        } else {
+            (Topic::Within(fault, part.kind), Observed::Unreported { missed: MISSED_BY_MEASURING })
+        };
+        let symptom = Symptom::Measured(fault);
+        let finding = model.finding(part, symptom, None, observed);
+        self.add(seat, finding, Note { part, symptom, topic, grade: None, pattern: None });
+    }
+
+    fn add(&mut self, (site, branch): Seat, finding: Option<Finding>, note: Note) {
+        let Some(mut finding) = finding else {
+            // Handling damage is its own explanation.
+            if note.grade.is_some() && note.symptom != Symptom::Seen(Tag::HandlingDamage) {
+                self.unspoken.push(note);
             }
-            let grade = record.grade(*tag);
-            let topic = match grade {
-                Some(_) => Topic::Seen(*tag, part.kind, part.at.half()),
-                None if sound => Topic::Sound(part.kind, part.at.half()),
-                None => Topic::NotAmong(*tag),
+            return;
+        };
+        let (Some(notes), Some(site)) = (self.notes.get_mut(site), self.network.sites.get_mut(site)) else { return };
+        finding.piece = notes.len();
+        match branch {
+            None => site.findings.push(finding),
+            Some(branch) => {
+                let Some(branch) = site.branches.get_mut(branch) else { return };
+                branch.findings.push(finding);
+            }
+        }
+        notes.push(note);
+    }
+
+    /// All topics, each with the sites at which something was found of it and what it was.
+    pub(super) fn topics(&self) -> BTreeMap<Topic, (Vec<usize>, Vec<Note>)> {
+        let mut topics: BTreeMap<Topic, (Vec<usize>, Vec<Note>)> = BTreeMap::new();
+        for (site, notes) in self.notes.iter().enumerate() {
+            for note in notes {
+                let (sites, of_topic) = topics.entry(note.topic).or_default();
+                if sites.last() != Some(&site) {
+                    sites.push(site);
+                }
+                of_topic.push(*note);
+            }
+        }
+        topics
+    }
+
+    /// What a finding of a site is about.
+    pub(super) fn note(&self, site: usize, finding: &Finding) -> Option<&Note> {
+        self.notes.get(site)?.get(finding.piece)
+    }
+}
+
+/// What the record of a part says about a tag.
+fn observed(record: &PartRecord, tag: Tag, pattern: Option<Pattern>) -> Observed {
+    match (record.grade(tag), pattern) {
+        (Some(grade), Some(_)) => Observed::Located(grade.number()),
+        (Some(grade), None) => Observed::Grade(grade.number()),
+        (None, _) => Observed::Unreported { missed: missed(record, tag) },
+    }
+}
+
+/// The chance with which somebody who made this record has passed the tag over.
+pub(super) fn missed(record: &PartRecord, tag: Tag) -> f64 {
+    match record.worst() {
+        None if !tag.is_damage() => EVEN_CALLED_CLEAN,
+        None => MISSED_ON_CLEAN,
+        Some(_) if !tag.is_damage() => EVEN_LEFT_OUT,
+        Some(_) => MISSED_BESIDE_OTHER,
+    }
+}
+
+/// What the figures of a part, as it was found, say: each fault with whether it is there. Too close to call says nothing,
+/// nor does a size without a limit.
+fn faults(job: &Job, part: Part, figures: &[Figure]) -> Vec<(Fault, bool)> {
+    let mut all: BTreeMap<Fault, bool> = BTreeMap::new();
+    let mut tell = |fault: Fault, beyond: bool| {
+        let known = all.entry(fault).or_insert(beyond);
+        *known = *known || beyond;
+    };
+    for figure in figures.iter().filter(|figure| figure.phase == Phase::Found) {
+        let beyond = match figure.verdict {
+            Some(Verdict::Outside) => true,
+            Some(Verdict::Within) => false,
+            Some(Verdict::TooClose) | None => continue,
+        };
+        match figure.quantity {
+            Quantity::OutOfRound => tell(Fault::OutOfRound, beyond),
+            Quantity::Taper => tell(Fault::Tapered, beyond),
+            Quantity::Barrel => {
+                let hollow = figure.high.nanometres() < 0;
+                tell(Fault::Hourglass, beyond && hollow);
+                tell(Fault::Barrel, beyond && !hollow);
+            }
+            Quantity::Bend => tell(Fault::Bent, beyond),
+            Quantity::Twist => tell(Fault::Twisted, beyond),
+            Quantity::RunOut | Quantity::AdjacentRunOut | Quantity::AdjacentRunOutSquare => {
+                tell(Fault::RunsOut, beyond);
+            }
+            Quantity::LineAdjacent | Quantity::LineOverall => tell(Fault::OutOfLine, beyond),
+            Quantity::Wear | Quantity::LiftLoss | Quantity::HeightLoss => tell(Fault::Worn, beyond),
+            Quantity::Clearance => {
+                let limits = job.sheet.limits(part, Quantity::Clearance, "", None, Proportions::default());
+                let bounds = limits.map(|limits| limits.bounds).unwrap_or_default();
+                let above = bounds.most.is_some_and(|most| figure.high > most.at);
+                tell(Fault::Loose, beyond && above);
+                tell(Fault::Tight, beyond && !above);
+            }
+            _ => {}
+        }
+    }
+    all.into_iter().collect()
+}
+
+/// A topic in words: "scoring, grade 2 to 3, on 5 lower main bearing shells".
+pub(super) fn words(topic: Topic, notes: &[Note], arrangement: &Arrangement) -> String {
+    let parts: BTreeSet<Part> = notes.iter().map(|note| note.part).collect();
+    match topic {
+        Topic::Seen(tag, kind, half) => {
+            let grades = || notes.iter().filter_map(|note| note.grade);
+            let grade = match (grades().min(), grades().max()) {
+                (Some(mildest), Some(worst)) if mildest < worst => {
+                    format!("grade {} to {}", mildest.number(), worst.number())
+                }
+                (_, worst) => format!("grade {}", worst.map_or(0, Grade::number)),
             };
-            let finding = Finding { leak: catalogue::leak(*tag), links, observed: observed(record, grade), count: 1 };
-            pieces.entry(topic).or_default().add(*part, grade, finding);
+            let pattern = notes.first().and_then(|note| note.pattern).and_then(Pattern::words);
+            let alike = notes.windows(2).all(|pair| match pair {
+                [one, next] => one.pattern == next.pattern,
+                _ => true,
+            });
+            let place = pattern.filter(|_| alike).map_or_else(String::new, |words| format!(" at {words}"));
+            format!("{}, {grade},{place} on {}", tag.row().name, named(&parts, kind, half, arrangement))
         }
-    }
-    pieces
-}
-
-fn observed(record: &PartRecord, grade: Option<Grade>) -> Observed {
-    match grade {
-        Some(grade) => Observed::Grade(grade.number()),
-        None if record.worst().is_none() => Observed::Unreported { missed: MISSED_ON_CLEAN },
-        None => Observed::Unreported { missed: MISSED_BESIDE_OTHER },
-    }
-}
-
-fn links(
-    causes: &[&Cause],
-    part: Part,
-    tag: Tag,
-    arrangement: &Arrangement,
-) -> Vec<(usize, super::network::GradeChances)> {
-    let centrality = part.at.main().map_or(0.0, |main| arrangement.centrality(main));
-    causes
-        .iter()
-        .enumerate()
-        .filter_map(|(index, cause)| Some((index, cause.signs.iter().find_map(|sign| sign.on(part, tag, centrality))?)))
-        .collect()
-}
-
-impl Piece {
-    /// Findings alike in everything are counted, not repeated: that keeps a fully recorded engine quick.
-    fn add(&mut self, part: Part, grade: Option<Grade>, finding: Finding) {
-        self.parts.insert(part);
-        self.worst = self.worst.max(grade);
-        self.mildest = match (self.mildest, grade) {
-            (Some(mildest), Some(grade)) => Some(mildest.min(grade)),
-            (mildest, grade) => mildest.or(grade),
-        };
-        let same = |other: &&mut Finding| {
-            other.observed == finding.observed && other.links == finding.links && other.leak == finding.leak
-        };
-        match self.findings.iter_mut().find(same) {
-            Some(other) => other.count += 1,
-            None => self.findings.push(finding),
+        Topic::Sound(kind, half) => format!("{} without damage", named(&parts, kind, half, arrangement)),
+        Topic::NotAmong(tag) => match parts.len() {
+            1 => format!("no {} noted on the one worn part where it could be", tag.row().name),
+            n => format!("no {} noted on {n} worn parts where it could be", tag.row().name),
+        },
+        Topic::Beyond(fault, kind) => {
+            format!("{} {}, beyond the limit", named(&parts, kind, None, arrangement), fault.words())
         }
-    }
-
-    /// In words: "scoring, grade 2 to 3, on 5 lower main bearing shells".
-    pub(super) fn words(&self, topic: Topic, arrangement: &Arrangement) -> String {
-        match topic {
-            Topic::Seen(tag, kind, half) => {
-                let grade = match (self.mildest, self.worst) {
-                    (Some(mildest), Some(worst)) if mildest < worst => {
-                        format!("grade {} to {}", mildest.number(), worst.number())
-                    }
-                    (_, worst) => format!("grade {}", worst.map_or(0, Grade::number)),
-                };
-                format!("{}, {grade}, on {}", tag.row().name, self.named(kind, half, arrangement))
-            }
-            Topic::Sound(kind, half) => format!("{} without damage", self.named(kind, half, arrangement)),
-            Topic::NotAmong(tag) => match self.parts.len() {
-                1 => format!("no {} noted on the one worn part where it could be", tag.row().name),
-                n => format!("no {} noted on {n} worn parts where it could be", tag.row().name),
-            },
+        Topic::Within(fault, kind) => {
+            format!("{} not {}", named(&parts, kind, None, arrangement), fault.words())
         }
-    }
-
-    fn named(&self, kind: PartKind, half: Option<Half>, arrangement: &Arrangement) -> String {
-        if self.parts.len() == 1 {
-            return self.parts.first().map_or_else(String::new, |part| part.label(arrangement).to_lowercase());
-        }
-        let half = match half {
-            Some(Half::Upper) => "upper ",
-            Some(Half::Lower) => "lower ",
-            None => "",
-        };
-        format!("{} {half}{}", self.parts.len(), plural(kind.row().name))
     }
 }
 
-/// Whether any cause of the catalogue has a word about this kind of part.
-pub(super) fn speaks_of(causes: &[&Cause], part: Part) -> bool {
-    causes.iter().any(|cause| cause.signs.iter().any(|sign| sign.kinds.contains(&part.kind)))
+fn named(parts: &BTreeSet<Part>, kind: PartKind, half: Option<Half>, arrangement: &Arrangement) -> String {
+    if parts.len() == 1 {
+        return parts.first().map_or_else(String::new, |part| part.label(arrangement).to_lowercase());
+    }
+    let half = match half {
+        Some(Half::Upper) => "upper ",
+        Some(Half::Lower) => "lower ",
+        None => "",
+    };
+    format!("{} {half}{}", parts.len(), plural(kind.row().name))
 }

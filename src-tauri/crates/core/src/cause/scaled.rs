@@ -1,7 +1,7 @@
 //! Products of thousands of small probabilities without underflow, and the same on every machine: a number with an
 //! exponent of its own, moved only by exact powers of two.
 
-/// A non-negative number `mantissa × 2^(512 × steps)`.
+/// A non-negative number `mantissa × 2^(512 × steps)`, the mantissa not above 1.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Scaled {
     mantissa: f64,
@@ -15,28 +15,23 @@ const DOWN: f64 = f64::from_bits((1023 - 512) << 52);
 impl Scaled {
     pub(super) const ONE: Self = Self { mantissa: 1.0, steps: 0 };
 
-    /// Times a factor between 0 and 1.
+    /// Times a factor between 2^-510 and 2^510, or zero.
     pub(super) fn times(self, factor: f64) -> Self {
-        let mantissa = self.mantissa * factor;
-        if mantissa != 0.0 && mantissa < DOWN {
-            return Self { mantissa: mantissa * UP, steps: self.steps - 1 };
-        }
-        Self { mantissa, steps: self.steps }
+        Self { mantissa: self.mantissa * factor, steps: self.steps }.in_range()
     }
 
-    /// Times a factor, `count` times over. Plain repetition: the counts are numbers of parts.
-    pub(super) fn times_often(self, factor: f64, count: u32) -> Self {
-        (0..count).fold(self, |product, _| product.times(factor))
-    }
-
-    /// Times another product of chances.
+    /// Times another product.
     pub(super) fn product(self, other: Self) -> Self {
-        let mantissa = self.mantissa * other.mantissa;
-        let steps = self.steps + other.steps;
-        if mantissa != 0.0 && mantissa < DOWN {
-            return Self { mantissa: mantissa * UP, steps: steps - 1 };
+        Self { mantissa: self.mantissa * other.mantissa, steps: self.steps + other.steps }.in_range()
+    }
+
+    /// The same number with a mantissa above 2^-512 and not above 1.
+    fn in_range(self) -> Self {
+        match self.mantissa {
+            small if small < DOWN && small != 0.0 => Self { mantissa: small * UP, steps: self.steps - 1 },
+            large if large > 1.0 => Self { mantissa: large * DOWN, steps: self.steps + 1 },
+            _ => self,
         }
-        Self { mantissa, steps }
     }
 
     /// Several numbers as ordinary ones, all divided by the same power of two so that the largest is in reach. What lies
@@ -85,8 +80,10 @@ mod tests {
     use super::*;
 
     #[test]
-    fn ten_thousand_small_factors_do_not_vanish() {
-        let product = Scaled::ONE.times_often(0.001, 10_000);
+    fn ten_thousand_small_factors_do_not_vanish_and_can_be_taken_back() {
+        let often = |factor: f64| (0..10_000).fold(Scaled::ONE, |product, _| product.times(factor));
+        let product = often(0.125);
+        assert_eq!((0..10_000).fold(product, |product, _| product.times(8.0)), Scaled::ONE.times(1.0));
         let aligned = Scaled::aligned(&[product, product.times(0.1)]);
         assert!(aligned[0] > 0.0);
         assert!((aligned[1] / aligned[0] - 0.1).abs() < 1e-12);
@@ -94,7 +91,7 @@ mod tests {
 
     #[test]
     fn what_lies_far_below_the_largest_becomes_nothing() {
-        let tiny = Scaled::ONE.times_often(0.5, 600);
+        let tiny = (0..600).fold(Scaled::ONE, |product, _| product.times(0.5));
         assert_eq!(Scaled::aligned(&[Scaled::ONE, tiny.product(tiny), tiny])[..2], [1.0, 0.0]);
         assert!(Scaled::aligned(&[tiny])[0] > 0.0);
     }

@@ -1,33 +1,106 @@
 //! The catalogue of causes: one file each, and one line each in [`ALL`].
 //!
 //! Chances marked "our judgement" are how often a mechanic would expect to find the sign on one such part of an engine
-//! that suffers from the cause alone; the direction of every sign (which tag, on which half) has the source named.
+//! that suffers from the cause alone; the direction of every sign (which tag, on which half, in which zones) has the
+//! source named.
 
+mod barrel_journal;
+mod bent_crankshaft;
+mod bent_rod;
+mod blocked_oil_way;
+mod bond_failure;
+mod broken_ring;
+mod cam_fatigue;
+mod cavitation;
 mod corrosion;
+mod detonation;
+mod dirt_behind_shell;
 mod dirt_in_oil;
+mod dusty_air;
+mod excessive_crush;
+mod fillet_ride;
+mod fuel_dilution;
+mod fuel_wash;
+mod hourglass_journal;
+mod insufficient_crush;
 mod misaligned_main_bores;
 mod normal_wear;
 mod oil_starvation;
+mod out_of_round_journal;
+mod oval_housing;
 mod overheating;
 mod overload;
+mod poor_journal_finish;
+mod shifted_cap;
+mod sign;
+mod stuck_tappet;
+mod tapered_journal;
+mod tappet_did_not_turn;
+mod thrust_cap_misaligned;
 mod thrust_overload;
+mod tight_pin;
+
+/// What every cause's file needs.
+mod prelude {
+    pub(super) use super::super::pattern::Pattern;
+    pub(super) use super::super::place::PlaceKind;
+    pub(super) use super::Severity::{Middling, Severe, Slight};
+    pub(super) use super::sign::{ALL_OVER, UNDER_LOAD};
+    pub(super) use super::{Cause, Fault, Mirror, Side, Sign, any};
+    pub(super) use crate::engine::PartKind::*;
+    pub(super) use crate::engine::Tappets;
+    pub(super) use crate::job::HistoryFact;
+    pub(super) use crate::wear::Tag;
+}
+
+pub use sign::{Fault, Mirror, Presence, Severity, Side, Sign, Symptom};
 
 use super::network::GradeChances;
-use crate::engine::{At, End, Half, Part, PartKind};
+use super::pattern::Pattern;
+use super::place::PlaceKind;
+use crate::engine::{Arrangement, PartKind};
 use crate::job::HistoryFact;
-use crate::wear::Tag;
+use crate::wear::{Tag, ZoneMap};
 
 /// Every cause, in no particular order: probability ranks them.
-pub const ALL: [&Cause; 9] = [
+pub const ALL: [&Cause; 35] = [
+    // Of the whole engine.
     &dirt_in_oil::CAUSE,
     &oil_starvation::CAUSE,
     &overheating::CAUSE,
     &corrosion::CAUSE,
+    &fuel_dilution::CAUSE,
     &overload::CAUSE,
     &misaligned_main_bores::CAUSE,
+    &bent_crankshaft::CAUSE,
+    &poor_journal_finish::CAUSE,
+    &dusty_air::CAUSE,
+    &cavitation::CAUSE,
+    &normal_wear::CAUSE,
+    // Of one place.
+    &dirt_behind_shell::CAUSE,
+    &shifted_cap::CAUSE,
+    &excessive_crush::CAUSE,
+    &insufficient_crush::CAUSE,
+    &oval_housing::CAUSE,
+    &tapered_journal::CAUSE,
+    &hourglass_journal::CAUSE,
+    &barrel_journal::CAUSE,
+    &fillet_ride::CAUSE,
+    &out_of_round_journal::CAUSE,
+    &blocked_oil_way::CAUSE,
+    &bond_failure::CAUSE,
+    &bent_rod::CAUSE,
+    &detonation::CAUSE,
+    &broken_ring::CAUSE,
+    &fuel_wash::CAUSE,
+    &tight_pin::CAUSE,
+    &tappet_did_not_turn::CAUSE,
+    &stuck_tappet::CAUSE,
+    &cam_fatigue::CAUSE,
     &thrust_overload::FRONT_FACE,
     &thrust_overload::REAR_FACE,
-    &normal_wear::CAUSE,
+    &thrust_cap_misaligned::CAUSE,
 ];
 
 /// A cause and the pattern that it leaves.
@@ -39,139 +112,104 @@ pub struct Cause {
     pub name: &'static str,
     /// The sentence for the customer.
     pub plainly: &'static str,
-    /// How often an engine that comes in for a rebuild suffers from it, before anything is seen; 0 to 1.
+    /// How often an engine that comes in for a rebuild suffers from it, before anything is seen; 0 to 1. For a cause of
+    /// one place: at some place or other.
     pub prior: f64,
+    /// The kinds of place at which it can be; none for a cause of the whole engine.
+    pub reach: &'static [PlaceKind],
+    /// Whether it has a mirror image.
+    pub mirror: Mirror,
+    /// Whether an engine can have it.
+    pub fits: fn(&Arrangement) -> bool,
     /// What is known of the engine's past, and by which factor it changes the odds.
     pub shifts: &'static [(HistoryFact, f64)],
     /// The signs it leaves.
     pub signs: &'static [Sign],
-    /// What to check or put right before assembly.
+    /// What to check before assembly.
     pub check: &'static [&'static str],
+    /// What to put right before assembly.
+    pub put_right: &'static [&'static str],
     /// Where the figures come from.
     pub source: &'static str,
 }
 
-/// A sign: on these parts the cause produces this tag.
-#[derive(Debug)]
-pub struct Sign {
-    /// On which kinds of part.
-    pub kinds: &'static [PartKind],
-    /// On which half, where there are two.
-    pub side: Side,
-    /// Which tag.
-    pub tag: Tag,
-    /// With which chance on each such part, 0 to 1.
-    pub chance: f64,
-    /// How bad it tends to be.
-    pub grades: Severity,
-}
+impl Cause {
+    /// Whether it is of the whole engine, not of one place.
+    pub fn is_shared(&self) -> bool {
+        self.reach.is_empty()
+    }
 
-/// Halves of bearings by load. Combustion presses the rod's upper half onto the crankpin and the shaft into the lower
-/// half of the mains (US marine-engineer examination item; TM 55-1905-221-14-3: lower main shells carry the load).
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Side {
-    /// Lower main shells, upper rod shells; and every part that has no halves.
-    Loaded,
-    /// The other halves.
-    Unloaded,
-    /// Both, or parts without halves.
-    Any,
-    /// Loaded main shells in proportion to how near they lie to the middle of the crankshaft.
-    LoadedCentreWorst,
-    /// Unloaded main shells, likewise.
-    UnloadedCentreWorst,
-    /// The front thrust face.
-    FrontFace,
-    /// The rear thrust face.
-    RearFace,
-}
+    /// Whether it is at fault with a bearing's shells, and not only with what lies above it.
+    pub fn is_of_bearing(&self) -> bool {
+        let shells = [PartKind::MainShell, PartKind::RodShell];
+        let first = self.signs.first();
+        first.is_some_and(|sign| sign.kinds.iter().any(|kind| shells.contains(kind)))
+    }
 
-/// How bad a sign tends to be: shares of grades 1 to 4 (our judgement).
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-#[allow(missing_docs, reason = "the shares say it")]
-pub enum Severity {
-    Slight,
-    Middling,
-    Severe,
-}
-
-impl Severity {
-    pub(super) fn shares(self) -> [f64; 4] {
-        match self {
-            Self::Slight => [0.55, 0.30, 0.12, 0.03],
-            Self::Middling => [0.25, 0.40, 0.25, 0.10],
-            Self::Severe => [0.10, 0.25, 0.40, 0.25],
+    /// The forms in which it can be at a place.
+    pub fn forms(&self) -> &'static [Mirror] {
+        match self.mirror {
+            Mirror::None => &[Mirror::None],
+            Mirror::Ends => &[Mirror::None, Mirror::Ends],
+            Mirror::Sides => &[Mirror::None, Mirror::Sides],
+            Mirror::Halves => &[Mirror::None, Mirror::Halves],
         }
     }
 }
 
-/// Least share of the chance that an end main keeps where the centre is worst.
-const END_MAIN_SHARE: f64 = 0.2;
-
-impl Sign {
-    /// One line of a cause's table.
-    const fn new(kinds: &'static [PartKind], side: Side, tag: Tag, chance: f64, grades: Severity) -> Self {
-        Self { kinds, side, tag, chance, grades }
-    }
-
-    /// What the sign produces on a part, or nothing if it does not concern the part. `centrality` is 1 for the middle
-    /// main and 0 for the ends.
-    pub fn on(&self, part: Part, tag: Tag, centrality: f64) -> Option<GradeChances> {
-        if tag != self.tag || !self.kinds.contains(&part.kind) {
-            return None;
-        }
-        let share = match (self.side, is_loaded(part)) {
-            (Side::Any, _) | (Side::Loaded, Some(true) | None) | (Side::Unloaded, Some(false)) => 1.0,
-            (Side::LoadedCentreWorst, Some(true)) | (Side::UnloadedCentreWorst, Some(false)) => {
-                END_MAIN_SHARE + (1.0 - END_MAIN_SHARE) * centrality
-            }
-            (Side::FrontFace, None) if part.at == At::ThrustSide(End::Front) => 1.0,
-            (Side::RearFace, None) if part.at == At::ThrustSide(End::Rear) => 1.0,
-            _ => return None,
-        };
-        Some(GradeChances::new(self.chance * share, self.grades.shares()))
-    }
+/// For causes that any engine can have.
+const fn any(_: &Arrangement) -> bool {
+    true
 }
 
-/// Whether a shell is the loaded half; none for parts without halves.
-fn is_loaded(part: Part) -> Option<bool> {
-    match (part.kind, part.at) {
-        (PartKind::MainShell, At::MainHalf(_, half)) => Some(half == Half::Lower),
-        (PartKind::RodShell, At::CylinderHalf(_, half)) => Some(half == Half::Upper),
-        _ => None,
-    }
-}
+/// The working pattern of an ordinary life, which needs no explanation.
+pub const EVEN: Symptom = Symptom::Seen(Tag::LooksEven);
 
 /// What turns up without any cause of the catalogue (our judgement): stray particles, marks from dismantling, wear of
 /// earlier lives. It is seldom severe.
-pub fn leak(tag: Tag) -> GradeChances {
-    let chance = match tag {
-        Tag::LooksEven => 0.30,
-        Tag::Scoring => 0.06,
-        Tag::Deposits | Tag::HandlingDamage => 0.05,
-        _ => 0.012,
+pub fn leak(symptom: Symptom) -> GradeChances {
+    let chance = match symptom {
+        Symptom::Seen(Tag::LooksEven) => 0.30,
+        Symptom::Seen(Tag::Scoring) => 0.06,
+        Symptom::Seen(Tag::Deposits | Tag::HandlingDamage) => 0.05,
+        Symptom::Seen(Tag::Scuffing) => 0.02,
+        Symptom::Seen(_) => 0.012,
+        Symptom::Measured(Fault::Worn | Fault::Loose) => 0.08,
+        // Beyond its limit without one of the listed causes is a size hardly ever.
+        Symptom::Measured(_) => 0.006,
     };
     GradeChances::new(chance, [0.70, 0.22, 0.06, 0.02])
+}
+
+/// The chance that what turns up without a cause shows this pattern: any is as likely as another (our judgement).
+pub fn leak_share(map: ZoneMap, pattern: Pattern) -> f64 {
+    sign::share(&[], map, pattern)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::engine::Engine;
 
     #[test]
     fn the_catalogue_is_sound() {
         for cause in ALL {
             assert!(cause.prior > 0.0 && cause.prior < 1.0, "{}", cause.id);
-            assert!(!cause.signs.is_empty() && !cause.check.is_empty() && !cause.source.is_empty(), "{}", cause.id);
+            for list in [cause.check, cause.put_right] {
+                assert!(!list.is_empty() && list.iter().all(|line| line.ends_with('.')), "{}", cause.id);
+            }
+            assert!(cause.source.contains("ur judgement") && cause.plainly.ends_with('.'), "{}", cause.id);
+            assert!(!cause.signs.is_empty(), "{}", cause.id);
             for sign in cause.signs {
-                assert!(sign.chance > 0.0 && sign.chance < 1.0, "{} {:?}", cause.id, sign.tag);
+                assert!(sign.chance > 0.0 && sign.chance < 0.95, "{} {:?}", cause.id, sign.symptom);
+                let shares: f64 = sign.at.iter().map(|(_, share)| share).sum();
+                assert!(shares <= 0.9 + 1e-12, "{} is too sure of where {:?} lies", cause.id, sign.symptom);
                 for kind in sign.kinds {
-                    assert!(
-                        kind.row().tags.contains(&sign.tag),
-                        "{}: a {kind:?} can't be tagged {:?}",
-                        cause.id,
-                        sign.tag
-                    );
+                    let Symptom::Seen(tag) = sign.symptom else { continue };
+                    assert!(kind.row().tags.contains(&tag), "{}: a {kind:?} can't be tagged {tag:?}", cause.id);
+                    let shown = |(pattern, _): &(Pattern, f64)| Pattern::all(kind.row().zones).contains(pattern);
+                    let named = sign.at.is_empty() || kind.row().zones == ZoneMap::None || sign.at.iter().any(shown);
+                    assert!(named, "{}: no pattern of {tag:?} can lie on a {kind:?}", cause.id);
                 }
             }
         }
@@ -179,17 +217,41 @@ mod tests {
         ids.sort_unstable();
         ids.dedup();
         assert_eq!(ids.len(), ALL.len(), "two causes share an id");
+        assert!(ALL.iter().filter(|cause| cause.is_shared()).count() <= super::super::network::MAX_SHARED);
     }
 
     #[test]
     fn a_sign_is_given_once_for_each_kind_and_half() {
-        let engine = crate::engine::Engine::new(crate::engine::Arrangement::vee(8)).unwrap();
+        let engine = Engine::new(Arrangement::vee(8)).unwrap();
         for cause in ALL {
             for part in engine.parts() {
-                for tag in part.kind.row().tags {
-                    let signs = cause.signs.iter().filter(|sign| sign.on(*part, *tag, 0.5).is_some()).count();
-                    assert!(signs <= 1, "{} speaks twice of {tag:?} on {part}", cause.id);
+                let seen = part.kind.row().tags.iter().map(|tag| Symptom::Seen(*tag));
+                for symptom in seen.chain(Fault::ALL.map(Symptom::Measured)) {
+                    for form in cause.forms() {
+                        let signs =
+                            cause.signs.iter().filter(|sign| sign.on(*part, symptom, 0.5, *form).is_some()).count();
+                        assert!(signs <= 1, "{} speaks twice of {symptom:?} on {part}", cause.id);
+                    }
                 }
+            }
+        }
+    }
+
+    #[test]
+    fn a_cause_of_one_place_speaks_only_of_parts_near_it() {
+        use PlaceKind::*;
+        let near = |reach: &[PlaceKind], kind: PartKind| match kind {
+            PartKind::MainShell | PartKind::MainJournal | PartKind::HousingBore => reach.contains(&Main),
+            PartKind::Crankpin => reach.contains(&Crankpin),
+            PartKind::RodShell => reach.contains(&Rod) || reach.contains(&Crankpin),
+            PartKind::Rod | PartKind::Piston | PartKind::Rings | PartKind::Bore => reach.contains(&Rod),
+            PartKind::Tappet | PartKind::Lobe => reach.contains(&Valve),
+            PartKind::ThrustFace => reach.contains(&Thrust),
+            _ => false,
+        };
+        for cause in ALL.iter().filter(|cause| !cause.is_shared()) {
+            for kind in cause.signs.iter().flat_map(|sign| sign.kinds) {
+                assert!(near(cause.reach, *kind), "{} speaks of a {kind:?}", cause.id);
             }
         }
     }

@@ -1,10 +1,6 @@
 //! Thrust overload, on either face.
 
-use super::Severity::Middling;
-use super::{Cause, Side, Sign};
-use crate::engine::PartKind::ThrustFace;
-use crate::job::HistoryFact;
-use crate::wear::Tag;
+use super::prelude::*;
 
 /// The shaft was pushed hard against the front face; the other face is hardly touched.
 pub(super) const FRONT_FACE: Cause = Cause {
@@ -20,6 +16,9 @@ pub(super) const REAR_FACE: Cause = Cause {
     name: "thrust overload on the rear face",
     plainly: "Something has pushed the crankshaft hard towards one end and worn its thrust bearing.",
     prior: 0.02,
+    reach: &[PlaceKind::Thrust],
+    mirror: Mirror::None,
+    fits: any,
     shifts: &[(HistoryFact::RecentRebuild, 1.3)],
     signs: &signs(Side::RearFace),
     check: &[
@@ -27,14 +26,15 @@ pub(super) const REAR_FACE: Cause = Cause {
         "Check what is driven from either end for misalignment and for pushing on the shaft.",
         "Check the finish and squareness of the shaft's thrust faces.",
     ],
+    put_right: &["Put right what pushes on the shaft, and check the end float when the mains are tightened."],
     source: "Pattern: common practice (one face worn, the other nearly new; finish, misalignment, overload). Prior and chances: our judgement.",
 };
 
 const fn signs(side: Side) -> [Sign; 4] {
     [
-        Sign::new(&[ThrustFace], side, Tag::Wiping, 0.55, Middling),
-        Sign::new(&[ThrustFace], side, Tag::Scoring, 0.45, Middling),
-        Sign::new(&[ThrustFace], side, Tag::CopperShowing, 0.40, Middling),
-        Sign::new(&[ThrustFace], side, Tag::HotSpot, 0.25, Middling),
+        Sign::new(&[ThrustFace], side, Tag::Wiping, 0.60, Middling).at(&[(Pattern::Wide, 0.75)]),
+        Sign::new(&[ThrustFace], side, Tag::Scoring, 0.45, Middling).at(&[(Pattern::Wide, 0.75)]),
+        Sign::new(&[ThrustFace], side, Tag::CopperShowing, 0.45, Middling).at(&[(Pattern::Wide, 0.75)]),
+        Sign::new(&[ThrustFace], side, Tag::HotSpot, 0.25, Middling).at(&[(Pattern::Wide, 0.75)]),
     ]
 }

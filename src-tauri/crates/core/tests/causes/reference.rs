@@ -4,7 +4,7 @@
 
 use std::path::Path;
 
-use wearbook_core::cause::network::{Finding, GradeChances, Network, Observed};
+use wearbook_core::cause::network::{Finding, GradeChances, Maker, Network, Observed, Site};
 
 #[test]
 fn equals_the_reference_for_every_set_of_evidence() {
@@ -18,22 +18,24 @@ fn equals_the_reference_for_every_set_of_evidence() {
         value.as_object().unwrap().iter().map(|(name, number)| (name.clone(), number.as_f64().unwrap())).collect()
     };
     // A binary finding is a graded one that only has grades 0 and 1.
-    let binary = |chance: f64| GradeChances::new(chance, [1.0, 0.0, 0.0, 0.0]);
+    let binary = |chance: f64| Maker { grades: GradeChances::new(chance, [1.0, 0.0, 0.0, 0.0]), share: 1.0 };
     let priors = numbers(&reference["prior"]);
     let index = |name: &str| priors.iter().position(|(cause, _)| cause == name).unwrap();
     let mut compared = 0;
     for case in reference["cases"].as_array().unwrap() {
-        let evidence = numbers(&case["evidence"])
+        let findings = numbers(&case["evidence"])
             .into_iter()
             .map(|(finding, seen)| {
-                let links =
+                let shared =
                     numbers(&reference["link"][&finding]).iter().map(|(cause, p)| (index(cause), binary(*p))).collect();
                 let leak = binary(reference["leak"][&finding].as_f64().unwrap());
-                vec![Finding { leak, links, observed: Observed::Grade(if seen > 0.5 { 1 } else { 0 }), count: 1 }]
+                let observed = Observed::Grade(if seen > 0.5 { 1 } else { 0 });
+                Finding { piece: 0, observed, leak, shared, root: vec![], own: vec![] }
             })
             .collect();
-        let network = Network { priors: priors.iter().map(|(_, prior)| *prior).collect(), evidence };
-        let posterior = network.solve().unwrap().posterior;
+        let site = Site { states: vec![1.0], findings, branches: vec![] };
+        let network = Network { priors: priors.iter().map(|(_, prior)| *prior).collect(), sites: vec![site] };
+        let posterior = network.solve().unwrap().shared();
         for (cause, expected) in numbers(&case["posterior"]) {
             let computed = posterior[index(&cause)].probability();
             assert!(

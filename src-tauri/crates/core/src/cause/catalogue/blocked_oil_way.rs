@@ -1,0 +1,34 @@
+//! Blocked oil way.
+
+use super::prelude::*;
+
+/// One bearing had no oil while its neighbours had: a wiped, overheated loaded half and a marked journal at one place.
+pub(super) const CAUSE: Cause = Cause {
+    id: "blocked-oil-way",
+    name: "blocked oil way to one bearing",
+    plainly: "One bearing got no oil: its oil way was blocked or its shell was fitted wrongly.",
+    prior: 0.015,
+    reach: &[PlaceKind::Main, PlaceKind::Crankpin],
+    mirror: Mirror::None,
+    fits: any,
+    shifts: &[(HistoryFact::NeglectedOil, 1.5), (HistoryFact::RecentRebuild, 1.5)],
+    signs: &[
+        Sign::new(&[MainShell, RodShell], Side::Loaded, Tag::Wiping, 0.75, Severe).at(UNDER_LOAD),
+        Sign::new(&[MainShell, RodShell], Side::Loaded, Tag::HotSpot, 0.60, Severe).at(UNDER_LOAD),
+        Sign::new(&[MainShell, RodShell], Side::Unloaded, Tag::Wiping, 0.30, Middling).at(ALL_OVER),
+        Sign::new(&[MainShell, RodShell], Side::Unloaded, Tag::HotSpot, 0.35, Middling).at(ALL_OVER),
+        Sign::new(&[MainShell, RodShell], Side::Loaded, Tag::Seizure, 0.30, Severe).at(UNDER_LOAD),
+        Sign::new(&[MainShell, RodShell], Side::Loaded, Tag::Scoring, 0.35, Middling).at(UNDER_LOAD),
+        Sign::new(&[MainShell, RodShell], Side::Loaded, Tag::CopperShowing, 0.35, Middling).at(UNDER_LOAD),
+        Sign::new(&[MainJournal, Crankpin], Side::Any, Tag::HotSpot, 0.55, Severe)
+            .at(&[(Pattern::Wide, 0.50), (Pattern::OilHole, 0.20)]),
+        Sign::new(&[MainJournal, Crankpin], Side::Any, Tag::Scoring, 0.40, Middling).at(ALL_OVER),
+        Sign::new(&[MainJournal, Crankpin], Side::Any, Tag::Seizure, 0.30, Severe).at(ALL_OVER),
+    ],
+    check: &[
+        "Pass a wire through the oil way of this bearing, in the block and in the shaft.",
+        "Check that the holes of the shells meet the oil way.",
+    ],
+    put_right: &["Open and clean every oil way, plugs out.", "Fit each shell with its hole over the oil way."],
+    source: "Pattern: a reconditioner's printed chart (one journal: blocked passage or misplaced shell). Prior and chances: our judgement.",
+};

@@ -1,0 +1,313 @@
+//! What speaks for and against each cause: what would be believed of it had a piece of evidence not been seen.
+
+use std::collections::BTreeMap;
+
+use super::catalogue::{self, Cause};
+use super::evidence::{Evidence as Gathered, Note, Topic, words};
+use super::model::{Model, Seat, Spot, history_factors};
+use super::network::{Belief, Finding, Maker, Observed, Question, Solution};
+use super::place::Place;
+use super::scaled::binary_log;
+use super::{CauseView, Evidence, PlaceView, Unexplained, view};
+use crate::engine::Part;
+use crate::job::Job;
+use crate::wear::Grade;
+
+/// What is told of one cause.
+#[derive(Debug, Default)]
+pub(super) struct Explained {
+    pub(super) places: Vec<PlaceView>,
+    pub(super) speaks_for: Vec<Evidence>,
+    pub(super) speaks_against: Vec<Evidence>,
+    pub(super) alone: Vec<Evidence>,
+}
+
+/// Weights smaller than this (half a doubling of the odds) are not worth a line.
+const SMALLEST_WEIGHT: f64 = 0.5;
+/// A cause explains alone what makes it at least eight times likelier, and no other cause twice.
+const ALONE_FROM: f64 = 3.0;
+const OTHERS_BELOW: f64 = 1.0;
+/// A place is listed with its cause from this probability on.
+const PLACE_LISTED_FROM: f64 = 0.05;
+/// Causes of one place are explained from this probability on, and no more of them than this.
+const EXPLAINED_FROM: f64 = 0.10;
+const PLACES_EXPLAINED: usize = 6;
+/// A finding fits no cause if it is likelier than not that none made it.
+const UNEXPLAINED_FROM: f64 = 0.5;
+
+/// Every cause with its probability and its reasons, in the order of the catalogue; and what fits none of them.
+pub(super) fn explain(
+    model: &Model<'_>,
+    evidence: &Gathered,
+    solution: &Solution<'_>,
+    job: &Job,
+) -> (Vec<CauseView>, Vec<Unexplained>) {
+    let arrangement = model.engine().arrangement();
+    let beliefs = solution.shared();
+    let weighed: Vec<(Topic, Vec<Note>, Vec<f64>)> = evidence
+        .topics()
+        .into_iter()
+        .map(|(topic, (sites, notes))| {
+            let out = |site: usize, finding: &Finding| evidence.note(site, finding).is_some_and(|n| n.topic == topic);
+            let without = solution.shared_without(&sites, &out);
+            let weights = beliefs.iter().zip(&without).map(|(all, without)| weight(*all, *without)).collect();
+            (topic, notes, weights)
+        })
+        .collect();
+    let mut views = Vec::new();
+    for (number, (cause, belief)) in model.shared.iter().zip(&beliefs).enumerate() {
+        let mut explained = Explained::default();
+        for (topic, notes, weights) in &weighed {
+            let own = weights.get(number).copied().unwrap_or(0.0);
+            let told = Evidence { words: words(*topic, notes, arrangement), parts: parts(notes), weight: own };
+            let others = weights.iter().enumerate().filter(|(n, _)| *n != number).map(|(_, weight)| *weight);
+            if own >= ALONE_FROM && others.fold(0.0, f64::max) < OTHERS_BELOW {
+                explained.alone.push(told.clone());
+            }
+            explained.weigh(told);
+        }
+        explained.past(cause, job);
+        views.push(view(cause, belief.probability(), explained.sorted()));
+    }
+    let local = Local::of(model, solution);
+    views.extend(local.views(model, evidence, solution, job));
+    (views, unexplained(model, evidence, solution, &weighed))
+}
+
+/// A cause of one place: its probability at any place, and at each.
+type Kind = (&'static Cause, f64, Vec<(Seat, f64)>);
+
+/// What is believed of every place.
+struct Local {
+    /// The weight of each state, by place.
+    states: BTreeMap<Seat, Vec<f64>>,
+}
+
+impl Local {
+    fn of(model: &Model<'_>, solution: &Solution<'_>) -> Self {
+        let weights = |(site, branch): Seat| match branch {
+            None => solution.root(site),
+            Some(branch) => solution.branch(site, branch),
+        };
+        Self { states: model.seats().map(|(seat, _)| (seat, weights(seat))).collect() }
+    }
+
+    fn views(&self, model: &Model<'_>, evidence: &Gathered, solution: &Solution<'_>, job: &Job) -> Vec<CauseView> {
+        let mut kinds: Vec<Kind> = model
+            .local_causes()
+            .map(|cause| {
+                let mut places: Vec<(Seat, f64)> = model
+                    .seats()
+                    .filter(|(_, spot)| cause.reach.contains(&spot.place.kind()))
+                    .map(|(seat, spot)| (seat, self.belief(cause, seat, spot).probability()))
+                    .collect();
+                places.sort_by(|a, b| b.1.total_cmp(&a.1).then_with(|| a.0.cmp(&b.0)));
+                let found = |site, branch, state| model.is(cause, (site, branch), state);
+                (cause, solution.anywhere(&found), places)
+            })
+            .collect();
+        kinds.sort_by(|a, b| b.1.total_cmp(&a.1).then_with(|| a.0.id.cmp(b.0.id)));
+        kinds
+            .into_iter()
+            .enumerate()
+            .map(|(rank, (cause, probability, places))| {
+                let mut explained = Explained::default();
+                if rank < PLACES_EXPLAINED
+                    && probability >= EXPLAINED_FROM
+                    && let Some((seat, _)) = places.first()
+                {
+                    self.reasons(&mut explained, cause, *seat, model, evidence, solution);
+                }
+                explained.past(cause, job);
+                let listed = places.iter().filter(|(_, probability)| *probability >= PLACE_LISTED_FROM);
+                explained.places = listed.filter_map(|(seat, p)| place_view(model, evidence, *seat, *p)).collect();
+                view(cause, probability, explained.sorted())
+            })
+            .collect()
+    }
+
+    fn belief(&self, cause: &Cause, seat: Seat, spot: &Spot) -> Belief {
+        self.states.get(&seat).map_or(Belief::of(0.0), |weights| belief(cause, spot, weights))
+    }
+
+    /// What speaks for and against a cause at one place: each thing seen there, each part that was sound, and all that
+    /// was seen at other places like it.
+    fn reasons(
+        &self,
+        explained: &mut Explained,
+        cause: &Cause,
+        seat: Seat,
+        model: &Model<'_>,
+        evidence: &Gathered,
+        solution: &Solution<'_>,
+    ) {
+        let Some(spot) = model.spot(seat) else { return };
+        let all = self.belief(cause, seat, spot);
+        let odds_without = |sites: &[usize], out: &dyn Fn(usize, &Finding) -> bool| {
+            let without = solution.without(sites, out);
+            let weights = match seat.1 {
+                None => solution.root_without(seat.0, &without),
+                Some(branch) => solution.branch_without(seat.0, branch, &without),
+            };
+            belief(cause, spot, &weights)
+        };
+        // Of what was found around this place, only what the cause itself or its neighbours could have made.
+        let notes = evidence.notes.get(seat.0).map(Vec::as_slice).unwrap_or_default();
+        let near = |note: &&Note| match spot.place {
+            Place::Rod(_) => Place::of(note.part) == spot.place || matches!(Place::of(note.part), Place::Crankpin(_)),
+            _ => true,
+        };
+        let mut groups: BTreeMap<(Part, Topic), Vec<Note>> = BTreeMap::new();
+        for note in notes.iter().filter(near) {
+            // What was not seen on a part is told together.
+            let topic = match note.topic {
+                Topic::NotAmong(_) => Topic::Sound(note.part.kind, note.part.at.half()),
+                topic => topic,
+            };
+            groups.entry((note.part, topic)).or_default().push(*note);
+        }
+        for ((part, topic), notes) in &groups {
+            let out = |site: usize, finding: &Finding| {
+                evidence
+                    .note(site, finding)
+                    .is_some_and(|note| notes.iter().any(|own| own.part == note.part && own.symptom == note.symptom))
+            };
+            let weight = weight(all, odds_without(&[seat.0], &out));
+            let mut told = words(*topic, notes, model.engine().arrangement());
+            if notes.iter().any(|note| matches!(note.topic, Topic::NotAmong(_))) {
+                told = format!("nothing else noted on {}", part.label(model.engine().arrangement()).to_lowercase());
+            }
+            let told = Evidence { words: told, parts: vec![*part], weight };
+            if weight >= ALONE_FROM && matches!(topic, Topic::Seen(..) | Topic::Beyond(..)) {
+                explained.alone.push(told.clone());
+            }
+            explained.weigh(told);
+        }
+        let kind = spot.place.kind();
+        let elsewhere: Vec<usize> = model
+            .seats()
+            .filter(|(other, spot)| other.0 != seat.0 && spot.place.kind() == kind)
+            .map(|((site, _), _)| site)
+            .filter(|site| evidence.notes.get(*site).is_some_and(|notes| !notes.is_empty()))
+            .collect();
+        if !elsewhere.is_empty() {
+            let weight = weight(all, odds_without(&elsewhere, &|_, _| true));
+            let seen = elsewhere.iter().flat_map(|site| evidence.notes.get(*site)).flatten();
+            let told: Vec<Note> = seen.copied().collect();
+            let words = "what was seen at the other places like it".into();
+            explained.weigh(Evidence { words, parts: parts(&told), weight });
+        }
+    }
+}
+
+/// What the leak is likelier than not to have made.
+fn unexplained(
+    model: &Model<'_>,
+    evidence: &Gathered,
+    solution: &Solution<'_>,
+    weighed: &[(Topic, Vec<Note>, Vec<f64>)],
+) -> Vec<Unexplained> {
+    let beliefs = solution.shared();
+    let mut odd: BTreeMap<Topic, Vec<(Note, f64)>> = BTreeMap::new();
+    for note in evidence.unspoken.iter().filter(|note| note.symptom != catalogue::EVEN) {
+        odd.entry(note.topic).or_default().push((*note, 1.0));
+    }
+    for (topic, notes, weights) in weighed {
+        // What makes a cause of the whole engine twice as likely, and that cause likely, is explained by it.
+        let explains = |(weight, belief): (&f64, &Belief)| *weight >= OTHERS_BELOW && belief.probability() >= 0.5;
+        if !matches!(topic, Topic::Seen(..)) || weights.iter().zip(&beliefs).any(explains) {
+            continue;
+        }
+        for note in notes.iter().filter(|note| note.symptom != catalogue::EVEN) {
+            let chance = by_leak(model, solution, note).unwrap_or(0.0);
+            if chance >= UNEXPLAINED_FROM {
+                odd.entry(*topic).or_default().push((*note, chance));
+            }
+        }
+    }
+    let mut all: Vec<(Option<Grade>, Unexplained)> = odd
+        .into_iter()
+        .map(|(topic, odd)| {
+            let notes: Vec<Note> = odd.iter().map(|(note, _)| *note).collect();
+            let told = Unexplained {
+                words: words(topic, &notes, model.engine().arrangement()),
+                parts: parts(&notes),
+                probability: odd.iter().map(|(_, chance)| chance).sum::<f64>() / odd.len() as f64,
+            };
+            (notes.iter().filter_map(|note| note.grade).max(), told)
+        })
+        .collect();
+    all.sort_by_key(|(grade, _)| std::cmp::Reverse(*grade));
+    all.into_iter().map(|(_, odd)| odd).collect()
+}
+
+/// The probability that the leak made a finding: that it lies, so to speak, in the leak's own pattern.
+fn by_leak(model: &Model<'_>, solution: &Solution<'_>, note: &Note) -> Option<f64> {
+    let (site, branch) = model.seat(note.part)?;
+    let observed = Observed::Located(note.grade?.number());
+    let mut finding = model.finding(note.part, note.symptom, None, observed)?;
+    let makers = finding.shared.iter_mut().chain(&mut finding.root).chain(&mut finding.own);
+    makers.for_each(|(_, maker): &mut (usize, Maker)| maker.share = 0.0);
+    let answer = solution.ask(site, branch, &Question::Where(vec![finding])).into_iter().next()?;
+    Some(answer.weight / solution.weight())
+}
+
+fn belief(cause: &Cause, spot: &Spot, weights: &[f64]) -> Belief {
+    let is = |n: usize| spot.states.get(n).and_then(|state| state.cause).is_some_and(|other| other.id == cause.id);
+    let sum = |with: bool| weights.iter().enumerate().filter(|(n, _)| is(*n) == with).map(|(_, weight)| weight).sum();
+    Belief::weighed(sum(true), sum(false))
+}
+
+fn place_view(model: &Model<'_>, evidence: &Gathered, seat: Seat, probability: f64) -> Option<PlaceView> {
+    let place = model.spot(seat)?.place;
+    let notes: Vec<Note> =
+        evidence.notes.get(seat.0)?.iter().filter(|note| Place::of(note.part) == place).copied().collect();
+    Some(PlaceView { label: place.label(model.engine().arrangement()), probability, parts: parts(&notes) })
+}
+
+fn parts(notes: &[Note]) -> Vec<Part> {
+    let set: std::collections::BTreeSet<Part> = notes.iter().map(|note| note.part).collect();
+    set.into_iter().collect()
+}
+
+/// How much a piece of evidence changes the odds, in doublings.
+fn weight(all: Belief, without: Belief) -> f64 {
+    rounded(binary_log(all.odds()) - binary_log(without.odds()))
+}
+
+/// To a tenth; a weight beyond all measure (nothing else could explain the finding) is kept finite for the border.
+fn rounded(weight: f64) -> f64 {
+    let tenths = (weight.clamp(-99.0, 99.0) * 10.0).round();
+    // Not a number only where a cause was out of the question before and after.
+    if tenths.is_nan() { 0.0 } else { tenths / 10.0 }
+}
+
+impl Explained {
+    fn weigh(&mut self, evidence: Evidence) {
+        if evidence.weight >= SMALLEST_WEIGHT {
+            self.speaks_for.push(evidence);
+        } else if evidence.weight <= -SMALLEST_WEIGHT {
+            self.speaks_against.push(evidence);
+        }
+    }
+
+    /// What is known of the engine's past.
+    fn past(&mut self, cause: &Cause, job: &Job) {
+        for (fact, factor) in history_factors(cause, job) {
+            let answered = if factor > 1.0 {
+                fact.statement().to_owned()
+            } else {
+                format!("it is not so that {}", fact.statement())
+            };
+            let words = format!("from its past: {answered}");
+            self.weigh(Evidence { words, parts: vec![], weight: rounded(binary_log(factor)) });
+        }
+    }
+
+    fn sorted(mut self) -> Self {
+        self.speaks_for.sort_by(|a, b| b.weight.total_cmp(&a.weight));
+        self.speaks_against.sort_by(|a, b| a.weight.total_cmp(&b.weight));
+        self.alone.sort_by(|a, b| b.weight.total_cmp(&a.weight));
+        self
+    }
+}

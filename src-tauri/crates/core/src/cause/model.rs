@@ -1,0 +1,241 @@
+//! The catalogue laid over one engine: which states each place can have, and who makes which finding.
+
+use super::catalogue::{self, Cause, Mirror, Presence, Symptom};
+use super::network::{Belief, Finding, Maker, Observed};
+use super::pattern::Pattern;
+use super::place::{Place, places};
+use crate::engine::{Engine, Part};
+use crate::job::{Answer, HistoryFact, Job};
+use crate::wear::ZoneMap;
+
+/// The model of one engine.
+#[derive(Debug)]
+pub struct Model<'a> {
+    engine: &'a Engine,
+    /// The causes of the whole engine, in the order of the catalogue.
+    pub shared: Vec<&'static Cause>,
+    /// The prior probability of each.
+    pub priors: Vec<f64>,
+    /// The places, each with what hangs on it.
+    pub sites: Vec<(Spot, Vec<Spot>)>,
+}
+
+/// A place with the states that it can have.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Spot {
+    /// The place.
+    pub place: Place,
+    /// Its states. The first is *nothing wrong*.
+    pub states: Vec<State>,
+}
+
+/// A state of a place.
+#[derive(Debug, Clone, Copy)]
+pub struct State {
+    /// What is wrong; nothing in the first state.
+    pub cause: Option<&'static Cause>,
+    /// In which of its forms.
+    pub form: Mirror,
+    /// How likely beforehand.
+    pub prior: f64,
+}
+
+impl PartialEq for State {
+    fn eq(&self, other: &Self) -> bool {
+        let id = |state: &Self| state.cause.map(|cause| cause.id);
+        id(self) == id(other) && self.form == other.form && self.prior == other.prior
+    }
+}
+
+impl Spot {
+    /// The priors of the states for each state of the place on which this one hangs. A bearing has one thing wrong with
+    /// it at most: where its crankpin is at fault, nothing else is wrong with the bearing, though something may be with
+    /// the cylinder above.
+    pub fn given(&self, root: &Self) -> Vec<Vec<f64>> {
+        let alone: Vec<f64> = self.states.iter().map(|state| state.prior).collect();
+        let beside = |state: &State| state.cause.is_none_or(|cause| !cause.is_of_bearing());
+        let mut kept: Vec<f64> =
+            self.states.iter().map(|state| if beside(state) { state.prior } else { 0.0 }).collect();
+        let left: f64 = kept.iter().skip(1).sum();
+        if let Some(nothing) = kept.first_mut() {
+            *nothing = 1.0 - left;
+        }
+        root.states.iter().map(|state| if state.cause.is_some() { kept.clone() } else { alone.clone() }).collect()
+    }
+}
+
+/// Where a place stands in the model: the site, and the branch if it hangs on another.
+pub type Seat = (usize, Option<usize>);
+
+/// All states of a place together are never likelier than this.
+const MOST_WRONG: f64 = 0.9;
+
+impl<'a> Model<'a> {
+    /// Of an engine, with the priors shifted by what is known of its past.
+    pub fn new(engine: &'a Engine, job: &Job) -> Self {
+        let shared: Vec<&Cause> = catalogue::ALL.into_iter().filter(|cause| cause.is_shared()).collect();
+        let priors = shared.iter().map(|cause| shifted_prior(cause, job)).collect();
+        let layout = places(engine);
+        let everywhere = || layout.iter().flat_map(|(root, hanging)| std::iter::once(root).chain(hanging));
+        let spot = |place: Place| {
+            let mut states = vec![State { cause: None, form: Mirror::None, prior: 1.0 }];
+            let here = |cause: &&&Cause| cause.reach.contains(&place.kind()) && (cause.fits)(engine.arrangement());
+            for cause in catalogue::ALL.iter().filter(here) {
+                let chances = everywhere().filter(|place| cause.reach.contains(&place.kind())).count().max(1);
+                let forms = cause.forms();
+                let prior = shifted_prior(cause, job) / (chances * forms.len()) as f64;
+                states.extend(forms.iter().map(|form| State { cause: Some(cause), form: *form, prior }));
+            }
+            let wrong: f64 = states.iter().skip(1).map(|state| state.prior).sum();
+            let scale = if wrong > MOST_WRONG { MOST_WRONG / wrong } else { 1.0 };
+            states.iter_mut().skip(1).for_each(|state| state.prior *= scale);
+            if let Some(nothing) = states.first_mut() {
+                nothing.prior = 1.0 - wrong * scale;
+            }
+            Spot { place, states }
+        };
+        let sites = layout.iter().map(|(root, hanging)| (spot(*root), hanging.iter().map(|p| spot(*p)).collect()));
+        Self { engine, shared, priors, sites: sites.collect() }
+    }
+
+    /// The engine.
+    pub fn engine(&self) -> &'a Engine {
+        self.engine
+    }
+
+    /// Where the place of a part stands.
+    pub fn seat(&self, part: Part) -> Option<Seat> {
+        let place = Place::of(part);
+        self.sites.iter().enumerate().find_map(|(site, (root, branches))| {
+            if root.place == place {
+                return Some((site, None));
+            }
+            let branch = branches.iter().position(|branch| branch.place == place)?;
+            Some((site, Some(branch)))
+        })
+    }
+
+    /// Where every place stands.
+    pub fn seats(&self) -> impl Iterator<Item = (Seat, &Spot)> {
+        self.sites.iter().enumerate().flat_map(|(site, (root, branches))| {
+            let hanging = branches.iter().enumerate().map(move |(n, branch)| ((site, Some(n)), branch));
+            std::iter::once(((site, None), root)).chain(hanging)
+        })
+    }
+
+    /// The causes of one place that this engine can have.
+    pub fn local_causes(&self) -> impl Iterator<Item = &'static Cause> {
+        let arrangement = self.engine.arrangement();
+        catalogue::ALL.into_iter().filter(move |cause| !cause.is_shared() && (cause.fits)(arrangement))
+    }
+
+    /// Whether a state of a place is this cause, in whatever form.
+    pub fn is(&self, cause: &Cause, seat: Seat, state: usize) -> bool {
+        let state = self.spot(seat).and_then(|spot| spot.states.get(state));
+        state.and_then(|state| state.cause).is_some_and(|other| other.id == cause.id)
+    }
+
+    /// The place that stands at a seat.
+    pub fn spot(&self, (site, branch): Seat) -> Option<&Spot> {
+        let (root, branches) = self.sites.get(site)?;
+        branch.map_or(Some(root), |branch| branches.get(branch))
+    }
+
+    /// A finding with all that can make it, as far as a pattern of zones is concerned; none if no cause has a word about
+    /// it.
+    pub fn finding(
+        &self,
+        part: Part,
+        symptom: Symptom,
+        pattern: Option<Pattern>,
+        observed: Observed,
+    ) -> Option<Finding> {
+        let map = part.kind.row().zones;
+        let maker = |presence: Presence<'_>| Maker {
+            grades: presence.grades,
+            share: pattern.map_or(1.0, |pattern| presence.share(map, pattern)),
+        };
+        let leak = Maker {
+            grades: catalogue::leak(symptom),
+            share: pattern.map_or(1.0, |pattern| catalogue::leak_share(map, pattern)),
+        };
+        let shared: Vec<(usize, Maker)> = self
+            .shared
+            .iter()
+            .enumerate()
+            .filter_map(|(n, cause)| Some((n, maker(self.presence(cause, Mirror::None, part, symptom)?))))
+            .collect();
+        let (site, branch) = self.seat(part)?;
+        let (root, branches) = self.sites.get(site)?;
+        let of = |spot: &Spot| -> Vec<(usize, Maker)> {
+            let link =
+                |(n, state): (usize, &State)| Some((n, maker(self.presence(state.cause?, state.form, part, symptom)?)));
+            spot.states.iter().enumerate().filter_map(link).collect()
+        };
+        let (root, own) = match branch {
+            None => (vec![], of(root)),
+            Some(branch) => (of(root), of(branches.get(branch)?)),
+        };
+        if shared.is_empty() && root.is_empty() && own.is_empty() {
+            return None;
+        }
+        Some(Finding { piece: 0, observed, leak, shared, root, own })
+    }
+
+    /// What a cause, in one of its forms, makes of a symptom on a part.
+    pub fn presence(&self, cause: &'static Cause, form: Mirror, part: Part, symptom: Symptom) -> Option<Presence<'_>> {
+        let centrality = part.at.main().map_or(0.0, |main| self.engine.arrangement().centrality(main));
+        cause.signs.iter().find_map(|sign| sign.on(part, symptom, centrality, form))
+    }
+
+    /// The patterns that can be marked on a part.
+    pub fn patterns(part: Part) -> (&'static [Pattern], ZoneMap) {
+        let map = part.kind.row().zones;
+        (Pattern::all(map), map)
+    }
+}
+
+/// The factors by which what is known of the past changes a cause's odds. A *no* weighs half as much as a *yes*, in
+/// the other direction (our judgement); *not known* weighs nothing.
+pub(super) fn history_factors(cause: &Cause, job: &Job) -> Vec<(HistoryFact, f64)> {
+    let factor = |(fact, yes): &(HistoryFact, f64)| match job.history.get(fact)? {
+        Answer::Yes => Some((*fact, *yes)),
+        Answer::No => Some((*fact, 1.0 / yes.sqrt())),
+        Answer::Unknown => None,
+    };
+    cause.shifts.iter().filter_map(factor).collect()
+}
+
+pub(super) fn shifted_prior(cause: &Cause, job: &Job) -> f64 {
+    let factors = history_factors(cause, job);
+    if factors.is_empty() {
+        return cause.prior;
+    }
+    let odds = factors.iter().fold(Belief::of(cause.prior).odds(), |odds, (_, factor)| odds * factor);
+    odds / (1.0 + odds)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::engine::Arrangement;
+
+    #[test]
+    fn states_of_a_place_sum_to_one_and_causes_to_their_prior() {
+        for arrangement in [Arrangement::vee(8), Arrangement::inline(4), Arrangement::inline(1)] {
+            let engine = Engine::new(arrangement).unwrap();
+            let model = Model::new(&engine, &Job::default());
+            for (_, spot) in model.seats() {
+                let sum: f64 = spot.states.iter().map(|state| state.prior).sum();
+                assert!((sum - 1.0).abs() < 1e-12, "{:?}", spot.place);
+            }
+            for cause in catalogue::ALL.iter().filter(|cause| !cause.is_shared()) {
+                let states = model.seats().flat_map(|(_, spot)| &spot.states);
+                let own = states.filter(|state| state.cause.is_some_and(|other| other.id == cause.id));
+                let sum: f64 = own.map(|state| state.prior).sum();
+                let expected = if (cause.fits)(engine.arrangement()) { cause.prior } else { 0.0 };
+                assert!((sum - expected).abs() < 1e-12, "{}", cause.id);
+            }
+        }
+    }
+}

@@ -1,0 +1,156 @@
+//! Findings: what was seen, and what can have made it.
+
+/// Grades 0 (absent) to 4.
+pub const GRADES: usize = 5;
+
+/// A distribution over grades as cumulative chances: `at_most[g]` is the chance that the grade is at most `g`. The last
+/// is 1.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct GradeChances {
+    /// Chance of a grade of at most 0, 1, 2, 3, 4.
+    pub at_most: [f64; GRADES],
+}
+
+/// What a cause, a state of a place or the leak makes of a finding.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Maker {
+    /// With which chance it makes which grade.
+    pub grades: GradeChances,
+    /// What it makes lies in the observed pattern of zones with this chance, 0 to 1; without effect unless the finding is
+    /// [`Observed::Located`].
+    pub share: f64,
+}
+
+/// What is known of a finding.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Observed {
+    /// Seen with this grade, 1 to 4; or 0: certainly absent.
+    Grade(u8),
+    /// Seen with this grade, 1 to 4, in a certain pattern of zones. The pattern is that of the maker which is answerable
+    /// for the finding; of several that are present each is so in proportion to its own chance of making that grade.
+    Located(u8),
+    /// Certainly there, with whatever grade: a size beyond its limit.
+    Present,
+    /// Not reported by somebody who looked. If it had been there it would have been passed over with this chance.
+    Unreported {
+        /// Chance of passing over a finding that is there, 0 to 1.
+        missed: f64,
+    },
+}
+
+/// A finding on one part: its grade is the greatest that any maker produces.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Finding {
+    /// The piece of evidence to which it belongs: what is left out together.
+    pub piece: usize,
+    /// What was seen.
+    pub observed: Observed,
+    /// What produces it when nothing else does. It must be able to.
+    pub leak: Maker,
+    /// What each cause of the whole engine produces, by the cause's number.
+    pub shared: Vec<(usize, Maker)>,
+    /// What each state of the place's root produces, by the state's number; for findings of a branch.
+    pub root: Vec<(usize, Maker)>,
+    /// What each state of the finding's own place produces, by the state's number.
+    pub own: Vec<(usize, Maker)>,
+}
+
+impl GradeChances {
+    /// A finding is produced with a chance (0 to 1), and then has grade 1, 2, 3, 4 with the shares given (summing to 1).
+    pub fn new(chance: f64, shares: [f64; 4]) -> Self {
+        let mut at_most = [1.0 - chance, 0.0, 0.0, 0.0, 1.0];
+        let mut sum = 1.0 - chance;
+        for (below, share) in at_most.iter_mut().skip(1).take(3).zip(shares) {
+            sum += chance * share;
+            *below = sum.min(1.0);
+        }
+        Self { at_most }
+    }
+
+    /// The chance of a grade of at most this.
+    pub fn at_most(&self, grade: u8) -> f64 {
+        self.at_most.get(usize::from(grade)).copied().unwrap_or(1.0)
+    }
+
+    /// The chance of less than this grade.
+    pub fn below(&self, grade: u8) -> f64 {
+        grade.checked_sub(1).map_or(0.0, |below| self.at_most(below))
+    }
+}
+
+/// By what a maker changes the two terms of a finding's likelihood, and the weights of its pattern.
+///
+/// The likelihood is `high − low` (times `here / all` where a pattern was seen), and each present maker multiplies the
+/// first two and adds to the others.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Factor {
+    pub(super) high: f64,
+    pub(super) low: f64,
+    pub(super) here: f64,
+    pub(super) all: f64,
+}
+
+impl Factor {
+    /// Of nothing.
+    pub(super) const NONE: Self = Self { high: 1.0, low: 1.0, here: 0.0, all: 0.0 };
+
+    pub(super) fn and(self, other: Self) -> Self {
+        Self {
+            high: self.high * other.high,
+            low: self.low * other.low,
+            here: self.here + other.here,
+            all: self.all + other.all,
+        }
+    }
+}
+
+impl Finding {
+    /// What a maker that is present does to the likelihood.
+    pub(super) fn factor(&self, maker: &Maker) -> Factor {
+        match self.observed {
+            Observed::Grade(grade) | Observed::Located(grade) => {
+                let (high, low) = (maker.grades.at_most(grade), maker.grades.below(grade));
+                Factor { high, low, here: (high - low) * maker.share, all: high - low }
+            }
+            Observed::Present | Observed::Unreported { .. } => {
+                Factor { high: 1.0, low: maker.grades.at_most(0), here: 0.0, all: 0.0 }
+            }
+        }
+    }
+
+    /// The likelihood's terms when only the leak is there.
+    pub(super) fn start(&self) -> Factor {
+        let leak = self.factor(&self.leak);
+        match self.observed {
+            // Not reported: it was missed, or else it was absent.
+            Observed::Unreported { missed } => Factor { high: missed, low: -(1.0 - missed) * leak.low, ..leak },
+            Observed::Grade(_) | Observed::Located(_) | Observed::Present => leak,
+        }
+    }
+
+    pub(super) fn is_located(&self) -> bool {
+        matches!(self.observed, Observed::Located(_))
+    }
+
+    /// Whether nothing about it is certain beforehand: the leak can make what was seen, and nobody makes it for sure.
+    pub(super) fn is_open(&self) -> bool {
+        let start = self.start();
+        let makers = || self.shared.iter().chain(&self.root).chain(&self.own).map(|(_, maker)| maker);
+        start.high - start.low > 0.0
+            && (!self.is_located() || self.leak.share > 0.0)
+            && makers().all(|maker| maker.grades.at_most(0) > 0.0)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn chances_add_up() {
+        let chances = GradeChances::new(0.8, [0.25, 0.4, 0.25, 0.1]);
+        assert!((chances.at_most[0] - 0.2).abs() < 1e-15);
+        assert!((chances.at_most[3] - 0.92).abs() < 1e-15);
+        assert_eq!((chances.at_most[4], chances.below(0)), (1.0, 0.0));
+    }
+}

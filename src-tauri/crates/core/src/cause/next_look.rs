@@ -1,0 +1,242 @@
+//! The look that would settle most: for every part that nobody has looked at, and every mark whose zones nobody has
+//! noted, the expected drop of entropy over the causes.
+//!
+//! Exact for the answers that are told apart: of a part, the first tag that would be reported (in the order of its table)
+//! or that none would be; of a mark, the pattern of its zones. Grades, and tags beside the first, are left out, so a real
+//! look tells somewhat more. The entropy is that of each cause of the whole engine and of what is wrong at the place.
+
+use serde::Serialize;
+
+use super::catalogue::{self, Symptom};
+use super::evidence::{Evidence as Gathered, MISSED_ON_CLEAN};
+use super::model::{Model, Seat, Spot};
+use super::network::{Answer, Observed, Question, Solution};
+use super::pattern::Pattern;
+use super::scaled::binary_log;
+use crate::engine::Part;
+use crate::job::Job;
+use crate::wear::{Tag, Zone};
+
+/// What to look at next, and why.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+pub struct NextLook {
+    /// The part.
+    pub part: Part,
+    /// The zone of its drawing that matters most, if one does.
+    pub zone: Option<Zone>,
+    /// The tag whose zones are to be marked; none if the part has not been looked at at all.
+    pub tag: Option<Tag>,
+    /// The instruction with its reason.
+    pub sentence: String,
+    /// By how much the look is expected to reduce what is not known, in bits.
+    pub gain: f64,
+}
+
+/// Looks that are expected to tell less than this are not worth asking for (our judgement).
+const LEAST_GAIN: f64 = 0.02;
+
+/// A look that could be taken.
+struct Candidate {
+    part: Part,
+    seat: Seat,
+    question: Question,
+    /// What the answers are, beside *nothing*.
+    tags: Vec<Tag>,
+    patterns: Vec<Pattern>,
+}
+
+/// The best look; none if nothing more would help.
+pub(super) fn next_look(
+    model: &Model<'_>,
+    evidence: &Gathered,
+    solution: &Solution<'_>,
+    job: &Job,
+) -> Option<NextLook> {
+    let mut best: Option<(f64, Candidate, Vec<Answer>)> = None;
+    let mut weighed: Vec<(Candidate, f64)> = Vec::new();
+    for candidate in candidates(model, evidence, job) {
+        let known = |(other, _): &&(Candidate, f64)| {
+            other.question == candidate.question && solution.alike(other.seat, candidate.seat)
+        };
+        if weighed.iter().any(|other| known(&other)) {
+            continue;
+        }
+        let answers = solution.ask(candidate.seat.0, candidate.seat.1, &candidate.question);
+        let gain = gain(model, candidate.seat, &answers);
+        if best.as_ref().is_none_or(|(most, ..)| gain > *most) {
+            if let Some((gain, candidate, _)) = best.replace((gain, candidate, answers)) {
+                weighed.push((candidate, gain));
+            }
+        } else {
+            weighed.push((candidate, gain));
+        }
+    }
+    let (gain, candidate, answers) = best.filter(|(gain, ..)| *gain >= LEAST_GAIN)?;
+    Some(candidate.told(model, &answers, (gain * 1000.0).round() / 1000.0))
+}
+
+fn candidates(model: &Model<'_>, evidence: &Gathered, job: &Job) -> Vec<Candidate> {
+    let mut all = Vec::new();
+    for part in model.engine().parts() {
+        let Some(seat) = model.seat(*part) else { continue };
+        if job.parts.get(part).is_some_and(|record| record.looked_at()) {
+            continue;
+        }
+        let observed = Observed::Unreported { missed: MISSED_ON_CLEAN };
+        let asked = part
+            .kind
+            .row()
+            .tags
+            .iter()
+            .filter(|tag| tag.is_damage())
+            .filter_map(|tag| Some((*tag, model.finding(*part, Symptom::Seen(*tag), None, observed)?)));
+        let (tags, findings): (Vec<Tag>, Vec<_>) = asked.unzip();
+        if !tags.is_empty() {
+            all.push(Candidate { part: *part, seat, question: Question::What(findings), tags, patterns: vec![] });
+        }
+    }
+    for (site, notes) in evidence.notes.iter().enumerate() {
+        for note in notes {
+            let (Symptom::Seen(tag), Some(grade), None) = (note.symptom, note.grade, note.pattern) else { continue };
+            let (patterns, _) = Model::patterns(note.part);
+            let Some(seat) = model.seat(note.part).filter(|seat| seat.0 == site) else { continue };
+            let observed = Observed::Located(grade.number());
+            let findings: Vec<_> = patterns
+                .iter()
+                .filter_map(|pattern| model.finding(note.part, note.symptom, Some(*pattern), observed))
+                .collect();
+            if tag.is_damage() && findings.len() == patterns.len() && !findings.is_empty() {
+                let (question, patterns) = (Question::Where(findings), patterns.to_vec());
+                all.push(Candidate { part: note.part, seat, question, tags: vec![tag], patterns });
+            }
+        }
+    }
+    all
+}
+
+/// The expected drop of entropy, in bits.
+fn gain(model: &Model<'_>, seat: Seat, answers: &[Answer]) -> f64 {
+    let total: f64 = answers.iter().map(|answer| answer.weight).sum();
+    let sum = |of: fn(&Answer) -> &[f64]| -> Vec<f64> {
+        let mut sums = vec![0.0; answers.first().map_or(0, |answer| of(answer).len())];
+        for answer in answers {
+            sums.iter_mut().zip(of(answer)).for_each(|(sum, weight)| *sum += weight);
+        }
+        sums
+    };
+    let whole = Answer {
+        weight: total,
+        shared: sum(|answer| &answer.shared),
+        root: sum(|answer| &answer.root),
+        branch: sum(|answer| &answer.branch),
+    };
+    let after: f64 = answers.iter().map(|answer| answer.weight / total * entropy(model, seat, answer)).sum();
+    entropy(model, seat, &whole) - after
+}
+
+/// What is not known once this is answered, in bits.
+fn entropy(model: &Model<'_>, (site, branch): Seat, answer: &Answer) -> f64 {
+    if answer.weight <= 0.0 {
+        return 0.0;
+    }
+    let share = |weight: f64| (weight / answer.weight).clamp(0.0, 1.0);
+    let shared: f64 = answer.shared.iter().map(|weight| bits(share(*weight)) + bits(1.0 - share(*weight))).sum();
+    let Some((root, branches)) = model.sites.get(site) else { return shared };
+    let of = |spot: &Spot, weights: &[f64]| -> f64 {
+        by_cause(spot, weights).iter().map(|(_, weight)| bits(share(*weight))).sum()
+    };
+    let own = branch.and_then(|branch| branches.get(branch)).map_or(0.0, |spot| of(spot, &answer.branch));
+    shared + of(root, &answer.root) + own
+}
+
+/// The weights of a place's states, forms of one cause taken together.
+fn by_cause(spot: &Spot, weights: &[f64]) -> Vec<(Option<&'static str>, f64)> {
+    let mut sums: Vec<(Option<&'static str>, f64)> = Vec::new();
+    for (state, weight) in spot.states.iter().zip(weights) {
+        let id = state.cause.map(|cause| cause.id);
+        match sums.iter_mut().find(|(known, _)| *known == id) {
+            Some((_, sum)) => *sum += weight,
+            None => sums.push((id, *weight)),
+        }
+    }
+    sums
+}
+
+fn bits(p: f64) -> f64 {
+    if p <= 0.0 { 0.0 } else { -p * binary_log(p) }
+}
+
+impl Candidate {
+    /// The look in words: what is to be looked at, which answer would tell most, and of which cause.
+    fn told(&self, model: &Model<'_>, answers: &[Answer], gain: f64) -> NextLook {
+        let label = self.part.label(model.engine().arrangement()).to_lowercase();
+        let map = self.part.kind.row().zones;
+        let located = !self.patterns.is_empty();
+        let count = if located { answers.len() } else { answers.len().saturating_sub(1) };
+        let telling = (0..count)
+            .filter_map(|n| Some((n, self.raised(model, answers, n)?)))
+            .max_by(|a, b| a.1.2.total_cmp(&b.1.2).then_with(|| b.0.cmp(&a.0)));
+        let Some((n, (cause, form, _))) = telling else {
+            let sentence = format!("Look at {label}.");
+            return NextLook { part: self.part, zone: None, tag: None, sentence, gain };
+        };
+        let here = if cause.is_shared() { "" } else { " there" };
+        if located {
+            let tag = self.tags.first().copied();
+            let pattern = self.patterns.get(n).copied();
+            let mark = tag.map_or("the mark", |tag| tag.row().name);
+            let place = pattern.and_then(Pattern::words).unwrap_or("a single field or all over");
+            let sentence =
+                format!("Mark where the {mark} on {label} lies: {place} would speak for {}{here}.", cause.name);
+            return NextLook { part: self.part, zone: pattern.and_then(|p| p.zone(map)), tag, sentence, gain };
+        }
+        let Some(tag) = self.tags.get(n).copied() else {
+            let sentence = format!("Look at {label}.");
+            return NextLook { part: self.part, zone: None, tag: None, sentence, gain };
+        };
+        let presence = model.presence(cause, form, self.part, Symptom::Seen(tag));
+        // One of two mirrored forms is as likely as the other: then no single edge is where to look.
+        let pattern = presence.and_then(|presence| presence.usual_pattern(map));
+        let pattern = pattern.filter(|p| cause.forms().len() == 1 || p.is_symmetrical());
+        let place = pattern.and_then(Pattern::words).map_or_else(String::new, |words| format!("{words} of "));
+        let sentence = format!(
+            "Look at {place}{label}: {} would speak for {}{here}, none against it.",
+            tag.row().name,
+            cause.name
+        );
+        NextLook { part: self.part, zone: pattern.and_then(|p| p.zone(map)), tag: None, sentence, gain }
+    }
+
+    /// The cause that an answer would raise most, and by how much it would move the beliefs, weighed by how likely the
+    /// answer is.
+    fn raised(
+        &self,
+        model: &Model<'_>,
+        answers: &[Answer],
+        n: usize,
+    ) -> Option<(&'static catalogue::Cause, catalogue::Mirror, f64)> {
+        let answer = answers.get(n)?;
+        let total: f64 = answers.iter().map(|answer| answer.weight).sum();
+        let before = |of: &dyn Fn(&Answer) -> f64| answers.iter().map(of).sum::<f64>() / total;
+        let after = |weight: f64| weight / answer.weight;
+        let (root, branches) = model.sites.get(self.seat.0)?;
+        let shared = model.shared.iter().enumerate().map(|(c, cause)| {
+            let of = |answer: &Answer| answer.shared.get(c).copied().unwrap_or(0.0);
+            (*cause, catalogue::Mirror::None, after(of(answer)) - before(&of))
+        });
+        let states = |spot: &'_ Spot, of: fn(&Answer) -> &[f64]| {
+            let each = |(s, state): (usize, &super::model::State)| {
+                let weight = |answer: &Answer| of(answer).get(s).copied().unwrap_or(0.0);
+                Some((state.cause?, state.form, after(weight(answer)) - before(&weight)))
+            };
+            spot.states.iter().enumerate().filter_map(each).collect::<Vec<_>>()
+        };
+        let own = self.seat.1.and_then(|branch| branches.get(branch));
+        let local = states(root, |answer| &answer.root)
+            .into_iter()
+            .chain(own.map(|spot| states(spot, |answer| &answer.branch)).unwrap_or_default());
+        let most = shared.chain(local).max_by(|a, b| a.2.total_cmp(&b.2))?;
+        (most.2 > 0.0).then_some((most.0, most.1, most.2 * answer.weight / total))
+    }
+}

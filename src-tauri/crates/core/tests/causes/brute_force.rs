@@ -1,0 +1,158 @@
+//! The full joint by plain enumeration, of another shape than the program: every cause, every state of every place and
+//! branch, and for each finding every combination of who produced which grade. No product formula, no tables, no scaling.
+
+use wearbook_core::cause::network::{Belief, Finding, GRADES, Maker, Network, Observed};
+
+use crate::random::Dice;
+
+/// What is believed: the shared causes, then the states of every place, then those of every branch.
+pub(crate) struct Beliefs {
+    pub(crate) shared: Vec<f64>,
+    pub(crate) places: Vec<Vec<f64>>,
+}
+
+/// All states of one world: shared causes as bits, then one number each root and branch.
+fn worlds(network: &Network) -> (Vec<usize>, usize) {
+    let mut sizes = vec![];
+    for site in &network.sites {
+        sizes.push(site.states.len());
+        sizes.extend(site.branches.iter().map(|branch| branch.len()));
+    }
+    (sizes, 1 << network.priors.len())
+}
+
+pub(crate) fn enumerate(network: &Network, out: &dyn Fn(usize, &Finding) -> bool) -> Beliefs {
+    let (sizes, subsets) = worlds(network);
+    let mut total = 0.0;
+    let mut shared = vec![0.0; network.priors.len()];
+    let mut places: Vec<Vec<f64>> = sizes.iter().map(|n| vec![0.0; *n]).collect();
+    for subset in 0..subsets {
+        let mut states = vec![0; sizes.len()];
+        loop {
+            let weight = weight(network, subset, &states, out);
+            total += weight;
+            for (cause, sum) in shared.iter_mut().enumerate() {
+                *sum += if subset >> cause & 1 == 1 { weight } else { 0.0 };
+            }
+            for (place, state) in places.iter_mut().zip(&states) {
+                place[*state] += weight;
+            }
+            // The next world, counting with a base of its own at each place.
+            let Some(turn) = (0..sizes.len()).find(|n| states[*n] + 1 < sizes[*n]) else { break };
+            states[turn] += 1;
+            states[..turn].fill(0);
+        }
+    }
+    let share = |sum: f64| sum / total;
+    Beliefs {
+        shared: shared.into_iter().map(share).collect(),
+        places: places.into_iter().map(|place| place.into_iter().map(share).collect()).collect(),
+    }
+}
+
+fn weight(network: &Network, subset: usize, states: &[usize], out: &dyn Fn(usize, &Finding) -> bool) -> f64 {
+    let mut weight: f64 = 1.0;
+    for (cause, prior) in network.priors.iter().enumerate() {
+        weight *= if subset >> cause & 1 == 1 { *prior } else { 1.0 - prior };
+    }
+    let mut states = states.iter();
+    for (number, site) in network.sites.iter().enumerate() {
+        let root = *states.next().unwrap();
+        weight *= site.states[root];
+        for finding in site.findings.iter().filter(|finding| !out(number, finding)) {
+            weight *= likelihood(finding, subset, None, root);
+        }
+        for branch in &site.branches {
+            let own = *states.next().unwrap();
+            weight *= branch.states[root][own];
+            for finding in branch.findings.iter().filter(|finding| !out(number, finding)) {
+                weight *= likelihood(finding, subset, Some(root), own);
+            }
+        }
+    }
+    weight
+}
+
+fn likelihood(finding: &Finding, subset: usize, root: Option<usize>, own: usize) -> f64 {
+    let mut makers = vec![finding.leak];
+    makers.extend(finding.shared.iter().filter(|(by, _)| subset >> by & 1 == 1).map(|(_, maker)| *maker));
+    makers.extend(finding.root.iter().filter(|(by, _)| root == Some(*by)).map(|(_, maker)| *maker));
+    makers.extend(finding.own.iter().filter(|(by, _)| own == *by).map(|(_, maker)| *maker));
+    let by_grade = greatest_of(&makers);
+    match finding.observed {
+        Observed::Grade(grade) => by_grade[usize::from(grade)],
+        Observed::Present => by_grade[1..].iter().sum(),
+        Observed::Unreported { missed } => by_grade[0] + missed * by_grade[1..].iter().sum::<f64>(),
+        Observed::Located(grade) => {
+            let grade = usize::from(grade);
+            let made: Vec<f64> = makers.iter().map(|maker| exactly(maker, grade)).collect();
+            let in_pattern: f64 = made.iter().zip(&makers).map(|(made, maker)| made * maker.share).sum();
+            by_grade[grade] * in_pattern / made.iter().sum::<f64>()
+        }
+    }
+}
+
+fn exactly(maker: &Maker, grade: usize) -> f64 {
+    maker.grades.at_most[grade] - if grade == 0 { 0.0 } else { maker.grades.at_most[grade - 1] }
+}
+
+/// The chance of each greatest grade, over every combination of what each maker produced.
+fn greatest_of(makers: &[Maker]) -> [f64; GRADES] {
+    let mut by_grade = [0.0; GRADES];
+    let mut grades = vec![0; makers.len()];
+    loop {
+        let chance: f64 = makers.iter().zip(&grades).map(|(maker, grade)| exactly(maker, *grade)).product();
+        by_grade[*grades.iter().max().unwrap()] += chance;
+        // The next combination, counting in base five.
+        let Some(turn) = grades.iter().position(|grade| *grade < GRADES - 1) else { return by_grade };
+        grades[turn] += 1;
+        grades[..turn].fill(0);
+    }
+}
+
+#[track_caller]
+pub(crate) fn close(program: &[f64], other: &[f64]) {
+    assert_eq!(program.len(), other.len());
+    for (one, two) in program.iter().zip(other) {
+        assert!((one - two).abs() < 1e-9, "{program:?} is not {other:?}");
+    }
+}
+
+pub(crate) fn probabilities(beliefs: &[Belief]) -> Vec<f64> {
+    beliefs.iter().map(|belief| belief.probability()).collect()
+}
+
+pub(crate) fn normalised(weights: &[f64]) -> Vec<f64> {
+    let sum: f64 = weights.iter().sum();
+    weights.iter().map(|weight| weight / sum).collect()
+}
+
+#[test]
+fn equals_brute_force_on_two_hundred_random_networks() {
+    let mut places = 0;
+    for seed in 0..200 {
+        let network = Dice::new(seed).network(4, 2, 2);
+        let solution = network.solve().unwrap();
+        let all = enumerate(&network, &|_, _| false);
+        close(&probabilities(&solution.shared()), &all.shared);
+        let everywhere: Vec<usize> = (0..network.sites.len()).collect();
+        // One piece of evidence left out, at all places or only at the first.
+        for (piece, at) in [(0, &everywhere[..]), (1, &everywhere[..1])] {
+            let out = |_: usize, finding: &Finding| finding.piece == piece;
+            let without = solution.without(at, &out);
+            let brute = enumerate(&network, &|site, finding| at.contains(&site) && finding.piece == piece);
+            close(&probabilities(&solution.shared_without(at, &out)), &brute.shared);
+            let mut left = (all.places.iter(), brute.places.iter());
+            for (number, site) in network.sites.iter().enumerate() {
+                close(&normalised(&solution.root(number)), left.0.next().unwrap());
+                close(&normalised(&solution.root_without(number, &without)), left.1.next().unwrap());
+                places += 1;
+                for branch in 0..site.branches.len() {
+                    close(&normalised(&solution.branch(number, branch)), left.0.next().unwrap());
+                    close(&normalised(&solution.branch_without(number, branch, &without)), left.1.next().unwrap());
+                }
+            }
+        }
+    }
+    assert!(places > 400);
+}

@@ -1,0 +1,15 @@
+//! The cause model held against other ways of reckoning, against published patterns and against itself.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::indexing_slicing,
+    clippy::string_slice,
+    clippy::panic,
+    reason = "a test may stop where it is"
+)]
+
+mod brute_force;
+mod calibration;
+mod patterns;
+mod random;
+mod reference;

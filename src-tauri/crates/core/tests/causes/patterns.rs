@@ -1,0 +1,156 @@
+//! Published patterns of wear, each entered as a job: its cause must rank first, and with every second entry left out
+//! still be among the first three. The cases and their sources stand in `tests/published-patterns`.
+
+use std::collections::BTreeMap;
+use std::path::Path;
+
+use serde::Deserialize;
+use wearbook_core::cause::{CauseReport, diagnose};
+use wearbook_core::engine::{Arrangement, Engine, Part};
+use wearbook_core::figure::Figure;
+use wearbook_core::job::{Change, Job, TagRecord};
+use wearbook_core::measure::{Length, Phase, Quantity, Verdict};
+use wearbook_core::wear::{Grade, Tag, Zone};
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Published {
+    source: String,
+    cases: Vec<Case>,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Case {
+    pattern: String,
+    cause: String,
+    /// The place at which it must be found, as the report calls it.
+    place: Option<String>,
+    engine: String,
+    entries: Vec<Entry>,
+}
+
+/// One finding on each of the parts whose written form fits, `*` standing for anything.
+#[derive(Deserialize, Clone)]
+#[serde(deny_unknown_fields)]
+struct Entry {
+    parts: String,
+    tag: Option<Tag>,
+    grade: Option<Grade>,
+    #[serde(default)]
+    zones: Vec<Zone>,
+    #[serde(default)]
+    clean: bool,
+    quantity: Option<Quantity>,
+    verdict: Option<Verdict>,
+}
+
+type Figures = BTreeMap<Part, Vec<Figure>>;
+
+#[test]
+fn published_patterns_rank_their_cause_first() {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../../tests/published-patterns");
+    let mut files: Vec<_> = std::fs::read_dir(folder).unwrap().map(|file| file.unwrap().path()).collect();
+    files.sort();
+    let (mut failures, mut cases) = (vec![], 0);
+    for file in files {
+        let published: Published = serde_json::from_str(&std::fs::read_to_string(&file).unwrap()).unwrap();
+        assert!(!published.source.is_empty());
+        for case in &published.cases {
+            cases += 1;
+            let engine = engine(&case.engine);
+            let single = singled(&engine, &case.entries);
+            let told = report(&engine, &single);
+            if told.causes[0].id != case.cause {
+                failures.push(format!("{}: {} ranks {}", case.pattern, case.cause, ranks(&told)));
+            }
+            let likeliest = told.causes[0].places.first().map(|place| place.label.clone());
+            if told.causes[0].id == case.cause && case.place.is_some() && likeliest != case.place {
+                failures.push(format!("{}: found at {likeliest:?}", case.pattern));
+            }
+            for offset in [0, 1] {
+                let half: Vec<Entry> = single.iter().skip(offset).step_by(2).cloned().collect();
+                let told = report(&engine, &half);
+                if !told.causes[..3].iter().any(|view| view.id == case.cause) {
+                    failures.push(format!("{}, half {offset}: {} ranks {}", case.pattern, case.cause, ranks(&told)));
+                }
+            }
+        }
+    }
+    assert!(failures.is_empty(), "{} of {cases} cases:\n{}", failures.len(), failures.join("\n"));
+    assert!(cases >= 45);
+}
+
+fn engine(name: &str) -> Engine {
+    let arrangement = match name {
+        "inline-4" => Arrangement::inline(4),
+        "vee-8" => Arrangement::vee(8),
+        other => panic!("{other} is no engine of these cases"),
+    };
+    Engine::new(arrangement).unwrap()
+}
+
+/// One entry for each part.
+fn singled(engine: &Engine, entries: &[Entry]) -> Vec<Entry> {
+    let mut all = vec![];
+    for entry in entries {
+        let fitting = engine.parts().iter().filter(|part| fits(&entry.parts, &part.to_string()));
+        let of_entry: Vec<Entry> = fitting.map(|part| Entry { parts: part.to_string(), ..entry.clone() }).collect();
+        assert!(!of_entry.is_empty(), "{} names no part", entry.parts);
+        all.extend(of_entry);
+    }
+    all
+}
+
+fn fits(mask: &str, name: &str) -> bool {
+    match mask.split_once('*') {
+        None => mask == name,
+        Some((before, after)) => {
+            name.strip_prefix(before).is_some_and(|rest| (0..=rest.len()).any(|n| fits(after, &rest[n..])))
+        }
+    }
+}
+
+fn report(engine: &Engine, entries: &[Entry]) -> CauseReport {
+    let mut job = Job { arrangement: Some(engine.arrangement().clone()), ..Job::default() };
+    let mut figures = Figures::new();
+    for entry in entries {
+        let part: Part = entry.parts.parse().unwrap();
+        if let (Some(tag), Some(grade)) = (entry.tag, entry.grade) {
+            let zones: std::collections::BTreeSet<Zone> = entry.zones.iter().copied().collect();
+            job.check(&Change::Tag { part, tag, grade, zones: zones.clone() }).unwrap();
+            job.parts.entry(part).or_default().tags.insert(tag, TagRecord { grade, zones });
+        } else if let (Some(quantity), Some(verdict)) = (entry.quantity, entry.verdict) {
+            figures.entry(part).or_default().push(figure(quantity, verdict));
+        } else {
+            assert!(entry.clean, "{} has nothing entered", entry.parts);
+            job.parts.entry(part).or_default().clean = true;
+        }
+    }
+    diagnose(Some(engine), &job, &figures)
+}
+
+pub(crate) fn figure(quantity: Quantity, verdict: Verdict) -> Figure {
+    Figure {
+        quantity,
+        name: String::new(),
+        station: None,
+        phase: Phase::Found,
+        low: Length::default(),
+        high: Length::default(),
+        shown: String::new(),
+        at: String::new(),
+        uncertainty: Length::default(),
+        verdict: Some(verdict),
+        limits: String::new(),
+        because: String::new(),
+        source: String::new(),
+        general: false,
+    }
+}
+
+fn ranks(report: &CauseReport) -> String {
+    let shown: Vec<String> =
+        report.causes.iter().take(5).map(|view| format!("{} {:.3}", view.id, view.probability)).collect();
+    shown.join(", ")
+}
