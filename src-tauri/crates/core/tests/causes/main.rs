@@ -11,5 +11,6 @@
 mod brute_force;
 mod calibration;
 mod patterns;
+mod peer;
 mod random;
 mod reference;
