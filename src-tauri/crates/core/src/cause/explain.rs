@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use super::catalogue::{self, Cause};
 use super::evidence::{Evidence as Gathered, Note, Topic, words};
 use super::model::{Model, Seat, Spot, history_factors};
-use super::network::{Belief, Finding, Maker, Observed, Question, Solution};
+use super::network::{Belief, Finding, Maker, Observed, Question, Solution, Without};
 use super::place::Place;
 use super::scaled::binary_log;
 use super::{CauseView, Evidence, PlaceView, Unexplained, view};
@@ -71,7 +71,7 @@ pub(super) fn explain(
     }
     let local = Local::of(model, solution);
     views.extend(local.views(model, evidence, solution, job));
-    (views, unexplained(model, evidence, solution, &weighed))
+    (views, unexplained(model, evidence, solution, &weighed, &local))
 }
 
 /// A cause of one place: its probability at any place, and at each.
@@ -126,16 +126,21 @@ impl Local {
             .collect()
     }
 
+    fn probability(&self, seat: Seat, state: usize) -> f64 {
+        let Some(weights) = self.states.get(&seat) else { return 0.0 };
+        weights.get(state).map_or(0.0, |weight| weight / weights.iter().sum::<f64>())
+    }
+
     fn belief(&self, cause: &Cause, seat: Seat, spot: &Spot) -> Belief {
         self.states.get(&seat).map_or(Belief::of(0.0), |weights| belief(cause, spot, weights))
     }
 
-    /// What speaks for and against a cause at one place: each thing seen there, each part that was sound, and all that
-    /// was seen at other places like it.
+    /// What speaks for and against a cause at one place: each thing that it makes and that was seen or missed there, all
+    /// else that was seen there, and all that was seen at other places like it.
     fn reasons(
         &self,
         explained: &mut Explained,
-        cause: &Cause,
+        cause: &'static Cause,
         seat: Seat,
         model: &Model<'_>,
         evidence: &Gathered,
@@ -143,45 +148,49 @@ impl Local {
     ) {
         let Some(spot) = model.spot(seat) else { return };
         let all = self.belief(cause, seat, spot);
-        let odds_without = |sites: &[usize], out: &dyn Fn(usize, &Finding) -> bool| {
-            let without = solution.without(sites, out);
+        let believed = |without: &Without| {
             let weights = match seat.1 {
-                None => solution.root_without(seat.0, &without),
-                Some(branch) => solution.branch_without(seat.0, branch, &without),
+                None => solution.root_without(seat.0, without),
+                Some(branch) => solution.branch_without(seat.0, branch, without),
             };
             belief(cause, spot, &weights)
         };
-        // Of what was found around this place, only what the cause itself or its neighbours could have made.
-        let notes = evidence.notes.get(seat.0).map(Vec::as_slice).unwrap_or_default();
-        let near = |note: &&Note| match spot.place {
-            Place::Rod(_) => Place::of(note.part) == spot.place || matches!(Place::of(note.part), Place::Crankpin(_)),
-            _ => true,
+        let without = |notes: &[Note]| {
+            let about = |note: &Note| notes.iter().any(|out| out.part == note.part && out.symptom == note.symptom);
+            solution.without(&[seat.0], &|site, finding| evidence.note(site, finding).is_some_and(about))
         };
+        let notes = evidence.notes.get(seat.0).map(Vec::as_slice).unwrap_or_default();
+        let (own, other): (Vec<Note>, Vec<Note>) = notes.iter().partition(|note| {
+            cause.forms().iter().any(|form| model.presence(cause, *form, note.part, note.symptom).is_some())
+        });
         let mut groups: BTreeMap<(Part, Topic), Vec<Note>> = BTreeMap::new();
-        for note in notes.iter().filter(near) {
+        for note in own {
             // What was not seen on a part is told together.
             let topic = match note.topic {
                 Topic::NotAmong(_) => Topic::Sound(note.part.kind, note.part.at.half()),
                 topic => topic,
             };
-            groups.entry((note.part, topic)).or_default().push(*note);
+            groups.entry((note.part, topic)).or_default().push(note);
         }
         for ((part, topic), notes) in &groups {
-            let out = |site: usize, finding: &Finding| {
-                evidence
-                    .note(site, finding)
-                    .is_some_and(|note| notes.iter().any(|own| own.part == note.part && own.symptom == note.symptom))
-            };
-            let weight = weight(all, odds_without(&[seat.0], &out));
+            let weight = weight(all, believed(&without(notes)));
             let mut told = words(*topic, notes, model.engine().arrangement());
             if notes.iter().any(|note| matches!(note.topic, Topic::NotAmong(_))) {
-                told = format!("nothing else noted on {}", part.label(model.engine().arrangement()).to_lowercase());
+                told = format!(
+                    "nothing else of its kind noted on {}",
+                    part.label(model.engine().arrangement()).to_lowercase()
+                );
             }
             let told = Evidence { words: told, parts: vec![*part], weight };
             if weight >= ALONE_FROM && matches!(topic, Topic::Seen(..) | Topic::Beyond(..)) {
                 explained.alone.push(told.clone());
             }
             explained.weigh(told);
+        }
+        if !other.is_empty() {
+            let weight = weight(all, believed(&without(&other)));
+            let words = "what else was seen there, of which this cause makes nothing".into();
+            explained.weigh(Evidence { words, parts: parts(&other), weight });
         }
         let kind = spot.place.kind();
         let elsewhere: Vec<usize> = model
@@ -191,7 +200,7 @@ impl Local {
             .filter(|site| evidence.notes.get(*site).is_some_and(|notes| !notes.is_empty()))
             .collect();
         if !elsewhere.is_empty() {
-            let weight = weight(all, odds_without(&elsewhere, &|_, _| true));
+            let weight = weight(all, believed(&solution.forgetting(&elsewhere)));
             let seen = elsewhere.iter().flat_map(|site| evidence.notes.get(*site)).flatten();
             let told: Vec<Note> = seen.copied().collect();
             let words = "what was seen at the other places like it".into();
@@ -200,26 +209,26 @@ impl Local {
     }
 }
 
-/// What the leak is likelier than not to have made.
+/// What the leak is likelier than not to have made, of what is worth a word: grade 2 or more.
 fn unexplained(
     model: &Model<'_>,
     evidence: &Gathered,
     solution: &Solution<'_>,
     weighed: &[(Topic, Vec<Note>, Vec<f64>)],
+    local: &Local,
 ) -> Vec<Unexplained> {
     let beliefs = solution.shared();
     let mut odd: BTreeMap<Topic, Vec<(Note, f64)>> = BTreeMap::new();
     for note in evidence.unspoken.iter().filter(|note| note.symptom != catalogue::EVEN) {
         odd.entry(note.topic).or_default().push((*note, 1.0));
     }
-    for (topic, notes, weights) in weighed {
-        // What makes a cause of the whole engine twice as likely, and that cause likely, is explained by it.
-        let explains = |(weight, belief): (&f64, &Belief)| *weight >= OTHERS_BELOW && belief.probability() >= 0.5;
-        if !matches!(topic, Topic::Seen(..)) || weights.iter().zip(&beliefs).any(explains) {
+    for (topic, notes, _) in weighed {
+        if !matches!(topic, Topic::Seen(..)) {
             continue;
         }
-        for note in notes.iter().filter(|note| note.symptom != catalogue::EVEN) {
-            let chance = by_leak(model, solution, note).unwrap_or(0.0);
+        let worth = |note: &&Note| note.symptom != catalogue::EVEN && note.grade >= Some(Grade::TWO);
+        for note in notes.iter().filter(worth) {
+            let chance = by_leak(model, solution, note, &beliefs, local).unwrap_or(0.0);
             if chance >= UNEXPLAINED_FROM {
                 odd.entry(*topic).or_default().push((*note, chance));
             }
@@ -241,11 +250,21 @@ fn unexplained(
     all.into_iter().map(|(_, odd)| odd).collect()
 }
 
-/// The probability that the leak made a finding: that it lies, so to speak, in the leak's own pattern.
-fn by_leak(model: &Model<'_>, solution: &Solution<'_>, note: &Note) -> Option<f64> {
+/// The probability that the leak made a finding: that it lies, so to speak, in the leak's own pattern. None if it is
+/// plain that something else is likelier to have.
+fn by_leak(model: &Model<'_>, solution: &Solution<'_>, note: &Note, beliefs: &[Belief], local: &Local) -> Option<f64> {
     let (site, branch) = model.seat(note.part)?;
-    let observed = Observed::Located(note.grade?.number());
-    let mut finding = model.finding(note.part, note.symptom, None, observed)?;
+    let grade = note.grade?.number();
+    let mut finding = model.finding(note.part, note.symptom, None, Observed::Located(grade))?;
+    let made = |maker: &Maker| maker.grades.at_most(grade) - maker.grades.below(grade);
+    let leak = made(&finding.leak);
+    let share = |maker: &Maker, probability: f64| probability * made(maker) / (made(maker) + leak);
+    let shared = finding.shared.iter().filter_map(|(n, maker)| Some(share(maker, beliefs.get(*n)?.probability())));
+    let root = finding.root.iter().map(|(n, maker)| share(maker, local.probability((site, None), *n)));
+    let own = finding.own.iter().map(|(n, maker)| share(maker, local.probability((site, branch), *n)));
+    if shared.chain(root).chain(own).any(|share| share > 1.0 - UNEXPLAINED_FROM) {
+        return None;
+    }
     let makers = finding.shared.iter_mut().chain(&mut finding.root).chain(&mut finding.own);
     makers.for_each(|(_, maker): &mut (usize, Maker)| maker.share = 0.0);
     let answer = solution.ask(site, branch, &Question::Where(vec![finding])).into_iter().next()?;

@@ -270,6 +270,15 @@ impl Solution<'_> {
         Without { weights, changed }
     }
 
+    /// What would be believed of the states of other places, had nothing been found at these.
+    pub fn forgetting(&self, places: &[usize]) -> Without {
+        let mut weights = self.network.prior_weights();
+        for (_, place) in self.sites.iter().enumerate().filter(|(number, _)| !places.contains(number)) {
+            place.multiply(&mut weights, &place.tables.message);
+        }
+        Without { weights, changed: vec![] }
+    }
+
     /// By what the likelihood of a place changes when some findings are left out; worked out once.
     fn ratio(&self, number: usize, out: &dyn Fn(&Finding) -> bool) -> Arc<Vec<f64>> {
         let (Some(place), Some(known)) = (self.sites.get(number), self.memo.sites.get(number)) else {
@@ -329,10 +338,9 @@ impl Solution<'_> {
         without: Option<&site::Without>,
     ) -> Vec<f64> {
         let Some(place) = self.sites.get(site) else { return vec![] };
-        let states = self.network.sites.get(site).and_then(|site| site.branches.get(branch)).map_or(0, Branch::len);
         let row = place.gather(&Scaled::aligned(weights));
         let row = without.map_or(row.clone(), |without| over(&row, &without.mean));
-        (0..states).map(|state| dot(&row, &place.tables.branch_row(branch, state, without))).collect()
+        place.tables.branch_weights(branch, &row, without)
     }
 }
 

@@ -69,7 +69,7 @@ impl Solution<'_> {
             for state in 0..branches {
                 let pair = match branch {
                     None => Some(place.tables.root_row(root, None)),
-                    Some(branch) => place.tables.pair_row(branch, root, state, None),
+                    Some(branch) => place.tables.pair_row(branch, root, state),
                 };
                 let Some(pair) = pair else { continue };
                 let mut left: Vec<f64> = here

@@ -96,7 +96,7 @@ impl SiteTables {
             .enumerate()
             .map(|(state, prior)| {
                 let mut row = vec![*prior; size];
-                let alone = product(size, &site.findings, &findings, &own(state), EVERYTHING);
+                let alone = product(size, &of(&site.findings, &findings, EVERYTHING), own(state));
                 alone.iter().for_each(|alone| times(&mut row, alone));
                 row
             })
@@ -132,18 +132,19 @@ impl SiteTables {
                 row
             })
         };
-        let mut by_root: Vec<Option<Row>> = (0..self.root.len())
-            .map(|state| inverse(product(size, &site.findings, &self.findings, &own(state), out)))
-            .collect();
+        let gone = of(&site.findings, &self.findings, out);
+        let mut by_root: Vec<Option<Row>> =
+            (0..self.root.len()).map(|state| inverse(product(size, &gone, own(state)))).collect();
         let mut by_pair = Vec::with_capacity(self.hanging.len());
         for ((branch, tables), chances) in site.branches.iter().zip(&self.hanging).zip(&self.branches) {
+            let gone = of(&branch.findings, tables, out);
             let pairs: Vec<Vec<Option<Row>>> = chances
                 .iter()
                 .enumerate()
                 .map(|(root, chances)| {
                     let gone = |(state, chance): (usize, &Option<Row>)| {
                         chance.as_ref()?;
-                        inverse(product(size, &branch.findings, tables, &both(root, state), out))
+                        inverse(product(size, &gone, both(root, state)))
                     };
                     chances.iter().enumerate().map(gone).collect()
                 })
@@ -165,11 +166,9 @@ impl SiteTables {
                 *x += chance * (change - 1.0);
             }
         }
-        let findings = site.all_findings();
         let mut gone = vec![1.0; size];
-        for (_, table) in
-            findings.zip(self.findings.iter().chain(self.hanging.iter().flatten())).filter(|(f, _)| out(f))
-        {
+        let tables = self.findings.iter().chain(self.hanging.iter().flatten());
+        for (_, table) in site.all_findings().zip(tables).filter(|(finding, _)| out(finding)) {
             times(&mut gone, &table.base);
         }
         let ratio = mean.iter().zip(gone).map(|(mean, gone)| mean / gone).collect();
@@ -187,30 +186,35 @@ impl SiteTables {
     }
 
     /// The chance of a state of the root together with one of a branch; none if they can't be together.
-    pub(super) fn pair_row(&self, branch: usize, root: usize, state: usize, without: Option<&Without>) -> Option<Row> {
-        let chances = self.branches.get(branch)?.get(root)?;
-        let mut row = self.root_row(root, without);
-        times(&mut row, chances.get(state)?.as_ref()?);
-        let Some(pairs) = without.and_then(|without| without.by_pair.get(branch)?.get(root)) else { return Some(row) };
-        // What the branch did to the root on the whole gives way to what this state of it does.
-        if let Some(mean) = mean_change(row.len(), chances, pairs) {
-            row.iter_mut().zip(mean).for_each(|(x, mean)| *x /= mean);
-        }
-        if let Some(Some(change)) = pairs.get(state) {
-            times(&mut row, change);
-        }
+    pub(super) fn pair_row(&self, branch: usize, root: usize, state: usize) -> Option<Row> {
+        let mut row = self.root.get(root)?.clone();
+        times(&mut row, self.branches.get(branch)?.get(root)?.get(state)?.as_ref()?);
         Some(row)
     }
 
-    /// The chance of a state of a branch, whatever the state of the root.
-    pub(super) fn branch_row(&self, branch: usize, state: usize, without: Option<&Without>) -> Row {
-        let mut row = vec![0.0; self.size()];
-        for root in 0..self.root.len() {
-            if let Some(pair) = self.pair_row(branch, root, state, without) {
-                plus(&mut row, &pair);
+    /// The weight of each state of a branch, whatever the state of the root, where the subsets have the weights given.
+    pub(super) fn branch_weights(&self, branch: usize, row: &[f64], without: Option<&Without>) -> Vec<f64> {
+        let Some(chances) = self.branches.get(branch) else { return vec![] };
+        let mut weights = vec![0.0; chances.first().map_or(0, Vec::len)];
+        let nothing = vec![];
+        for (root, chances) in chances.iter().enumerate() {
+            let mut here = self.root_row(root, without);
+            times(&mut here, row);
+            let pairs = without.and_then(|without| without.by_pair.get(branch)?.get(root)).unwrap_or(&nothing);
+            // What the branch did to the root on the whole gives way to what each state of it does.
+            if let Some(mean) = mean_change(here.len(), chances, pairs) {
+                here.iter_mut().zip(mean).for_each(|(x, mean)| *x /= mean);
+            }
+            for (state, (weight, chance)) in weights.iter_mut().zip(chances).enumerate() {
+                let Some(chance) = chance else { continue };
+                let terms = here.iter().zip(chance);
+                *weight += match pairs.get(state) {
+                    Some(Some(change)) => terms.zip(change).map(|((x, chance), change)| x * chance * change).sum(),
+                    _ => terms.map(|(x, chance)| x * chance).sum::<f64>(),
+                };
             }
         }
-        row
+        weights
     }
 
     /// The chance that neither the root nor any branch is in one of some states.
@@ -250,17 +254,17 @@ fn base<'a>(size: usize, tables: impl Iterator<Item = &'a Table>) -> Vec<Scaled>
 /// Each state of a branch with each state of the root, with its prior: how many times likelier everything found at the
 /// branch is than with nothing wrong.
 fn pairs(size: usize, branch: &Branch, tables: &[Table]) -> Vec<Vec<Option<Row>>> {
-    let alone: Vec<Option<Row>> =
-        (0..branch.len()).map(|state| product(size, &branch.findings, tables, &own(state), EVERYTHING)).collect();
+    let findings = of(&branch.findings, tables, EVERYTHING);
+    let alone: Vec<Option<Row>> = (0..branch.len()).map(|state| product(size, &findings, own(state))).collect();
     let of_root = |(root, priors): (usize, &Vec<f64>)| {
-        let by_root = product(size, &branch.findings, tables, &by(root), EVERYTHING);
+        let by_root = product(size, &findings, by(root));
         let pair = |(state, (prior, alone)): (usize, (&f64, &Option<Row>))| {
             if *prior == 0.0 {
                 return None;
             }
             let mut row = vec![*prior; size];
             [&by_root, alone].into_iter().flatten().for_each(|factor| times(&mut row, factor));
-            for (finding, table) in branch.findings.iter().zip(tables) {
+            for (finding, table) in &findings {
                 if let (Some(one), Some(other)) = (by(root)(finding), own(state)(finding)) {
                     table.times_interaction(one, other, &mut row);
                 }
@@ -298,36 +302,40 @@ fn mean_change(size: usize, chances: &[Option<Row>], changes: &[Option<Row>]) ->
     Some(mean)
 }
 
-/// What some states do to a finding; none if they have nothing to do with it.
-type Does = dyn Fn(&Finding) -> Option<Factor>;
-
-fn own(state: usize) -> Box<Does> {
-    Box::new(move |finding| factor(finding, &finding.own, state))
+/// What a state of the finding's own place does to it; none if it has nothing to do with it.
+fn own(state: usize) -> impl Fn(&Finding) -> Option<Factor> {
+    move |finding| factor(finding, &finding.own, state)
 }
 
-fn by(root: usize) -> Box<Does> {
-    Box::new(move |finding| factor(finding, &finding.root, root))
+/// What a state of the root does to it.
+fn by(root: usize) -> impl Fn(&Finding) -> Option<Factor> {
+    move |finding| factor(finding, &finding.root, root)
 }
 
-fn both(root: usize, state: usize) -> Box<Does> {
-    Box::new(move |finding| match (factor(finding, &finding.root, root), factor(finding, &finding.own, state)) {
+/// What both do to it.
+fn both(root: usize, state: usize) -> impl Fn(&Finding) -> Option<Factor> {
+    move |finding| match (by(root)(finding), own(state)(finding)) {
         (Some(one), Some(other)) => Some(one.and(other)),
         (one, other) => one.or(other),
-    })
+    }
 }
 
 fn factor(finding: &Finding, links: &[(usize, super::Maker)], state: usize) -> Option<Factor> {
     links.iter().find(|(by, _)| *by == state).map(|(_, maker)| finding.factor(maker))
 }
 
-/// How many times likelier some findings are under some states than with nothing wrong; none if not at all.
-fn product(size: usize, findings: &[Finding], tables: &[Table], does: &Does, which: Out<'_>) -> Option<Row> {
+/// How many times likelier findings are under some states than with nothing wrong; none if not at all.
+fn product(size: usize, findings: &[(&Finding, &Table)], does: impl Fn(&Finding) -> Option<Factor>) -> Option<Row> {
     let mut row: Option<Row> = None;
-    for (finding, table) in findings.iter().zip(tables) {
-        let Some(factor) = does(finding) else { continue };
-        if which(finding) {
+    for (finding, table) in findings {
+        if let Some(factor) = does(finding) {
             table.times_ratio(factor, row.get_or_insert_with(|| vec![1.0; size]));
         }
     }
     row
+}
+
+/// Findings with their tables, as far as asked for.
+fn of<'a>(findings: &'a [Finding], tables: &'a [Table], which: Out<'_>) -> Vec<(&'a Finding, &'a Table)> {
+    findings.iter().zip(tables).filter(|(finding, _)| which(finding)).collect()
 }
