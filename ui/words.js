@@ -304,6 +304,12 @@ export const words = {
     /** @param {number} n */ more: (n) => `${n} more`,
     /** @param {number} n */ parts: (n) => counted(n, 'part'),
     check: 'Check before assembly',
+    putRight: 'Put right before assembly',
+    alone: 'What nothing else explains',
+    where: 'Where it may be',
+    /** @param {number} percent */ about: (percent) => (percent > 95 ? 'almost surely' : `about ${percent} %`),
+    nextLook: 'Look here next',
+    unexplained: 'What fits none of these causes',
     source: 'Figures',
     nothing: 'No cause can be named before some parts have been looked at.',
     /** @param {number} weight */ strength: (weight) =>

@@ -120,14 +120,20 @@ export type CauseReport = {
   enough_seen: boolean,
   /** One sentence that a customer understands: the cause, or that not enough has been seen. */
   summary: string,
-  /** Every cause of the catalogue, most likely first. */
-  causes: Array<CauseView>, };
+  /** Every cause of the catalogue that this engine can have, most likely first. Several may hold at once: the
+   * probabilities don't sum to 1. A cause of one place (a bent rod, dirt behind a shell) stands here once, with the
+   * probability that it is so at some place or other; `places` says where. */
+  causes: Array<CauseView>,
+  /** What was seen that no cause of the catalogue explains well, worst first. */
+  unexplained: Array<Unexplained>,
+  /** The look that would settle most; none if nothing that is left to look at would help. */
+  next_look: NextLook | null, };
 
 /** One cause with what speaks for and against it. */
 export type CauseView = {
-  /** Its written form, such as `dirt-in-oil`. */
+  /** Its written form, such as `dirt-in-oil` or `bent-rod`. */
   id: string,
-  /** Its name, lower case. */
+  /** Its name, lower case; with the place where it is likely: "bent or twisted rod, cylinder 3". */
   name: string,
   /** The computed probability, 0 to 1. */
   probability: number,
@@ -137,12 +143,20 @@ export type CauseView = {
   percent: string,
   /** The sentence for the customer. */
   plainly: string,
-  /** What speaks for it, strongest first. */
+  /** Whether it is of the whole engine, not of one place. */
+  whole_engine: boolean,
+  /** For a cause of one place: where it may be, likeliest first; places below 5 % are left out. */
+  places: Array<PlaceView>,
+  /** What speaks for it, strongest first. For a cause of one place: at the likeliest place. */
   evidence_for: Array<Evidence>,
   /** What speaks against it, strongest first. */
   evidence_against: Array<Evidence>,
+  /** What it explains that no other cause explains, strongest first: findings that would be unlikely without it. */
+  explains_alone: Array<Evidence>,
   /** What to check before assembly. */
   check: Array<string>,
+  /** What to put right before assembly. */
+  put_right: Array<string>,
   /** Where its figures come from. */
   source: string, };
 
@@ -722,6 +736,19 @@ export type Material = "steel" | "cast-iron" | "aluminium";
 /** An amount in minor units of a currency that stands beside it: cents, or whole yen. */
 export type Money = number;
 
+/** What to look at next, and why. */
+export type NextLook = {
+  /** The part. */
+  part: Part,
+  /** The zone of its drawing that matters most, if one does. */
+  zone: Zone | null,
+  /** The tag whose zones are to be marked; none if the part has not been looked at at all. */
+  tag: Tag | null,
+  /** The instruction with its reason. */
+  sentence: string,
+  /** By how much the look is expected to reduce what is not known, in bits. */
+  gain: number, };
+
 /** How cylinders are numbered. */
 export type Numbering = {
   /** The end where cylinder 1 is. */
@@ -860,6 +887,15 @@ export type PhotoId = string;
 
 /** How large a picture is asked for. */
 export type PhotoSize = "thumb" | "screen" | "original";
+
+/** A place at which a cause may be. */
+export type PlaceView = {
+  /** The place in words: "cylinder 3", "main 2", "crankpin 1". */
+  label: string,
+  /** The probability that the cause is at this place, 0 to 1. */
+  probability: number,
+  /** The parts of the place that were looked at or measured. */
+  parts: Array<Part>, };
 
 /** The whole plan. */
 export type Plan = {
@@ -1308,6 +1344,15 @@ export type Undersize = {
   without_grinding?: boolean,
   /** The manual's page. */
   source: string, };
+
+/** Findings that fit no cause of the catalogue. */
+export type Unexplained = {
+  /** In words: "pitting, grade 3, on thrust face, front side of main 3". */
+  words: string,
+  /** The parts it was seen on. */
+  parts: Array<Part>,
+  /** The probability that no cause of the catalogue made it, 0 to 1; the mean over the parts. */
+  probability: number, };
 
 /** What a reading says about a limit, given how far the reading can be trusted. */
 export type Verdict = "within" | "too-close" | "outside";

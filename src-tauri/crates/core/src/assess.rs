@@ -259,7 +259,6 @@ pub fn assess_with(job: &Job, memo: &mut Memo) -> Assessment {
         worn: parts.iter().filter(|view| view.seen == Seen::Worn).count(),
         photos: parts.iter().map(|view| view.photos.len()).sum(),
     };
-    let causes = cause::diagnose(Some(&engine), job);
     let quote = money::quote(&parts, &job.prices);
     Assessment {
         engine: Some(engine.arrangement().summary()),

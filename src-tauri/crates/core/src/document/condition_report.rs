@@ -212,8 +212,14 @@ fn causes(assessment: &Assessment, blocks: &mut Vec<Block>) {
         };
         let mut points = told(&view.evidence_for, "Speaks for it");
         points.extend(told(&view.evidence_against, "Speaks against it"));
-        points.extend(view.check.iter().map(|check| format!("Before assembly: {check}")));
+        points.extend(view.check.iter().map(|check| format!("Check before assembly: {check}")));
+        points.extend(view.put_right.iter().map(|right| format!("Put right before assembly: {right}")));
         blocks.push(Block::Points(points));
+    }
+    if !assessment.causes.unexplained.is_empty() {
+        blocks.push(Block::Paragraph("Seen, and explained by none of the causes known here:".into()));
+        let misfits = assessment.causes.unexplained.iter().map(|misfit| capitalised(&misfit.words));
+        blocks.push(Block::Points(misfits.collect()));
     }
     blocks.push(Block::Paragraph(
         "More than one cause can hold at once. The likelihoods come from a model of how engines wear and from what was seen; they are a guide to where to look, not a proof.".into(),

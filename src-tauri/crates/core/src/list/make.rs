@@ -169,7 +169,7 @@ fn put_right(causes: &CauseReport) -> Vec<ListItem> {
     let likely = causes.causes.iter().filter(|cause| cause.probability >= PUT_RIGHT_FROM);
     likely
         .flat_map(|cause| {
-            cause.check.iter().map(|check| ListItem {
+            cause.check.iter().chain(&cause.put_right).map(|check| ListItem {
                 id: format!("right {} {check}", cause.id),
                 what: check.clone(),
                 detail: String::new(),

@@ -143,6 +143,8 @@ pub(crate) fn figure(quantity: Quantity, verdict: Verdict) -> Figure {
         uncertainty: Length::default(),
         verdict: Some(verdict),
         limits: String::new(),
+        allowed: (None, None),
+        new: (None, None),
         because: String::new(),
         source: String::new(),
         general: false,
