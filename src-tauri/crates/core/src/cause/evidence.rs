@@ -12,7 +12,6 @@ use crate::engine::{Arrangement, Half, Part, PartKind};
 use crate::figure::Figure;
 use crate::job::{Job, PartRecord};
 use crate::measure::{Phase, Quantity, Verdict};
-use crate::sheet::Proportions;
 use crate::wear::{Grade, Tag};
 use crate::words::plural;
 
@@ -79,7 +78,7 @@ pub(super) fn gather(model: &Model<'_>, job: &Job, figures: &BTreeMap<Part, Vec<
                 evidence.look(model, seat, *part, record, *tag);
             }
         }
-        for (fault, beyond) in figures.get(part).map(|figures| faults(job, *part, figures)).unwrap_or_default() {
+        for (fault, beyond) in figures.get(part).map(|figures| faults(figures)).unwrap_or_default() {
             evidence.measure(model, seat, *part, fault, beyond);
         }
     }
@@ -175,7 +174,7 @@ pub(super) fn missed(record: &PartRecord, tag: Tag) -> f64 {
 
 /// What the figures of a part, as it was found, say: each fault with whether it is there. Too close to call says nothing,
 /// nor does a size without a limit.
-fn faults(job: &Job, part: Part, figures: &[Figure]) -> Vec<(Fault, bool)> {
+fn faults(figures: &[Figure]) -> Vec<(Fault, bool)> {
     let mut all: BTreeMap<Fault, bool> = BTreeMap::new();
     let mut tell = |fault: Fault, beyond: bool| {
         let known = all.entry(fault).or_insert(beyond);
@@ -203,9 +202,7 @@ fn faults(job: &Job, part: Part, figures: &[Figure]) -> Vec<(Fault, bool)> {
             Quantity::LineAdjacent | Quantity::LineOverall => tell(Fault::OutOfLine, beyond),
             Quantity::Wear | Quantity::LiftLoss | Quantity::HeightLoss => tell(Fault::Worn, beyond),
             Quantity::Clearance => {
-                let limits = job.sheet.limits(part, Quantity::Clearance, "", None, Proportions::default());
-                let bounds = limits.map(|limits| limits.bounds).unwrap_or_default();
-                let above = bounds.most.is_some_and(|most| figure.high > most.at);
+                let above = figure.allowed.1.is_some_and(|most| figure.high > most);
                 tell(Fault::Loose, beyond && above);
                 tell(Fault::Tight, beyond && !above);
             }
@@ -259,4 +256,76 @@ fn named(parts: &BTreeSet<Part>, kind: PartKind, half: Option<Half>, arrangement
         None => "",
     };
     format!("{} {half}{}", parts.len(), plural(kind.row().name))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::engine::{Arrangement, Engine};
+    use crate::measure::Length;
+
+    fn figure(quantity: Quantity, verdict: Option<Verdict>, value: i64, phase: Phase) -> Figure {
+        let length = Length::from_nanometres(value);
+        Figure {
+            quantity,
+            name: String::new(),
+            station: None,
+            phase,
+            low: length,
+            high: length,
+            shown: String::new(),
+            at: String::new(),
+            uncertainty: Length::default(),
+            verdict,
+            limits: String::new(),
+            allowed: (Some(Length::from_nanometres(10)), Some(Length::from_nanometres(20))),
+            new: (None, None),
+            because: String::new(),
+            source: String::new(),
+            general: false,
+        }
+    }
+
+    #[track_caller]
+    fn says(quantity: Quantity, verdict: Option<Verdict>, value: i64, expected: &[(Fault, bool)]) {
+        assert_eq!(faults(&[figure(quantity, verdict, value, Phase::Found)]), expected);
+        let later = Phase::ALL.into_iter().find(|phase| *phase != Phase::Found).unwrap();
+        assert_eq!(faults(&[figure(quantity, verdict, value, later)]), [], "only as it was found");
+    }
+
+    #[test]
+    fn sizes_speak_by_their_verdict() {
+        use Verdict::{Outside, TooClose, Within};
+        says(Quantity::Taper, Some(Outside), 30, &[(Fault::Tapered, true)]);
+        says(Quantity::Taper, Some(Within), 5, &[(Fault::Tapered, false)]);
+        says(Quantity::Taper, Some(TooClose), 10, &[]);
+        says(Quantity::Taper, None, 10, &[]);
+        says(Quantity::Barrel, Some(Outside), -30, &[(Fault::Barrel, false), (Fault::Hourglass, true)]);
+        says(Quantity::Barrel, Some(Outside), 30, &[(Fault::Barrel, true), (Fault::Hourglass, false)]);
+        says(Quantity::Clearance, Some(Outside), 25, &[(Fault::Loose, true), (Fault::Tight, false)]);
+        says(Quantity::Clearance, Some(Outside), 5, &[(Fault::Loose, false), (Fault::Tight, true)]);
+    }
+
+    /// Everything that can be recorded must leave a network that can be reckoned with.
+    #[test]
+    fn every_tag_and_size_of_every_part_is_sound_evidence() {
+        for arrangement in [Arrangement::vee(8), Arrangement::flat(6), Arrangement::inline(1)] {
+            let engine = Engine::new(arrangement).unwrap();
+            let mut job = Job::default();
+            let mut figures = BTreeMap::new();
+            for part in engine.parts() {
+                let record = job.parts.entry(*part).or_default();
+                for (n, tag) in part.kind.row().tags.iter().enumerate() {
+                    let zones = part.kind.row().zones.zones().iter().copied().skip(n % 3).take(n % 4).collect();
+                    record.tags.insert(*tag, crate::job::TagRecord { grade: Grade::ALL[n % 4], zones });
+                }
+                let measured = part.kind.quantities().iter().enumerate();
+                let verdict = |n: usize| Some(if n.is_multiple_of(2) { Verdict::Outside } else { Verdict::Within });
+                let of_part = measured.map(|(n, has)| figure(has.quantity, verdict(n), 30, Phase::Found));
+                figures.insert(*part, of_part.collect());
+            }
+            let model = Model::new(&engine, &job);
+            assert!(gather(&model, &job, &figures).network.solve().is_ok());
+        }
+    }
 }
