@@ -4,6 +4,9 @@
 export async function foldAfter(event, saving) {
   const details = /** @type {Element} */ (event.target).closest('details')
   if (!(await saving) || !details) return
+  // Whoever has gone on to another field by now keeps it: what they type must not be lost.
+  const { activeElement } = document
+  const isHere = details.contains(activeElement) || activeElement === document.body
   details.open = false
-  details.querySelector('summary')?.focus({ preventScroll: true })
+  if (isHere) details.querySelector('summary')?.focus({ preventScroll: true })
 }
