@@ -233,6 +233,7 @@ pub(super) fn words(topic: Topic, notes: &[Note], arrangement: &Arrangement) -> 
             format!("{}, {grade},{place} on {}", tag.row().name, named(&parts, kind, half, arrangement))
         }
         Topic::Sound(kind, half) => format!("{} without damage", named(&parts, kind, half, arrangement)),
+        Topic::NotAmong(Tag::LooksEven) => format!("{} not called evenly worn", counted(parts.len(), "worn part")),
         Topic::NotAmong(tag) => match parts.len() {
             1 => format!("no {} noted on the one worn part where it could be", tag.row().name),
             n => format!("no {} noted on {n} worn parts where it could be", tag.row().name),
@@ -244,6 +245,10 @@ pub(super) fn words(topic: Topic, notes: &[Note], arrangement: &Arrangement) -> 
             format!("{} not {}", named(&parts, kind, None, arrangement), fault.words())
         }
     }
+}
+
+fn counted(n: usize, name: &str) -> String {
+    if n == 1 { format!("one {name}") } else { format!("{n} {}", plural(name)) }
 }
 
 fn named(parts: &BTreeSet<Part>, kind: PartKind, half: Option<Half>, arrangement: &Arrangement) -> String {

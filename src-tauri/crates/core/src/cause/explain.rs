@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use super::catalogue::{self, Cause};
 use super::evidence::{Evidence as Gathered, Note, Topic, words};
 use super::model::{Model, Seat, Spot, history_factors};
-use super::network::{Belief, Finding, Maker, Observed, Question, Solution, Without};
+use super::network::{Belief, Finding, Maker, Observed, Solution};
 use super::place::Place;
 use super::scaled::binary_log;
 use super::{CauseView, Evidence, PlaceView, Unexplained, view};
@@ -71,7 +71,32 @@ pub(super) fn explain(
     }
     let local = Local::of(model, solution);
     views.extend(local.views(model, evidence, solution, job));
+    keep_what_is_explained_alone(&mut views);
     (views, unexplained(model, evidence, solution, &weighed, &local))
+}
+
+/// Drops from what a cause explains alone all that speaks for another cause too.
+fn keep_what_is_explained_alone(views: &mut [CauseView]) {
+    let about = |evidence: &Evidence| {
+        let what = evidence.words.split(',').next().unwrap_or_default().to_owned();
+        (what, evidence.parts.clone())
+    };
+    let for_causes: Vec<(String, (String, Vec<Part>))> = views
+        .iter()
+        .flat_map(|view| view.evidence_for.iter().map(|evidence| (view.id.clone(), evidence)))
+        .filter(|(_, evidence)| evidence.weight >= OTHERS_BELOW)
+        .map(|(id, evidence)| (id, about(evidence)))
+        .collect();
+    for view in views {
+        let id = view.id.clone();
+        view.explains_alone.retain(|own| {
+            let (what, parts) = about(own);
+            let same = |(other, (others_what, others_parts)): &(String, (String, Vec<Part>))| {
+                *other != id && what == *others_what && parts.iter().any(|part| others_parts.contains(part))
+            };
+            !for_causes.iter().any(same)
+        });
+    }
 }
 
 /// A cause of one place: its probability at any place, and at each.
@@ -148,16 +173,10 @@ impl Local {
     ) {
         let Some(spot) = model.spot(seat) else { return };
         let all = self.belief(cause, seat, spot);
-        let believed = |without: &Without| {
-            let weights = match seat.1 {
-                None => solution.root_without(seat.0, without),
-                Some(branch) => solution.branch_without(seat.0, branch, without),
-            };
-            belief(cause, spot, &weights)
-        };
         let without = |notes: &[Note]| {
             let about = |note: &Note| notes.iter().any(|out| out.part == note.part && out.symptom == note.symptom);
-            solution.without(&[seat.0], &|site, finding| evidence.note(site, finding).is_some_and(about))
+            let out = |finding: &Finding| evidence.note(seat.0, finding).is_some_and(about);
+            belief(cause, spot, &solution.states_without(seat, &out))
         };
         let notes = evidence.notes.get(seat.0).map(Vec::as_slice).unwrap_or_default();
         let (own, other): (Vec<Note>, Vec<Note>) = notes.iter().partition(|note| {
@@ -173,7 +192,7 @@ impl Local {
             groups.entry((note.part, topic)).or_default().push(note);
         }
         for ((part, topic), notes) in &groups {
-            let weight = weight(all, believed(&without(notes)));
+            let weight = weight(all, without(notes));
             let mut told = words(*topic, notes, model.engine().arrangement());
             if notes.iter().any(|note| matches!(note.topic, Topic::NotAmong(_))) {
                 told = format!(
@@ -188,7 +207,7 @@ impl Local {
             explained.weigh(told);
         }
         if !other.is_empty() {
-            let weight = weight(all, believed(&without(&other)));
+            let weight = weight(all, without(&other));
             let words = "what else was seen there, of which this cause makes nothing".into();
             explained.weigh(Evidence { words, parts: parts(&other), weight });
         }
@@ -200,7 +219,7 @@ impl Local {
             .filter(|site| evidence.notes.get(*site).is_some_and(|notes| !notes.is_empty()))
             .collect();
         if !elsewhere.is_empty() {
-            let weight = weight(all, believed(&solution.forgetting(&elsewhere)));
+            let weight = weight(all, belief(cause, spot, &solution.states_forgetting(seat, &elsewhere)));
             let seen = elsewhere.iter().flat_map(|site| evidence.notes.get(*site)).flatten();
             let told: Vec<Note> = seen.copied().collect();
             let words = "what was seen at the other places like it".into();
@@ -267,8 +286,7 @@ fn by_leak(model: &Model<'_>, solution: &Solution<'_>, note: &Note, beliefs: &[B
     }
     let makers = finding.shared.iter_mut().chain(&mut finding.root).chain(&mut finding.own);
     makers.for_each(|(_, maker): &mut (usize, Maker)| maker.share = 0.0);
-    let answer = solution.ask(site, branch, &Question::Where(vec![finding])).into_iter().next()?;
-    Some(answer.weight / solution.weight())
+    Some(solution.in_pattern((site, branch), &finding))
 }
 
 fn belief(cause: &Cause, spot: &Spot, weights: &[f64]) -> Belief {

@@ -221,7 +221,9 @@ impl Candidate {
         let before = |of: &dyn Fn(&Answer) -> f64| answers.iter().map(of).sum::<f64>() / total;
         let after = |weight: f64| weight / answer.weight;
         let (root, branches) = model.sites.get(self.seat.0)?;
-        let shared = model.shared.iter().enumerate().map(|(c, cause)| {
+        // What is worn anyway is no reason to look.
+        let telling = model.shared.iter().enumerate().filter(|(_, cause)| cause.id != catalogue::ORDINARY);
+        let shared = telling.map(|(c, cause)| {
             let of = |answer: &Answer| answer.shared.get(c).copied().unwrap_or(0.0);
             (*cause, catalogue::Mirror::None, after(of(answer)) - before(&of))
         });

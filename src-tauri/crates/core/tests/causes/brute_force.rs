@@ -136,21 +136,27 @@ fn equals_brute_force_on_two_hundred_random_networks() {
         let all = enumerate(&network, &|_, _| false);
         close(&probabilities(&solution.shared()), &all.shared);
         let everywhere: Vec<usize> = (0..network.sites.len()).collect();
-        // One piece of evidence left out, at all places or only at the first.
+        // One piece of evidence left out, at all places or only at the first; everything left out at all but the first.
         for (piece, at) in [(0, &everywhere[..]), (1, &everywhere[..1])] {
             let out = |_: usize, finding: &Finding| finding.piece == piece;
-            let without = solution.without(at, &out);
             let brute = enumerate(&network, &|site, finding| at.contains(&site) && finding.piece == piece);
             close(&probabilities(&solution.shared_without(at, &out)), &brute.shared);
-            let mut left = (all.places.iter(), brute.places.iter());
-            for (number, site) in network.sites.iter().enumerate() {
-                close(&normalised(&solution.root(number)), left.0.next().unwrap());
-                close(&normalised(&solution.root_without(number, &without)), left.1.next().unwrap());
+        }
+        let mut place = 0;
+        for (number, site) in network.sites.iter().enumerate() {
+            let others: Vec<usize> = everywhere.iter().copied().filter(|other| *other != number).collect();
+            let out = |finding: &Finding| finding.piece == 1;
+            let without = enumerate(&network, &|site, finding| site == number && finding.piece == 1);
+            let forgotten = enumerate(&network, &|site, _| site != number);
+            let seats = std::iter::once(None).chain((0..site.branches.len()).map(Some));
+            for branch in seats {
+                let seat = (number, branch);
+                let believed = branch.map_or_else(|| solution.root(number), |branch| solution.branch(number, branch));
+                close(&normalised(&believed), &all.places[place]);
+                close(&normalised(&solution.states_without(seat, &out)), &without.places[place]);
+                close(&normalised(&solution.states_forgetting(seat, &others)), &forgotten.places[place]);
+                place += 1;
                 places += 1;
-                for branch in 0..site.branches.len() {
-                    close(&normalised(&solution.branch(number, branch)), left.0.next().unwrap());
-                    close(&normalised(&solution.branch_without(number, branch, &without)), left.1.next().unwrap());
-                }
             }
         }
     }

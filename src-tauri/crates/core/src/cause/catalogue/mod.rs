@@ -162,6 +162,9 @@ const fn any(_: &Arrangement) -> bool {
     true
 }
 
+/// The written form of the cause that is no fault.
+pub const ORDINARY: &str = normal_wear::CAUSE.id;
+
 /// The working pattern of an ordinary life, which needs no explanation.
 pub const EVEN: Symptom = Symptom::Seen(Tag::LooksEven);
 

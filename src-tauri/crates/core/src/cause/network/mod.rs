@@ -92,8 +92,8 @@ pub struct Solution<'a> {
     network: &'a Network,
     memo: Memo,
     sites: Vec<Place>,
-    /// The weight of every subset of shared causes, everything taken into account.
-    weights: Vec<Scaled>,
+    /// The weight of every subset of shared causes, everything taken into account; the largest lies within a step of 1.
+    weights: Vec<f64>,
 }
 
 #[derive(Debug, Clone)]
@@ -101,14 +101,6 @@ struct Place {
     tables: Arc<SiteTables>,
     /// For every subset of all shared causes, the subset that bears on the place.
     projection: Arc<Vec<u16>>,
-}
-
-/// What is believed once some findings are left out.
-#[derive(Debug)]
-pub struct Without {
-    weights: Vec<Scaled>,
-    /// The places that change.
-    changed: Vec<(usize, site::Without)>,
 }
 
 impl Network {
@@ -148,6 +140,7 @@ impl Network {
         for place in &sites {
             place.multiply(&mut weights, &place.tables.message);
         }
+        let weights = Scaled::aligned(&weights);
         Ok(Solution { network: self, memo, sites, weights })
     }
 
@@ -189,6 +182,14 @@ impl Place {
         }
     }
 
+    /// The weight of each state of the place or of a branch, where its own subsets have the weights given.
+    fn weights(&self, branch: Option<usize>, row: &[f64], without: Option<&site::Without>) -> Vec<f64> {
+        match branch {
+            None => (0..self.tables.root.len()).map(|state| dot(row, &self.tables.root_row(state, without))).collect(),
+            Some(branch) => self.tables.branch_weights(branch, row, without),
+        }
+    }
+
     /// Sums weights of all subsets over everything that does not bear on the place.
     fn gather(&self, weights: &[f64]) -> Vec<f64> {
         let mut row = vec![0.0; self.tables.size()];
@@ -204,27 +205,31 @@ impl Place {
 impl Solution<'_> {
     /// The weight of everything that was seen, by which other weights of the solution are normalised.
     pub fn weight(&self) -> f64 {
-        Scaled::aligned(&self.weights).iter().sum()
+        self.weights.iter().sum()
     }
 
     /// The belief in each shared cause.
     pub fn shared(&self) -> Vec<Belief> {
-        marginals(&self.weights, self.network.priors.len())
+        marginals(self.weights.clone(), self.network.priors.len())
     }
 
     /// The weight of each state of a place, not normalised; nothing for a place that isn't there.
     pub fn root(&self, site: usize) -> Vec<f64> {
-        self.root_given(site, &self.weights, None)
+        self.states(site, None)
     }
 
     /// The weight of each state of a branch, not normalised.
     pub fn branch(&self, site: usize, branch: usize) -> Vec<f64> {
-        self.branch_given(site, branch, &self.weights, None)
+        self.states(site, Some(branch))
+    }
+
+    fn states(&self, site: usize, branch: Option<usize>) -> Vec<f64> {
+        let Some(place) = self.sites.get(site) else { return vec![] };
+        place.weights(branch, &place.gather(&self.weights), None)
     }
 
     /// The probability that some place is in one of some states: `found` is asked for each site, branch and state.
     pub fn anywhere(&self, found: &dyn Fn(usize, Option<usize>, usize) -> bool) -> f64 {
-        let before: f64 = Scaled::aligned(&self.weights).iter().sum();
         let concerned = self.network.sites.iter().enumerate().filter(|(number, site)| {
             let root = || (0..site.states.len()).any(|state| found(*number, None, state));
             let hanging = |(n, branch): (usize, &Branch)| (0..branch.len()).any(|s| found(*number, Some(n), s));
@@ -241,7 +246,7 @@ impl Solution<'_> {
                 *x *= row.get(usize::from(*index)).copied().unwrap_or(1.0);
             }
         }
-        1.0 - dot(&Scaled::aligned(&self.weights), &free) / before
+        1.0 - dot(&self.weights, &free) / self.weight()
     }
 
     /// The places as they were worked out, for the next time.
@@ -253,30 +258,27 @@ impl Solution<'_> {
     /// each of the places.
     pub fn shared_without(&self, places: &[usize], out: &dyn Fn(usize, &Finding) -> bool) -> Vec<Belief> {
         let ratios = places.iter().map(|number| (*number, self.ratio(*number, &|finding| out(*number, finding))));
-        marginals(&self.weights_times(ratios), self.network.priors.len())
+        marginals(self.weights_times(ratios), self.network.priors.len())
     }
 
-    /// What would be believed of the states of places, had some findings of some places not been seen.
-    pub fn without(&self, places: &[usize], out: &dyn Fn(usize, &Finding) -> bool) -> Without {
-        let mut changed = Vec::with_capacity(places.len());
-        let ratios = places.iter().filter_map(|number| {
-            let (place, site) = (self.sites.get(*number)?, self.network.sites.get(*number)?);
-            let change = place.tables.without(site, &|finding| out(*number, finding));
-            let ratio = Arc::new(change.ratio.clone());
-            changed.push((*number, change));
-            Some((*number, ratio))
-        });
-        let weights = self.weights_times(ratios);
-        Without { weights, changed }
+    /// The weight of each state of a place, or of a branch of it, had some findings of that place not been seen.
+    pub fn states_without(&self, (site, branch): (usize, Option<usize>), out: &dyn Fn(&Finding) -> bool) -> Vec<f64> {
+        let (Some(place), Some(of)) = (self.sites.get(site), self.network.sites.get(site)) else { return vec![] };
+        let without = place.tables.without(of, out);
+        // Only this place changes: its change is taken in after all else has been summed out.
+        let mut row = place.gather(&self.weights);
+        times(&mut row, &without.ratio);
+        place.weights(branch, &over(&row, &without.mean), Some(&without))
     }
 
-    /// What would be believed of the states of other places, had nothing been found at these.
-    pub fn forgetting(&self, places: &[usize]) -> Without {
+    /// The weight of each state of a place, or of a branch of it, had nothing been found at some other places.
+    pub fn states_forgetting(&self, (site, branch): (usize, Option<usize>), places: &[usize]) -> Vec<f64> {
         let mut weights = self.network.prior_weights();
         for (_, place) in self.sites.iter().enumerate().filter(|(number, _)| !places.contains(number)) {
             place.multiply(&mut weights, &place.tables.message);
         }
-        Without { weights, changed: vec![] }
+        let Some(place) = self.sites.get(site) else { return vec![] };
+        place.weights(branch, &place.gather(&Scaled::aligned(&weights)), None)
     }
 
     /// By what the likelihood of a place changes when some findings are left out; worked out once.
@@ -295,7 +297,7 @@ impl Solution<'_> {
     }
 
     /// The weights of all subsets with those of some places changed.
-    fn weights_times(&self, ratios: impl Iterator<Item = (usize, Arc<Vec<f64>>)>) -> Vec<Scaled> {
+    fn weights_times(&self, ratios: impl Iterator<Item = (usize, Arc<Vec<f64>>)>) -> Vec<f64> {
         // Places on which the same causes bear are taken together, so that the long row is walked seldom.
         let mut rows: Vec<(&Place, Vec<f64>)> = Vec::new();
         for (number, ratio) in ratios {
@@ -307,46 +309,11 @@ impl Solution<'_> {
         }
         let mut weights = self.weights.clone();
         for (place, row) in rows {
-            let row: Vec<Scaled> = row.iter().map(|ratio| Scaled::ONE.times(*ratio)).collect();
-            place.multiply(&mut weights, &row);
+            for (weight, index) in weights.iter_mut().zip(place.projection.iter()) {
+                *weight *= row.get(usize::from(*index)).copied().unwrap_or(1.0);
+            }
         }
         weights
-    }
-
-    /// The weight of each state of a place once some findings are left out.
-    pub fn root_without(&self, site: usize, without: &Without) -> Vec<f64> {
-        self.root_given(site, &without.weights, without.at(site))
-    }
-
-    /// The weight of each state of a branch once some findings are left out.
-    pub fn branch_without(&self, site: usize, branch: usize, without: &Without) -> Vec<f64> {
-        self.branch_given(site, branch, &without.weights, without.at(site))
-    }
-
-    fn root_given(&self, site: usize, weights: &[Scaled], without: Option<&site::Without>) -> Vec<f64> {
-        let Some(place) = self.sites.get(site) else { return vec![] };
-        let row = place.gather(&Scaled::aligned(weights));
-        let row = without.map_or(row.clone(), |without| over(&row, &without.mean));
-        (0..place.tables.root.len()).map(|state| dot(&row, &place.tables.root_row(state, without))).collect()
-    }
-
-    fn branch_given(
-        &self,
-        site: usize,
-        branch: usize,
-        weights: &[Scaled],
-        without: Option<&site::Without>,
-    ) -> Vec<f64> {
-        let Some(place) = self.sites.get(site) else { return vec![] };
-        let row = place.gather(&Scaled::aligned(weights));
-        let row = without.map_or(row.clone(), |without| over(&row, &without.mean));
-        place.tables.branch_weights(branch, &row, without)
-    }
-}
-
-impl Without {
-    fn at(&self, site: usize) -> Option<&site::Without> {
-        self.changed.iter().find(|(number, _)| *number == site).map(|(_, change)| change)
     }
 }
 
@@ -359,17 +326,19 @@ fn dot(one: &[f64], other: &[f64]) -> f64 {
 }
 
 /// From a weight for every subset of causes to a belief in each cause. Each step sums a cause out and halves the table.
-fn marginals(weights: &[Scaled], causes: usize) -> Vec<Belief> {
-    marginals_of(Scaled::aligned(weights), causes)
-}
-
-fn marginals_of(mut table: Vec<f64>, causes: usize) -> Vec<Belief> {
+fn marginals(mut table: Vec<f64>, causes: usize) -> Vec<Belief> {
     let mut beliefs = Vec::with_capacity(causes);
     for _ in 0..causes {
-        let present = table.iter().skip(1).step_by(2).sum();
-        let absent = table.iter().step_by(2).sum();
+        let (mut present, mut absent) = (0.0, 0.0);
+        let mut half = Vec::with_capacity(table.len() / 2);
+        for pair in table.chunks_exact(2) {
+            let [without, with] = pair else { continue };
+            absent += without;
+            present += with;
+            half.push(without + with);
+        }
         beliefs.push(Belief { present, absent });
-        table = table.chunks(2).map(|pair| pair.iter().sum()).collect();
+        table = half;
     }
     beliefs
 }

@@ -3,8 +3,7 @@
 use super::finding::{Factor, Finding};
 use super::site::Site;
 use super::table::{Table, plus, projection};
-use super::{Solution, dot, marginals_of};
-use crate::cause::scaled::Scaled;
+use super::{Solution, dot, marginals};
 
 /// A look at one part.
 #[derive(Debug, Clone, PartialEq)]
@@ -57,8 +56,8 @@ impl Solution<'_> {
         let tables: Vec<Table> = question.findings().iter().map(|finding| Table::new(finding, &bits)).collect();
         let size = 1usize << bits.len();
 
-        let weights = Scaled::aligned(&self.weights);
-        let here = gather(&weights, &wide, size);
+        let weights = &self.weights;
+        let here = gather(weights, &wide, size);
         let answers = question.findings().len() + usize::from(matches!(question, Question::What(_)));
         let mut rows = vec![vec![0.0; size]; answers];
         let (roots, branches) =
@@ -89,12 +88,48 @@ impl Solution<'_> {
                 }
             }
         }
-        let rest = Rest::new(&weights, &wide, &bits, &here, causes);
+        let rest = Rest::new(weights, &wide, &bits, &here, causes);
         rows.iter()
             .zip(by_root)
             .zip(by_branch)
             .map(|((row, root), branch)| Answer { weight: row.iter().sum(), shared: rest.shared(row), root, branch })
             .collect()
+    }
+
+    /// The probability that a finding, known to be there, lies in a pattern. Only the states that have to do with it are
+    /// gone through singly.
+    pub fn in_pattern(&self, (number, branch): (usize, Option<usize>), finding: &Finding) -> f64 {
+        let (Some(place), Some(site)) = (self.sites.get(number), self.network.sites.get(number)) else { return 0.0 };
+        // The finding is one of the place's own, so that nothing bears on it that does not bear on the place.
+        let bits = &place.tables.bits;
+        if finding.shared.iter().any(|(by, _)| !bits.contains(by)) {
+            return 0.0;
+        }
+        let table = Table::new(finding, bits);
+        let here = place.gather(&self.weights);
+        let mut sum = 0.0;
+        let mut add = |root: Option<usize>, own: usize, mut row: Vec<f64>| {
+            super::table::times(&mut row, &here);
+            table.times_pattern(factor(finding, root, own), &mut row);
+            sum += row.iter().sum::<f64>();
+        };
+        let concerns = |links: &[(usize, super::Maker)], state: usize| links.iter().any(|(by, _)| *by == state);
+        for root in 0..site.states.len() {
+            let mut rest = place.tables.root_row(root, None);
+            let Some(branch) = branch else {
+                add(None, root, rest);
+                continue;
+            };
+            let states = site.branches.get(branch).map_or(0, super::Branch::len);
+            for state in (0..states).filter(|state| concerns(&finding.own, *state)) {
+                let Some(pair) = place.tables.pair_row(branch, root, state) else { continue };
+                rest.iter_mut().zip(&pair).for_each(|(rest, pair)| *rest -= pair);
+                add(Some(root), state, pair);
+            }
+            // No link goes out from *nothing wrong*: state 0 stands for all that have nothing to do with the finding.
+            add(Some(root), 0, rest);
+        }
+        sum / here.iter().sum::<f64>()
     }
 
     /// Whether two places, with their branches, are known to be alike.
@@ -171,7 +206,7 @@ impl<'a> Rest<'a> {
     }
 
     fn shared(&self, row: &[f64]) -> Vec<f64> {
-        let own = marginals_of(row.to_vec(), self.bits.len());
+        let own = marginals(row.to_vec(), self.bits.len());
         let mut all = vec![0.0; self.causes];
         for (bit, belief) in self.bits.iter().zip(own) {
             if let Some(weight) = all.get_mut(*bit) {
