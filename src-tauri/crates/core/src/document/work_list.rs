@@ -1,15 +1,16 @@
 //! One list alone, to print, send or take along.
 
-use super::condition_report::{engine_facts, subtitle};
+use super::condition_report::subtitle;
 use super::{Block, Paper, Shop};
 use crate::assess::Assessment;
-use crate::job::Job;
+use crate::job::{Job, TextField};
 use crate::list::{ListItem, ListKind, WorkList};
 
 /// The list as a paper. `date` is the local date, as year, month, day.
 pub fn work_list(job: &Job, assessment: &Assessment, date: (i32, u8, u8), shop: &Shop, kind: ListKind) -> Paper {
     let mut blocks = Vec::new();
-    engine_facts(job, shop, &assessment.engine, &mut blocks);
+    // A list goes to suppliers and machine shops: it names the engine, not the customer.
+    blocks.push(Block::Facts(engine_only(job, shop, &assessment.engine)));
     match assessment.lists.iter().find(|list| list.kind == kind).filter(|list| !list.items.is_empty()) {
         None => blocks.push(Block::Lead("There is nothing on this list.".into())),
         Some(list) => {
@@ -29,6 +30,18 @@ pub fn work_list(job: &Job, assessment: &Assessment, date: (i32, u8, u8), shop: 
         ));
     }
     Paper { title: kind.title().into(), subtitle: subtitle(job, assessment), date, blocks }
+}
+
+/// Which engine, and which shop asks.
+fn engine_only(job: &Job, shop: &Shop, engine: &Option<String>) -> Vec<(String, String)> {
+    let filled = |field: &TextField| Some((field.label().to_owned(), job.texts.get(field)?.trim().to_owned()));
+    let mut facts: Vec<(String, String)> =
+        [TextField::Machine, TextField::EngineNumber].iter().filter_map(filled).collect();
+    facts.extend(engine.clone().map(|engine| ("Engine".to_owned(), engine)));
+    if !shop.name.trim().is_empty() {
+        facts.push(("From".into(), shop.name.trim().to_owned()));
+    }
+    facts
 }
 
 /// The list as rows with a head, for a spreadsheet.
@@ -52,4 +65,24 @@ fn row(item: &ListItem) -> Vec<String> {
         parts.join(", ")
     });
     vec![item.quantity.to_string(), item.what.clone(), item.detail.clone(), format!("{}{held}", item.because), done]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::assess::assess;
+    use crate::engine::Arrangement;
+
+    #[test]
+    fn a_list_names_the_engine_and_not_the_customer() {
+        let mut job = Job { arrangement: Some(Arrangement::inline(4)), ..Job::default() };
+        job.texts.insert(TextField::Customer, "A. Customer".into());
+        job.texts.insert(TextField::Contact, "a@customer.example".into());
+        job.texts.insert(TextField::EngineNumber, "40117".into());
+        let shop = Shop { name: "The shop".into(), ..Shop::default() };
+        let paper = work_list(&job, &assess(&job), (2030, 1, 2), &shop, ListKind::Order);
+        let text = format!("{paper:?}");
+        assert!(text.contains("40117") && text.contains("The shop"), "{text}");
+        assert!(!text.contains("Customer") && !text.contains("customer.example"), "{text}");
+    }
 }
