@@ -2,16 +2,14 @@
 //!
 //! `assess_v8 LOG` writes the log to a file as JSON, for a peer to read, and prints the median in milliseconds.
 
-use std::time::Instant;
+mod timing;
 
-use wearbook_core::assess::assess;
 use wearbook_core::engine::{Arrangement, Engine};
-use wearbook_core::job::{Change, DeviceId, Edit, EditId, Job, RecordedChange};
+use wearbook_core::job::Change;
 use wearbook_core::wear::Grade;
 
 /// Every part tagged with several tags, until the log has this many edits.
 const EDITS: usize = 500;
-const RUNS: usize = 101;
 
 fn main() {
     let arrangement = Arrangement::vee(8);
@@ -30,24 +28,5 @@ fn main() {
         }
     }
     changes.truncate(EDITS);
-    let edits: Vec<Edit> = (1..)
-        .zip(changes)
-        .map(|(n, change)| Edit { id: EditId::next(None, n, DeviceId(1)), change: RecordedChange::Known(change) })
-        .collect();
-    if let Some(path) = std::env::args().nth(1)
-        && let Err(error) = std::fs::write(&path, serde_json::to_vec(&edits).unwrap_or_default())
-    {
-        eprintln!("{path} can't be written: {error}");
-    }
-    let mut times: Vec<f64> = (0..RUNS)
-        .map(|_| {
-            let start = Instant::now();
-            let assessment = assess(&Job::fold(&edits));
-            assert!(assessment.progress.looked > 100);
-            start.elapsed().as_secs_f64() * 1e3
-        })
-        .collect();
-    times.sort_by(f64::total_cmp);
-    let median = times.get(RUNS / 2).copied().unwrap_or(f64::NAN);
-    println!("{median:.2}");
+    timing::time(changes);
 }

@@ -3,11 +3,10 @@
 //!
 //! `measure_v8 LOG` writes the log to a file as JSON, for a peer to read, and prints the median in milliseconds.
 
-use std::time::Instant;
+mod timing;
 
-use wearbook_core::assess::assess;
 use wearbook_core::engine::{Arrangement, Engine, PartKind};
-use wearbook_core::job::{Change, DeviceId, Edit, EditId, Job, RecordedChange};
+use wearbook_core::job::Change;
 use wearbook_core::measure::Quantity;
 
 /// A sheet with limits and a series.
@@ -20,7 +19,6 @@ const SHEET: &str = r#"{"do":"use-sheet","sheet":{"head":{"name":"Bench"},"lines
     {"of":{"kind":"main-shell","quantity":"wall"},"min":"0.1245 in","max":"0.1250 in"}],
     "undersizes":[{"journals":"mains","size":"0.010 in"},{"journals":"mains","size":"0.020 in"},
     {"journals":"crankpins","size":"0.010 in"}],"oversizes":[{"size":"0.020 in"}]}}"#;
-const RUNS: usize = 101;
 
 fn main() {
     let arrangement = Arrangement::vee(8);
@@ -42,26 +40,7 @@ fn main() {
             changes.extend(reading.map(|reading| Change::Measure { reading }));
         }
     }
-    let edits: Vec<Edit> = (1..)
-        .zip(changes)
-        .map(|(n, change)| Edit { id: EditId::next(None, n, DeviceId(1)), change: RecordedChange::Known(change) })
-        .collect();
-    if let Some(path) = std::env::args().nth(1)
-        && let Err(error) = std::fs::write(&path, serde_json::to_vec(&edits).unwrap_or_default())
-    {
-        eprintln!("{path} can't be written: {error}");
-    }
-    let mut times: Vec<f64> = (0..RUNS)
-        .map(|_| {
-            let start = Instant::now();
-            let assessment = assess(&Job::fold(&edits));
-            assert!(assessment.progress.looked > 100);
-            start.elapsed().as_secs_f64() * 1e3
-        })
-        .collect();
-    times.sort_by(f64::total_cmp);
-    let median = times.get(RUNS / 2).copied().unwrap_or(f64::NAN);
-    println!("{median:.2}");
+    timing::time(changes);
 }
 
 fn size_of(kind: PartKind) -> Quantity {

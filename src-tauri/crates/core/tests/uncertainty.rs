@@ -181,6 +181,10 @@ fn a_clearance_from_readings_is_as_uncertain_as_the_package_says() {
 /// rectangular, resolution 1 µm, repeatability 0.7 µm: together 1.437 µm.
 #[test]
 fn a_budget_adds_up() {
-    let together = Length::root_sum_square([1_155, 289, 700, 398].map(Length::from_nanometres));
+    // A rectangular spread counts with its half width over the root of three.
+    let rectangular = |half_width: i64| Length::from_nanometres(half_width).times(100_000, 173_205);
+    let repeatability = Length::from_nanometres(700);
+    let spreads = [rectangular(2_000), rectangular(500), repeatability, rectangular(690)];
+    let together = Length::root_sum_square(spreads);
     assert_eq!(together.nanometres(), 1_438, "1.437 µm, rounded up");
 }
