@@ -199,6 +199,13 @@ mod tests {
         let doubts =
             assessment.parts.iter().flat_map(|view| &view.readings).filter_map(|reading| reading.doubt.as_ref());
         assert_eq!(doubts.count(), 0);
+        let unpriced: Vec<&str> =
+            assessment.quote.lines.iter().filter(|line| line.net.is_none()).map(|line| line.what.as_str()).collect();
+        assert_eq!(unpriced, Vec::<&str>::new(), "the shop of the story knows its prices");
+        assert!(
+            !assessment.differences.is_empty() && !assessment.ways.is_empty(),
+            "something changed since the estimate"
+        );
     }
 
     #[test]
