@@ -79,6 +79,7 @@ export const words = {
     camshaft: 'Camshaft',
     camshafts: {
       'in-block': 'In the block',
+      'in-block-side-valves': 'In the block, valves beside the cylinders',
       'overhead-single': 'One on each head',
       'overhead-twin': 'Two on each head',
       none: 'None: ported engine',
@@ -645,6 +646,8 @@ export const words = {
     cleanUpHint: 'What the grinder or borer needs beyond the wear. Leave empty if nothing.',
     rules: 'Use general rules where the manual is silent',
     rulesHint: 'They are marked “common practice”.',
+    disputes: 'Where published manuals disagree and this engine’s manual is silent, follow:',
+    /** @param {number} n */ otherViews: (n) => (n === 1 ? 'not the usual view on one question' : `not the usual view on ${n} questions`),
     guardPercent: 'Share of the uncertainty that keeps away from a limit, in per cent',
     guardHint: '100 is all of it; 82 is about what a limit on one side needs.',
     saveHead: 'Save the head',

@@ -34,7 +34,7 @@ const SCREENS: &[(&str, &str)] = &[
     ("plan", "Plan"),
     ("part/main-shell.1.lower", "Main 1, lower shell"),
     ("part/tappet.2.intake.1", "Tappet 2, intake"),
-    ("part/oil-pump", "Oil pump and pick-up"),
+    ("part/oil-pump", "Oil pump"),
     ("measure/main-journal.1", "Main 1, journal"),
     ("measure/bore.2", "Bore 2"),
     ("causes", "Causes"),

@@ -35,7 +35,7 @@ async fn journey(stage: &mut Stage) -> Outcome {
     page.press_in("Paper", "radio", "Letter").await?;
     page.press("button", "Save the report (PDF)").await?;
     let report = stage.saved_document("winch.pdf").await?;
-    holds(stage, &report, &["Proposal 2", "A. Harrow, signed on the screen", "Oil pump and pick-up: replace"])?;
+    holds(stage, &report, &["Proposal 2", "A. Harrow, signed on the screen", "Oil pump: replace"])?;
 
     page.press("button", "Close the job").await?;
     page.read("This job is closed.").await?;
@@ -132,7 +132,7 @@ async fn agree_by_telephone(page: &Page) -> Outcome {
 async fn find_something_late(page: &Page) -> Outcome {
     let here = page.address().await?;
     let job = here.trim_end_matches("/approval").to_owned();
-    page.go(&format!("{job}/part/oil-pump"), "Oil pump and pick-up").await?;
+    page.go(&format!("{job}/part/oil-pump"), "Oil pump").await?;
     page.press("button", "Scoring").await?;
     page.press("button", "Grade 4: …").await?;
     page.see("button", "Scoring, grade 4").await?;
@@ -142,7 +142,7 @@ async fn find_something_late(page: &Page) -> Outcome {
     page.press("link", "To the approval").await?;
     page.see("heading", "Proposal 1").await?;
     page.read("Changed since, and not agreed yet").await?;
-    page.read("Oil pump and pick-up: replace").await
+    page.read("Oil pump: replace").await
 }
 
 async fn agree_by_signature(page: &Page) -> Outcome {

@@ -37,5 +37,5 @@ function followCamshaft(next) {
   }
   if (next.valves_per_cylinder === 0) next.valves_per_cylinder = 2
   if (next.cam_bearings === 0) next.cam_bearings = Math.max(2, next.mains)
-  if (next.camshaft === 'in-block' && next.tappets === 'none') next.tappets = 'flat-solid'
+  if (next.camshaft.startsWith('in-block') && next.tappets === 'none') next.tappets = 'flat-solid'
 }

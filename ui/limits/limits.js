@@ -50,12 +50,13 @@ function overview(view) {
 /** @param {JobView} view */
 function head(view) {
   const { job, sheet } = view
-  const { name, source, unit, clean_up, guard_percent = 100, general_rules = true } = sheet.head
+  const { name, source, unit, clean_up, guard_percent = 100, general_rules = true, otherwise = [] } = sheet.head
   const facts = [
     text.units[unit],
     clean_up ? text.cleaningUp(clean_up) : text.noCleaningUp,
     guard_percent === 100 ? text.fullGuard : text.guard(guard_percent),
     general_rules ? text.rulesOn : text.rulesOff,
+    ...(otherwise.length > 0 ? [text.otherViews(otherwise.length)] : []),
   ]
   return html`
     ${isBlank(view) ? html`<p>${text.none}</p>` : ''}

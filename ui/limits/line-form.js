@@ -18,6 +18,9 @@ import { label, lineId, lineOf, newLine, ringsOf } from './line-key.js'
 
 const text = words.limits
 
+/** Kinds of which the manual may tell intake and exhaust apart. @type {readonly (PartKind | '')[]} */
+const BY_PORT = ['lobe', 'tappet', 'pushrod']
+
 /** @typedef {(change: Partial<Entered>) => void} Enter */
 
 /** @param {JobView} view @param {Line | undefined} saved */
@@ -111,7 +114,7 @@ function where({ assessment }, kind, quantity, entered, enter) {
       value: entered.station,
       choose: (station) => enter({ station }),
     })}
-    ${kind !== 'lobe' && kind !== 'tappet' ? '' : choice({
+    ${!BY_PORT.includes(kind) ? '' : choice({
       name: 'port',
       legend: text.port,
       options: [{ value: /** @type {Port | ''} */ (''), label: text.bothPorts }, ...optionsOf(text.portChoices)],

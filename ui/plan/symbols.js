@@ -18,6 +18,8 @@ const SYMBOLS = {
   bore: { shape: 'M24 5A19 19 0 1 0 24 43A19 19 0 1 0 24 5Z' },
   lobe: { shape: 'M24 4C31 4 32 12 35 20A14 14 0 1 1 13 20C16 12 17 4 24 4Z' },
   tappet: { shape: 'M18 5H30V33H38V42H10V33H18Z', lines: 'M18 11H30' },
+  // A thin rod between two balls.
+  pushrod: { shape: 'M21.5 18.7A7.5 7.5 0 1 1 26.5 18.7V29.3A7.5 7.5 0 1 1 21.5 29.3Z' },
   bush: { shape: 'M24 5A19 19 0 1 0 24 43A19 19 0 1 0 24 5ZM24 13A11 11 0 1 1 24 35A11 11 0 1 1 24 13Z' },
   item: { shape: 'M1.5 3H46.5V45H1.5Z' },
 }

@@ -83,7 +83,7 @@ export type Bank = "left" | "right";
 export type Banks = "one-then-other" | "across";
 
 /** Where the camshaft runs. */
-export type Camshaft = "in-block" | "overhead-single" | "overhead-twin" | "none";
+export type Camshaft = "in-block" | "in-block-side-valves" | "overhead-single" | "overhead-twin" | "none";
 
 /** The trade's tables. */
 export type Catalogue = {
@@ -111,6 +111,8 @@ export type Catalogue = {
   works: Array<WorkEntry>,
   /** The rules by which parts are decided. */
   rules: Array<RuleEntry>,
+  /** Where published manuals disagree and a shop says which view it follows. */
+  disputes: Array<DisputeEntry>,
   /** What stands where the risk is. */
   cautions: Array<string>, };
 
@@ -315,6 +317,20 @@ export type Difference = {
 
 /** Across the part: two directions at right angles. */
 export type Direction = "a" | "b";
+
+/** A point on which published manuals disagree. */
+export type Dispute = "pitted-tappets" | "ground-journals";
+
+/** A point on which published manuals disagree. */
+export type DisputeEntry = {
+  /** The point. */
+  id: Dispute,
+  /** The question between the manuals. */
+  question: string,
+  /** The view that stands unless the shop chooses, with its source. */
+  usual: string,
+  /** The other view, with its source. */
+  other: string, };
 
 /** The papers. */
 export type Document = "report-pdf" | "report-text" | "sizes-pdf" | "sizes-csv" | "list-pdf" | "list-text" | "list-csv" | "closing-pdf";
@@ -822,7 +838,7 @@ export type PaperSize = "a4" | "letter";
 export type Part = string;
 
 /** A kind of part. */
-export type PartKind = "main-shell" | "main-journal" | "housing-bore" | "thrust-face" | "rod-shell" | "crankpin" | "rod" | "piston" | "rings" | "bore" | "tappet" | "lobe" | "cam-journal" | "cam-bearing" | "camshaft" | "crankshaft" | "oil-pump" | "timing-drive" | "auxiliary-drive" | "core-plugs" | "block";
+export type PartKind = "main-shell" | "main-journal" | "housing-bore" | "thrust-face" | "rod-shell" | "crankpin" | "rod" | "piston" | "rings" | "bore" | "tappet" | "pushrod" | "lobe" | "cam-journal" | "cam-bearing" | "camshaft" | "crankshaft" | "oil-pump" | "oil-pickup" | "timing-drive" | "auxiliary-drive" | "core-plugs" | "block" | "main-cap-bolts" | "rod-bolts" | "head-bolts";
 
 /** One part within the plan of its group. */
 export type PartPlan = {
@@ -1199,7 +1215,9 @@ export type SheetHead = {
    * uncertainty (ISO 14253-1, from memory); 82 is about the one-sided 95 % of its later edition (from memory). */
   guard_percent?: number,
   /** Whether general rules fill in what this sheet does not give. */
-  general_rules?: boolean, };
+  general_rules?: boolean,
+  /** Where published manuals disagree and the shop follows the view that is not the usual one. */
+  otherwise?: Array<Dispute>, };
 
 /** The shelf. */
 export type Shelf = {
@@ -1276,10 +1294,10 @@ export type Stated = string;
 export type Station = "front" | "middle" | "rear" | "top" | "bottom" | "top-ring" | "second-ring" | "third-ring" | "oil-ring";
 
 /** The outline by which a part is drawn. */
-export type Symbol = "shell-upper" | "shell-lower" | "journal" | "housing" | "thrust" | "rod" | "piston" | "rings" | "bore" | "lobe" | "tappet" | "bush" | "item";
+export type Symbol = "shell-upper" | "shell-lower" | "journal" | "housing" | "thrust" | "rod" | "piston" | "rings" | "bore" | "lobe" | "tappet" | "pushrod" | "bush" | "item";
 
 /** A kind of wear or damage. */
-export type Tag = "scoring" | "embedded-debris" | "pitting" | "hot-spot" | "copper-showing" | "wiping" | "fatigue-cracks" | "lining-loss" | "corrosion" | "bright-back" | "rust" | "scuffing" | "spalling" | "dished-face" | "stuck-plunger" | "worn-nose" | "seizure" | "cracks" | "deposits" | "handling-damage" | "looks-even";
+export type Tag = "scoring" | "embedded-debris" | "pitting" | "hot-spot" | "copper-showing" | "wiping" | "fatigue-cracks" | "lining-loss" | "corrosion" | "bright-back" | "rust" | "scuffing" | "spalling" | "dished-face" | "stuck-plunger" | "worn-nose" | "bent" | "seizure" | "cracks" | "deposits" | "handling-damage" | "looks-even";
 
 /** A kind of wear. */
 export type TagEntry = {

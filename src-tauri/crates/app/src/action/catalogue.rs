@@ -9,7 +9,7 @@ use wearbook_core::engine::{Arrangement, PartKind};
 use wearbook_core::job::{HistoryFact, TextField};
 use wearbook_core::measure::{Has, InstrumentKind, Phase, Quantity, Sense, Spot};
 use wearbook_core::money::Work;
-use wearbook_core::sheet::SizeGroup;
+use wearbook_core::sheet::{Dispute, SizeGroup, View};
 use wearbook_core::wear::{Tag, Zone, ZoneMap};
 
 use crate::{Error, Wearbook};
@@ -50,6 +50,7 @@ pub fn act(_: &Wearbook, _: Arguments) -> Result<Reply, Error> {
             .iter()
             .map(|rule| RuleEntry { id: rule.id, why: rule.why, source: rule.source })
             .collect(),
+        disputes: Dispute::ALL.into_iter().map(dispute).collect(),
         cautions: CAUTIONS.iter().map(|caution| caution.text).collect(),
     })
 }
@@ -83,6 +84,8 @@ pub struct Catalogue {
     pub works: Vec<WorkEntry>,
     /// The rules by which parts are decided.
     pub rules: Vec<RuleEntry>,
+    /// Where published manuals disagree and a shop says which view it follows.
+    pub disputes: Vec<DisputeEntry>,
     /// What stands where the risk is.
     pub cautions: Vec<&'static str>,
 }
@@ -259,6 +262,26 @@ pub struct RuleEntry {
     pub why: &'static str,
     /// Where it comes from.
     pub source: &'static str,
+}
+
+/// A point on which published manuals disagree.
+#[derive(Debug, Clone, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct DisputeEntry {
+    /// The point.
+    pub id: Dispute,
+    /// The question between the manuals.
+    pub question: &'static str,
+    /// The view that stands unless the shop chooses, with its source.
+    pub usual: String,
+    /// The other view, with its source.
+    pub other: String,
+}
+
+fn dispute(id: Dispute) -> DisputeEntry {
+    let row = id.row();
+    let view = |view: &View| format!("{} ({})", view.words, view.source);
+    DisputeEntry { id, question: row.question, usual: view(&row.usual), other: view(&row.other) }
 }
 
 fn kind(id: PartKind) -> KindEntry {

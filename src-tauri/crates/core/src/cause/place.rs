@@ -5,7 +5,7 @@ use crate::engine::{Arrangement, At, Engine, Part, PartKind, Port};
 /// One place.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Place {
-    /// What belongs to no single spot: pump, drives, block, the shafts as a whole, cam bearings.
+    /// What belongs to no single spot: pump, drives, block, the shafts as a whole, cam bearings, fasteners.
     Engine,
     /// A main bearing: both shells, journal, housing bore.
     Main(u8),
@@ -13,7 +13,7 @@ pub enum Place {
     Crankpin(u8),
     /// A rod with its bearing, piston, rings and bore.
     Rod(u8),
-    /// A valve's tappet and lobe.
+    /// A valve's tappet, pushrod and lobe.
     Valve(u8, Port, u8),
     /// The thrust bearing.
     Thrust,
@@ -39,7 +39,7 @@ impl Place {
             (MainShell | MainJournal | HousingBore, At::Main(n) | At::MainHalf(n, _)) => Self::Main(n),
             (Crankpin, At::Crankpin(n)) => Self::Crankpin(n),
             (RodShell | Rod | Piston | Rings | Bore, At::Cylinder(n) | At::CylinderHalf(n, _)) => Self::Rod(n),
-            (Tappet | Lobe, At::Valve(cylinder, port, nth)) => Self::Valve(cylinder, port, nth),
+            (Tappet | Pushrod | Lobe, At::Valve(cylinder, port, nth)) => Self::Valve(cylinder, port, nth),
             (ThrustFace, _) => Self::Thrust,
             _ => Self::Engine,
         }

@@ -9,11 +9,10 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-use crate::assess::grade_sentence;
 use crate::engine::{Engine, Part};
 use crate::job::{Job, PartRecord};
+use crate::sheet::SizeGroup;
 use crate::sizing::Measured;
-use crate::words::capitalised;
 use rules::{Rule, Says, Scene};
 
 /// What to do about one part.
@@ -53,6 +52,31 @@ pub struct Reason {
 /// Decides about every part, in the order of [`Engine::parts`].
 pub fn decide(engine: &Engine, job: &Job, measured: &Measured<'_>) -> Vec<Decision> {
     let blank = PartRecord::default();
+    let mut reasons = reasons(engine, job, measured);
+    engine
+        .parts()
+        .iter()
+        .map(|part| {
+            let record = job.parts.get(part).unwrap_or(&blank);
+            let told = reasons.remove(part).unwrap_or_default();
+            let unswayed = record.overrule.is_some().then(|| unswayed(engine, job, *part)).flatten();
+            decision(*part, record, unswayed.unwrap_or(told))
+        })
+        .collect()
+}
+
+/// What the rules say of a part of which a person decided otherwise, as if they had not. Only the plan of a group of sizes
+/// heeds a person's word on the part itself: elsewhere there is nothing to work out anew.
+fn unswayed(engine: &Engine, job: &Job, part: Part) -> Option<Vec<Reason>> {
+    SizeGroup::ALL.into_iter().find(|group| group.kind() == part.kind)?;
+    let mut job = job.clone();
+    job.parts.get_mut(&part)?.overrule = None;
+    reasons(engine, &job, &Measured::of(engine, &job)).remove(&part)
+}
+
+/// What every rule says, part by part.
+fn reasons(engine: &Engine, job: &Job, measured: &Measured<'_>) -> BTreeMap<Part, Vec<Reason>> {
+    let blank = PartRecord::default();
     let record = |part: &Part| job.parts.get(part).unwrap_or(&blank);
     let scene = Scene { engine, job, measured };
     let mut reasons: BTreeMap<Part, Vec<Reason>> = engine.parts().iter().map(|part| (*part, vec![])).collect();
@@ -61,15 +85,7 @@ pub fn decide(engine: &Engine, job: &Job, measured: &Measured<'_>) -> Vec<Decisi
             Says::OnWear(lines) => {
                 for (part, told) in &mut reasons {
                     let record = record(part);
-                    let worst =
-                        lines.iter().filter_map(|line| line.reads(*part, record)).max_by_key(|(outcome, ..)| *outcome);
-                    if let Some((outcome, tag, grade)) = worst {
-                        let seen = format!(
-                            "{}, grade {}: {}",
-                            capitalised(tag.row().name),
-                            grade.number(),
-                            grade_sentence(tag, grade)
-                        );
+                    if let Some((outcome, seen)) = rules::read(lines, *part, record) {
                         told.push(reason(rule, outcome, seen));
                     }
                 }
@@ -83,13 +99,13 @@ pub fn decide(engine: &Engine, job: &Job, measured: &Measured<'_>) -> Vec<Decisi
             }
             Says::OnSet(says) => {
                 let stands = |part: Part| standing(record(&part), reasons.get(&part).map_or(&[], Vec::as_slice));
-                for (part, outcome, because) in says(engine, &stands) {
+                for (part, outcome, because) in says(&scene, &stands) {
                     reasons.entry(part).or_default().push(reason(rule, outcome, because));
                 }
             }
         }
     }
-    engine.parts().iter().map(|part| decision(*part, record(part), reasons.remove(part).unwrap_or_default())).collect()
+    reasons
 }
 
 fn reason(rule: &Rule, outcome: Outcome, because: String) -> Reason {
@@ -185,6 +201,11 @@ mod tests {
         check(&[tag("housing-bore.2", Tag::BrightBack, Grade::TWO)], "housing-bore.2", Machine, "housing-damage");
         check(&[tag("rod.2", Tag::HotSpot, Grade::TWO)], "rod.2", Replace, "rod-damage");
         check(&[tag("oil-pump", Tag::Scoring, Grade::THREE)], "oil-pump", Replace, "oil-pump-damage");
+        check(&[tag("oil-pickup", Tag::EmbeddedDebris, Grade::FOUR)], "oil-pickup", Clean, "oil-pickup-damage");
+        check(&[tag("pushrod.2.intake.1", Tag::Bent, Grade::TWO)], "pushrod.2.intake.1", Replace, "pushrod-damage");
+        check(&[clean("pushrod.2.intake.1")], "pushrod.2.intake.1", PutBack, "nothing-found");
+        check(&[tag("head-bolts", Tag::Bent, Grade::TWO)], "head-bolts", Replace, "fastener-damage");
+        check(&[clean("rod-bolts")], "rod-bolts", CantSay, "measure-first");
         check(&[tag("timing-drive", Tag::Spalling, Grade::ONE)], "timing-drive", Replace, "drive-damage");
         check(&[tag("block", Tag::Deposits, Grade::THREE)], "block", Clean, "rust-and-dirt");
         check(

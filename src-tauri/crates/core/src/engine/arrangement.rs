@@ -20,8 +20,10 @@ pub enum Layout {
 #[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
 #[serde(rename_all = "kebab-case")]
 pub enum Camshaft {
-    /// One shaft in the block for the whole engine.
+    /// One shaft in the block for the whole engine; pushrods reach up to the valves in the head.
     InBlock,
+    /// One shaft in the block, below valves that stand beside the cylinders: no pushrods.
+    InBlockSideValves,
     /// One shaft on each cylinder head.
     OverheadSingle,
     /// Two shafts on each cylinder head: one for intake, one for exhaust.
@@ -51,6 +53,11 @@ impl Tappets {
     /// Whether the foot slides on the cam and so must be renewed with it.
     pub fn is_flat(self) -> bool {
         matches!(self, Self::FlatSolid | Self::FlatHydraulic)
+    }
+
+    /// Whether a roller runs on the cam.
+    pub fn is_roller(self) -> bool {
+        matches!(self, Self::RollerSolid | Self::RollerHydraulic)
     }
 }
 
@@ -163,7 +170,7 @@ impl Arrangement {
     /// Number of camshafts.
     pub fn camshafts(&self) -> u8 {
         match self.camshaft {
-            Camshaft::InBlock => 1,
+            Camshaft::InBlock | Camshaft::InBlockSideValves => 1,
             Camshaft::OverheadSingle => self.banks(),
             Camshaft::OverheadTwin => 2 * self.banks(),
             Camshaft::None => 0,
@@ -238,7 +245,8 @@ impl Arrangement {
         if !(2..=20).contains(&self.cam_bearings) {
             return no(format!("{} cam bearings: a camshaft runs in 2 to 20.", self.cam_bearings));
         }
-        if self.camshaft == Camshaft::InBlock && self.tappets == Tappets::None {
+        let in_block = matches!(self.camshaft, Camshaft::InBlock | Camshaft::InBlockSideValves);
+        if in_block && self.tappets == Tappets::None {
             return no("A camshaft in the block needs tappets: flat or roller, solid or hydraulic.".into());
         }
         Ok(())
@@ -306,6 +314,7 @@ pub(crate) fn examples() -> Vec<Arrangement> {
         valves_per_cylinder: 0,
         ..Arrangement::inline(3)
     });
+    all.push(Arrangement { camshaft: Camshaft::InBlockSideValves, ..Arrangement::vee(8) });
     all.push(Arrangement { valves_per_cylinder: 5, camshaft: Camshaft::OverheadSingle, ..Arrangement::inline(5) });
     all
 }

@@ -89,7 +89,7 @@ impl Arrangement {
     pub fn camshaft_of(&self, cylinder: u8, port: Port) -> u8 {
         let bank = u8::from(self.seat(cylinder).0 == Bank::Right);
         match self.camshaft {
-            Camshaft::InBlock | Camshaft::None => 1,
+            Camshaft::InBlock | Camshaft::InBlockSideValves | Camshaft::None => 1,
             Camshaft::OverheadSingle => bank + 1,
             Camshaft::OverheadTwin => 2 * bank + u8::from(port == Port::Exhaust) + 1,
         }

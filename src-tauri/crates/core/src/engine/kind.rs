@@ -24,16 +24,21 @@ pub enum PartKind {
     Rings,
     Bore,
     Tappet,
+    Pushrod,
     Lobe,
     CamJournal,
     CamBearing,
     Camshaft,
     Crankshaft,
     OilPump,
+    OilPickup,
     TimingDrive,
     AuxiliaryDrive,
     CorePlugs,
     Block,
+    MainCapBolts,
+    RodBolts,
+    HeadBolts,
 }
 
 /// The rule by which an arrangement gives a kind its positions.
@@ -57,6 +62,8 @@ pub enum Positions {
     EachValve,
     /// One at each valve, where there are tappets.
     EachTappet,
+    /// One at each valve, where the cam lies in the block and works on valves in the head.
+    EachPushrod,
     /// One each camshaft.
     EachCamshaft,
     /// One at each bearing of each camshaft.
@@ -105,6 +112,7 @@ const SHELL_TAGS: &[Tag] = &[
     HandlingDamage,
     LooksEven,
 ];
+const BOLT_TAGS: &[Tag] = &[Bent, HandlingDamage, Rust, Cracks, Scuffing, LooksEven];
 const JOURNAL_TAGS: &[Tag] = &[Scoring, HotSpot, Pitting, Corrosion, Seizure, Cracks, HandlingDamage, LooksEven];
 
 impl PartKind {
@@ -119,7 +127,7 @@ impl PartKind {
     }
 
     /// Every kind, in the order of the table.
-    pub const ALL: [Self; 21] = [
+    pub const ALL: [Self; 26] = [
         MainShell,
         MainJournal,
         HousingBore,
@@ -131,16 +139,21 @@ impl PartKind {
         Rings,
         Bore,
         Tappet,
+        Pushrod,
         Lobe,
         CamJournal,
         CamBearing,
         Camshaft,
         Crankshaft,
         OilPump,
+        OilPickup,
         TimingDrive,
         AuxiliaryDrive,
         CorePlugs,
         Block,
+        MainCapBolts,
+        RodBolts,
+        HeadBolts,
     ];
 
     /// The kind with this written form.
@@ -272,6 +285,16 @@ impl PartKind {
                 outcomes: &[PutBack, Clean, RebuildHere, Replace],
                 always_renewed: false,
             },
+            Pushrod => &KindRow {
+                id: "pushrod",
+                name: "pushrod",
+                short: "pushrod",
+                positions: Positions::EachPushrod,
+                tags: &[Bent, Pitting, Scuffing, Spalling, Deposits, Cracks, LooksEven],
+                zones: ZoneMap::None,
+                outcomes: &[PutBack, Clean, Replace],
+                always_renewed: false,
+            },
             Lobe => &KindRow {
                 id: "lobe",
                 name: "cam lobe",
@@ -324,12 +347,22 @@ impl PartKind {
             },
             OilPump => &KindRow {
                 id: "oil-pump",
-                name: "oil pump and pick-up",
+                name: "oil pump",
                 short: "oil pump",
                 positions: Positions::One,
                 tags: &[Scoring, EmbeddedDebris, Deposits, Pitting, Cracks, LooksEven],
                 zones: ZoneMap::None,
                 outcomes: &[PutBack, Clean, RebuildHere, Replace],
+                always_renewed: false,
+            },
+            OilPickup => &KindRow {
+                id: "oil-pickup",
+                name: "oil pick-up",
+                short: "oil pick-up",
+                positions: Positions::One,
+                tags: &[EmbeddedDebris, Deposits, Cracks, HandlingDamage, LooksEven],
+                zones: ZoneMap::None,
+                outcomes: &[PutBack, Clean, Replace],
                 always_renewed: false,
             },
             TimingDrive => &KindRow {
@@ -372,7 +405,25 @@ impl PartKind {
                 outcomes: &[PutBack, Clean, Machine, Replace],
                 always_renewed: false,
             },
+            // Fasteners lie in one tray and are judged together: the worst of a set speaks for it.
+            MainCapBolts => const { &bolts("main-cap-bolts", "main cap bolt set") },
+            RodBolts => const { &bolts("rod-bolts", "rod bolt set") },
+            HeadBolts => const { &bolts("head-bolts", "head bolt set") },
         }
+    }
+}
+
+/// A set of bolts, or of studs with their nuts.
+const fn bolts(id: &'static str, name: &'static str) -> KindRow {
+    KindRow {
+        id,
+        name,
+        short: name,
+        positions: Positions::One,
+        tags: BOLT_TAGS,
+        zones: ZoneMap::None,
+        outcomes: &[PutBack, Clean, Replace],
+        always_renewed: false,
     }
 }
 
@@ -393,7 +444,8 @@ impl Positions {
             Self::EachCylinder => cylinders.map(At::Cylinder).collect(),
             Self::EachRodHalf => cylinders.flat_map(|n| halves.map(|half| At::CylinderHalf(n, half))).collect(),
             Self::EachTappet if arrangement.tappets == super::Tappets::None => vec![],
-            Self::EachValve | Self::EachTappet => cylinders
+            Self::EachPushrod if arrangement.camshaft != super::Camshaft::InBlock => vec![],
+            Self::EachValve | Self::EachTappet | Self::EachPushrod => cylinders
                 .flat_map(|n| {
                     [Port::Intake, Port::Exhaust]
                         .into_iter()
@@ -427,10 +479,10 @@ impl Positions {
             (Self::EachCrankpin, [n]) => Some(At::Crankpin(number(n)?)),
             (Self::EachCylinder, [n]) => Some(At::Cylinder(number(n)?)),
             (Self::EachRodHalf, [n, h]) => Some(At::CylinderHalf(number(n)?, half(h)?)),
-            (Self::EachValve | Self::EachTappet, [n, "intake", nth]) => {
+            (Self::EachValve | Self::EachTappet | Self::EachPushrod, [n, "intake", nth]) => {
                 Some(At::Valve(number(n)?, Port::Intake, number(nth)?))
             }
-            (Self::EachValve | Self::EachTappet, [n, "exhaust", nth]) => {
+            (Self::EachValve | Self::EachTappet | Self::EachPushrod, [n, "exhaust", nth]) => {
                 Some(At::Valve(number(n)?, Port::Exhaust, number(nth)?))
             }
             (Self::EachCamshaft, [n]) => Some(At::Camshaft(number(n)?)),
@@ -454,7 +506,17 @@ mod tests {
         assert_eq!(count(RodShell), 16);
         assert_eq!(count(Lobe), 16);
         assert_eq!(count(Tappet), 16);
+        assert_eq!(count(Pushrod), 16);
         assert_eq!(count(ThrustFace), 2);
+    }
+
+    #[test]
+    fn only_a_cam_below_valves_in_the_head_needs_pushrods() {
+        use crate::engine::Camshaft;
+        let count = |camshaft| Pushrod.row().positions.all(&Arrangement { camshaft, ..Arrangement::inline(4) }).len();
+        assert_eq!(count(Camshaft::InBlock), 8);
+        assert_eq!(count(Camshaft::InBlockSideValves), 0, "the tappet lifts the valve itself");
+        assert_eq!(count(Camshaft::OverheadSingle), 0);
     }
 
     #[test]

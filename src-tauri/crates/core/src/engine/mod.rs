@@ -42,8 +42,8 @@ impl Engine {
         &self.arrangement
     }
 
-    /// All parts, in the order in which they come out of the engine (common practice: pump and drives, then rod by
-    /// rod with its piston, main caps, crankshaft, tappets and camshaft, and the bare block last).
+    /// All parts, in the order in which they come out of the engine (common practice: head bolts and pushrods,
+    /// pump and drives, then rod by rod with its piston, main caps, crankshaft, tappets and camshaft, and the bare block last).
     pub fn parts(&self) -> &[Part] {
         &self.parts
     }
@@ -86,7 +86,7 @@ fn strip_down_order(arrangement: &Arrangement) -> Vec<Part> {
     let of = |kind: PartKind| kind.row().positions.all(arrangement).into_iter().map(move |at| Part { kind, at });
     let of_half = |kind: PartKind, half: Half| of(kind).filter(move |p| p.at.half() == Some(half));
     let mut parts: Vec<Part> = Vec::new();
-    parts.extend([OilPump, TimingDrive, AuxiliaryDrive].into_iter().flat_map(of));
+    parts.extend([HeadBolts, Pushrod, OilPump, OilPickup, TimingDrive, AuxiliaryDrive].into_iter().flat_map(of));
     for cylinder in 1..=arrangement.cylinders {
         let here = |p: &Part| p.at.cylinder() == Some(cylinder);
         // The cap comes off with the lower shell, then the rod goes out with piston and rings.
@@ -94,6 +94,8 @@ fn strip_down_order(arrangement: &Arrangement) -> Vec<Part> {
         parts.extend(of_half(RodShell, Half::Upper).filter(here));
         parts.extend([Rod, Piston, Rings].into_iter().flat_map(of).filter(here));
     }
+    parts.extend(of(RodBolts));
+    parts.extend(of(MainCapBolts));
     parts.extend(of_half(MainShell, Half::Lower));
     parts.extend(of(Crankshaft));
     parts.extend(of_half(MainShell, Half::Upper));

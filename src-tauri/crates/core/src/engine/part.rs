@@ -230,7 +230,9 @@ mod tests {
         labelled("crankpin.2", &vee, "Crankpin 2 (cylinder 2 and 6)");
         labelled("tappet.3.intake.1", &inline, "Tappet 3, intake");
         labelled("cam-bearing.1.4", &inline, "Cam bearing 4");
-        labelled("oil-pump", &inline, "Oil pump and pick-up");
+        labelled("oil-pump", &inline, "Oil pump");
+        labelled("pushrod.3.exhaust.1", &inline, "Pushrod 3, exhaust");
+        labelled("rod-bolts", &inline, "Rod bolt set");
     }
 
     #[test]

@@ -34,6 +34,8 @@ pub enum Symbol {
     Lobe,
     /// A stem on a foot.
     Tappet,
+    /// A thin rod with a ball at each end.
+    Pushrod,
     /// A closed ring.
     Bush,
     /// A plain box for single items.
@@ -211,7 +213,8 @@ fn valve_section(arrangement: &Arrangement) -> Option<PlanSection> {
     }
     let mut drawing = Drawing::default();
     let tappets = !Tappet.row().positions.all(arrangement).is_empty();
-    let per_valve = if tappets { 2 } else { 1 };
+    let pushrods = !Pushrod.row().positions.all(arrangement).is_empty();
+    let per_valve = 1 + u8::from(tappets) + u8::from(pushrods);
     let most = arrangement.valves_of(Port::Intake).max(arrangement.valves_of(Port::Exhaust));
     for cylinder in 1..=arrangement.cylinders {
         for nth in 1..=most {
@@ -225,10 +228,18 @@ fn valve_section(arrangement: &Arrangement) -> Option<PlanSection> {
                 if tappets {
                     drawing.put(Tappet, at, first + 1, row, Symbol::Tappet, letter);
                 }
+                if pushrods {
+                    drawing.put(Pushrod, at, first + 2, row, Symbol::Pushrod, "");
+                }
             }
         }
     }
-    Some(drawing.finish(if tappets { "Cam lobes and tappets" } else { "Cam lobes" }, 2 * per_valve, None))
+    let title = match (tappets, pushrods) {
+        (_, true) => "Cam lobes, tappets and pushrods",
+        (true, false) => "Cam lobes and tappets",
+        (false, false) => "Cam lobes",
+    };
+    Some(drawing.finish(title, 2 * per_valve, None))
 }
 
 fn cam_bearing_section(arrangement: &Arrangement) -> Option<PlanSection> {
@@ -325,7 +336,9 @@ mod tests {
     fn columns_say_what_stands_in_them() {
         let crank = ["bore", "piston", "rings", "housing bore/rod", "upper shell", "journal/crankpin", "lower shell"];
         heads(Arrangement::inline(4), 0, &crank);
-        heads(Arrangement::inline(4), 1, &["intake lobe", "intake tappet", "exhaust lobe", "exhaust tappet"]);
+        let valve_gear =
+            ["intake lobe", "intake tappet", "intake pushrod", "exhaust lobe", "exhaust tappet", "exhaust pushrod"];
+        heads(Arrangement::inline(4), 1, &valve_gear);
         heads(Arrangement::inline(4), 2, &["cam journal", "cam bearing"]);
         heads(Arrangement::inline(4), 3, &["", "", "", ""]);
     }

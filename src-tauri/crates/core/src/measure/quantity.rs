@@ -265,6 +265,12 @@ impl PartKind {
                     ]
                 }
             }
+            Self::Pushrod => {
+                const { &[has(Bend, Spots::One, Most, Read), has(Length, Spots::One, Least, Read), OTHER] }
+            }
+            Self::MainCapBolts | Self::RodBolts | Self::HeadBolts => {
+                const { &[has(Length, Spots::One, Most, Read), OTHER] }
+            }
             Self::Lobe => {
                 const {
                     &[
@@ -326,7 +332,9 @@ impl PartKind {
             Self::Block => {
                 const { &[has(LineAdjacent, Spots::One, Most, Either), has(LineOverall, Spots::One, Most, Either), OTHER] }
             }
-            Self::OilPump | Self::TimingDrive | Self::AuxiliaryDrive | Self::CorePlugs => const { &[OTHER] },
+            Self::OilPump | Self::OilPickup | Self::TimingDrive | Self::AuxiliaryDrive | Self::CorePlugs => {
+                const { &[OTHER] }
+            }
         }
     }
 

@@ -28,8 +28,8 @@ impl Sheet {
         {
             return Err(format!("{label}: it is not measured at “{}”.", station.label()));
         }
-        if line.of.port.is_some() && !matches!(line.of.kind, PartKind::Lobe | PartKind::Tappet) {
-            return Err(format!("{label}: only lobes and tappets are told apart by intake and exhaust."));
+        if line.of.port.is_some() && !matches!(line.of.kind, PartKind::Lobe | PartKind::Tappet | PartKind::Pushrod) {
+            return Err(format!("{label}: only lobes, tappets and pushrods are told apart by intake and exhaust."));
         }
         let figures = [("smallest", &line.min), ("largest", &line.max), ("limit", &line.limit)];
         if figures.iter().all(|(_, stated)| stated.is_none()) && line.rate.is_none() {
@@ -272,7 +272,7 @@ mod tests {
             "bore",
             "diameter",
             json!({ "of": { "port": "intake" }, "min": "4 in" }),
-            "Cylinder bore, diameter, intake: only lobes and tappets are told apart by intake and exhaust.",
+            "Cylinder bore, diameter, intake: only lobes, tappets and pushrods are told apart by intake and exhaust.",
         );
         refused(
             "bore",

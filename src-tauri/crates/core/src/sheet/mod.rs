@@ -4,6 +4,7 @@
 //! give is filled by general rules that are marked "common practice" ([`Sheet::general`]).
 
 mod check;
+mod dispute;
 mod doubt;
 mod general;
 mod limit;
@@ -11,11 +12,14 @@ mod line;
 mod series;
 mod size;
 
+pub use dispute::{Dispute, DisputeRow, View};
 pub use general::GeneralRule;
 pub use limit::{Limits, Proportions};
 pub use line::{Datum, Line, LineKey, Per, Rate};
 pub use series::SizeRow;
 pub use size::{Journals, Oversize, SizeGroup, Undersize};
+
+use std::collections::BTreeSet;
 
 use serde::{Deserialize, Serialize};
 
@@ -66,6 +70,10 @@ pub struct SheetHead {
     #[serde(default = "yes", skip_serializing_if = "is_yes")]
     #[cfg_attr(feature = "schema", ts(optional, as = "Option<bool>"))]
     pub general_rules: bool,
+    /// Where published manuals disagree and the shop follows the view that is not the usual one.
+    #[serde(default, skip_serializing_if = "BTreeSet::is_empty")]
+    #[cfg_attr(feature = "schema", ts(optional, as = "Option<Vec<Dispute>>"))]
+    pub otherwise: BTreeSet<Dispute>,
 }
 
 /// A sheet as it is written in JSON, for the published schema. The figures of journals and shells are those of
@@ -109,6 +117,7 @@ impl Default for SheetHead {
             clean_up: None,
             guard_percent: full(),
             general_rules: yes(),
+            otherwise: BTreeSet::new(),
         }
     }
 }
@@ -117,6 +126,11 @@ impl Sheet {
     /// How much the grinder or borer needs beyond the wear, on the diameter.
     pub fn clean_up(&self) -> Length {
         self.head.clean_up.as_ref().map_or(Length::default(), Stated::length)
+    }
+
+    /// Whether the shop follows the view of a dispute that is not the usual one.
+    pub fn follows_other(&self, dispute: Dispute) -> bool {
+        self.head.otherwise.contains(&dispute)
     }
 
     /// Enters a line in place of the one about the same, or as a further one.

@@ -36,19 +36,22 @@ struct Decided {
 struct Group<'a> {
     readings: &'a Readings<'a>,
     group: SizeGroup,
+    /// Why it is machined although it is sound itself.
+    along: Option<String>,
     found: Length,
     series: Vec<SizeRow>,
     seen: Vec<(Part, Condition)>,
 }
 
 /// Plans one group. One part machined means all of the group machined, to one size (TM 5-3805-262-34 p. 4-50 and two
-/// further manuals for journals; common practice for bores).
-pub(super) fn plan(readings: &Readings<'_>, group: SizeGroup) -> GroupPlan {
+/// further manuals for journals; common practice for bores). `along` says why it is machined even if it is sound itself.
+pub(super) fn plan(readings: &Readings<'_>, group: SizeGroup, along: Option<String>) -> GroupPlan {
     let sheet = &readings.job.sheet;
     let parts = readings.engine.parts().iter().copied().filter(|part| part.kind == group.kind());
     let this = Group {
         readings,
         group,
+        along,
         found: super::found_sizes(readings).get(&group).copied().unwrap_or_default(),
         series: sheet.series(group),
         seen: parts.map(|part| (part, condition(readings, part, group.sense()))).collect(),
@@ -134,6 +137,9 @@ impl Group<'_> {
         let slight = self.slight_wear();
         if let Some((part, why)) = faulty.or(worn.filter(|_| slight.is_none())) {
             return self.machine(part, &why, missing);
+        }
+        if let (Some(why), Some((part, _))) = (&self.along, self.seen.first()) {
+            return self.machine(*part, why, missing);
         }
         if self.worst().is_none() {
             return decided(Action::Open, None, None, "Nothing has been measured yet.".into());

@@ -22,7 +22,7 @@ use crate::engine::{Engine, Part};
 use crate::figure::{Bench, Figure, Readings, Sizes, figures};
 use crate::job::Job;
 use crate::measure::Phase;
-use crate::sheet::SizeGroup;
+use crate::sheet::{Dispute, SizeGroup};
 
 /// The sizes of a rebuild.
 #[derive(Debug, Clone, Default, PartialEq, Eq, Serialize)]
@@ -85,11 +85,32 @@ impl<'a> Measured<'a> {
 
 /// The sizes that follow from all readings.
 pub fn size(readings: &Readings<'_>) -> Sizing {
-    let groups: Vec<GroupPlan> = SizeGroup::ALL.into_iter().map(|group| group::plan(readings, group)).collect();
+    let groups = plans(readings);
     let read_back: Vec<ReadBack> = groups.iter().filter_map(|plan| read_back::read_back(readings, plan)).collect();
     let orders = order::orders(readings, &groups, &read_back);
     let clearances = clearance::predict(readings, &groups);
     Sizing { groups, clearances, read_back, orders }
+}
+
+/// The plan of each group; where the shop grinds all journals of a crankshaft together, one group takes the other along.
+fn plans(readings: &Readings<'_>) -> Vec<GroupPlan> {
+    let mut plans: Vec<GroupPlan> =
+        SizeGroup::ALL.into_iter().map(|group| group::plan(readings, group, None)).collect();
+    if !readings.job.sheet.follows_other(Dispute::GroundJournals) {
+        return plans;
+    }
+    let is_ground = |group: SizeGroup| of(&plans, group).is_some_and(|plan| plan.action == Action::Machine);
+    let along = match (is_ground(SizeGroup::Mains), is_ground(SizeGroup::Crankpins)) {
+        (true, false) => SizeGroup::Crankpins,
+        (false, true) => SizeGroup::Mains,
+        _ => return plans,
+    };
+    if let Some(plan) = plans.iter_mut().find(|plan| plan.group == along && plan.action != Action::Replace) {
+        let why =
+            format!("Other journals of the crankshaft must be ground. {}", Dispute::GroundJournals.sentence(true));
+        *plan = group::plan(readings, along, Some(why));
+    }
+    plans
 }
 
 /// The sizes that the groups had when they were found.

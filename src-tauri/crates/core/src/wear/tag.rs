@@ -24,6 +24,7 @@ pub enum Tag {
     DishedFace,
     StuckPlunger,
     WornNose,
+    Bent,
     Seizure,
     Cracks,
     Deposits,
@@ -46,7 +47,7 @@ pub struct TagRow {
 
 impl Tag {
     /// Every tag, in the order of the table.
-    pub const ALL: [Self; 21] = {
+    pub const ALL: [Self; 22] = {
         use Tag::*;
         [
             Scoring,
@@ -65,6 +66,7 @@ impl Tag {
             DishedFace,
             StuckPlunger,
             WornNose,
+            Bent,
             Seizure,
             Cracks,
             Deposits,
@@ -255,6 +257,17 @@ impl Tag {
                     "A slight step at the edge of the track.",
                     "Nose visibly flatter than its neighbours.",
                     "Nose rounded off; lobe nearly round.",
+                ],
+            },
+            Self::Bent => &TagRow {
+                id: "bent",
+                name: "bent or stretched",
+                meaning: "The part is no longer straight, or longer than it was made.",
+                grades: [
+                    "Suspected: roll it on a flat plate, or measure it.",
+                    "Wobbles when rolled, or a gauge shows it.",
+                    "The eye sees a bend or a waist.",
+                    "Folded, necked down or broken.",
                 ],
             },
             Self::Seizure => &TagRow {

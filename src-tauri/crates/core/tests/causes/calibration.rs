@@ -62,7 +62,9 @@ fn what_is_stated_is_what_is_so() {
         let so = mean(here.iter().map(|(_, so)| f64::from(*so)));
         println!("{:5.1} %  {:5.1} %  {:7}", said * 100.0, so * 100.0, here.len());
         error += (said - so).abs() * here.len() as f64 / stated.len() as f64;
-        assert!(here.len() < 200 || (said - so).abs() < 0.08, "stated {said}, so {so}");
+        // Three standard deviations of a share counted on so many, and little more.
+        let chance = 3.0 * (said * (1.0 - said) / here.len() as f64).sqrt();
+        assert!(here.len() < 200 || (said - so).abs() < 0.03 + chance, "stated {said}, so {so}");
     }
     println!("Brier score {brier:.4}; expected calibration error {error:.4}");
     println!("looked at   the cause ranked first is so, where anything is wrong or worn");

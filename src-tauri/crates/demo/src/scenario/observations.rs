@@ -2,8 +2,8 @@
 
 use wearbook_core::wear::Grade;
 use wearbook_core::wear::Tag::{
-    self, BrightBack, CopperShowing, Deposits, DishedFace, EmbeddedDebris, LooksEven, Pitting, Rust, Scoring, Scuffing,
-    StuckPlunger, WornNose,
+    self, Bent, BrightBack, CopperShowing, Deposits, DishedFace, EmbeddedDebris, LooksEven, Pitting, Rust, Scoring,
+    Scuffing, StuckPlunger, WornNose,
 };
 use wearbook_core::wear::Zone::{
     self, Back, FootCentre, FootRing, FrontCrown, JournalFront, JournalMiddle, MiddleCrown, MiddleLeft, MiddleThrust,
@@ -49,7 +49,17 @@ impl Observation {
 }
 
 pub(super) const OBSERVATIONS: &[Observation] = &[
+    clean("head-bolts"),
+    clean("pushrod.1.intake.1"),
+    clean("pushrod.1.exhaust.1"),
+    clean("pushrod.2.intake.1"),
+    clean("pushrod.2.exhaust.1"),
+    tagged("pushrod.3.intake.1", &[(Deposits, G2, &[])]),
+    clean("pushrod.3.exhaust.1"),
+    clean("pushrod.4.intake.1"),
+    clean("pushrod.4.exhaust.1"),
     tagged("oil-pump", &[(Scoring, G2, &[]), (EmbeddedDebris, G2, &[])]).noted("Gritty paste behind the relief valve."),
+    tagged("oil-pickup", &[(EmbeddedDebris, G2, &[])]).noted("Wood dust and bright flakes in the strainer."),
     clean("timing-drive"),
     clean("auxiliary-drive"),
     // Rod by rod.
@@ -87,6 +97,8 @@ pub(super) const OBSERVATIONS: &[Observation] = &[
     .photographed(),
     clean("rod.4"),
     tagged("piston.4", &[(LooksEven, G2, &[ThrustSkirt])]),
+    tagged("rod-bolts", &[(Bent, G2, &[])]).noted("Two are longer than the others."),
+    clean("main-cap-bolts"),
     // Main caps.
     tagged("main-shell.1.lower", &[(Scoring, G2, &[MiddleCrown]), (EmbeddedDebris, G2, &[FrontCrown])]).photographed(),
     tagged("main-shell.2.lower", &[(Scoring, G2, &[MiddleCrown, RearCrown]), (EmbeddedDebris, G2, &[MiddleCrown])])

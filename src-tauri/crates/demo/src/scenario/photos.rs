@@ -68,7 +68,9 @@ fn kind_of(tag: Tag) -> Option<Kind> {
         Tag::DishedFace => Kind::Dished,
         Tag::WornNose => Kind::WornNose,
         Tag::LooksEven => Kind::Even,
-        Tag::BrightBack | Tag::StuckPlunger | Tag::Cracks | Tag::Deposits | Tag::HandlingDamage => return None,
+        Tag::BrightBack | Tag::Bent | Tag::StuckPlunger | Tag::Cracks | Tag::Deposits | Tag::HandlingDamage => {
+            return None;
+        }
     })
 }
 

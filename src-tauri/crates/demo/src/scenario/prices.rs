@@ -6,7 +6,7 @@ use wearbook_core::list::{ListKind, OwnItem, Tick};
 use wearbook_core::money::{Currency, EstimateLine, Money, Price, PriceKey, PriceList, Tax, Work};
 
 /// The price of a new part, of machining it, and the shop's minutes, for one piece each; in cents.
-const PRICES: [(PartKind, Work, i64, i64, u32); 20] = [
+const PRICES: [(PartKind, Work, i64, i64, u32); 23] = [
     (PartKind::MainShell, Work::Replace, 2_180, 0, 12),
     (PartKind::RodShell, Work::Replace, 1_740, 0, 12),
     (PartKind::ThrustFace, Work::Replace, 3_400, 0, 15),
@@ -25,6 +25,9 @@ const PRICES: [(PartKind, Work, i64, i64, u32); 20] = [
     (PartKind::CamBearing, Work::Replace, 1_900, 0, 20),
     (PartKind::OilPump, Work::Replace, 16_400, 0, 45),
     (PartKind::OilPump, Work::Rebuild, 2_800, 0, 120),
+    (PartKind::OilPickup, Work::Clean, 0, 0, 15),
+    (PartKind::Pushrod, Work::Clean, 0, 0, 5),
+    (PartKind::RodBolts, Work::Replace, 4_600, 0, 20),
     (PartKind::Crankshaft, Work::Clean, 0, 0, 90),
     (PartKind::Block, Work::Clean, 0, 8_500, 60),
 ];

@@ -39,6 +39,7 @@ pub(crate) fn outline(symbol: Symbol) -> Outline {
         Symbol::Bore => (vec![circle(MIDDLE, 4.2), circle(MIDDLE, 2.4)], MIDDLE, 0.0),
         Symbol::Lobe => (vec![egg()], (0.0, 1.2), 1.75),
         Symbol::Tappet => (vec![tappet()], (3.2, -1.2), 0.0),
+        Symbol::Pushrod => (pushrod(), MIDDLE, 0.0),
         Symbol::Bush => (vec![circle(MIDDLE, 4.0), circle(MIDDLE, 2.7)], MIDDLE, 0.0),
         Symbol::Item => (vec![rectangle(MIDDLE, 8.4, 6.4)], MIDDLE, 0.0),
     };
@@ -117,11 +118,20 @@ fn tappet() -> Vec<Point> {
     vec![(-1.4, -4.0), (1.4, -4.0), (1.4, 1.6), (3.8, 1.6), (3.8, 4.0), (-3.8, 4.0), (-3.8, 1.6), (-1.4, 1.6)]
 }
 
+/// A thin rod between two balls.
+fn pushrod() -> Vec<Vec<Point>> {
+    const ROD: f64 = 0.7;
+    let touch = (ROD / 1.5_f64).asin();
+    let upper = arc((0.0, -2.7), 1.5, FRAC_PI_2 + touch, FRAC_PI_2 - touch + TAU);
+    let lower = arc((0.0, 2.7), 1.5, touch - FRAC_PI_2, 3.0 * FRAC_PI_2 - touch);
+    vec![upper.chain(lower).collect()]
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
 
-    const ALL: [Symbol; 13] = [
+    const ALL: [Symbol; 14] = [
         Symbol::ShellUpper,
         Symbol::ShellLower,
         Symbol::Journal,
@@ -133,6 +143,7 @@ mod tests {
         Symbol::Bore,
         Symbol::Lobe,
         Symbol::Tappet,
+        Symbol::Pushrod,
         Symbol::Bush,
         Symbol::Item,
     ];

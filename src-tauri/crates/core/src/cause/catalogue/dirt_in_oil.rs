@@ -26,6 +26,7 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::new(&[CamBearing], Side::Any, Tag::EmbeddedDebris, 0.35, Slight),
         Sign::new(&[OilPump], Side::Any, Tag::Scoring, 0.60, Middling),
         Sign::new(&[OilPump], Side::Any, Tag::EmbeddedDebris, 0.20, Slight),
+        Sign::new(&[OilPickup], Side::Any, Tag::EmbeddedDebris, 0.35, Slight),
         Sign::new(&[CamJournal], Side::Any, Tag::Scoring, 0.30, Slight).at(ALL_OVER),
         Sign::new(&[Piston, Bore], Side::Any, Tag::Scoring, 0.22, Slight),
         Sign::new(&[Tappet, Lobe], Side::Any, Tag::Scoring, 0.12, Slight),

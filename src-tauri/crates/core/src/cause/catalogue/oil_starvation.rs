@@ -33,6 +33,7 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::new(&[Tappet, Lobe], Side::Any, Tag::Scuffing, 0.20, Slight),
         Sign::new(&[OilPump], Side::Any, Tag::Scoring, 0.15, Middling),
         Sign::new(&[OilPump], Side::Any, Tag::Deposits, 0.20, Middling),
+        Sign::new(&[OilPickup], Side::Any, Tag::Deposits, 0.25, Severe),
     ],
     check: &[
         "Check the oil pump's clearances, its relief valve and its drive.",

@@ -8,7 +8,8 @@ pub(super) const RULE: Rule = Rule {
     id: "camshaft-as-one",
     why: "The camshaft is one piece: a condemned lobe or journal condemns the shaft, and a new shaft brings new lobes and journals.",
     source: "Aircraft piston-engine overhaul manual, para 6-46; common practice.",
-    says: Says::OnSet(|engine, stands| {
+    says: Says::OnSet(|scene, stands| {
+        let engine = scene.engine;
         let mut all = Vec::new();
         for shaft in 1..=engine.arrangement().camshafts() {
             let on_shaft = |part: &&Part| match (part.kind, part.at) {

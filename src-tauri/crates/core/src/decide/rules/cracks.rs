@@ -3,19 +3,36 @@
 use super::{Rule, Says, from, up_to};
 use crate::decide::Outcome::{CantSay, Replace};
 use crate::engine::PartKind::{
-    Block, Bore, Camshaft, Crankpin, Crankshaft, HousingBore, MainJournal, OilPump, Piston, Rod, TimingDrive,
+    Block, Bore, Camshaft, Crankpin, Crankshaft, HeadBolts, HousingBore, MainCapBolts, MainJournal, OilPickup, OilPump,
+    Piston, Pushrod, Rod, RodBolts, TimingDrive,
 };
 use crate::wear::{Grade, Tag};
 
 pub(super) const RULE: Rule = Rule {
     id: "cracks",
     why: "A cracked part is not used again; a suspected crack is tested first (dye or magnetic particles).",
-    source: "AC 43.13-1B (crack: replace); TM 5-4320-300-14 (magnetic inspection after grinding); common practice.",
+    source: "AC 43.13-1B (crack: replace); TM 9-2815-255-24 and TM 9-4310-397-14 (crack at 45 degrees from an oil hole: reject); TM 5-4320-300-14 (magnetic inspection after grinding); common practice.",
     says: Says::OnWear(&[
-        up_to(Grade::ONE, KINDS, &[Tag::Cracks], CantSay),
+        up_to(Grade::ONE, KINDS, &[Tag::Cracks], CantSay).asking("Dye or magnetic particles tell."),
         from(Grade::TWO, KINDS, &[Tag::Cracks], Replace),
     ]),
 };
 
-const KINDS: &[crate::engine::PartKind] =
-    &[Crankshaft, MainJournal, Crankpin, Rod, Piston, Block, Bore, HousingBore, Camshaft, OilPump, TimingDrive];
+const KINDS: &[crate::engine::PartKind] = &[
+    Crankshaft,
+    MainJournal,
+    Crankpin,
+    Rod,
+    Piston,
+    Block,
+    Bore,
+    HousingBore,
+    Camshaft,
+    OilPump,
+    OilPickup,
+    TimingDrive,
+    Pushrod,
+    MainCapBolts,
+    RodBolts,
+    HeadBolts,
+];

@@ -8,7 +8,8 @@ pub(super) const RULE: Rule = Rule {
     id: "crankshaft-as-one",
     why: "The crankshaft is one piece: what condemns a journal condemns the shaft, and a new shaft brings new journals.",
     source: "Common practice; new shells with a new crankshaft: TM 9-2320-302-34.",
-    says: Says::OnSet(|engine, stands| {
+    says: Says::OnSet(|scene, stands| {
+        let engine = scene.engine;
         let shaft = Part { kind: PartKind::Crankshaft, at: At::Engine };
         let is_journal = |part: &&Part| matches!(part.kind, PartKind::MainJournal | PartKind::Crankpin);
         let lost = engine

@@ -11,7 +11,7 @@ pub(super) const RULE: Rule = Rule {
     source: "Common practice.",
     says: Says::OnPart(|scene, part, record| {
         let outcome = match part.kind {
-            PartKind::Block | PartKind::Crankshaft => Outcome::Clean,
+            PartKind::Block | PartKind::Crankshaft | PartKind::OilPickup => Outcome::Clean,
             PartKind::OilPump => Outcome::RebuildHere,
             _ => return None,
         };

@@ -2,7 +2,7 @@
 
 use super::{Rule, Says, from, up_to};
 use crate::decide::Outcome::{CantSay, Replace};
-use crate::engine::PartKind::{CamJournal, Crankpin, Crankshaft, MainJournal};
+use crate::engine::PartKind::{self, CamJournal, Crankpin, Crankshaft, MainJournal};
 use crate::wear::{Grade, Tag};
 
 pub(super) const RULE: Rule = Rule {
@@ -10,9 +10,9 @@ pub(super) const RULE: Rule = Rule {
     why: "Heat that colours a journal may have destroyed its heat treatment; a faint tint is settled by a hardness and crack test.",
     source: "TM 9-4310-397-14 and TM 9-2815-255-24 (overheated or discoloured crankshaft: replace).",
     says: Says::OnWear(&[
-        up_to(Grade::TWO, &[MainJournal, Crankpin, Crankshaft], &[Tag::HotSpot], CantSay),
-        up_to(Grade::TWO, &[CamJournal], &[Tag::HotSpot], CantSay),
-        from(Grade::THREE, &[CamJournal], &[Tag::HotSpot], Replace),
-        from(Grade::THREE, &[MainJournal, Crankpin, Crankshaft], &[Tag::HotSpot], Replace),
+        up_to(Grade::TWO, SHAFTS, &[Tag::HotSpot], CantSay).asking("Have its hardness tested, and test it for cracks."),
+        from(Grade::THREE, SHAFTS, &[Tag::HotSpot], Replace),
     ]),
 };
+
+const SHAFTS: &[PartKind] = &[MainJournal, Crankpin, Crankshaft, CamJournal];

@@ -3,19 +3,27 @@
 use super::{Rule, Says};
 use crate::decide::Outcome;
 use crate::engine::{Part, PartKind};
+use crate::sheet::Dispute;
 
 pub(super) const RULE: Rule = Rule {
     id: "journals-as-a-group",
-    why: "If one main journal is ground, all mains are ground to one common size; the same for the crankpins. The two groups may differ.",
+    why: "If one main journal is ground, all mains are ground to one common size; the same for the crankpins. One manual grinds all journals of the shaft: the head of the spec sheet says which is followed.",
     source: "TM 5-3805-262-34 p.4-50 (if one or more journals are to be ground, grind all) and two further manuals (per group).",
-    says: Says::OnSet(|engine, stands| {
+    says: Says::OnSet(|scene, stands| {
+        let engine = scene.engine;
         let mut all = Vec::new();
-        for kind in [PartKind::MainJournal, PartKind::Crankpin] {
-            let group: Vec<Part> = engine.parts().iter().copied().filter(|part| part.kind == kind).collect();
+        let is_whole_shaft = scene.job.sheet.follows_other(Dispute::GroundJournals);
+        let groups: &[&[PartKind]] = match is_whole_shaft {
+            true => &[&[PartKind::MainJournal, PartKind::Crankpin]],
+            false => &[&[PartKind::MainJournal], &[PartKind::Crankpin]],
+        };
+        for kinds in groups {
+            let group: Vec<Part> = engine.parts().iter().copied().filter(|part| kinds.contains(&part.kind)).collect();
             let Some(first) = group.iter().find(|part| stands(**part) == Outcome::Machine) else { continue };
             let because = format!(
-                "{} must be ground, so all of its group are ground to one size.",
-                first.label(engine.arrangement())
+                "{} must be ground, and others with it. {}",
+                first.label(engine.arrangement()),
+                Dispute::GroundJournals.sentence(is_whole_shaft)
             );
             all.extend(
                 group

@@ -23,10 +23,17 @@ pub(super) const RULE: Rule = Rule {
                 return Some((Outcome::CantSay, missing.unwrap_or_else(|| plan.because.clone())));
             }
             PartKind::CamJournal => "Measure it at two stations and in two directions at right angles.",
+            PartKind::MainCapBolts | PartKind::RodBolts | PartKind::HeadBolts => {
+                "Measure their free length beside a new one: stretch can’t be seen. Bolts that the manual calls to be used once are renewed."
+            }
             PartKind::Piston => "Measure its skirt and its bore: the clearance decides.",
             _ => return None,
         };
-        let decides = if part.kind == PartKind::Piston { Quantity::Clearance } else { Quantity::Diameter };
+        let decides = match part.kind {
+            PartKind::Piston => Quantity::Clearance,
+            PartKind::CamJournal => Quantity::Diameter,
+            _ => Quantity::Length,
+        };
         let measured = scene.measured.figures(part, Phase::Found).any(|figure| figure.quantity == decides);
         (!measured).then(|| (Outcome::CantSay, how.into()))
     }),

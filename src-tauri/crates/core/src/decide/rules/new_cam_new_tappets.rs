@@ -8,7 +8,8 @@ pub(super) const RULE: Rule = Rule {
     id: "new-cam-new-tappets",
     why: "A flat tappet has worn in with its lobe: a new or reground camshaft gets new flat tappets, all of them.",
     source: "Aircraft piston-engine overhaul manual, para 6-43; TM 9-4310-397-14 p.6-44 (do not reuse old followers with a new camshaft).",
-    says: Says::OnSet(|engine, stands| {
+    says: Says::OnSet(|scene, stands| {
+        let engine = scene.engine;
         if !engine.arrangement().tappets.is_flat() {
             return vec![];
         }

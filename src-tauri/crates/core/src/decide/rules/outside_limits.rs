@@ -41,7 +41,8 @@ fn remedy(kind: PartKind, quantity: Quantity) -> Option<Outcome> {
         (PartKind::CamBearing, Quantity::Diameter | Quantity::OutOfRound) => Some(Replace),
         // The play at the crankshaft's end is taken up by the thrust faces, which are renewed.
         (PartKind::Crankshaft | PartKind::Camshaft, Quantity::EndFloat) => None,
-        (PartKind::OilPump | PartKind::TimingDrive | PartKind::AuxiliaryDrive, _)
+        (PartKind::OilPump | PartKind::OilPickup | PartKind::TimingDrive | PartKind::AuxiliaryDrive, _)
+        | (PartKind::MainCapBolts | PartKind::RodBolts | PartKind::HeadBolts | PartKind::Pushrod, _)
         | (PartKind::Crankshaft | PartKind::Camshaft, _)
         | (PartKind::Piston | PartKind::Tappet | PartKind::Lobe | PartKind::CamJournal, _) => Some(Replace),
         _ => None,

@@ -8,7 +8,8 @@ pub(super) const RULE: Rule = Rule {
     id: "pistons-to-bores",
     why: "A bored or renewed cylinder takes a piston of its own size; the old one would slap.",
     source: "Common practice; TM 10-3930-653-14&P p.4-33 (oversize pistons).",
-    says: Says::OnSet(|engine, stands| {
+    says: Says::OnSet(|scene, stands| {
+        let engine = scene.engine;
         let new = |piston: &Part| stands(Part { kind: PartKind::Bore, at: piston.at }) >= Outcome::Machine;
         let pistons = engine.parts().iter().copied().filter(|part| part.kind == PartKind::Piston && new(part));
         pistons

@@ -7,7 +7,7 @@ use crate::engine::PartKind;
 pub(super) const RULE: Rule = Rule {
     id: "renewed-at-overhaul",
     why: "Bearing shells, thrust faces, rings and core plugs are renewed at every overhaul; shells always as both halves and as a whole set.",
-    source: "TM 9-2815-237-34 para 2-10 c (all bearings renewed if one fails); TM 9-2320-302-34 (both halves); common practice.",
+    source: "TM 9-2815-237-34 para 2-10 c (all bearings renewed if one fails); TM 9-2320-302-34 (both halves); TM 10-3930-647-14&P (rings disturbed after 50 hours of running); common practice.",
     says: Says::OnPart(|_, part, _| {
         let row = part.kind.row();
         if !row.always_renewed {

@@ -7,10 +7,11 @@ use crate::wear::{Grade, Tag};
 
 pub(super) const RULE: Rule = Rule {
     id: "tappet-damage",
-    why: "A tappet that is pitted, spalled, dished, stuck or rusted would wear its lobe. One manual lets a slightly pitted foot pass; the stricter view is taken here, and can be overruled.",
-    source: "Aircraft piston-engine overhaul manual, para 6-45 (any spalling or pitting: reject); TM 9-4310-397-14 (pitting or galling: replace). TM 10-3930-644-14&P is more lenient.",
+    why: "A tappet that is pitted, spalled, dished, stuck or rusted would wear its lobe.",
+    source: "Aircraft piston-engine overhaul manual, para 6-45 (any spalling or pitting: reject); TM 9-4310-397-14 (pitting or galling: replace).",
     says: Says::OnWear(&[
-        from(Grade::ONE, &[Tappet], &[Tag::Spalling, Tag::Pitting, Tag::DishedFace], Replace),
+        from(Grade::ONE, &[Tappet], &[Tag::Spalling, Tag::DishedFace], Replace),
+        from(Grade::TWO, &[Tappet], &[Tag::Pitting], Replace),
         from(Grade::TWO, &[Tappet], &[Tag::StuckPlunger, Tag::Rust, Tag::Scuffing], Replace),
         up_to(Grade::TWO, &[Tappet], &[Tag::Scoring, Tag::HandlingDamage], PutBack),
         from(Grade::THREE, &[Tappet], &[Tag::Scoring, Tag::HandlingDamage], Replace),

@@ -1,0 +1,17 @@
+//! The oil pick-up with its strainer.
+
+use super::{Rule, Says, from, up_to};
+use crate::decide::Outcome::{Clean, Replace};
+use crate::engine::PartKind::OilPickup;
+use crate::wear::{Grade, Tag};
+
+pub(super) const RULE: Rule = Rule {
+    id: "oil-pickup-damage",
+    why: "A strainer shows what went round with the oil and is washed out; a pipe that is bent, cracked or loose draws air and is renewed.",
+    source: "Common practice.",
+    says: Says::OnWear(&[
+        up_to(Grade::FOUR, &[OilPickup], &[Tag::EmbeddedDebris, Tag::Deposits], Clean),
+        up_to(Grade::TWO, &[OilPickup], &[Tag::HandlingDamage], Clean),
+        from(Grade::THREE, &[OilPickup], &[Tag::HandlingDamage], Replace),
+    ]),
+};

@@ -1,0 +1,15 @@
+//! Shells that have moved in their seats.
+
+use super::{Line, Rule, Says, from};
+use crate::decide::Outcome::Replace;
+use crate::engine::PartKind::{MainShell, RodShell};
+use crate::wear::{Grade, Tag};
+
+pub(super) const LINES: &[Line] = &[from(Grade::ONE, &[MainShell, RodShell], &[Tag::BrightBack], Replace)];
+
+pub(super) const RULE: Rule = Rule {
+    id: "shell-moved",
+    why: "Bright spots on the back mean that the shell has been shifting in its seat: it is discarded, whatever its face looks like.",
+    source: "TM 55-1905-221-14-3 p. 6-490; TM 5-4310-379-14; TM 9-2320-302-34.",
+    says: Says::OnWear(LINES),
+};
