@@ -31,7 +31,7 @@ pub enum Quantity {
     Twist,
     /// Depth of the worst scratch, square to the surface.
     ScratchDepth,
-    /// Length of a journal along the shaft.
+    /// Length of a journal along the shaft, of a pushrod, or of a bolt that carries no load.
     Length,
     /// Width of the thrust journal between its cheeks.
     ThrustWidth,
