@@ -59,19 +59,22 @@ pub fn decide(engine: &Engine, job: &Job, measured: &Measured<'_>) -> Vec<Decisi
         .map(|part| {
             let record = job.parts.get(part).unwrap_or(&blank);
             let told = reasons.remove(part).unwrap_or_default();
-            let unswayed = record.overrule.is_some().then(|| unswayed(engine, job, *part)).flatten();
+            let unswayed = record.overrule.is_some().then(|| unswayed(engine, job, measured, *part)).flatten();
             decision(*part, record, unswayed.unwrap_or(told))
         })
         .collect()
 }
 
-/// What the rules say of a part of which a person decided otherwise, as if they had not. Only the plan of a group of sizes
-/// heeds a person's word on the part itself: elsewhere there is nothing to work out anew.
-fn unswayed(engine: &Engine, job: &Job, part: Part) -> Option<Vec<Reason>> {
-    SizeGroup::ALL.into_iter().find(|group| group.kind() == part.kind)?;
+/// What the rules say of a part of which a person decided otherwise, as if they had not: the plan of its group of sizes and
+/// the rules about sets heed a person's word, and would no longer tell what it is weighed against.
+fn unswayed(engine: &Engine, job: &Job, measured: &Measured<'_>, part: Part) -> Option<Vec<Reason>> {
     let mut job = job.clone();
     job.parts.get_mut(&part)?.overrule = None;
-    reasons(engine, &job, &Measured::of(engine, &job)).remove(&part)
+    let mut told = match SizeGroup::ALL.into_iter().any(|group| group.kind() == part.kind) {
+        true => reasons(engine, &job, &Measured::of(engine, &job)),
+        false => reasons(engine, &job, measured),
+    };
+    told.remove(&part)
 }
 
 /// What every rule says, part by part.

@@ -1,0 +1,242 @@
+//! What must hold of decisions whatever was found: a worse finding never leads to a milder outcome, what a person decides
+//! stands beside the rules' view, every part ends in one outcome, and nothing is on a list without a reason.
+
+use std::collections::BTreeSet;
+
+use proptest::prelude::*;
+use serde_json::{Value, json};
+use wearbook_core::assess::assess;
+use wearbook_core::decide::{Decision, Outcome, decide};
+use wearbook_core::engine::{Arrangement, Engine, Part, Tappets};
+use wearbook_core::job::{Change, Job, Overrule, TagRecord};
+use wearbook_core::sizing::Measured;
+use wearbook_core::wear::{Grade, Tag, Zone};
+
+fn decided(engine: &Engine, job: &Job) -> Vec<Decision> {
+    decide(engine, job, &Measured::of(engine, job))
+}
+
+fn tag(job: &mut Job, part: Part, tag: Tag, grade: Grade, zones: BTreeSet<Zone>) {
+    let record = job.parts.entry(part).or_default();
+    record.clean = false;
+    record.tags.insert(tag, TagRecord { grade, zones });
+}
+
+/// Every part is looked at and clean, and so far sound: journals and bores measure like new.
+fn sound(engine: &Engine) -> Job {
+    let mut job = Job { arrangement: Some(engine.arrangement().clone()), ..Job::default() };
+    for part in engine.parts() {
+        job.parts.entry(*part).or_default().clean = true;
+    }
+    let sizes = [("main-journal", "mains", "60.00"), ("crankpin", "crankpins", "50.00")];
+    let lines: Vec<Value> = sizes
+        .iter()
+        .map(|(kind, _, new)| (*kind, *new))
+        .chain([("bore", "80.00")])
+        .map(|(kind, new)| {
+            json!({ "of": { "kind": kind, "quantity": "diameter" }, "min": format!("{new} mm"), "max": format!("{new} mm") })
+        })
+        .collect();
+    let undersizes: Vec<Value> =
+        sizes.iter().map(|(_, group, _)| json!({ "journals": group, "size": "0.25 mm" })).collect();
+    let sheet = json!({
+        "head": { "name": "Sound", "unit": "millimetre" }, "lines": lines, "undersizes": undersizes,
+        "oversizes": [{ "size": "0.25 mm" }],
+    });
+    job.sheet = serde_json::from_value(sheet).unwrap();
+    for part in engine.parts() {
+        let kind = part.kind.row().id;
+        let Some(new) =
+            sizes.iter().map(|(kind, _, new)| (*kind, *new)).chain([("bore", "80.00")]).find(|(of, _)| *of == kind)
+        else {
+            continue;
+        };
+        let has = part.kind.has(wearbook_core::measure::Quantity::Diameter).unwrap();
+        for spot in has.spots.needed() {
+            let reading =
+                json!({ "part": part, "quantity": "diameter", "spot": spot, "value": format!("{} mm", new.1) });
+            let change = json!({ "do": "measure", "reading": reading });
+            let Change::Measure { reading } = serde_json::from_value(change).unwrap() else { unreachable!() };
+            let edit =
+                wearbook_core::job::EditId::next(None, job.readings.len() as u64, wearbook_core::job::DeviceId(1));
+            job.readings.push(wearbook_core::job::Taken { edit, reading: *reading });
+        }
+    }
+    job
+}
+
+fn engines() -> [Engine; 3] {
+    [Tappets::FlatHydraulic, Tappets::RollerSolid, Tappets::FlatSolid]
+        .map(|tappets| Engine::new(Arrangement { tappets, ..Arrangement::inline(2) }).unwrap())
+}
+
+/// The first part of every kind: the others of a kind are decided alike.
+fn one_of_each(engine: &Engine) -> Vec<Part> {
+    let mut seen = BTreeSet::new();
+    engine.parts().iter().copied().filter(|part| seen.insert(part.kind)).collect()
+}
+
+/// No zone, each zone alone, all zones.
+fn markings(part: Part) -> Vec<BTreeSet<Zone>> {
+    let all = part.kind.row().zones.zones();
+    let each = all.iter().map(|zone| BTreeSet::from([*zone]));
+    let mut markings: Vec<BTreeSet<Zone>> = std::iter::once(BTreeSet::new()).chain(each).collect();
+    markings.push(all.iter().copied().collect());
+    markings
+}
+
+#[track_caller]
+fn none_milder(engine: &Engine, before: &[Decision], after: &[Decision], what: impl Fn() -> String) {
+    for ((part, before), after) in engine.parts().iter().zip(before).zip(after) {
+        assert!(
+            after.outcome >= before.outcome && after.by_rules >= before.by_rules,
+            "{}: {part} was {:?} and becomes {:?}",
+            what(),
+            before.outcome,
+            after.outcome
+        );
+    }
+}
+
+#[test]
+fn journals_and_bores_of_a_sound_engine_go_back() {
+    let [engine, ..] = engines();
+    let sound = decided(&engine, &sound(&engine));
+    for (part, decision) in engine.parts().iter().zip(sound) {
+        if ["main-journal", "crankpin", "bore", "crankshaft", "camshaft"].contains(&part.kind.row().id) {
+            assert_eq!(decision.outcome, Outcome::PutBack, "{part}: {:?}", decision.reasons);
+        }
+    }
+}
+
+/// Every kind, every tag, every step of grade, every marking of zones, on an engine that is sound and on one at which nobody
+/// has looked.
+#[test]
+fn a_worse_grade_is_never_decided_milder() {
+    for engine in engines() {
+        let unseen = Job { arrangement: Some(engine.arrangement().clone()), ..Job::default() };
+        for base in [unseen, sound(&engine)] {
+            for part in one_of_each(&engine) {
+                for damage in part.kind.row().tags.iter().filter(|tag| tag.is_damage()) {
+                    for zones in markings(part) {
+                        let at = |grade: &Grade| {
+                            let mut job = base.clone();
+                            tag(&mut job, part, *damage, *grade, zones.clone());
+                            decided(&engine, &job)
+                        };
+                        let by_grade: Vec<Vec<Decision>> = Grade::ALL.iter().map(at).collect();
+                        for (milder, worse) in by_grade.iter().zip(by_grade.iter().skip(1)) {
+                            none_milder(&engine, milder, worse, || format!("{part} {damage:?} {zones:?}"));
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// A second tag on a part, after every first one and on a clean part, makes nothing milder.
+#[test]
+fn a_further_tag_is_never_decided_milder() {
+    const GRADES: [Grade; 2] = [Grade::ONE, Grade::THREE];
+    for engine in engines() {
+        let base = sound(&engine);
+        for part in one_of_each(&engine) {
+            let damages: Vec<(Tag, Grade)> = part
+                .kind
+                .row()
+                .tags
+                .iter()
+                .filter(|tag| tag.is_damage())
+                .flat_map(|tag| GRADES.map(|grade| (*tag, grade)))
+                .collect();
+            let clean = decided(&engine, &base);
+            for (first, grade) in &damages {
+                let mut job = base.clone();
+                tag(&mut job, part, *first, *grade, BTreeSet::new());
+                let one = decided(&engine, &job);
+                none_milder(&engine, &clean, &one, || format!("{part} clean, then {first:?}"));
+                for (second, grade) in damages.iter().filter(|(second, _)| second != first) {
+                    let mut both = job.clone();
+                    tag(&mut both, part, *second, *grade, BTreeSet::new());
+                    let two = decided(&engine, &both);
+                    none_milder(&engine, &one, &two, || format!("{part} {first:?}, then {second:?}"));
+                }
+            }
+        }
+    }
+}
+
+type Finding = (Part, Tag, Grade);
+
+fn any_finding() -> impl Strategy<Value = Finding> {
+    let parts = engines()[0].parts().to_vec();
+    prop::sample::select(parts).prop_flat_map(|part| {
+        (Just(part), prop::sample::select(part.kind.row().tags), prop::sample::select(&Grade::ALL[..]))
+    })
+}
+
+fn any_overrule() -> impl Strategy<Value = (Part, Outcome)> {
+    let parts = engines()[0].parts().to_vec();
+    prop::sample::select(parts).prop_flat_map(|part| (Just(part), prop::sample::select(part.kind.row().outcomes)))
+}
+
+fn found(base: Job, findings: &[Finding], overrules: &[(Part, Outcome)]) -> Job {
+    let mut job = base;
+    for (part, what, grade) in findings {
+        tag(&mut job, *part, *what, *grade, BTreeSet::new());
+    }
+    for (part, outcome) in overrules {
+        job.parts.entry(*part).or_default().overrule = Some(Overrule { outcome: *outcome, reason: "A word.".into() });
+    }
+    job
+}
+
+fn base(engine: &Engine, is_sound: bool) -> Job {
+    if is_sound { sound(engine) } else { Job { arrangement: Some(engine.arrangement().clone()), ..Job::default() } }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(200))]
+
+    #[test]
+    fn what_a_person_decides_stands_beside_the_rules_view(
+        is_sound: bool, findings in prop::collection::vec(any_finding(), 0..8),
+        others in prop::collection::vec(any_overrule(), 0..3), (part, outcome) in any_overrule(),
+    ) {
+        let [engine, ..] = engines();
+        let others: Vec<_> = others.into_iter().filter(|(other, _)| *other != part).collect();
+        let before = found(base(&engine, is_sound), &findings, &others);
+        let after = found(before.clone(), &[], &[(part, outcome)]);
+        let here = engine.parts().iter().position(|other| *other == part).unwrap();
+        let [before, after] = [before, after].map(|job| decided(&engine, &job).swap_remove(here));
+        prop_assert_eq!(after.outcome, outcome);
+        prop_assert_eq!(after.overruled_because.as_deref(), Some("A word."));
+        prop_assert_eq!((after.by_rules, &after.reasons), (before.by_rules, &before.reasons), "{}", part);
+    }
+
+    #[test]
+    fn every_part_ends_in_one_outcome_and_every_line_has_its_reason(
+        is_sound: bool, findings in prop::collection::vec(any_finding(), 0..12),
+        overrules in prop::collection::vec(any_overrule(), 0..4),
+    ) {
+        let [engine, ..] = engines();
+        let job = found(base(&engine, is_sound), &findings, &overrules);
+        let assessment = assess(&job);
+        let decided: Vec<Part> = assessment.parts.iter().map(|view| view.part).collect();
+        prop_assert_eq!(&decided, engine.parts(), "each part once, in order");
+        for view in &assessment.parts {
+            let Decision { outcome, by_rules, reasons, possible, .. } = &view.decision;
+            prop_assert!(*outcome == Outcome::CantSay || possible.contains(outcome), "{}: {:?}", view.part, outcome);
+            prop_assert!(*by_rules == Outcome::CantSay || possible.contains(by_rules), "{}: {:?}", view.part, by_rules);
+            prop_assert_eq!(reasons.first().map(|reason| reason.outcome), Some(*by_rules), "{}", view.part);
+            prop_assert!(reasons.iter().all(|reason| reason.because.ends_with('.') && !reason.source.is_empty()), "{:?}", reasons);
+        }
+        for item in assessment.lists.iter().flat_map(|list| &list.items) {
+            prop_assert!(!item.because.trim().is_empty() && item.quantity > 0, "{:?}", item);
+        }
+        for line in &assessment.quote.lines {
+            prop_assert!(!line.because.trim().is_empty(), "{:?}", line);
+        }
+    }
+}
