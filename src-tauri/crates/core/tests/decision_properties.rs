@@ -1,14 +1,16 @@
 //! What must hold of decisions whatever was found: a worse finding never leads to a milder outcome, what a person decides
 //! stands beside the rules' view, every part ends in one outcome, and nothing is on a list without a reason.
+#![allow(clippy::unwrap_used, reason = "a test may stop at once")]
 
 use std::collections::BTreeSet;
 
 use proptest::prelude::*;
-use serde_json::{Value, json};
+use serde_json::json;
 use wearbook_core::assess::assess;
 use wearbook_core::decide::{Decision, Outcome, decide};
 use wearbook_core::engine::{Arrangement, Engine, Part, Tappets};
-use wearbook_core::job::{Change, Job, Overrule, TagRecord};
+use wearbook_core::job::{DeviceId, EditId, Job, Overrule, TagRecord, Taken};
+use wearbook_core::measure::Quantity;
 use wearbook_core::sizing::Measured;
 use wearbook_core::wear::{Grade, Tag, Zone};
 
@@ -22,44 +24,28 @@ fn tag(job: &mut Job, part: Part, tag: Tag, grade: Grade, zones: BTreeSet<Zone>)
     record.tags.insert(tag, TagRecord { grade, zones });
 }
 
-/// Every part is looked at and clean, and so far sound: journals and bores measure like new.
+/// What a new journal or bore measures.
+const NEW: [(&str, &str); 3] = [("main-journal", "60.00 mm"), ("crankpin", "50.00 mm"), ("bore", "80.00 mm")];
+
+/// Every part was looked at and is clean, and journals and bores measure like new.
 fn sound(engine: &Engine) -> Job {
     let mut job = Job { arrangement: Some(engine.arrangement().clone()), ..Job::default() };
-    for part in engine.parts() {
-        job.parts.entry(*part).or_default().clean = true;
-    }
-    let sizes = [("main-journal", "mains", "60.00"), ("crankpin", "crankpins", "50.00")];
-    let lines: Vec<Value> = sizes
-        .iter()
-        .map(|(kind, _, new)| (*kind, *new))
-        .chain([("bore", "80.00")])
-        .map(|(kind, new)| {
-            json!({ "of": { "kind": kind, "quantity": "diameter" }, "min": format!("{new} mm"), "max": format!("{new} mm") })
-        })
-        .collect();
-    let undersizes: Vec<Value> =
-        sizes.iter().map(|(_, group, _)| json!({ "journals": group, "size": "0.25 mm" })).collect();
+    let line =
+        |(kind, new): (&str, &str)| json!({ "of": { "kind": kind, "quantity": "diameter" }, "min": new, "max": new });
     let sheet = json!({
-        "head": { "name": "Sound", "unit": "millimetre" }, "lines": lines, "undersizes": undersizes,
+        "head": { "name": "Sound", "unit": "millimetre" },
+        "lines": NEW.map(line),
+        "undersizes": [{ "journals": "mains", "size": "0.25 mm" }, { "journals": "crankpins", "size": "0.25 mm" }],
         "oversizes": [{ "size": "0.25 mm" }],
     });
     job.sheet = serde_json::from_value(sheet).unwrap();
     for part in engine.parts() {
-        let kind = part.kind.row().id;
-        let Some(new) =
-            sizes.iter().map(|(kind, _, new)| (*kind, *new)).chain([("bore", "80.00")]).find(|(of, _)| *of == kind)
-        else {
-            continue;
-        };
-        let has = part.kind.has(wearbook_core::measure::Quantity::Diameter).unwrap();
-        for spot in has.spots.needed() {
-            let reading =
-                json!({ "part": part, "quantity": "diameter", "spot": spot, "value": format!("{} mm", new.1) });
-            let change = json!({ "do": "measure", "reading": reading });
-            let Change::Measure { reading } = serde_json::from_value(change).unwrap() else { unreachable!() };
-            let edit =
-                wearbook_core::job::EditId::next(None, job.readings.len() as u64, wearbook_core::job::DeviceId(1));
-            job.readings.push(wearbook_core::job::Taken { edit, reading: *reading });
+        job.parts.entry(*part).or_default().clean = true;
+        let Some((_, new)) = NEW.iter().find(|(kind, _)| *kind == part.kind.row().id) else { continue };
+        for spot in part.kind.has(Quantity::Diameter).unwrap().spots.needed() {
+            let reading = json!({ "part": part, "quantity": "diameter", "spot": spot, "value": new });
+            let edit = EditId::next(job.readings.last().map(|taken| taken.edit), 1, DeviceId(1));
+            job.readings.push(Taken { edit, reading: serde_json::from_value(reading).unwrap() });
         }
     }
     job

@@ -190,12 +190,7 @@ mod tests {
         check(&[tag("crankshaft", Tag::Cracks, Grade::ONE)], "crankshaft", CantSay, "cracks");
         check(&[tag("piston.2", Tag::Scuffing, Grade::THREE)], "piston.2", Replace, "piston-damage");
         check(&[tag("bore.2", Tag::Scoring, Grade::TWO)], "bore.2", Machine, "bore-damage");
-        check(
-            &[tag("tappet.1.intake.1", Tag::Deposits, Grade::TWO)],
-            "tappet.1.intake.1",
-            RebuildHere,
-            "dirty-tappets",
-        );
+        check(&[tag("tappet.1.intake.1", Tag::Deposits, Grade::TWO)], "tappet.1.intake.1", Clean, "dirty-tappets");
         check(&[tag("tappet.1.intake.1", Tag::DishedFace, Grade::ONE)], "tappet.1.intake.1", Replace, "tappet-damage");
         check(&[clean("tappet.1.intake.1")], "tappet.1.intake.1", PutBack, "nothing-found");
         check(&[tag("lobe.1.intake.1", Tag::Scoring, Grade::ONE)], "lobe.1.intake.1", PutBack, "lobe-damage");

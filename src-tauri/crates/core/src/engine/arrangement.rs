@@ -55,6 +55,11 @@ impl Tappets {
         matches!(self, Self::FlatSolid | Self::FlatHydraulic)
     }
 
+    /// Whether a plunger inside takes up the clearance with oil.
+    pub fn is_hydraulic(self) -> bool {
+        matches!(self, Self::FlatHydraulic | Self::RollerHydraulic)
+    }
+
     /// Whether a roller runs on the cam.
     pub fn is_roller(self) -> bool {
         matches!(self, Self::RollerSolid | Self::RollerHydraulic)
