@@ -6,7 +6,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::catalogue::{Fault, Symptom};
 use super::model::{Model, Seat};
-use super::network::{Branch, Finding, Network, Observed, Site};
+use super::network::{AtSite, Branch, Finding, Network, Observed, Site};
 use super::pattern::Pattern;
 use crate::engine::{Arrangement, Half, Part, PartKind};
 use crate::figure::Figure;
@@ -132,24 +132,20 @@ impl Evidence {
         notes.push(note);
     }
 
-    /// All topics, each with the sites at which something was found of it and what it was.
-    pub(super) fn topics(&self) -> BTreeMap<Topic, (Vec<usize>, Vec<Note>)> {
-        let mut topics: BTreeMap<Topic, (Vec<usize>, Vec<Note>)> = BTreeMap::new();
+    /// All topics: for each site at which something was found of it the pieces of evidence, and what they are about.
+    pub(super) fn topics(&self) -> BTreeMap<Topic, (Vec<AtSite>, Vec<Note>)> {
+        let mut topics: BTreeMap<Topic, (Vec<AtSite>, Vec<Note>)> = BTreeMap::new();
         for (site, notes) in self.notes.iter().enumerate() {
-            for note in notes {
+            for (piece, note) in notes.iter().enumerate() {
                 let (sites, of_topic) = topics.entry(note.topic).or_default();
-                if sites.last() != Some(&site) {
-                    sites.push(site);
+                match sites.last_mut() {
+                    Some((last, pieces)) if *last == site => pieces.push(piece),
+                    _ => sites.push((site, vec![piece])),
                 }
                 of_topic.push(*note);
             }
         }
         topics
-    }
-
-    /// What a finding of a site is about.
-    pub(super) fn note(&self, site: usize, finding: &Finding) -> Option<&Note> {
-        self.notes.get(site)?.get(finding.piece)
     }
 }
 

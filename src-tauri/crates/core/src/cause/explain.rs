@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::catalogue::{self, Cause};
 use super::evidence::{Evidence as Gathered, Note, Topic, words};
-use super::model::{Model, Seat, Spot, history_factors};
+use super::model::{Model, Seat, history_factors};
 use super::network::{Belief, Finding, Maker, Observed, Solution};
 use super::place::Place;
 use super::scaled::binary_log;
@@ -35,6 +35,14 @@ const PLACES_EXPLAINED: usize = 6;
 /// A finding fits no cause if it is likelier than not that none made it.
 const UNEXPLAINED_FROM: f64 = 0.5;
 
+/// What was seen of one topic, and what it weighs for each shared cause.
+struct Weighed {
+    topic: Topic,
+    notes: Vec<Note>,
+    told: Evidence,
+    weights: Vec<f64>,
+}
+
 /// Every cause with its probability and its reasons, in the order of the catalogue; and what fits none of them.
 pub(super) fn explain(
     model: &Model<'_>,
@@ -44,22 +52,25 @@ pub(super) fn explain(
 ) -> (Vec<CauseView>, Vec<Unexplained>) {
     let arrangement = model.engine().arrangement();
     let beliefs = solution.shared();
-    let weighed: Vec<(Topic, Vec<Note>, Vec<f64>)> = evidence
+    let weighed: Vec<Weighed> = evidence
         .topics()
         .into_iter()
-        .map(|(topic, (sites, notes))| {
-            let out = |site: usize, finding: &Finding| evidence.note(site, finding).is_some_and(|n| n.topic == topic);
-            let without = solution.shared_without(&sites, &out);
+        .map(|(topic, (places, notes))| {
+            let told = Evidence { words: words(topic, &notes, arrangement), parts: parts(&notes), weight: 0.0 };
+            let without = solution.shared_without(&places);
             let weights = beliefs.iter().zip(&without).map(|(all, without)| weight(*all, *without)).collect();
-            (topic, notes, weights)
+            Weighed { topic, notes, told, weights }
         })
         .collect();
     let mut views = Vec::new();
     for (number, (cause, belief)) in model.shared.iter().zip(&beliefs).enumerate() {
         let mut explained = Explained::default();
-        for (topic, notes, weights) in &weighed {
+        for Weighed { told, weights, .. } in &weighed {
             let own = weights.get(number).copied().unwrap_or(0.0);
-            let told = Evidence { words: words(*topic, notes, arrangement), parts: parts(notes), weight: own };
+            if own.abs() < SMALLEST_WEIGHT {
+                continue;
+            }
+            let told = Evidence { weight: own, ..told.clone() };
             let others = weights.iter().enumerate().filter(|(n, _)| *n != number).map(|(_, weight)| *weight);
             if own >= ALONE_FROM && others.fold(0.0, f64::max) < OTHERS_BELOW {
                 explained.alone.push(told.clone());
@@ -110,10 +121,7 @@ struct Local {
 
 impl Local {
     fn of(model: &Model<'_>, solution: &Solution<'_>) -> Self {
-        let weights = |(site, branch): Seat| match branch {
-            None => solution.root(site),
-            Some(branch) => solution.branch(site, branch),
-        };
+        let weights = |(site, branch): Seat| solution.states(site, branch);
         Self { states: model.seats().map(|(seat, _)| (seat, weights(seat))).collect() }
     }
 
@@ -124,7 +132,7 @@ impl Local {
                 let mut places: Vec<(Seat, f64)> = model
                     .seats()
                     .filter(|(_, spot)| cause.reach.contains(&spot.place.kind()))
-                    .map(|(seat, spot)| (seat, self.belief(cause, seat, spot).probability()))
+                    .map(|(seat, _)| (seat, self.belief(model, cause, seat).probability()))
                     .collect();
                 places.sort_by(|a, b| b.1.total_cmp(&a.1).then_with(|| a.0.cmp(&b.0)));
                 let found = |site, branch, state| model.is(cause, (site, branch), state);
@@ -156,8 +164,9 @@ impl Local {
         weights.get(state).map_or(0.0, |weight| weight / weights.iter().sum::<f64>())
     }
 
-    fn belief(&self, cause: &Cause, seat: Seat, spot: &Spot) -> Belief {
-        self.states.get(&seat).map_or(Belief::of(0.0), |weights| belief(cause, spot, weights))
+    fn belief(&self, model: &Model<'_>, cause: &Cause, seat: Seat) -> Belief {
+        let is = |state: usize| model.is(cause, seat, state);
+        self.states.get(&seat).map_or(Belief::of(0.0), |weights| Belief::of_states(weights, &is))
     }
 
     /// What speaks for and against a cause at one place: each thing that it makes and that was seen or missed there, all
@@ -171,29 +180,29 @@ impl Local {
         evidence: &Gathered,
         solution: &Solution<'_>,
     ) {
-        let Some(spot) = model.spot(seat) else { return };
-        let all = self.belief(cause, seat, spot);
-        let without = |notes: &[Note]| {
-            let about = |note: &Note| notes.iter().any(|out| out.part == note.part && out.symptom == note.symptom);
-            let out = |finding: &Finding| evidence.note(seat.0, finding).is_some_and(about);
-            belief(cause, spot, &solution.states_without(seat, &out))
+        let is = |state: usize| model.is(cause, seat, state);
+        let (Some(spot), Some(place)) = (model.spot(seat), solution.at(seat, &is, &[])) else { return };
+        let all = place.belief();
+        let without = |notes: &[(usize, Note)]| {
+            place.without(&|finding: &Finding| notes.iter().any(|(piece, _)| *piece == finding.piece))
         };
         let notes = evidence.notes.get(seat.0).map(Vec::as_slice).unwrap_or_default();
-        let (own, other): (Vec<Note>, Vec<Note>) = notes.iter().partition(|note| {
+        let (own, other): (Vec<_>, Vec<_>) = notes.iter().copied().enumerate().partition(|(_, note)| {
             cause.forms().iter().any(|form| model.presence(cause, *form, note.part, note.symptom).is_some())
         });
-        let mut groups: BTreeMap<(Part, Topic), Vec<Note>> = BTreeMap::new();
-        for note in own {
+        let mut groups: BTreeMap<(Part, Topic), Vec<(usize, Note)>> = BTreeMap::new();
+        for (piece, note) in own {
             // What was not seen on a part is told together.
             let topic = match note.topic {
                 Topic::NotAmong(_) => Topic::Sound(note.part.kind, note.part.at.half()),
                 topic => topic,
             };
-            groups.entry((note.part, topic)).or_default().push(note);
+            groups.entry((note.part, topic)).or_default().push((piece, note));
         }
         for ((part, topic), notes) in &groups {
             let weight = weight(all, without(notes));
-            let mut told = words(*topic, notes, model.engine().arrangement());
+            let notes: Vec<Note> = notes.iter().map(|(_, note)| *note).collect();
+            let mut told = words(*topic, &notes, model.engine().arrangement());
             if notes.iter().any(|note| matches!(note.topic, Topic::NotAmong(_))) {
                 told = format!(
                     "nothing else of its kind noted on {}",
@@ -208,6 +217,7 @@ impl Local {
         }
         if !other.is_empty() {
             let weight = weight(all, without(&other));
+            let other: Vec<Note> = other.iter().map(|(_, note)| *note).collect();
             let words = "what else was seen there, of which this cause makes nothing".into();
             explained.weigh(Evidence { words, parts: parts(&other), weight });
         }
@@ -218,8 +228,10 @@ impl Local {
             .map(|((site, _), _)| site)
             .filter(|site| evidence.notes.get(*site).is_some_and(|notes| !notes.is_empty()))
             .collect();
-        if !elsewhere.is_empty() {
-            let weight = weight(all, belief(cause, spot, &solution.states_forgetting(seat, &elsewhere)));
+        if !elsewhere.is_empty()
+            && let Some(forgetting) = solution.at(seat, &is, &elsewhere)
+        {
+            let weight = weight(all, forgetting.belief());
             let seen = elsewhere.iter().flat_map(|site| evidence.notes.get(*site)).flatten();
             let told: Vec<Note> = seen.copied().collect();
             let words = "what was seen at the other places like it".into();
@@ -233,7 +245,7 @@ fn unexplained(
     model: &Model<'_>,
     evidence: &Gathered,
     solution: &Solution<'_>,
-    weighed: &[(Topic, Vec<Note>, Vec<f64>)],
+    weighed: &[Weighed],
     local: &Local,
 ) -> Vec<Unexplained> {
     let beliefs = solution.shared();
@@ -241,7 +253,7 @@ fn unexplained(
     for note in evidence.unspoken.iter().filter(|note| note.symptom != catalogue::EVEN) {
         odd.entry(note.topic).or_default().push((*note, 1.0));
     }
-    for (topic, notes, _) in weighed {
+    for Weighed { topic, notes, .. } in weighed {
         if !matches!(topic, Topic::Seen(..)) {
             continue;
         }
@@ -287,12 +299,6 @@ fn by_leak(model: &Model<'_>, solution: &Solution<'_>, note: &Note, beliefs: &[B
     let makers = finding.shared.iter_mut().chain(&mut finding.root).chain(&mut finding.own);
     makers.for_each(|(_, maker): &mut (usize, Maker)| maker.share = 0.0);
     Some(solution.in_pattern((site, branch), &finding))
-}
-
-fn belief(cause: &Cause, spot: &Spot, weights: &[f64]) -> Belief {
-    let is = |n: usize| spot.states.get(n).and_then(|state| state.cause).is_some_and(|other| other.id == cause.id);
-    let sum = |with: bool| weights.iter().enumerate().filter(|(n, _)| is(*n) == with).map(|(_, weight)| weight).sum();
-    Belief::weighed(sum(true), sum(false))
 }
 
 fn place_view(model: &Model<'_>, evidence: &Gathered, seat: Seat, probability: f64) -> Option<PlaceView> {

@@ -47,6 +47,12 @@ impl Scaled {
     }
 }
 
+/// 2 to a negative power: of the next whole exponent, and nothing where that is out of reach.
+pub(super) fn half_to_the(power: f64) -> f64 {
+    let exponent = power.ceil().clamp(0.0, 1023.0) as u64;
+    f64::from_bits((1023 - exponent) << 52)
+}
+
 /// The base-2 logarithm of a positive number to about six decimals, by squaring: only products and exact halvings, so
 /// the same on every machine.
 pub(super) fn binary_log(x: f64) -> f64 {
@@ -94,6 +100,12 @@ mod tests {
         let tiny = (0..600).fold(Scaled::ONE, |product, _| product.times(0.5));
         assert_eq!(Scaled::aligned(&[Scaled::ONE, tiny.product(tiny), tiny])[..2], [1.0, 0.0]);
         assert!(Scaled::aligned(&[tiny])[0] > 0.0);
+    }
+
+    #[test]
+    fn halves_are_exact() {
+        assert_eq!([0.0, 1.0, 1.5, 3.0].map(half_to_the), [1.0, 0.5, 0.25, 0.125]);
+        assert_eq!([-4.0, 1022.0, 1022.1, 1e99].map(half_to_the), [1.0, f64::MIN_POSITIVE, 0.0, 0.0]);
     }
 
     #[test]

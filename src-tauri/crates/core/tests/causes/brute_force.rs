@@ -138,9 +138,9 @@ fn equals_brute_force_on_two_hundred_random_networks() {
         let everywhere: Vec<usize> = (0..network.sites.len()).collect();
         // One piece of evidence left out, at all places or only at the first; everything left out at all but the first.
         for (piece, at) in [(0, &everywhere[..]), (1, &everywhere[..1])] {
-            let out = |_: usize, finding: &Finding| finding.piece == piece;
+            let out: Vec<(usize, Vec<usize>)> = at.iter().map(|site| (*site, vec![piece])).collect();
             let brute = enumerate(&network, &|site, finding| at.contains(&site) && finding.piece == piece);
-            close(&probabilities(&solution.shared_without(at, &out)), &brute.shared);
+            close(&probabilities(&solution.shared_without(&out)), &brute.shared);
         }
         let mut place = 0;
         for (number, site) in network.sites.iter().enumerate() {
@@ -150,11 +150,14 @@ fn equals_brute_force_on_two_hundred_random_networks() {
             let forgotten = enumerate(&network, &|site, _| site != number);
             let seats = std::iter::once(None).chain((0..site.branches.len()).map(Some));
             for branch in seats {
-                let seat = (number, branch);
-                let believed = branch.map_or_else(|| solution.root(number), |branch| solution.branch(number, branch));
+                let believed = solution.states(number, branch);
                 close(&normalised(&believed), &all.places[place]);
-                close(&normalised(&solution.states_without(seat, &out)), &without.places[place]);
-                close(&normalised(&solution.states_forgetting(seat, &others)), &forgotten.places[place]);
+                for state in 0..believed.len() {
+                    let is = |other: usize| other == state;
+                    let at = |forgetting: &[usize]| solution.at((number, branch), &is, forgetting).unwrap();
+                    close(&[at(&[]).without(&out).probability()], &[without.places[place][state]]);
+                    close(&[at(&others).belief().probability()], &[forgotten.places[place][state]]);
+                }
                 place += 1;
                 places += 1;
             }

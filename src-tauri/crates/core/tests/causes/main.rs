@@ -10,6 +10,7 @@
 
 mod brute_force;
 mod calibration;
+mod left_out;
 mod patterns;
 mod peer;
 mod random;

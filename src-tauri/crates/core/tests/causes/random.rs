@@ -102,13 +102,19 @@ impl Dice {
 
     /// A network with at most these many shared causes, places and branches; small enough to be enumerated.
     pub(crate) fn network(&mut self, most_shared: usize, most_sites: usize, most_branches: usize) -> Network {
-        let shared = 1 + self.below(most_shared);
+        let (shared, sites) = (1 + self.below(most_shared), 1 + self.below(most_sites));
+        self.network_of(shared, sites, most_branches, 4)
+    }
+
+    /// A network with so many shared causes and places, and fewer than so many findings at each place or branch. They
+    /// belong to three pieces of evidence.
+    pub(crate) fn network_of(&mut self, shared: usize, sites: usize, most_branches: usize, findings: usize) -> Network {
         let mut piece = 0;
-        let sites = (0..1 + self.below(most_sites))
+        let sites = (0..sites)
             .map(|_| {
                 let states = 1 + self.below(3);
                 let mut findings = |dice: &mut Self, roots: usize, own: usize| -> Vec<Finding> {
-                    (0..dice.below(4))
+                    (0..dice.below(findings))
                         .map(|_| {
                             piece += 1;
                             dice.finding(piece % 3, shared, roots, own)

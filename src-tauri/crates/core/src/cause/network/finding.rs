@@ -102,6 +102,12 @@ impl Factor {
             all: self.all + other.all,
         }
     }
+
+    /// The likelihood, all makers taken together; of the pattern too if one was seen.
+    pub(super) fn likelihood(self, located: bool) -> f64 {
+        let grade = self.high - self.low;
+        if located { grade * (self.here / self.all) } else { grade }
+    }
 }
 
 impl Finding {

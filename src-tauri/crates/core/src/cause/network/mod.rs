@@ -8,12 +8,13 @@
 //! - Places are independent once the shared causes are known. So the posterior is a sum over the subsets of shared
 //!   causes, and for each subset a product over places of sums over states: no sampling, no approximation.
 
+mod columns;
 mod finding;
 mod question;
 mod site;
 mod table;
 
-use std::cell::RefCell;
+use std::cell::{OnceCell, RefCell};
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -22,8 +23,9 @@ pub use question::{Answer, Question};
 pub use site::{Branch, Site};
 
 use super::scaled::Scaled;
+use columns::Columns;
 use site::SiteTables;
-use table::{projection, times};
+use table::{pick, plus, projection, times};
 
 /// The most shared causes over which the sum is taken: 2¹³ subsets are still quick and small.
 pub const MAX_SHARED: usize = 13;
@@ -36,6 +38,9 @@ pub struct Network {
     /// The places.
     pub sites: Vec<Site>,
 }
+
+/// Some pieces of evidence at a place, by their numbers.
+pub type AtSite = (usize, Vec<usize>);
 
 /// A network that can't be reckoned with: more than [`MAX_SHARED`] shared causes, a finding that the leak can't make, a
 /// maker that is certain, a prior outside 0 to 1.
@@ -61,6 +66,12 @@ impl Belief {
         Self { present, absent }
     }
 
+    /// From the weights of the states of a place, of which some are meant.
+    pub fn of_states(weights: &[f64], is: &dyn Fn(usize) -> bool) -> Self {
+        let sum = |meant| weights.iter().enumerate().filter(|(n, _)| is(*n) == meant).map(|(_, weight)| weight).sum();
+        Self { present: sum(true), absent: sum(false) }
+    }
+
     /// The probability that the cause is present, 0 to 1.
     pub fn probability(self) -> f64 {
         self.present / (self.present + self.absent)
@@ -78,12 +89,21 @@ pub struct Memo {
     sites: Vec<Known>,
 }
 
-/// A place worked out, and by what its likelihood changes when pieces of evidence are left out.
+/// A place worked out, and what changes when pieces of evidence are left out.
 #[derive(Debug)]
 struct Known {
     site: Site,
-    tables: Arc<SiteTables>,
-    left_out: RefCell<BTreeMap<Vec<usize>, Arc<Vec<f64>>>>,
+    tables: SiteTables,
+    left_out: RefCell<BTreeMap<Vec<usize>, LeftOut>>,
+}
+
+/// What changes at a place when pieces of evidence are left out.
+#[derive(Debug)]
+struct LeftOut {
+    /// By how many doublings a weight can rise at the most.
+    growth: f64,
+    /// How many times likelier everything else is, for every subset; not a number where nobody has asked.
+    ratio: Vec<f64>,
 }
 
 /// A network worked out.
@@ -91,16 +111,47 @@ struct Known {
 pub struct Solution<'a> {
     network: &'a Network,
     memo: Memo,
-    sites: Vec<Place>,
+    /// For each place the subset of its own causes within every subset of all.
+    projections: Vec<Arc<Vec<u16>>>,
     /// The weight of every subset of shared causes, everything taken into account; the largest lies within a step of 1.
     weights: Vec<f64>,
+    /// The subsets by how much they matter to the belief in any shared cause.
+    columns: Columns,
+    seen: Vec<OnceCell<Seen>>,
 }
 
-#[derive(Debug, Clone)]
-struct Place {
-    tables: Arc<SiteTables>,
-    /// For every subset of all shared causes, the subset that bears on the place.
-    projection: Arc<Vec<u16>>,
+/// The subsets of shared causes that can be seen beside the others, as a place has them.
+#[derive(Debug)]
+struct Seen {
+    /// The subsets of the place's own causes, each once.
+    own: Vec<u16>,
+    /// The weight of each.
+    weights: Vec<f64>,
+    /// Which of them lies in each subset of all.
+    places: Vec<u16>,
+}
+
+/// Places on which the same causes bear, with evidence left out.
+struct Together<'a> {
+    projection: &'a Arc<Vec<u16>>,
+    /// Those of their own subsets that matter.
+    own: Vec<u16>,
+    /// For these, how many times likelier everything else is.
+    ratio: Vec<f64>,
+}
+
+/// Whether a place of a solved network is in one of some states.
+#[derive(Debug)]
+pub struct AtPlace<'a> {
+    known: &'a Known,
+    branch: Option<usize>,
+    /// For each state whether it is asked for.
+    is: Vec<bool>,
+    /// The weight of every subset of the causes that bear on the place.
+    row: Vec<f64>,
+    /// The part of it in which the place is in one of the states, and the rest.
+    sides: [Vec<f64>; 2],
+    columns: OnceCell<Columns>,
 }
 
 impl Network {
@@ -120,28 +171,25 @@ impl Network {
         self.check()?;
         let mut old = memo.sites.into_iter();
         let mut memo = Memo::default();
-        let mut sites: Vec<Place> = Vec::with_capacity(self.sites.len());
+        let mut projections: Vec<Arc<Vec<u16>>> = Vec::with_capacity(self.sites.len());
         for site in &self.sites {
             let known = old.next().filter(|known| known.site == *site).unwrap_or_else(|| Known {
                 site: site.clone(),
-                tables: Arc::new(SiteTables::new(site)),
+                tables: SiteTables::new(site),
                 left_out: RefCell::default(),
             });
-            let tables = known.tables.clone();
-            memo.sites.push(known);
-            let alike = sites.iter().find(|place| place.tables.bits == tables.bits);
+            let alike = memo.sites.iter().zip(&projections).find(|(other, _)| other.tables.bits == known.tables.bits);
             let projection = alike.map_or_else(
-                || Arc::new(projection(self.priors.len(), &tables.bits)),
-                |place| place.projection.clone(),
+                || Arc::new(projection(self.priors.len(), &known.tables.bits)),
+                |(_, projection)| projection.clone(),
             );
-            sites.push(Place { tables, projection });
+            projections.push(projection);
+            memo.sites.push(known);
         }
-        let mut weights = self.prior_weights();
-        for place in &sites {
-            place.multiply(&mut weights, &place.tables.message);
-        }
-        let weights = Scaled::aligned(&weights);
-        Ok(Solution { network: self, memo, sites, weights })
+        let weights = self.weights(memo.sites.iter().zip(&projections));
+        let columns = Columns::new(&shares(&weights, self.priors.len()));
+        let seen = self.sites.iter().map(|_| OnceCell::new()).collect();
+        Ok(Solution { network: self, memo, projections, weights, columns, seen })
     }
 
     fn check(&self) -> Result<(), Unsound> {
@@ -161,44 +209,31 @@ impl Network {
         if sound { Ok(()) } else { Err(Unsound) }
     }
 
-    fn prior_weights(&self) -> Vec<Scaled> {
-        let mut table = vec![Scaled::ONE];
+    /// The weight of every subset of shared causes, as some of the places have it.
+    fn weights<'b>(&self, places: impl Iterator<Item = (&'b Known, &'b Arc<Vec<u16>>)>) -> Vec<f64> {
+        // Places on which the same causes bear are taken together, so that the long row is walked seldom.
+        let mut rows: Vec<(&Arc<Vec<u16>>, Vec<Scaled>)> = Vec::new();
+        for (known, projection) in places {
+            let message = &known.tables.message;
+            match rows.iter_mut().find(|(other, _)| Arc::ptr_eq(other, projection)) {
+                Some((_, row)) => row.iter_mut().zip(message).for_each(|(x, factor)| *x = x.product(*factor)),
+                None => rows.push((projection, message.clone())),
+            }
+        }
+        let mut weights = vec![Scaled::ONE];
         for prior in &self.priors {
-            let with: Vec<Scaled> = table.iter().map(|weight| weight.times(*prior)).collect();
-            table = table.iter().map(|weight| weight.times(1.0 - prior)).collect();
-            table.extend(with);
+            let with: Vec<Scaled> = weights.iter().map(|weight| weight.times(*prior)).collect();
+            weights = weights.iter().map(|weight| weight.times(1.0 - prior)).collect();
+            weights.extend(with);
         }
-        table
-    }
-}
-
-impl Place {
-    /// Multiplies a row over the place's own subsets into the weights of all subsets.
-    fn multiply(&self, weights: &mut [Scaled], row: &[Scaled]) {
-        for (weight, index) in weights.iter_mut().zip(self.projection.iter()) {
-            if let Some(factor) = row.get(usize::from(*index)) {
-                *weight = weight.product(*factor);
+        for (projection, row) in rows {
+            for (weight, index) in weights.iter_mut().zip(projection.iter()) {
+                if let Some(factor) = row.get(usize::from(*index)) {
+                    *weight = weight.product(*factor);
+                }
             }
         }
-    }
-
-    /// The weight of each state of the place or of a branch, where its own subsets have the weights given.
-    fn weights(&self, branch: Option<usize>, row: &[f64], without: Option<&site::Without>) -> Vec<f64> {
-        match branch {
-            None => (0..self.tables.root.len()).map(|state| dot(row, &self.tables.root_row(state, without))).collect(),
-            Some(branch) => self.tables.branch_weights(branch, row, without),
-        }
-    }
-
-    /// Sums weights of all subsets over everything that does not bear on the place.
-    fn gather(&self, weights: &[f64]) -> Vec<f64> {
-        let mut row = vec![0.0; self.tables.size()];
-        for (weight, index) in weights.iter().zip(self.projection.iter()) {
-            if let Some(sum) = row.get_mut(usize::from(*index)) {
-                *sum += weight;
-            }
-        }
-        row
+        Scaled::aligned(&weights)
     }
 }
 
@@ -213,40 +248,90 @@ impl Solution<'_> {
         marginals(self.weights.clone(), self.network.priors.len())
     }
 
-    /// The weight of each state of a place, not normalised; nothing for a place that isn't there.
-    pub fn root(&self, site: usize) -> Vec<f64> {
-        self.states(site, None)
+    /// The belief in each shared cause had some pieces of evidence at some places not been seen.
+    pub fn shared_without(&self, left_out: &[AtSite]) -> Vec<Belief> {
+        let concerned = || left_out.iter().filter_map(|(site, out)| Some((*site, self.memo.sites.get(*site)?, out)));
+        let subsets = self.columns.enough(concerned().map(|(_, known, out)| known.growth(out)).sum());
+        let mut weights = pick(&self.weights, subsets);
+        // Places on which the same causes bear are taken together, so that the long row is walked seldom.
+        let mut rows: Vec<Together<'_>> = Vec::new();
+        for (site, known, out) in concerned() {
+            let Some(projection) = self.projections.get(site) else { continue };
+            let n = rows.iter().position(|row| Arc::ptr_eq(row.projection, projection)).unwrap_or_else(|| {
+                let own = distinct(subsets.iter().filter_map(|s| projection.get(usize::from(*s)).copied()));
+                rows.push(Together { projection, own, ratio: vec![1.0; known.tables.size()] });
+                rows.len() - 1
+            });
+            let Some(row) = rows.get_mut(n) else { continue };
+            known.times_ratio(out, &row.own, &mut row.ratio);
+        }
+        for row in rows {
+            for (weight, subset) in weights.iter_mut().zip(subsets) {
+                let own = row.projection.get(usize::from(*subset));
+                *weight *= own.and_then(|own| row.ratio.get(usize::from(*own))).copied().unwrap_or(1.0);
+            }
+        }
+        let mut sides = [[0.0; MAX_SHARED]; 2];
+        for (subset, weight) in subsets.iter().zip(weights) {
+            let [absent, present] = &mut sides;
+            for (cause, (absent, present)) in absent.iter_mut().zip(present).enumerate() {
+                let here = f64::from(subset >> cause & 1);
+                *present += weight * here;
+                *absent += weight * (1.0 - here);
+            }
+        }
+        let [absent, present] = sides;
+        let beliefs = present.into_iter().zip(absent).map(|(present, absent)| Belief { present, absent });
+        beliefs.take(self.network.priors.len()).collect()
     }
 
-    /// The weight of each state of a branch, not normalised.
-    pub fn branch(&self, site: usize, branch: usize) -> Vec<f64> {
-        self.states(site, Some(branch))
+    /// The weight of each state of a place, or of one that hangs on it, as far as it can be seen beside the others; not
+    /// normalised, and nothing for a place that isn't there.
+    pub fn states(&self, site: usize, branch: Option<usize>) -> Vec<f64> {
+        let (Some(known), Some(seen)) = (self.memo.sites.get(site), self.seen_from(site)) else { return vec![] };
+        known.tables.states(&known.site, branch, &|_| false, (&seen.own, &seen.weights))
     }
 
-    fn states(&self, site: usize, branch: Option<usize>) -> Vec<f64> {
-        let Some(place) = self.sites.get(site) else { return vec![] };
-        place.weights(branch, &place.gather(&self.weights), None)
+    /// A place as it would be had nothing been found at some others; `is` says which of its states are asked for.
+    pub fn at(
+        &self,
+        (site, branch): (usize, Option<usize>),
+        is: &dyn Fn(usize) -> bool,
+        forgetting: &[usize],
+    ) -> Option<AtPlace<'_>> {
+        let known = self.memo.sites.get(site)?;
+        let row = if forgetting.is_empty() {
+            self.gather(site, &self.weights)
+        } else {
+            let kept = self.memo.sites.iter().zip(&self.projections).enumerate();
+            let kept = kept.filter(|(number, _)| !forgetting.contains(number)).map(|(_, place)| place);
+            self.gather(site, &self.network.weights(kept))
+        };
+        let mut sides = [vec![0.0; row.len()], vec![0.0; row.len()]];
+        let joint = known.tables.joint(branch, &row);
+        let is: Vec<bool> = (0..joint.len()).map(is).collect();
+        for (joint, is) in joint.iter().zip(&is) {
+            let [with, without] = &mut sides;
+            plus(if *is { with } else { without }, joint);
+        }
+        Some(AtPlace { known, branch, is, row, sides, columns: OnceCell::new() })
     }
 
     /// The probability that some place is in one of some states: `found` is asked for each site, branch and state.
     pub fn anywhere(&self, found: &dyn Fn(usize, Option<usize>, usize) -> bool) -> f64 {
-        let concerned = self.network.sites.iter().enumerate().filter(|(number, site)| {
-            let root = || (0..site.states.len()).any(|state| found(*number, None, state));
-            let hanging = |(n, branch): (usize, &Branch)| (0..branch.len()).any(|s| found(*number, Some(n), s));
-            root() || site.branches.iter().enumerate().any(hanging)
-        });
-        let rows = concerned.filter_map(|(number, _)| {
-            let place = self.sites.get(number)?;
-            Some((number, Arc::new(place.tables.free_of(&|branch, state| found(number, branch, state)))))
-        });
-        let mut free = vec![1.0; self.weights.len()];
-        for (number, row) in rows {
-            let Some(place) = self.sites.get(number) else { continue };
-            for (x, index) in free.iter_mut().zip(place.projection.iter()) {
-                *x *= row.get(usize::from(*index)).copied().unwrap_or(1.0);
+        let subsets = self.columns.enough(0.0);
+        let mut free = pick(&self.weights, subsets);
+        for (number, known) in self.memo.sites.iter().enumerate() {
+            let root = || (0..known.site.states.len()).any(|state| found(number, None, state));
+            let hanging = |(n, branch): (usize, &Branch)| (0..branch.len()).any(|s| found(number, Some(n), s));
+            if (root() || known.site.branches.iter().enumerate().any(hanging))
+                && let Some(seen) = self.seen_from(number)
+            {
+                let row = known.tables.free_of(&|branch, state| found(number, branch, state), &seen.own);
+                times(&mut free, &pick(&row, &seen.places));
             }
         }
-        1.0 - dot(&self.weights, &free) / self.weight()
+        1.0 - free.iter().sum::<f64>() / self.weight()
     }
 
     /// The places as they were worked out, for the next time.
@@ -254,71 +339,122 @@ impl Solution<'_> {
         self.memo
     }
 
-    /// The belief in each shared cause had some findings of some places not been seen: `out` is asked for each finding of
-    /// each of the places.
-    pub fn shared_without(&self, places: &[usize], out: &dyn Fn(usize, &Finding) -> bool) -> Vec<Belief> {
-        let ratios = places.iter().map(|number| (*number, self.ratio(*number, &|finding| out(*number, finding))));
-        marginals(self.weights_times(ratios), self.network.priors.len())
-    }
-
-    /// The weight of each state of a place, or of a branch of it, had some findings of that place not been seen.
-    pub fn states_without(&self, (site, branch): (usize, Option<usize>), out: &dyn Fn(&Finding) -> bool) -> Vec<f64> {
-        let (Some(place), Some(of)) = (self.sites.get(site), self.network.sites.get(site)) else { return vec![] };
-        let without = place.tables.without(of, out);
-        // Only this place changes: its change is taken in after all else has been summed out.
-        let mut row = place.gather(&self.weights);
-        times(&mut row, &without.ratio);
-        place.weights(branch, &over(&row, &without.mean), Some(&without))
-    }
-
-    /// The weight of each state of a place, or of a branch of it, had nothing been found at some other places.
-    pub fn states_forgetting(&self, (site, branch): (usize, Option<usize>), places: &[usize]) -> Vec<f64> {
-        let mut weights = self.network.prior_weights();
-        for (_, place) in self.sites.iter().enumerate().filter(|(number, _)| !places.contains(number)) {
-            place.multiply(&mut weights, &place.tables.message);
-        }
-        let Some(place) = self.sites.get(site) else { return vec![] };
-        place.weights(branch, &place.gather(&Scaled::aligned(&weights)), None)
-    }
-
-    /// By what the likelihood of a place changes when some findings are left out; worked out once.
-    fn ratio(&self, number: usize, out: &dyn Fn(&Finding) -> bool) -> Arc<Vec<f64>> {
-        let (Some(place), Some(known)) = (self.sites.get(number), self.memo.sites.get(number)) else {
-            return Arc::default();
+    /// Sums weights of all subsets over everything that does not bear on a place.
+    fn gather(&self, site: usize, weights: &[f64]) -> Vec<f64> {
+        let (Some(known), Some(projection)) = (self.memo.sites.get(site), self.projections.get(site)) else {
+            return vec![];
         };
-        let pieces: Vec<usize> =
-            known.site.all_findings().filter(|finding| out(finding)).map(|finding| finding.piece).collect();
-        if let Some(ratio) = known.left_out.borrow().get(&pieces) {
-            return ratio.clone();
+        let mut row = vec![0.0; known.tables.size()];
+        for (weight, index) in weights.iter().zip(projection.iter()) {
+            if let Some(sum) = row.get_mut(usize::from(*index)) {
+                *sum += weight;
+            }
         }
-        let ratio = Arc::new(place.tables.without(&known.site, out).ratio);
-        known.left_out.borrow_mut().insert(pieces, ratio.clone());
-        ratio
+        row
     }
 
-    /// The weights of all subsets with those of some places changed.
-    fn weights_times(&self, ratios: impl Iterator<Item = (usize, Arc<Vec<f64>>)>) -> Vec<f64> {
-        // Places on which the same causes bear are taken together, so that the long row is walked seldom.
-        let mut rows: Vec<(&Place, Vec<f64>)> = Vec::new();
-        for (number, ratio) in ratios {
-            let Some(place) = self.sites.get(number) else { continue };
-            match rows.iter_mut().find(|(other, _)| Arc::ptr_eq(&other.projection, &place.projection)) {
-                Some((_, row)) => times(row, &ratio),
-                None => rows.push((place, ratio.to_vec())),
-            }
+    fn seen_from(&self, site: usize) -> Option<&Seen> {
+        let projection = self.projections.get(site)?;
+        // Places on which the same causes bear see the same.
+        let first = self.projections.iter().position(|other| Arc::ptr_eq(other, projection))?;
+        Some(self.seen.get(first)?.get_or_init(|| self.see(projection)))
+    }
+
+    fn see(&self, projection: &[u16]) -> Seen {
+        let subsets = self.columns.enough(0.0);
+        let all: Vec<u16> = subsets.iter().filter_map(|s| projection.get(usize::from(*s)).copied()).collect();
+        let own = distinct(all.iter().copied());
+        let number = |subset| own.binary_search(subset).ok().and_then(|n| u16::try_from(n).ok());
+        let places: Vec<u16> = all.iter().filter_map(number).collect();
+        let mut weights = vec![0.0; own.len()];
+        for (weight, place) in pick(&self.weights, subsets).into_iter().zip(&places) {
+            weights.get_mut(usize::from(*place)).into_iter().for_each(|sum| *sum += weight);
         }
-        let mut weights = self.weights.clone();
-        for (place, row) in rows {
-            for (weight, index) in weights.iter_mut().zip(place.projection.iter()) {
-                *weight *= row.get(usize::from(*index)).copied().unwrap_or(1.0);
-            }
-        }
-        weights
+        Seen { own, weights, places }
     }
 }
 
-fn over(row: &[f64], by: &[f64]) -> Vec<f64> {
-    row.iter().zip(by).map(|(x, by)| x / by).collect()
+impl AtPlace<'_> {
+    /// The belief that it is, everything taken into account.
+    pub fn belief(&self) -> Belief {
+        let [present, absent] = &self.sides;
+        Belief { present: present.iter().sum(), absent: absent.iter().sum() }
+    }
+
+    /// The belief that it is, had some findings of the place not been seen.
+    pub fn without(&self, out: &dyn Fn(&Finding) -> bool) -> Belief {
+        let Known { site, tables, .. } = self.known;
+        let columns = self.columns.get_or_init(|| Columns::of_rows(&self.sides));
+        let columns = columns.enough(tables.growth(site, out));
+        let weights = tables.states(site, self.branch, out, (columns, &pick(&self.row, columns)));
+        Belief::of_states(&weights, &|state| self.is.get(state) == Some(&true))
+    }
+}
+
+impl Known {
+    /// By how many doublings leaving pieces of evidence out can raise a weight at the most.
+    fn growth(&self, out: &[usize]) -> f64 {
+        self.left_out(out, |left_out| left_out.growth)
+    }
+
+    fn left_out<T>(&self, out: &[usize], ask: impl FnOnce(&mut LeftOut) -> T) -> T {
+        let mut known = self.left_out.borrow_mut();
+        if let Some(left_out) = known.get_mut(out) {
+            return ask(left_out);
+        }
+        let growth = self.tables.growth(&self.site, &|finding| out.contains(&finding.piece));
+        let left_out = LeftOut { growth, ratio: vec![f64::NAN; self.tables.size()] };
+        ask(known.entry(out.to_vec()).or_insert(left_out))
+    }
+
+    /// Multiplies into a row what the likelihood of the place changes when pieces of evidence are left out, for some of
+    /// the place's own subsets.
+    fn times_ratio(&self, out: &[usize], own: &[u16], row: &mut [f64]) {
+        self.left_out(out, |left_out| {
+            let ratio = &mut left_out.ratio;
+            let unknown = |column: &&u16| ratio.get(usize::from(**column)).is_some_and(|x| x.is_nan());
+            let missing: Vec<u16> = own.iter().filter(unknown).copied().collect();
+            if !missing.is_empty() {
+                let asked = self.tables.ratio(&self.site, &|finding| out.contains(&finding.piece), &missing);
+                for (column, asked) in missing.iter().zip(asked) {
+                    ratio.get_mut(usize::from(*column)).into_iter().for_each(|x| *x = asked);
+                }
+            }
+            for column in own.iter().map(|column| usize::from(*column)) {
+                if let (Some(x), Some(ratio)) = (row.get_mut(column), ratio.get(column)) {
+                    *x *= ratio;
+                }
+            }
+        });
+    }
+}
+
+/// Each of some subsets once, ascending.
+fn distinct(subsets: impl Iterator<Item = u16>) -> Vec<u16> {
+    let mut seen = [0_u64; (1 << MAX_SHARED) / 64];
+    for subset in subsets {
+        seen.get_mut(usize::from(subset >> 6)).into_iter().for_each(|word| *word |= 1 << (subset & 63));
+    }
+    let mut distinct = Vec::new();
+    for (start, mut word) in (0..).step_by(64).zip(seen) {
+        while word != 0 {
+            distinct.extend(u16::try_from(word.trailing_zeros()).map(|bit: u16| start + bit));
+            word &= word - 1;
+        }
+    }
+    distinct
+}
+
+/// For every subset of causes the largest share that it has in the belief that one of them is present, or absent.
+fn shares(weights: &[f64], causes: usize) -> Vec<f64> {
+    let beliefs = marginals(weights.to_vec(), causes);
+    let sides: Vec<[f64; 2]> = beliefs.iter().map(|belief| [1.0 / belief.absent, 1.0 / belief.present]).collect();
+    let share = |(subset, weight): (usize, &f64)| {
+        let of = |(cause, sides): (usize, &[f64; 2])| sides.get(subset >> cause & 1).map_or(0.0, |side| weight * side);
+        // A sum of nothing has no shares: nothing times its inverse is not a number, and passed over.
+        sides.iter().enumerate().map(of).fold(if causes == 0 { 1.0 } else { 0.0 }, f64::max)
+    };
+    weights.iter().enumerate().map(share).collect()
 }
 
 fn dot(one: &[f64], other: &[f64]) -> f64 {

@@ -2,8 +2,8 @@
 
 use super::finding::{Factor, Finding};
 use super::site::Site;
-use super::table::{Table, plus, projection};
-use super::{Solution, dot, marginals};
+use super::table::{Indices, Table, pick, plus, projection, times};
+use super::{Known, Seen, Solution, dot, marginals};
 
 /// A look at one part.
 #[derive(Debug, Clone, PartialEq)]
@@ -40,20 +40,19 @@ impl Question {
 impl Solution<'_> {
     /// The answers to a question about a part of a place, and what would be believed after each.
     pub fn ask(&self, number: usize, branch: Option<usize>, question: &Question) -> Vec<Answer> {
-        let (Some(place), Some(site)) = (self.sites.get(number), self.network.sites.get(number)) else {
-            return vec![];
-        };
+        let Some(Known { site, tables: place, .. }) = self.memo.sites.get(number) else { return vec![] };
         let causes = self.network.priors.len();
         let mut bits: Vec<usize> =
             question.findings().iter().flat_map(|f| f.shared.iter().map(|(by, _)| *by)).collect();
-        bits.extend(&place.tables.bits);
+        bits.extend(&place.bits);
         bits.sort_unstable();
         bits.dedup();
         let local: Vec<usize> =
-            place.tables.bits.iter().filter_map(|bit| bits.iter().position(|other| other == bit)).collect();
+            place.bits.iter().filter_map(|bit| bits.iter().position(|other| other == bit)).collect();
         let narrow = projection(bits.len(), &local);
         let wide = projection(causes, &bits);
-        let tables: Vec<Table> = question.findings().iter().map(|finding| Table::new(finding, &bits)).collect();
+        let mut indices = Indices::new(&bits);
+        let tables: Vec<Table> = question.findings().iter().map(|f| Table::new(f, &mut indices)).collect();
         let size = 1usize << bits.len();
 
         let weights = &self.weights;
@@ -67,8 +66,8 @@ impl Solution<'_> {
         for root in 0..roots {
             for state in 0..branches {
                 let pair = match branch {
-                    None => Some(place.tables.root_row(root, None)),
-                    Some(branch) => place.tables.pair_row(branch, root, state),
+                    None => place.root.get(root).cloned(),
+                    Some(branch) => place.pair_row(branch, root, state),
                 };
                 let Some(pair) = pair else { continue };
                 let mut left: Vec<f64> = here
@@ -99,35 +98,38 @@ impl Solution<'_> {
     /// The probability that a finding, known to be there, lies in a pattern. Only the states that have to do with it are
     /// gone through singly.
     pub fn in_pattern(&self, (number, branch): (usize, Option<usize>), finding: &Finding) -> f64 {
-        let (Some(place), Some(site)) = (self.sites.get(number), self.network.sites.get(number)) else { return 0.0 };
+        let Some(Known { site, tables: place, .. }) = self.memo.sites.get(number) else { return 0.0 };
         // The finding is one of the place's own, so that nothing bears on it that does not bear on the place.
-        let bits = &place.tables.bits;
-        if finding.shared.iter().any(|(by, _)| !bits.contains(by)) {
+        if finding.shared.iter().any(|(by, _)| !place.bits.contains(by)) {
             return 0.0;
         }
-        let table = Table::new(finding, bits);
-        let here = place.gather(&self.weights);
+        let table = Table::new(finding, &mut Indices::new(&place.bits));
+        let Some(Seen { own: columns, weights: here, .. }) = self.seen_from(number) else { return 0.0 };
         let mut sum = 0.0;
-        let mut add = |root: Option<usize>, own: usize, mut row: Vec<f64>| {
-            super::table::times(&mut row, &here);
-            table.times_pattern(factor(finding, root, own), &mut row);
-            sum += row.iter().sum::<f64>();
+        let mut add = |root: Option<usize>, own: usize, row: &[f64]| {
+            let pattern = table.pattern(factor(finding, root, own)).at(columns);
+            sum += row.iter().zip(pattern).map(|(x, pattern)| x * pattern).sum::<f64>();
         };
         let concerns = |links: &[(usize, super::Maker)], state: usize| links.iter().any(|(by, _)| *by == state);
-        for root in 0..site.states.len() {
-            let mut rest = place.tables.root_row(root, None);
+        for (root, row) in place.root.iter().enumerate() {
+            let mut rest = pick(row, columns);
+            times(&mut rest, here);
             let Some(branch) = branch else {
-                add(None, root, rest);
+                add(None, root, &rest);
                 continue;
             };
+            let whole = rest.clone();
             let states = site.branches.get(branch).map_or(0, super::Branch::len);
             for state in (0..states).filter(|state| concerns(&finding.own, *state)) {
-                let Some(pair) = place.tables.pair_row(branch, root, state) else { continue };
+                let chances = place.branches.get(branch).and_then(|chances| chances.get(root)?.get(state)?.as_ref());
+                let Some(chances) = chances else { continue };
+                let mut pair = pick(chances, columns);
+                times(&mut pair, &whole);
                 rest.iter_mut().zip(&pair).for_each(|(rest, pair)| *rest -= pair);
-                add(Some(root), state, pair);
+                add(Some(root), state, &pair);
             }
             // No link goes out from *nothing wrong*: state 0 stands for all that have nothing to do with the finding.
-            add(Some(root), 0, rest);
+            add(Some(root), 0, &rest);
         }
         sum / here.iter().sum::<f64>()
     }
@@ -152,7 +154,7 @@ impl Question {
                 let mut parts = Vec::with_capacity(tables.len() + 1);
                 for (finding, table) in asked {
                     let mut without = row.clone();
-                    table.times_likelihood(factor(finding, root, own), &mut without);
+                    table.likelihood(factor(finding, root, own)).times_into(&mut without);
                     for (left, without) in row.iter_mut().zip(&without) {
                         *left -= without;
                     }
@@ -164,7 +166,7 @@ impl Question {
             Self::Where(_) => asked
                 .map(|(finding, table)| {
                     let mut part = row.clone();
-                    table.times_pattern(factor(finding, root, own), &mut part);
+                    table.pattern(factor(finding, root, own)).times_into(&mut part);
                     part
                 })
                 .collect(),

@@ -1,7 +1,7 @@
 //! One place of the engine: what may be wrong there, what was found there, and the sum over all that may be wrong.
 
 use super::finding::{Factor, Finding};
-use super::table::{Table, plus, times};
+use super::table::{Indices, Product, Table, pick, plus, times};
 use crate::cause::scaled::Scaled;
 
 /// A place and the places that hang on it: a crankpin and its rods; or a main bearing, with nothing on it.
@@ -62,16 +62,12 @@ pub(super) struct SiteTables {
     hanging: Vec<Vec<Table>>,
 }
 
-/// By what chances change when some findings are left out.
+/// By what the chances of states change when some findings are left out, at some of the subsets; none where nothing does.
 #[derive(Debug)]
-pub(super) struct Without {
-    /// Of everything that was found.
-    pub(super) ratio: Row,
-    /// The same as far as the states of the place are concerned.
-    pub(super) mean: Row,
-    /// Of each state of the root; none where nothing changes.
+struct Without {
+    /// Of each state of the root, its branches' changes included.
     by_root: Vec<Option<Row>>,
-    /// Of each state of each branch with each state of the root; none where nothing changes.
+    /// Of each state of each branch with each state of the root.
     by_pair: Vec<Vec<Vec<Option<Row>>>>,
 }
 
@@ -87,7 +83,9 @@ impl SiteTables {
         bits.sort_unstable();
         bits.dedup();
         let size = 1 << bits.len();
-        let tables = |findings: &[Finding]| findings.iter().map(|finding| Table::new(finding, &bits)).collect();
+        let mut indices = Indices::new(&bits);
+        let mut tables =
+            |findings: &[Finding]| findings.iter().map(|finding| Table::new(finding, &mut indices)).collect();
         let findings: Vec<Table> = tables(&site.findings);
         let hanging: Vec<Vec<Table>> = site.branches.iter().map(|branch| tables(&branch.findings)).collect();
         let mut root: Vec<Row> = site
@@ -96,8 +94,7 @@ impl SiteTables {
             .enumerate()
             .map(|(state, prior)| {
                 let mut row = vec![*prior; size];
-                let alone = product(size, &of(&site.findings, &findings, EVERYTHING), own(state));
-                alone.iter().for_each(|alone| times(&mut row, alone));
+                product(&of(&site.findings, &findings, EVERYTHING), own(state)).times_into(&mut row);
                 row
             })
             .collect();
@@ -123,34 +120,91 @@ impl SiteTables {
         1 << self.bits.len()
     }
 
-    /// By what chances change when some findings are left out. What a finding contributed is divided out again.
-    pub(super) fn without(&self, site: &Site, out: Out<'_>) -> Without {
-        let size = self.size();
-        let inverse = |row: Option<Row>| {
-            row.map(|mut row| {
-                row.iter_mut().for_each(|x| *x = 1.0 / *x);
-                row
-            })
+    /// By how many doublings leaving some findings out can raise a weight at the most.
+    pub(super) fn growth(&self, site: &Site, out: Out<'_>) -> f64 {
+        self.left_out(site, out).map(|table| table.growth).sum()
+    }
+
+    /// By what the likelihood of everything that was found changes when some findings are left out, at some of the
+    /// subsets.
+    pub(super) fn ratio(&self, site: &Site, out: Out<'_>, columns: &[u16]) -> Row {
+        let without = self.without(site, out, columns);
+        let mut ratio = vec![1.0; columns.len()];
+        for (chance, change) in self.root.iter().zip(&without.by_root) {
+            add_change(&mut ratio, &pick(chance, columns), change);
+        }
+        times(&mut ratio, &self.likelier(site, out, columns));
+        ratio
+    }
+
+    /// The weight of each state of the root, or of a branch whatever the state of the root, with some findings left out,
+    /// where some of the subsets have the weights given.
+    pub(super) fn states(
+        &self,
+        site: &Site,
+        branch: Option<usize>,
+        out: Out<'_>,
+        (columns, weights): (&[u16], &[f64]),
+    ) -> Vec<f64> {
+        let without = self.without(site, out, columns);
+        let mut left = weights.to_vec();
+        times(&mut left, &self.likelier(site, out, columns));
+        let by_root = self.root.iter().zip(&without.by_root).map(|(chance, change)| {
+            let mut row = pick(chance, columns);
+            times(&mut row, &left);
+            change.iter().for_each(|change| times(&mut row, change));
+            row
+        });
+        let Some(branch) = branch else { return by_root.map(|row| row.iter().sum()).collect() };
+        let (Some(chances), Some(changes)) = (self.branches.get(branch), without.by_pair.get(branch)) else {
+            return vec![];
         };
+        let mut sums = vec![0.0; chances.first().map_or(0, Vec::len)];
+        for ((mut here, chances), changes) in by_root.zip(chances).zip(changes) {
+            // What the branch did to the root on the whole gives way to what each state of it does.
+            if let Some(mean) = mean_change(columns, chances, changes) {
+                here.iter_mut().zip(mean).for_each(|(x, mean)| *x /= mean);
+            }
+            for ((sum, chance), change) in sums.iter_mut().zip(chances).zip(changes) {
+                let Some(chance) = chance else { continue };
+                let mut row = pick(chance, columns);
+                change.iter().for_each(|change| times(&mut row, change));
+                *sum += row.iter().zip(&here).map(|(chance, here)| chance * here).sum::<f64>();
+            }
+        }
+        sums
+    }
+
+    fn without(&self, site: &Site, out: Out<'_>, columns: &[u16]) -> Without {
+        let change = |product: Product| (!product.is_one()).then(|| product.inverse().at(columns));
         let gone = of(&site.findings, &self.findings, out);
         let mut by_root: Vec<Option<Row>> =
-            (0..self.root.len()).map(|state| inverse(product(size, &gone, own(state)))).collect();
+            (0..self.root.len()).map(|state| change(product(&gone, own(state)))).collect();
         let mut by_pair = Vec::with_capacity(self.hanging.len());
         for ((branch, tables), chances) in site.branches.iter().zip(&self.hanging).zip(&self.branches) {
-            let gone = of(&branch.findings, tables, out);
+            // What has nothing to do with the root is the same whatever the root's state.
+            let (free, tied): (Vec<_>, Vec<_>) =
+                of(&branch.findings, tables, out).into_iter().partition(|(finding, _)| finding.root.is_empty());
+            let alone: Vec<Option<Row>> = (0..branch.len()).map(|state| change(product(&free, own(state)))).collect();
             let pairs: Vec<Vec<Option<Row>>> = chances
                 .iter()
                 .enumerate()
                 .map(|(root, chances)| {
-                    let gone = |(state, chance): (usize, &Option<Row>)| {
+                    let of_pair = |(state, (chance, alone)): (usize, (&Option<Row>, &Option<Row>))| {
                         chance.as_ref()?;
-                        inverse(product(size, &gone, both(root, state)))
+                        let mut row = change(product(&tied, both(root, state)));
+                        match (&mut row, alone) {
+                            (Some(row), Some(alone)) => times(row, alone),
+                            (None, Some(alone)) => row = Some(alone.clone()),
+                            (_, None) => {}
+                        }
+                        row
                     };
-                    chances.iter().enumerate().map(gone).collect()
+                    chances.iter().zip(&alone).enumerate().map(of_pair).collect()
                 })
                 .collect();
             for ((root, chances), pairs) in by_root.iter_mut().zip(chances).zip(&pairs) {
-                if let Some(mean) = mean_change(size, chances, pairs) {
+                if let Some(mean) = mean_change(columns, chances, pairs) {
                     match root {
                         Some(row) => times(row, &mean),
                         None => *root = Some(mean),
@@ -159,30 +213,40 @@ impl SiteTables {
             }
             by_pair.push(pairs);
         }
-        let mut mean = vec![1.0; size];
-        for (chance, change) in self.root.iter().zip(&by_root) {
-            let Some(change) = change else { continue };
-            for (x, (chance, change)) in mean.iter_mut().zip(chance.iter().zip(change)) {
-                *x += chance * (change - 1.0);
-            }
-        }
-        let mut gone = vec![1.0; size];
-        let tables = self.findings.iter().chain(self.hanging.iter().flatten());
-        for (_, table) in site.all_findings().zip(tables).filter(|(finding, _)| out(finding)) {
-            times(&mut gone, &table.base);
-        }
-        let ratio = mean.iter().zip(gone).map(|(mean, gone)| mean / gone).collect();
-        Without { ratio, mean, by_root, by_pair }
+        Without { by_root, by_pair }
     }
 
-    /// The chance of a state of the root; once some findings are left out, as a multiple of the chance of everything
-    /// that was found.
-    pub(super) fn root_row(&self, state: usize, without: Option<&Without>) -> Row {
-        let mut row = self.root.get(state).cloned().unwrap_or_default();
-        if let Some(Some(change)) = without.and_then(|without| without.by_root.get(state)) {
-            times(&mut row, change);
+    /// How much likelier all is with some findings left out and nothing wrong at the place.
+    fn likelier(&self, site: &Site, out: Out<'_>, columns: &[u16]) -> Row {
+        let gone = self.left_out(site, out).fold(Product::default(), |all, table| all.and(table.base().inverse()));
+        gone.at(columns)
+    }
+
+    fn left_out(&self, site: &Site, out: Out<'_>) -> impl Iterator<Item = &Table> {
+        let tables = self.findings.iter().chain(self.hanging.iter().flatten());
+        site.all_findings().zip(tables).filter(|(finding, _)| out(finding)).map(|(_, table)| table)
+    }
+
+    /// The weight of each state that matters to the root or a branch, for every subset, where those have the weights
+    /// given.
+    pub(super) fn joint(&self, branch: Option<usize>, weights: &[f64]) -> Vec<Row> {
+        let with = |by: &[Row]| -> Row {
+            let mut row = weights.to_vec();
+            by.iter().for_each(|by| times(&mut row, by));
+            row
+        };
+        let Some(pairs) = branch.and_then(|branch| self.branches.get(branch)) else {
+            return self.root.iter().map(|row| with(std::slice::from_ref(row))).collect();
+        };
+        let mut sums = vec![vec![0.0; weights.len()]; pairs.first().map_or(0, Vec::len)];
+        for (root, pairs) in self.root.iter().zip(pairs) {
+            let root = with(std::slice::from_ref(root));
+            for (sum, pair) in sums.iter_mut().zip(pairs) {
+                let terms = root.iter().zip(pair.iter().flatten());
+                sum.iter_mut().zip(terms).for_each(|(sum, (root, pair))| *sum += root * pair);
+            }
         }
-        row
+        sums
     }
 
     /// The chance of a state of the root together with one of a branch; none if they can't be together.
@@ -192,41 +256,17 @@ impl SiteTables {
         Some(row)
     }
 
-    /// The weight of each state of a branch, whatever the state of the root, where the subsets have the weights given.
-    pub(super) fn branch_weights(&self, branch: usize, row: &[f64], without: Option<&Without>) -> Vec<f64> {
-        let Some(chances) = self.branches.get(branch) else { return vec![] };
-        let mut weights = vec![0.0; chances.first().map_or(0, Vec::len)];
-        let nothing = vec![];
-        for (root, chances) in chances.iter().enumerate() {
-            let mut here = self.root_row(root, without);
-            times(&mut here, row);
-            let pairs = without.and_then(|without| without.by_pair.get(branch)?.get(root)).unwrap_or(&nothing);
-            // What the branch did to the root on the whole gives way to what each state of it does.
-            if let Some(mean) = mean_change(here.len(), chances, pairs) {
-                here.iter_mut().zip(mean).for_each(|(x, mean)| *x /= mean);
-            }
-            for (state, (weight, chance)) in weights.iter_mut().zip(chances).enumerate() {
-                let Some(chance) = chance else { continue };
-                let terms = here.iter().zip(chance);
-                *weight += match pairs.get(state) {
-                    Some(Some(change)) => terms.zip(change).map(|((x, chance), change)| x * chance * change).sum(),
-                    _ => terms.map(|(x, chance)| x * chance).sum::<f64>(),
-                };
-            }
-        }
-        weights
-    }
-
-    /// The chance that neither the root nor any branch is in one of some states.
-    pub(super) fn free_of(&self, found: &dyn Fn(Option<usize>, usize) -> bool) -> Row {
-        let mut free = vec![0.0; self.size()];
+    /// The chance that neither the root nor any branch is in one of some states, at some of the subsets.
+    pub(super) fn free_of(&self, found: &dyn Fn(Option<usize>, usize) -> bool, columns: &[u16]) -> Row {
+        let mut free = vec![0.0; columns.len()];
         for (root, row) in self.root.iter().enumerate().filter(|(root, _)| !found(None, *root)) {
-            let mut row = row.clone();
+            let mut row = pick(row, columns);
             for (number, branch) in self.branches.iter().enumerate() {
-                let mut left = vec![1.0; self.size()];
+                let mut left = vec![1.0; columns.len()];
                 let states = branch.get(root).map(Vec::as_slice).unwrap_or_default().iter().enumerate();
                 for (_, chance) in states.filter(|(state, _)| found(Some(number), *state)) {
-                    left.iter_mut().zip(chance.iter().flatten()).for_each(|(left, chance)| *left -= chance);
+                    let chance = chance.as_ref().map(|chance| pick(chance, columns)).unwrap_or_default();
+                    left.iter_mut().zip(chance).for_each(|(left, chance)| *left -= chance);
                 }
                 times(&mut row, &left);
             }
@@ -242,9 +282,9 @@ fn base<'a>(size: usize, tables: impl Iterator<Item = &'a Table>) -> Vec<Scaled>
     let mut base = vec![Scaled::ONE; size];
     // No likelihood of a single finding is smaller than 2^-64, so a few at a time need no care.
     for few in tables.chunks(7) {
-        let mut product = vec![1.0; size];
-        few.iter().for_each(|table| times(&mut product, &table.base));
-        for (base, factor) in base.iter_mut().zip(product) {
+        let mut row = vec![1.0; size];
+        few.iter().fold(Product::default(), |all, table| all.and(table.base())).times_into(&mut row);
+        for (base, factor) in base.iter_mut().zip(row) {
             *base = base.times(factor);
         }
     }
@@ -255,18 +295,22 @@ fn base<'a>(size: usize, tables: impl Iterator<Item = &'a Table>) -> Vec<Scaled>
 /// branch is than with nothing wrong.
 fn pairs(size: usize, branch: &Branch, tables: &[Table]) -> Vec<Vec<Option<Row>>> {
     let findings = of(&branch.findings, tables, EVERYTHING);
-    let alone: Vec<Option<Row>> = (0..branch.len()).map(|state| product(size, &findings, own(state))).collect();
+    let row = |product: Product| {
+        let mut row = vec![1.0; size];
+        product.times_into(&mut row);
+        row
+    };
+    let alone: Vec<Row> = (0..branch.len()).map(|state| row(product(&findings, own(state)))).collect();
     let of_root = |(root, priors): (usize, &Vec<f64>)| {
-        let by_root = product(size, &findings, by(root));
-        let pair = |(state, (prior, alone)): (usize, (&f64, &Option<Row>))| {
+        let by_root = row(product(&findings, by(root)));
+        let pair = |(state, (prior, alone)): (usize, (&f64, &Row))| {
             if *prior == 0.0 {
                 return None;
             }
-            let mut row = vec![*prior; size];
-            [&by_root, alone].into_iter().flatten().for_each(|factor| times(&mut row, factor));
+            let mut row: Row = by_root.iter().zip(alone).map(|(root, alone)| prior * root * alone).collect();
             for (finding, table) in &findings {
                 if let (Some(one), Some(other)) = (by(root)(finding), own(state)(finding)) {
-                    table.times_interaction(one, other, &mut row);
+                    table.interaction(one, other).times_into(&mut row);
                 }
             }
             Some(row)
@@ -287,19 +331,27 @@ fn shares(root: &mut [f64], mut pairs: Vec<Option<Row>>) -> Vec<Option<Row>> {
     pairs
 }
 
-/// By what a branch's changes change a state of the root; none if nothing changes.
-fn mean_change(size: usize, chances: &[Option<Row>], changes: &[Option<Row>]) -> Option<Row> {
+/// By what a branch's changes change a state of the root, at some of the subsets; none if nothing changes.
+fn mean_change(columns: &[u16], chances: &[Option<Row>], changes: &[Option<Row>]) -> Option<Row> {
     if changes.iter().all(Option::is_none) {
         return None;
     }
-    let mut mean = vec![1.0; size];
+    let mut mean = vec![1.0; columns.len()];
     for (chance, change) in chances.iter().zip(changes) {
-        let (Some(chance), Some(change)) = (chance, change) else { continue };
-        for (x, (chance, change)) in mean.iter_mut().zip(chance.iter().zip(change)) {
-            *x += chance * (change - 1.0);
+        let Some(chance) = chance else { continue };
+        if change.is_some() {
+            add_change(&mut mean, &pick(chance, columns), change);
         }
     }
     Some(mean)
+}
+
+/// Adds what a state of some chance changes to the mean of all states.
+fn add_change(mean: &mut [f64], chance: &[f64], change: &Option<Row>) {
+    let Some(change) = change else { return };
+    for (x, (chance, change)) in mean.iter_mut().zip(chance.iter().zip(change)) {
+        *x += chance * (change - 1.0);
+    }
 }
 
 /// What a state of the finding's own place does to it; none if it has nothing to do with it.
@@ -324,15 +376,12 @@ fn factor(finding: &Finding, links: &[(usize, super::Maker)], state: usize) -> O
     links.iter().find(|(by, _)| *by == state).map(|(_, maker)| finding.factor(maker))
 }
 
-/// How many times likelier findings are under some states than with nothing wrong; none if not at all.
-fn product(size: usize, findings: &[(&Finding, &Table)], does: impl Fn(&Finding) -> Option<Factor>) -> Option<Row> {
-    let mut row: Option<Row> = None;
-    for (finding, table) in findings {
-        if let Some(factor) = does(finding) {
-            table.times_ratio(factor, row.get_or_insert_with(|| vec![1.0; size]));
-        }
-    }
-    row
+/// How many times likelier findings are under some states than with nothing wrong.
+fn product(findings: &[(&Finding, &Table)], does: impl Fn(&Finding) -> Option<Factor>) -> Product {
+    findings
+        .iter()
+        .filter_map(|(finding, table)| Some(table.ratio(does(finding)?)))
+        .fold(Product::default(), Product::and)
 }
 
 /// Findings with their tables, as far as asked for.

@@ -1,106 +1,166 @@
-//! Tables over the subsets of a place's shared causes, as plain rows of numbers.
+//! Tables over subsets of shared causes.
 
-use super::finding::{Factor, Finding};
+use std::sync::Arc;
 
-/// A finding's likelihood for every subset of the shared causes that bear on its place, and its parts, from which the
-/// likelihood under any state of the place follows.
+use super::finding::{Factor, Finding, Maker};
+use crate::cause::scaled::binary_log;
+
+/// For every subset of the causes that bear on a place, the subset of a few of them, as an index.
+pub(super) type Index = Arc<Vec<u16>>;
+
+/// A finding's likelihood for every subset of the shared causes that make it, in its parts, from which the likelihood
+/// under any state of the place follows.
 #[derive(Debug, Clone)]
 pub(super) struct Table {
-    high: Vec<f64>,
-    low: Vec<f64>,
-    /// Weight of the observed pattern and of all patterns; empty where no pattern was seen.
-    here: Vec<f64>,
-    all: Vec<f64>,
-    /// The likelihood with nothing wrong at the place, and one divided by it.
-    pub(super) base: Vec<f64>,
-    inverse: Vec<f64>,
+    index: Index,
+    terms: Vec<Factor>,
+    located: bool,
+    /// The likelihood with nothing wrong at the place.
+    base: Vec<f64>,
+    /// By how many doublings leaving the finding out can raise the weight of anything.
+    pub(super) growth: f64,
+}
+
+/// A product of several functions, each of a few of the shared causes.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Product(Vec<(Index, Vec<f64>)>);
+
+/// The indices already made for one place, by the causes to which they lead.
+#[derive(Debug)]
+pub(super) struct Indices<'a> {
+    bits: &'a [usize],
+    known: Vec<(Vec<usize>, Index)>,
+}
+
+impl<'a> Indices<'a> {
+    /// For a place on which these shared causes bear.
+    pub(super) fn new(bits: &'a [usize]) -> Self {
+        Self { bits, known: Vec::new() }
+    }
+
+    /// The index that leads to some of them.
+    fn to(&mut self, few: &[usize]) -> Index {
+        if let Some((_, index)) = self.known.iter().find(|(known, _)| known == few) {
+            return index.clone();
+        }
+        let places: Vec<usize> = few.iter().filter_map(|bit| self.bits.iter().position(|b| b == bit)).collect();
+        let index = Arc::new(projection(self.bits.len(), &places));
+        self.known.push((few.to_vec(), index.clone()));
+        index
+    }
 }
 
 impl Table {
-    /// Of a finding, over the subsets of `bits` (numbers of shared causes).
-    pub(super) fn new(finding: &Finding, bits: &[usize]) -> Self {
-        let factors: Vec<Option<Factor>> = bits
-            .iter()
-            .map(|bit| finding.shared.iter().find(|(by, _)| by == bit).map(|(_, maker)| finding.factor(maker)))
-            .collect();
-        let start = finding.start();
-        let high = doubled(start.high, factors.iter().map(|f| f.map(|f| f.high)), |x, factor| x * factor);
-        let low = doubled(start.low, factors.iter().map(|f| f.map(|f| f.low)), |x, factor| x * factor);
-        let mut base: Vec<f64> = high.iter().zip(&low).map(|(high, low)| high - low).collect();
-        let (mut here, mut all) = (vec![], vec![]);
-        if finding.is_located() {
-            here = doubled(start.here, factors.iter().map(|f| f.map(|f| f.here)), |x, more| x + more);
-            all = doubled(start.all, factors.iter().map(|f| f.map(|f| f.all)), |x, more| x + more);
-            for (base, (here, all)) in base.iter_mut().zip(here.iter().zip(&all)) {
-                *base *= here / all;
-            }
+    /// Of a finding, at a place whose indices are given.
+    pub(super) fn new(finding: &Finding, indices: &mut Indices<'_>) -> Self {
+        let makers: Vec<usize> = finding.shared.iter().map(|(by, _)| *by).collect();
+        let mut terms = vec![finding.start()];
+        for (_, maker) in &finding.shared {
+            let factor = finding.factor(maker);
+            let with: Vec<Factor> = terms.iter().map(|term| term.and(factor)).collect();
+            terms.extend(with);
         }
-        let inverse = base.iter().map(|base| 1.0 / base).collect();
-        Self { high, low, here, all, base, inverse }
+        let located = finding.is_located();
+        let base = terms.iter().map(|term| term.likelihood(located)).collect();
+        let growth = -binary_log(least(finding, &terms));
+        Self { index: indices.to(&makers), terms, located, base, growth }
     }
 
-    /// Multiplies each number of a row by how many times likelier the finding is with a state's factor than without.
-    pub(super) fn times_ratio(&self, factor: Factor, row: &mut [f64]) {
-        let terms = self.high.iter().zip(&self.low).zip(&self.inverse);
-        for (x, ((high, low), inverse)) in row.iter_mut().zip(terms) {
-            *x *= (high * factor.high - low * factor.low) * inverse;
-        }
-        for (x, (here, all)) in row.iter_mut().zip(self.here.iter().zip(&self.all)) {
-            *x *= (here + factor.here) / (all + factor.all);
-        }
+    /// The likelihood with nothing wrong at the place.
+    pub(super) fn base(&self) -> Product {
+        Product(vec![(self.index.clone(), self.base.clone())])
     }
 
-    /// Multiplies each number of a row by the likelihood under a state's factor.
-    pub(super) fn times_likelihood(&self, factor: Factor, row: &mut [f64]) {
-        for (x, (high, low)) in row.iter_mut().zip(self.high.iter().zip(&self.low)) {
-            *x *= high * factor.high - low * factor.low;
-        }
+    /// How many times likelier the finding is with a state's factor than without.
+    pub(super) fn ratio(&self, factor: Factor) -> Product {
+        let pairs = self.terms.iter().zip(&self.base);
+        self.product(pairs.map(|(term, base)| term.and(factor).likelihood(self.located) / base).collect())
     }
 
-    /// Multiplies each number of a row by the chance that what was found lies in the pattern.
-    pub(super) fn times_pattern(&self, factor: Factor, row: &mut [f64]) {
-        for (x, (here, all)) in row.iter_mut().zip(self.here.iter().zip(&self.all)) {
-            *x *= (here + factor.here) / (all + factor.all);
-        }
+    /// The likelihood under a state's factor.
+    pub(super) fn likelihood(&self, factor: Factor) -> Product {
+        self.product(self.terms.iter().map(|term| term.and(factor).likelihood(false)).collect())
     }
 
-    /// Multiplies each number of a row by what two states do together beyond what each does alone.
-    pub(super) fn times_interaction(&self, one: Factor, other: Factor, row: &mut [f64]) {
-        let both = one.and(other);
-        let terms = self.high.iter().zip(&self.low).zip(&self.base);
-        if self.here.is_empty() {
-            for (x, ((high, low), base)) in row.iter_mut().zip(terms) {
-                let at = |factor: Factor| high * factor.high - low * factor.low;
-                *x *= at(both) * base / (at(one) * at(other));
-            }
-            return;
-        }
-        let patterns = self.here.iter().zip(&self.all);
-        for ((x, ((high, low), base)), (here, all)) in row.iter_mut().zip(terms).zip(patterns) {
-            let at =
-                |factor: Factor| (high * factor.high - low * factor.low) * ((here + factor.here) / (all + factor.all));
-            *x *= at(both) * base / (at(one) * at(other));
-        }
+    /// The chance that what was found lies in the pattern.
+    pub(super) fn pattern(&self, factor: Factor) -> Product {
+        let share = |term: &Factor| {
+            let both = term.and(factor);
+            both.here / both.all
+        };
+        self.product(self.terms.iter().map(share).collect())
+    }
+
+    /// What two states do together beyond what each does alone.
+    pub(super) fn interaction(&self, one: Factor, other: Factor) -> Product {
+        let beyond = |(term, base): (&Factor, &f64)| {
+            let with = |factor: Factor| term.and(factor).likelihood(self.located);
+            with(one.and(other)) * base / (with(one) * with(other))
+        };
+        self.product(self.terms.iter().zip(&self.base).map(beyond).collect())
+    }
+
+    fn product(&self, values: Vec<f64>) -> Product {
+        Product(vec![(self.index.clone(), values)])
     }
 }
 
-/// A table over subsets, built by doubling: every further member either leaves the numbers as they are or changes them.
-pub(super) fn doubled(
-    start: f64,
-    members: impl Iterator<Item = Option<f64>>,
-    with: impl Fn(f64, f64) -> f64,
-) -> Vec<f64> {
-    let mut table = vec![start];
-    for member in members {
-        match member {
-            None => table.extend_from_within(..),
-            Some(factor) => {
-                let more: Vec<f64> = table.iter().map(|x| with(*x, factor)).collect();
-                table.extend(more);
+/// The least likelihood of a finding, whatever is wrong.
+fn least(finding: &Finding, terms: &[Factor]) -> f64 {
+    let makers = |links: &[(usize, Maker)]| {
+        std::iter::once(Factor::NONE).chain(links.iter().map(|(_, maker)| finding.factor(maker))).collect::<Vec<_>>()
+    };
+    let (root, own) = (makers(&finding.root), makers(&finding.own));
+    let states = root.iter().flat_map(|root| own.iter().map(|own| root.and(*own)));
+    let of = |state: Factor| terms.iter().map(move |term| term.and(state).likelihood(finding.is_located()));
+    states.flat_map(of).fold(1.0, f64::min)
+}
+
+impl Product {
+    /// Times another. Functions of the same causes become one.
+    pub(super) fn and(mut self, other: Self) -> Self {
+        for (index, values) in other.0 {
+            match self.0.iter_mut().find(|(known, _)| Arc::ptr_eq(known, &index)) {
+                Some((_, known)) => times(known, &values),
+                None => self.0.push((index, values)),
+            }
+        }
+        self
+    }
+
+    /// One divided by it.
+    pub(super) fn inverse(mut self) -> Self {
+        self.0.iter_mut().flat_map(|(_, values)| values).for_each(|x| *x = 1.0 / *x);
+        self
+    }
+
+    /// Whether it is one, whatever the causes.
+    pub(super) fn is_one(&self) -> bool {
+        self.0.is_empty()
+    }
+
+    /// Multiplies it into a row over all subsets of the causes that bear on the place.
+    pub(super) fn times_into(&self, row: &mut [f64]) {
+        for (index, values) in &self.0 {
+            for (x, at) in row.iter_mut().zip(index.iter()) {
+                if let Some(factor) = values.get(usize::from(*at)) {
+                    *x *= factor;
+                }
             }
         }
     }
-    table
+
+    /// Its values at some of the subsets.
+    pub(super) fn at(&self, columns: &[u16]) -> Vec<f64> {
+        let mut row = vec![1.0; columns.len()];
+        for (index, values) in &self.0 {
+            for (x, column) in row.iter_mut().zip(columns) {
+                let value = index.get(usize::from(*column)).and_then(|at| values.get(usize::from(*at)));
+                *x *= value.copied().unwrap_or(1.0);
+            }
+        }
+        row
+    }
 }
 
 /// For every subset of `causes` shared causes, the subset of `bits` that it contains, as an index.
@@ -113,6 +173,11 @@ pub(super) fn projection(causes: usize, bits: &[usize]) -> Vec<u16> {
         table.extend(more);
     }
     table
+}
+
+/// Some numbers of a row.
+pub(super) fn pick(row: &[f64], columns: &[u16]) -> Vec<f64> {
+    columns.iter().map(|column| row.get(usize::from(*column)).copied().unwrap_or(0.0)).collect()
 }
 
 /// Multiplies one row into another.
