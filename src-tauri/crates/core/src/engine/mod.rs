@@ -8,12 +8,14 @@ mod crankline;
 mod kind;
 mod part;
 mod plan;
+mod positions;
 
 pub use arrangement::{Arrangement, Bank, Banks, Camshaft, End, FrontEnd, Impossible, Layout, Numbering, Tappets};
 pub use crankline::{CrankLine, Station};
-pub use kind::{KindRow, PartKind, Positions};
+pub use kind::{KindRow, PartKind};
 pub use part::{At, Half, NotAPart, Part, Port};
 pub use plan::{Plan, PlanCell, PlanSection, Symbol};
+pub use positions::Positions;
 
 use std::collections::BTreeSet;
 
