@@ -1,4 +1,4 @@
-//! Two small rules of English that every sentence here needs.
+//! Three small rules of English that every sentence here needs.
 
 /// With a capital first letter.
 pub(crate) fn capitalised(text: &str) -> String {
@@ -9,4 +9,9 @@ pub(crate) fn capitalised(text: &str) -> String {
 /// The plural of a part's or thing's name.
 pub(crate) fn plural(name: &str) -> String {
     if name.ends_with('s') { name.to_owned() } else { format!("{name}s") }
+}
+
+/// A number with the words for one or for several: "1 part", "7 parts".
+pub(crate) fn counted(count: usize, one: &str, several: &str) -> String {
+    format!("{count} {}", if count == 1 { one } else { several })
 }

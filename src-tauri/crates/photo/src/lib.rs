@@ -46,6 +46,6 @@ mod sniff;
 pub use develop::{Developed, Facts, SCREEN_SIDE, THUMB_BYTES, THUMB_SIDE, check, develop};
 pub use limits::{MAX_BYTES, MAX_PIXELS, MAX_SCANS, MAX_SIDE};
 pub use orient::Orientation;
-pub use outgoing::outgoing;
+pub use outgoing::{outgoing, outgoing_within};
 pub use refusal::Refusal;
 pub use sniff::{Format, sniff};

@@ -14,7 +14,7 @@ use std::time::Instant;
 
 use image::{ImageFormat, Rgb, RgbImage};
 use wearbook_core::assess::Seen;
-use wearbook_core::document::{Block, Paper, Picture};
+use wearbook_core::document::{Block, Paper, Picture, PlanDrawing};
 use wearbook_core::engine::{Arrangement, Engine, Part};
 use wearbook_core::job::PhotoId;
 use wearbook_core::wear::Grade;
@@ -91,11 +91,11 @@ fn paper(photos: &Photos) -> Result<Paper, Box<dyn Error>> {
             ("Complaint".into(), "Oil pressure falls when hot; knock under load".into()),
         ]),
         Block::Heading { level: 1, text: "What was found".into() },
-        Block::Plan {
+        Block::Plan(PlanDrawing {
             plan: engine.plan(),
             ink: ink(&engine),
             alt: "Plan of the engine, every part by severity.".into(),
-        },
+        }),
         Block::NewPage,
         Block::Heading { level: 1, text: "Part by part".into() },
     ];
@@ -117,6 +117,7 @@ fn paper(photos: &Photos) -> Result<Paper, Box<dyn Error>> {
                 String::new()
             },
             outcome: if nth % 2 == 0 { "replace" } else { "machine" }.into(),
+            zones: None,
             pictures: pictures.map(|id| Picture { photo: id.clone(), alt: format!("{name}: running face") }).collect(),
         });
     }
@@ -187,7 +188,7 @@ fn write_block(page: &mut String, block: &Block) -> std::fmt::Result {
             rows.iter().try_for_each(|row| write!(page, "<tr>{}</tr>", cells("td", row)))?;
             write!(page, "</table>")
         }
-        Block::Plan { alt, .. } => write!(page, "<p>{alt}</p>"),
+        Block::Plan(plan) => write!(page, "<p>{}</p>", plan.alt),
         Block::Findings { part, lines, note, outcome, pictures, .. } => {
             write!(page, "<section><h3>{part}</h3>")?;
             for picture in pictures {
@@ -196,6 +197,8 @@ fn write_block(page: &mut String, block: &Block) -> std::fmt::Result {
             write!(page, "<ul>{}</ul><p>{note}</p><p>What to do: <b>{outcome}</b></p></section>", cells("li", lines))
         }
         Block::Signature { name, .. } => write!(page, "<p>Signed: {name}</p>"),
+        // The paper above has none of these.
+        Block::Cover(_) | Block::Summary(_) | Block::Measured { .. } | Block::BarKey | Block::Forms { .. } => Ok(()),
         Block::NewPage => write!(page, "<div style=\"break-after:page\"></div>"),
     }
 }

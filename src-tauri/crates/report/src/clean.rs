@@ -9,10 +9,11 @@ const STEP: usize = 11;
 /// Allows a line break and shows nothing.
 const ZERO_WIDTH_SPACE: char = '\u{200b}';
 
-/// One line: every run of white space becomes one space.
+/// One line: every run of white space becomes one space. A no-break space stays: it holds a number to its unit.
 pub(crate) fn line(text: &str) -> String {
-    let words: Vec<String> = kept(text).split_whitespace().map(str::to_owned).collect();
-    words.join(" ")
+    let text = kept(text);
+    let words = text.split(|letter: char| letter.is_whitespace() && letter != '\u{a0}');
+    words.filter(|word| !word.is_empty()).collect::<Vec<_>>().join(" ").trim().to_owned()
 }
 
 /// Several lines, as typed, without blank ones at either end.
@@ -85,6 +86,7 @@ mod tests {
         one_line("#set $x$ [a] \\ @b", "#set $x$ [a] \\ @b");
         one_line("a\u{0}b\u{7}c\u{1b}[31m", "abc[31m");
         one_line("pay \u{202e}001\u{202c} now", "pay 001 now");
+        one_line("0.25\u{a0}mm \u{a0} ", "0.25\u{a0}mm");
         one_line("شركة 日本 é", "شركة 日本 é");
         one_line("\u{ffff}\u{1fffe}\u{fdd0}\u{feff}", "");
     }

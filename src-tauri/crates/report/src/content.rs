@@ -1,18 +1,24 @@
 //! A paper as the template reads it: cleaned text as JSON, pictures and drawings by number.
 
+use std::collections::BTreeSet;
+
 use serde_json::{Value, json};
-use wearbook_core::document::{Block, Paper, Picture};
+use typst_kit::fonts::FontStore;
+use wearbook_core::document::{
+    Block, Cover, FormDrawing, MeasuredRow, Paper, Picture, PlanDrawing, Section, ZoneDrawing,
+};
 use wearbook_core::job::PhotoId;
 
 use crate::clean::{breakable, line, lines, shortened};
+use crate::direction::isolated;
 use crate::drawing;
+use crate::fonts::fonts_for;
 use crate::picture::Printable;
 
 /// Where a picture's bytes come from.
 pub(crate) type Pictures<'a> = &'a mut dyn FnMut(&PhotoId) -> Option<Vec<u8>>;
 
 /// Everything that the template needs.
-#[derive(Debug)]
 pub(crate) struct Content {
     /// The text, with pictures and drawings referred to by their number.
     pub(crate) paper: Value,
@@ -20,26 +26,37 @@ pub(crate) struct Content {
     pub(crate) pictures: Vec<Printable>,
     /// The plans, as SVG.
     pub(crate) drawings: Vec<String>,
+    /// The fonts to set it with, if the embedded ones lack letters.
+    pub(crate) fonts: Option<FontStore>,
 }
 
 impl Content {
     /// Cleans all text, asks for every picture once, draws every plan.
     pub(crate) fn new(paper: &Paper, pictures: Pictures<'_>) -> Self {
-        let mut writer = Writer { bytes: pictures, pictures: vec![], drawings: vec![], depth: 0 };
-        let blocks: Vec<Value> = paper.blocks.iter().filter_map(|block| writer.block(block)).collect();
+        let mut writer = Writer::new(pictures);
+        let mut blocks: Vec<Value> = paper.blocks.iter().filter_map(|block| writer.block(block)).collect();
         let title = Some(line(&paper.title)).filter(|title| !title.is_empty()).unwrap_or_else(|| "Untitled".into());
         let subtitle = line(&paper.subtitle);
+        let found = fonts_for(&format!("{title} {subtitle} {}", Value::from(blocks.clone())));
+        if !found.missing.is_empty() {
+            let own_pages = |block: &Value| block["kind"] == "cover" || block["kind"] == "summary";
+            let at = blocks.iter().take_while(|block| own_pages(block)).count();
+            blocks.insert(at, json!({ "kind": "caution", "text": notice(&found.missing) }));
+        }
         let (year, month, day) = paper.date;
-        let paper = json!({
+        let mut paper = json!({
             "title": title,
-            "heading": breakable(&title),
-            "subtitle": breakable(&subtitle),
-            "short-title": shortened(&title, 60),
-            "short-subtitle": shortened(&subtitle, 60),
+            "heading": isolated(&breakable(&shortened(&title, HEAD))),
+            "subtitle": isolated(&breakable(&shortened(&subtitle, HEAD))),
+            "short-title": isolated(&shortened(&title, 60)),
+            "short-subtitle": isolated(&shortened(&subtitle, 60)),
             "date": [year, month, day],
             "blocks": blocks,
         });
-        Self { paper, pictures: writer.pictures, drawings: writer.drawings }
+        if !found.missing.is_empty() {
+            replace(&mut paper, &found.missing);
+        }
+        Self { paper, pictures: writer.pictures, drawings: writer.drawings, fonts: found.store }
     }
 
     /// The same without pictures: each leaves its empty frame.
@@ -48,15 +65,58 @@ impl Content {
     }
 }
 
+/// Letters named in the notice before the rest is counted.
+const MISSING_NAMED: usize = 12;
+
+fn notice(missing: &BTreeSet<char>) -> String {
+    let named: Vec<String> = missing.iter().take(MISSING_NAMED).map(|c| format!("U+{:04X}", u32::from(*c))).collect();
+    let more = missing.len().saturating_sub(MISSING_NAMED);
+    let more = if more > 0 { format!(" and {more} more") } else { String::new() };
+    format!(
+        "Some letters could not be printed, for no font on this device has them; each is shown as {REPLACEMENT}. The same paper as plain text has them all. They are {}{more}.",
+        named.join(", ")
+    )
+}
+
+/// What stands for a letter that can't be shown (Unicode, section 23.8).
+const REPLACEMENT: char = '\u{fffd}';
+
+/// Puts the replacement for every missing letter, everywhere.
+fn replace(value: &mut Value, missing: &BTreeSet<char>) {
+    match value {
+        Value::String(text) if text.chars().any(|letter| missing.contains(&letter)) => {
+            *text = text.chars().map(|letter| if missing.contains(&letter) { REPLACEMENT } else { letter }).collect();
+        }
+        Value::Array(values) => values.iter_mut().for_each(|value| replace(value, missing)),
+        Value::Object(values) => values.values_mut().for_each(|value| replace(value, missing)),
+        _ => {}
+    }
+}
+
+/// Longest title or subtitle as it stands on the first page, in characters.
+const HEAD: usize = 240;
+/// Longest text of one kind on the cover, in characters.
+const BRIEF: usize = 140;
+/// Lines of the shop's address on the cover.
+const SHOP_LINES: usize = 5;
+/// Longest sentence of the summary, in characters.
+const SENTENCE: usize = 480;
+
 struct Writer<'a> {
     bytes: Pictures<'a>,
     pictures: Vec<Printable>,
     drawings: Vec<String>,
     /// Level of the last heading; the outline of an accessible PDF may not leave a level out.
     depth: u8,
+    /// The plan on the cover can be read, and need not stand again.
+    plan_is_read: bool,
 }
 
-impl Writer<'_> {
+impl<'a> Writer<'a> {
+    fn new(bytes: Pictures<'a>) -> Self {
+        Writer { bytes, pictures: vec![], drawings: vec![], depth: 0, plan_is_read: false }
+    }
+
     /// The block as the template reads it; none when nothing would be printed.
     fn block(&mut self, block: &Block) -> Option<Value> {
         Some(match block {
@@ -78,8 +138,14 @@ impl Writer<'_> {
                 json!({ "kind": "facts", "facts": facts })
             }
             Block::Table { summary, head, widths, rows } => table(summary, head, widths, rows)?,
-            Block::Plan { plan, ink, alt } => self.plan(drawing::sheets(plan, ink), alt)?,
-            Block::Findings { part, seen, worst, lines, note, outcome, pictures } => json!({
+            Block::Cover(cover) => self.cover(cover),
+            Block::Summary(sections) => self.summary(sections),
+            Block::Plan(_) if self.plan_is_read => return None,
+            Block::Plan(PlanDrawing { plan, ink, alt }) => self.plan(drawing::sheets(plan, ink), alt)?,
+            Block::Measured { summary, rows } => self.measured(summary, rows)?,
+            Block::BarKey => json!({ "kind": "bar-key", "drawing": self.draw(drawing::sample()) }),
+            Block::Forms { hollow, parts } => self.forms(*hollow, parts)?,
+            Block::Findings { part, seen, worst, lines, note, outcome, zones, pictures } => json!({
                 "kind": "findings",
                 "level": self.depth.saturating_add(1),
                 "part": one_line(part),
@@ -87,12 +153,14 @@ impl Writer<'_> {
                 "lines": inked(lines),
                 "note": several_lines(note),
                 "outcome": one_line(outcome),
+                "zones": zones.as_ref().map(|zones| self.zones(zones)),
                 "pictures": pictures.iter().map(|picture| self.picture(picture)).collect::<Vec<_>>(),
             }),
             Block::Signature { name, strokes } => json!({
                 "kind": "signature",
                 "drawing": (!strokes.is_empty()).then(|| self.draw(drawing::signature(strokes))),
                 "name": one_line(name),
+                "open": line(name).is_empty(),
                 "alt": format!("Signature of {}", line(name)),
             }),
             Block::NewPage => json!({ "kind": "new-page" }),
@@ -118,11 +186,80 @@ impl Writer<'_> {
             let alt = if nth == 0 { alt.clone() } else { format!("The plan, continued: {}", line(&sheet.titles)) };
             placed.push(json!({ "drawing": self.draw(sheet.svg), "width": sheet.width, "alt": alt }));
         }
-        let key: Vec<Value> = drawing::key()
-            .into_iter()
-            .map(|(svg, words)| json!({ "drawing": self.draw(svg), "words": words }))
+        Some(json!({ "kind": "plan", "sheets": placed, "key": self.key() }))
+    }
+
+    fn key(&mut self) -> Vec<Value> {
+        let steps = drawing::key().into_iter();
+        steps.map(|(svg, words)| json!({ "drawing": self.draw(svg), "words": words })).collect()
+    }
+
+    fn cover(&mut self, cover: &Cover) -> Value {
+        // The cover is one page: what was typed at length stands in full further on.
+        let brief = |text: &str| isolated(&breakable(&shortened(&line(text), BRIEF)));
+        let shop: Vec<String> =
+            cover.shop.iter().take(SHOP_LINES).map(|text| brief(text)).filter(|text| !text.is_empty()).collect();
+        let facts: Vec<[String; 2]> = cover.facts.iter().map(|(name, value)| [one_line(name), brief(value)]).collect();
+        let plan = cover.plan.as_ref().and_then(|PlanDrawing { plan, ink, alt }| {
+            let sheet = drawing::one_sheet(plan, ink)?;
+            self.plan_is_read = sheet.readable;
+            let alt = worded(alt, "The engine as a plan");
+            Some(json!({ "drawing": self.draw(sheet.svg), "alt": alt, "key": self.key() }))
+        });
+        json!({ "kind": "cover", "shop": shop, "facts": facts, "plan": plan })
+    }
+
+    fn summary(&mut self, sections: &[Section]) -> Value {
+        self.depth = 2;
+        let section = |section: &Section| {
+            let sentences = section.sentences.iter().map(|sentence| shortened(&line(sentence), SENTENCE));
+            let sentences: Vec<String> = sentences.map(|sentence| isolated(&breakable(&sentence))).collect();
+            json!({ "heading": one_line(&section.heading), "sentences": sentences })
+        };
+        json!({ "kind": "summary", "sections": sections.iter().map(section).collect::<Vec<_>>() })
+    }
+
+    fn measured(&mut self, summary: &str, rows: &[MeasuredRow]) -> Option<Value> {
+        if rows.is_empty() {
+            return None;
+        }
+        let rows: Vec<Value> = rows
+            .iter()
+            .map(|row| {
+                let words = [&row.part, &row.what, &row.shown, &row.limits, &row.verdict].map(|text| one_line(text));
+                json!({ "words": words, "drawing": self.draw(drawing::bar(&row.bar)) })
+            })
             .collect();
-        Some(json!({ "kind": "plan", "sheets": placed, "key": key }))
+        Some(json!({ "kind": "measured", "summary": worded(summary, "Table"), "rows": rows }))
+    }
+
+    fn forms(&mut self, hollow: bool, parts: &[FormDrawing]) -> Option<Value> {
+        if parts.is_empty() {
+            return None;
+        }
+        let (drawn, factor) = drawing::forms(hollow, parts);
+        let drawn: Vec<Value> = drawn
+            .into_iter()
+            .zip(parts)
+            .map(|(svg, part)| {
+                let alt = worded(&part.alt, "The form of a part");
+                json!({ "drawing": self.draw(svg), "label": one_line(&part.label), "alt": alt })
+            })
+            .collect();
+        let across = if hollow {
+            "Full line: along the crankshaft; dashes: across it"
+        } else {
+            "Full line: upright; dashes: across"
+        };
+        let new = if hollow { "narrowest" } else { "thickest" };
+        let caption = format!(
+            "{across}. Dots: the {new} place measured. Deviations are drawn {factor} times as large as they are."
+        );
+        Some(json!({ "kind": "forms", "parts": drawn, "caption": caption }))
+    }
+
+    fn zones(&mut self, zones: &ZoneDrawing) -> Value {
+        json!({ "drawing": self.draw(drawing::zones(zones)), "alt": worded(&zones.alt, "The part with its zones") })
     }
 
     /// Takes a drawing in and gives its number.
@@ -179,11 +316,11 @@ fn inked(texts: &[String]) -> Vec<String> {
 }
 
 fn one_line(text: &str) -> String {
-    breakable(&line(text))
+    isolated(&breakable(&line(text)))
 }
 
 fn several_lines(text: &str) -> String {
-    breakable(&lines(text))
+    isolated(&breakable(&lines(text)))
 }
 
 /// The words, or others where there are none: a picture without words can't be read aloud.
@@ -216,6 +353,7 @@ mod tests {
             lines: vec![],
             note: String::new(),
             outcome: String::new(),
+            zones: None,
             pictures: vec![],
         }
     }

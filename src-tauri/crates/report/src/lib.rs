@@ -7,19 +7,23 @@
 //! ```
 //!
 //! Whatever a person typed reaches the typesetter as data, never as markup, and the typesetter sees no file, no
-//! network, no clock: the same paper gives the same bytes.
+//! network, no clock: the same paper gives the same bytes. Only for letters that no embedded font has are fonts of the
+//! system read; then the bytes are the same on the same system.
 
 #![warn(missing_docs)]
 
 mod clean;
 mod content;
 mod csv;
+mod direction;
 mod drawing;
+mod fonts;
+mod mail;
 mod pdf;
 mod picture;
 mod text;
 mod world;
 
 pub use csv::csv;
-pub use pdf::{ReportError, Sheet, pdf, pdf_on};
+pub use pdf::{Print, ReportError, Resolution, Sheet, pdf, pdf_as, pdf_on};
 pub use text::text;

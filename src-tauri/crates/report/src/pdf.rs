@@ -8,6 +8,7 @@ use wearbook_core::document::Paper;
 use wearbook_core::job::PhotoId;
 
 use crate::content::Content;
+use crate::mail;
 use crate::world::Desk;
 
 /// What the paper is printed on.
@@ -18,6 +19,27 @@ pub enum Sheet {
     A4,
     /// 8.5 in × 11 in.
     Letter,
+}
+
+/// How large pictures may be.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub enum Resolution {
+    /// So that the file can be mailed: below 5 MB, whatever the number of pictures.
+    #[default]
+    Mail,
+    /// As they are given.
+    Full,
+}
+
+/// How a paper is printed.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub struct Print {
+    /// On what.
+    pub sheet: Sheet,
+    /// For the archive: PDF/A-2a (ISO 19005-2) besides PDF/UA-1.
+    pub archive: bool,
+    /// How large pictures may be.
+    pub pictures: Resolution,
 }
 
 /// Why a paper could not be set.
@@ -31,19 +53,19 @@ pub enum ReportError {
     Setting(String),
 }
 
-/// Sets a paper on A4 sheets.
+/// Sets a paper on A4 sheets, to be mailed.
 ///
-/// Pictures are asked for once each: JPEG, PNG or WebP, upright. A JPEG goes into the file unchanged; one of 1280
-/// pixels on its longer side is sharp at the printed size. One that is missing or can't be decoded leaves a frame that
-/// says so. The same paper and pictures give the same bytes.
+/// Pictures are asked for once each: JPEG, PNG or WebP, upright. A JPEG that is small enough goes into the file
+/// unchanged; one of 1280 pixels on its longer side is sharp at the printed size. One that is missing or can't be decoded
+/// leaves a frame that says so. The same paper and pictures give the same bytes.
 ///
-/// The file conforms to PDF/UA-1 (ISO 14289-1) unless the text holds letters that no embedded font has, such as
-/// Chinese ones; then it is tagged all the same, and the letters can be copied out of it but are printed as boxes.
+/// The file conforms to PDF/UA-1 (ISO 14289-1). Letters that no embedded font has are looked for in the system's fonts;
+/// those that none has are shown as � and named in a notice on the paper.
 ///
 /// # Errors
 /// [`ReportError::Date`] for a date that does not exist.
 pub fn pdf(paper: &Paper, pictures: &mut dyn FnMut(&PhotoId) -> Option<Vec<u8>>) -> Result<Vec<u8>, ReportError> {
-    pdf_on(Sheet::A4, paper, pictures)
+    pdf_as(Print::default(), paper, pictures)
 }
 
 /// Sets a paper as [`pdf`] does, on sheets of a given size.
@@ -55,34 +77,56 @@ pub fn pdf_on(
     paper: &Paper,
     pictures: &mut dyn FnMut(&PhotoId) -> Option<Vec<u8>>,
 ) -> Result<Vec<u8>, ReportError> {
+    pdf_as(Print { sheet, ..Print::default() }, paper, pictures)
+}
+
+/// Sets a paper as [`pdf`] does, in a given way.
+///
+/// # Errors
+/// As for [`pdf`]; [`ReportError::Setting`] also if the file can't be made fit for the archive.
+pub fn pdf_as(
+    print: Print,
+    paper: &Paper,
+    pictures: &mut dyn FnMut(&PhotoId) -> Option<Vec<u8>>,
+) -> Result<Vec<u8>, ReportError> {
     let (year, month, day) = paper.date;
     if !(1..=9999).contains(&year) || Datetime::from_ymd(year, month, day).is_none() {
         return Err(ReportError::Date(year, month, day));
     }
-    let content = Content::new(paper, pictures);
-    let set = set(sheet, &content).or_else(|refusal| {
+    let share = mail::share(paper);
+    let content = Content::new(paper, &mut |photo| {
+        let bytes = pictures(photo)?;
+        Some(if print.pictures == Resolution::Mail { mail::fitted(bytes, share) } else { bytes })
+    });
+    let set = set(print, &content).or_else(|refusal| {
         // A picture can be sound enough to be looked at and yet not fit for the file; better a report without
         // pictures than none.
-        if content.pictures.is_empty() { Err(refusal) } else { set(sheet, &Content::without_pictures(paper)) }
+        if content.pictures.is_empty() { Err(refusal) } else { set(print, &Content::without_pictures(paper)) }
     });
     // The typesetter remembers everything, decoded pictures too; a phone can't afford that.
     typst::comemo::evict(0);
     set
 }
 
-fn set(sheet: Sheet, content: &Content) -> Result<Vec<u8>, ReportError> {
-    let mut desk = Desk::new(inputs(sheet, content));
+fn set(print: Print, content: &Content) -> Result<Vec<u8>, ReportError> {
+    let mut desk = Desk::new(inputs(print.sheet, content), content.fonts.as_ref());
     for (nth, picture) in content.pictures.iter().enumerate() {
         let name = format!("picture-{nth}.{}", picture.ending);
         desk.put(&format!("picture-{nth}.svg"), Bytes::from_string(picture.wrapped(&name)));
         desk.put(&name, Bytes::new(picture.bytes.clone()));
     }
     let document = typst::compile(&desk).output.map_err(|refusals| refused(&refusals))?;
-    let accessible =
-        PdfStandards::new(&[PdfStandard::Ua_1]).map_err(|why| ReportError::Setting(why.message().to_string()))?;
-    typst_pdf::pdf(&document, &options(accessible))
-        .or_else(|_| typst_pdf::pdf(&document, &options(PdfStandards::default())))
-        .map_err(|refusals| refused(&refusals))
+    let asked: &[PdfStandard] =
+        if print.archive { &[PdfStandard::Ua_1, PdfStandard::A_2a] } else { &[PdfStandard::Ua_1] };
+    let asked = PdfStandards::new(asked).map_err(|why| ReportError::Setting(why.message().to_string()))?;
+    let file = typst_pdf::pdf(&document, &options(asked));
+    // What was asked for the archive must be fit for it; all else is better handed over than not.
+    let file = if print.archive {
+        file
+    } else {
+        file.or_else(|_| typst_pdf::pdf(&document, &options(PdfStandards::default())))
+    };
+    file.map_err(|refusals| refused(&refusals))
 }
 
 fn options(standards: PdfStandards) -> PdfOptions {

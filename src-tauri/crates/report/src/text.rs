@@ -1,6 +1,6 @@
 //! The paper as plain text, to be pasted into a message.
 
-use wearbook_core::document::{Block, Paper};
+use wearbook_core::document::{Block, MeasuredRow, Paper};
 
 use crate::clean::{line, lines};
 
@@ -24,13 +24,31 @@ fn block(block: &Block) -> String {
         Block::Points(points) => join(points.iter().map(|text| point(text))),
         Block::Facts(facts) => join(facts.iter().map(|(name, value)| format!("{}: {}", line(name), line(value)))),
         Block::Table { head, rows, .. } => join(rows.iter().map(|row| table_row(head, row))),
-        Block::Plan { alt, .. } => lines(alt),
+        Block::Cover(cover) => {
+            let facts = cover.facts.iter().map(|(name, value)| format!("{}: {}", line(name), line(value)));
+            join(cover.shop.iter().map(|text| line(text)).chain(facts))
+        }
+        Block::Summary(sections) => join_apart(sections.iter().map(|section| {
+            join(
+                std::iter::once(line(&section.heading).to_uppercase()).chain(section.sentences.iter().map(|s| line(s))),
+            )
+        })),
+        Block::Plan(plan) => lines(&plan.alt),
+        Block::Measured { rows, .. } => join(rows.iter().map(measured)),
+        Block::BarKey => String::new(),
+        Block::Forms { parts, .. } => join(parts.iter().map(|part| point(&part.alt))),
         Block::Findings { part, lines, note, outcome, pictures, .. } => {
             findings(part, lines, note, outcome, pictures.len())
         }
+        Block::Signature { name, .. } if line(name).is_empty() => "Date, name and signature:".into(),
         Block::Signature { name, .. } => format!("Signed: {}", line(name)),
         Block::NewPage => String::new(),
     }
+}
+
+fn measured(row: &MeasuredRow) -> String {
+    let (part, what, shown) = (line(&row.part), line(&row.what), line(&row.shown));
+    format!("- {part}, {what}: {shown}; limits: {}; {}", line(&row.limits), line(&row.verdict))
 }
 
 fn point(text: &str) -> String {
@@ -64,6 +82,10 @@ fn findings(part: &str, lines: &[String], note: &str, outcome: &str, pictures: u
 fn join(parts: impl IntoIterator<Item = String>) -> String {
     let parts: Vec<String> = parts.into_iter().filter(|part| !part.is_empty()).collect();
     parts.join("\n")
+}
+
+fn join_apart(parts: impl IntoIterator<Item = String>) -> String {
+    parts.into_iter().collect::<Vec<_>>().join("\n\n")
 }
 
 #[cfg(test)]
@@ -108,6 +130,7 @@ mod tests {
                 lines: owned(&["Scoring, grade 3"]),
                 note: String::new(),
                 outcome: "replace".into(),
+                zones: None,
                 pictures: vec![],
             },
             "Main 3, lower shell\n- Scoring, grade 3\nWhat to do: replace",

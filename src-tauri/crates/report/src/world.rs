@@ -1,4 +1,4 @@
-//! All that the typesetter can see: one template, the embedded fonts, and what is handed in. No disk, no clock.
+//! All that the typesetter can see: one template, fonts, and what is handed in. No disk, no clock.
 
 use std::collections::HashMap;
 use std::sync::LazyLock;
@@ -9,29 +9,26 @@ use typst::syntax::{FileId, RootedPath, Source, VirtualPath, VirtualRoot};
 use typst::text::{Font, FontBook};
 use typst::utils::LazyHash;
 use typst::{Feature, Library, LibraryExt, World};
-use typst_kit::fonts::{FontStore, embedded};
+use typst_kit::fonts::FontStore;
+
+use crate::fonts::EMBEDDED;
 
 static TEMPLATE: LazyLock<Source> = LazyLock::new(|| Source::detached(include_str!("template.typ")));
 
-static FONTS: LazyLock<FontStore> = LazyLock::new(|| {
-    let mut fonts = FontStore::new();
-    fonts.extend(embedded());
-    fonts
-});
-
 /// A world with nothing in it but the template and the content of one paper.
-pub(crate) struct Desk {
+pub(crate) struct Desk<'a> {
+    fonts: &'a FontStore,
     library: LazyHash<Library>,
     files: HashMap<FileId, Bytes>,
 }
 
-impl Desk {
-    /// Lays out the inputs that the template reads as `sys.inputs`.
-    pub(crate) fn new(inputs: Dict) -> Self {
+impl<'a> Desk<'a> {
+    /// Lays out the inputs that the template reads as `sys.inputs`, and the fonts; the embedded ones if none are given.
+    pub(crate) fn new(inputs: Dict, fonts: Option<&'a FontStore>) -> Self {
         // The summaries of tables are behind this feature.
         let features = [Feature::A11yExtras].into_iter().collect();
         let library = Library::builder().with_inputs(inputs).with_features(features).build();
-        Self { library: LazyHash::new(library), files: HashMap::new() }
+        Self { fonts: fonts.unwrap_or(&EMBEDDED), library: LazyHash::new(library), files: HashMap::new() }
     }
 
     /// Puts bytes on the desk under a name; not a file on any disk.
@@ -42,13 +39,13 @@ impl Desk {
     }
 }
 
-impl World for Desk {
+impl World for Desk<'_> {
     fn library(&self) -> &LazyHash<Library> {
         &self.library
     }
 
     fn book(&self) -> &LazyHash<FontBook> {
-        FONTS.book()
+        self.fonts.book()
     }
 
     fn main(&self) -> FileId {
@@ -64,7 +61,7 @@ impl World for Desk {
     }
 
     fn font(&self, index: usize) -> Option<Font> {
-        FONTS.font(index)
+        self.fonts.font(index)
     }
 
     fn today(&self, _: Option<Duration>) -> Option<Datetime> {

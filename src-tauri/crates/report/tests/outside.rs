@@ -2,13 +2,14 @@
 
 #![allow(clippy::unwrap_used, reason = "clippy.toml lets tests unwrap, but not the functions that they share")]
 
-use std::io::Cursor;
-use std::path::Path;
-use std::process::Command;
-use std::sync::atomic::{AtomicUsize, Ordering};
+#[path = "outside/said.rs"]
+mod said;
 
+use std::io::Cursor;
+
+use said::{said, squeezed};
 use wearbook_core::assess::Seen;
-use wearbook_core::document::{Block, Paper, Picture};
+use wearbook_core::document::{Block, Paper, Picture, PlanDrawing};
 use wearbook_core::engine::{Arrangement, Engine};
 use wearbook_core::job::PhotoId;
 use wearbook_core::wear::Grade;
@@ -52,6 +53,7 @@ fn findings(lines: &[&str], pictures: Vec<Picture>) -> Block {
         lines: lines.iter().map(|line| (*line).to_owned()).collect(),
         note: String::new(),
         outcome: "replace".into(),
+        zones: None,
         pictures,
     }
 }
@@ -67,7 +69,7 @@ fn full() -> Paper {
         Block::Heading { level: 1, text: "Engine".into() },
         Block::Facts(vec![("Hours".into(), "5120".into())]),
         Block::Heading { level: 2, text: "Plan".into() },
-        Block::Plan { plan: engine.plan(), ink, alt: "PLANALT all parts worn".into() },
+        Block::Plan(PlanDrawing { plan: engine.plan(), ink, alt: "PLANALT all parts worn".into() }),
         Block::NewPage,
         Block::Paragraph("A paragraph.".into()),
         Block::Points(words(&["one point", "another point"])),
@@ -97,31 +99,6 @@ fn both_pictures(_: &PhotoId) -> Option<Vec<u8>> {
 
 fn set(paper: &Paper) -> Vec<u8> {
     pdf(paper, &mut both_pictures).unwrap()
-}
-
-/// What a program prints about a PDF; none, and a line that says so, when the program is not there.
-fn said(program: &str, arguments: &[&str], pdf: &[u8]) -> Option<String> {
-    static COUNT: AtomicUsize = AtomicUsize::new(0);
-    let nth = COUNT.fetch_add(1, Ordering::Relaxed);
-    let file = Path::new(env!("CARGO_TARGET_TMPDIR")).join(format!("report-{nth}.pdf"));
-    std::fs::write(&file, pdf).unwrap();
-    let arguments =
-        arguments.iter().map(|argument| if *argument == "FILE" { file.as_path() } else { Path::new(argument) });
-    match Command::new(program).args(arguments).output() {
-        Ok(output) => {
-            assert!(output.status.success(), "{program}: {}", String::from_utf8_lossy(&output.stderr));
-            Some(String::from_utf8_lossy(&output.stdout).into_owned())
-        }
-        Err(_) => {
-            eprintln!("skipped: {program} is not installed");
-            None
-        }
-    }
-}
-
-/// Without white space and marks that show nothing, for line ends fall where the sheet wants them.
-fn squeezed(text: &str) -> String {
-    text.chars().filter(|letter| !letter.is_whitespace() && *letter != '\u{200b}' && !letter.is_control()).collect()
 }
 
 #[track_caller]
@@ -212,18 +189,6 @@ fn typed_text_is_never_markup() {
 }
 
 #[test]
-fn letters_without_a_font_cost_the_conformance_but_not_the_report() {
-    let bytes = set(&paper(vec![Block::Paragraph("曲轴 and words".into())]));
-    shows(&bytes, &["and words"]);
-    if let Some(info) = said("pdfinfo", &["FILE"], &bytes) {
-        assert!(squeezed(&info).contains("Tagged:yes"), "{info}");
-    }
-    if let Some(metadata) = said("pdfinfo", &["-meta", "FILE"], &bytes) {
-        assert!(!metadata.contains("pdfuaid:part"), "claims a conformance that it lacks: {metadata}");
-    }
-}
-
-#[test]
 fn a_word_without_end_stays_on_the_sheet() {
     let word = "x".repeat(10_000);
     let bytes = set(&paper(vec![Block::Paragraph(word.clone()), findings(&[&word], vec![])]));
@@ -281,7 +246,7 @@ fn large_engines_are_drawn_too() {
     for arrangement in [Arrangement::inline(1), Arrangement::inline(12), Arrangement::vee(16), Arrangement::flat(6)] {
         let engine = Engine::new(arrangement).unwrap();
         let items: Vec<String> = engine.plan().sections.iter().map(|section| section.title.clone()).collect();
-        let block = Block::Plan { plan: engine.plan(), ink: vec![], alt: "Plan".into() };
+        let block = Block::Plan(PlanDrawing { plan: engine.plan(), ink: vec![], alt: "Plan".into() });
         let titles: Vec<&str> = items.iter().map(String::as_str).collect();
         shows(&set(&paper(vec![block])), &titles);
     }

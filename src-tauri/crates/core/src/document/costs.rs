@@ -13,7 +13,11 @@ pub(super) fn costs(assessment: &Assessment, blocks: &mut Vec<Block>) {
         return;
     }
     blocks.push(heading("What it costs"));
-    blocks.push(table_of(quote, None));
+    if assessment.approval.shown.as_ref() == Some(quote) {
+        blocks.push(Block::Paragraph("The lines stand in the proposal at the end.".into()));
+    } else {
+        blocks.push(table_of(quote, None));
+    }
     blocks.push(totals(quote));
     for ways in &assessment.ways {
         blocks.push(Block::Paragraph(format!("{} can be put right in more than one way:", ways.what)));
@@ -42,7 +46,7 @@ fn table_of(quote: &Quote, answer: Option<&CustomerAnswer>) -> Block {
         })
     };
     let mut head = vec!["What".to_owned(), "Why".into(), "Without tax".into()];
-    let mut widths = vec![6, 8, 4];
+    let mut widths = vec![6, 10, 4];
     if answer.is_some() {
         head.push("Answer".into());
         widths.push(2);
@@ -93,7 +97,7 @@ fn differences(assessment: &Assessment, blocks: &mut Vec<Block>) {
     blocks.push(Block::Table {
         summary: "Line by line what the first estimate said, what it is now, and why.".into(),
         head: ["What", "Estimated", "Now", "Difference", "Why"].map(str::to_owned).to_vec(),
-        widths: vec![5, 3, 3, 3, 6],
+        widths: vec![5, 3, 3, 3, 9],
         rows: assessment.differences.iter().map(row).collect(),
     });
 }
@@ -101,12 +105,22 @@ fn differences(assessment: &Assessment, blocks: &mut Vec<Block>) {
 /// What the customer has said to the last proposal, with the signature.
 pub(super) fn approval(assessment: &Assessment, blocks: &mut Vec<Block>) {
     let approval = &assessment.approval;
-    let Some(shown) = &approval.shown else { return };
+    let sign = Block::Signature { name: String::new(), strokes: vec![] };
+    let Some(shown) = &approval.shown else {
+        if assessment.quote.lines.iter().any(|line| line.net.is_some()) {
+            blocks.push(heading("Your answer"));
+            blocks
+                .push(Block::Paragraph("Say yes, no or later to each line of “What it costs”, and sign here.".into()));
+            blocks.push(sign);
+        }
+        return;
+    };
     blocks.push(heading(&format!("Proposal {} and the answer to it", approval.version)));
     let Some(answer) = &approval.answer else {
         blocks.push(table_of(shown, None));
         blocks.push(totals(shown));
         blocks.push(Block::Paragraph("The customer has not answered yet.".into()));
+        blocks.push(sign);
         return;
     };
     blocks.push(table_of(shown, Some(answer)));

@@ -2,7 +2,7 @@
 
 use crate::assess::PartView;
 use crate::engine::{At, Half, Port};
-use crate::words::plural;
+use crate::words::{counted, plural};
 
 /// Parts of which `key` tells the same, together with what it tells, in the order of their first part.
 pub(super) fn grouped<'a, Key: PartialEq>(
@@ -18,6 +18,20 @@ pub(super) fn grouped<'a, Key: PartialEq>(
         }
     }
     groups
+}
+
+/// Each kind of part in a few words.
+pub(super) fn by_kind(views: &[&PartView], all: &[PartView]) -> Vec<String> {
+    grouped(views, |view| view.kind).iter().map(|(_, group)| named(group, all)).collect()
+}
+
+/// The first few, and how many there are besides.
+pub(super) fn some_of(groups: &[String], most: usize) -> String {
+    let named: Vec<&str> = groups.iter().take(most).map(String::as_str).collect();
+    match groups.len().saturating_sub(most) {
+        0 => named.join("; "),
+        more => format!("{}; and {}", named.join("; "), counted(more, "other kind of part", "other kinds of part")),
+    }
 }
 
 /// The names of some parts of one kind, shortened where they are all of that kind or of one half of it.

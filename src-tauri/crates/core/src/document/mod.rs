@@ -4,15 +4,21 @@ mod cautions;
 mod closing_sheet;
 mod condition_report;
 mod costs;
+mod cover;
+mod evidence;
+mod found;
 mod grouping;
+mod measured;
 mod size_sheet;
+mod summary;
+mod why;
 mod work_list;
 
 pub use cautions::{CAUTIONS, Caution};
 pub use closing_sheet::{closing_sheet, still_open};
 pub use condition_report::{Extent, Shop, condition_report};
+pub use evidence::evidence_sheet;
 pub use size_sheet::{size_sheet, size_table, work_words};
-
 pub use work_list::{work_list, work_list_table};
 
 use serde::Serialize;
@@ -20,7 +26,8 @@ use serde::Serialize;
 use crate::assess::Seen;
 use crate::engine::{Part, Plan};
 use crate::job::{PhotoId, Stroke};
-use crate::wear::Grade;
+use crate::measure::Length;
+use crate::wear::{Grade, Zone, ZoneMap};
 
 /// A paper: a title and its blocks.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -66,14 +73,27 @@ pub enum Block {
         /// The rows.
         rows: Vec<Vec<String>>,
     },
+    /// The cover, a page of its own with the paper's title and date; only at the beginning.
+    Cover(Box<Cover>),
+    /// The summary, a page of its own.
+    Summary(Vec<Section>),
     /// The engine as a plan, hatched by what was seen.
-    Plan {
-        /// Where everything stands.
-        plan: Plan,
-        /// The look of each part: whether and how bad.
-        ink: Vec<(Part, Seen, Option<Grade>)>,
-        /// The plan in words.
-        alt: String,
+    Plan(PlanDrawing),
+    /// What was measured, each reading beside its limits.
+    Measured {
+        /// What the table shows, for those who can't see it.
+        summary: String,
+        /// The rows.
+        rows: Vec<MeasuredRow>,
+    },
+    /// How to read the bars of [`Block::Measured`].
+    BarKey,
+    /// The form of round parts of one kind, drawn with all deviations exaggerated alike.
+    Forms {
+        /// Whether they are bores, which wear wider, not thinner.
+        hollow: bool,
+        /// The parts.
+        parts: Vec<FormDrawing>,
     },
     /// A part's pictures and findings, kept together.
     Findings {
@@ -89,12 +109,14 @@ pub enum Block {
         note: String,
         /// What is to be done, in words.
         outcome: String,
+        /// The part with the marked zones; none if no zone was marked.
+        zones: Option<ZoneDrawing>,
         /// The pictures.
         pictures: Vec<Picture>,
     },
     /// A signature over its name.
     Signature {
-        /// Who signed, and how.
+        /// Who signed, and how; empty for a line that is to be signed on paper.
         name: String,
         /// The strokes, in a field of 10 000 by 10 000; none if nothing was drawn.
         strokes: Vec<Stroke>,
@@ -110,4 +132,100 @@ pub struct Picture {
     pub photo: PhotoId,
     /// What it shows, in words, for those who can't see it.
     pub alt: String,
+}
+
+/// What stands on a cover besides the paper's title, subtitle and date.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Cover {
+    /// The shop: its name, then its address; may be empty.
+    pub shop: Vec<String>,
+    /// Whose engine and which: names and values.
+    pub facts: Vec<(String, String)>,
+    /// The engine, once its arrangement is known.
+    pub plan: Option<PlanDrawing>,
+}
+
+/// Sentences under a heading of the summary.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Section {
+    /// The heading.
+    pub heading: String,
+    /// The sentences, each a paragraph.
+    pub sentences: Vec<String>,
+}
+
+/// The engine as a plan.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct PlanDrawing {
+    /// Where everything stands.
+    pub plan: Plan,
+    /// The look of each part: whether and how bad.
+    pub ink: Vec<(Part, Seen, Option<Grade>)>,
+    /// The plan in words.
+    pub alt: String,
+}
+
+/// A part with its marked zones.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct ZoneDrawing {
+    /// Which drawing.
+    pub map: ZoneMap,
+    /// The marked zones, each with the worst grade that was marked there.
+    pub marked: Vec<(Zone, Grade)>,
+    /// The drawing in words.
+    pub alt: String,
+}
+
+/// A figure beside its limits.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct MeasuredRow {
+    /// The part.
+    pub part: String,
+    /// What was measured.
+    pub what: String,
+    /// The value.
+    pub shown: String,
+    /// The limits in words.
+    pub limits: String,
+    /// What follows, in words.
+    pub verdict: String,
+    /// The same as lengths, to be drawn.
+    pub bar: Bar,
+}
+
+/// A value between its limits.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize)]
+pub struct Bar {
+    /// The smallest value.
+    pub low: Length,
+    /// The largest value.
+    pub high: Length,
+    /// How far each may be off.
+    pub uncertainty: Length,
+    /// The least and the most that is allowed; an open end sets no limit.
+    pub allowed: (Option<Length>, Option<Length>),
+    /// The range of a new part, as far as it is known.
+    pub new: (Option<Length>, Option<Length>),
+}
+
+/// The diameters of a round part along its length.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct FormDrawing {
+    /// The part's name.
+    pub label: String,
+    /// Along the part.
+    pub stations: Vec<FormStation>,
+    /// The drawing in words.
+    pub alt: String,
+}
+
+/// The diameters at one station, in two directions at right angles.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct FormStation {
+    /// In words.
+    pub name: String,
+    /// In the first direction.
+    pub a: Option<Length>,
+    /// In the second.
+    pub b: Option<Length>,
 }

@@ -38,10 +38,13 @@ fn texts<const N: usize>(cells: [&str; N]) -> Vec<String> {
     cells.map(str::to_owned).to_vec()
 }
 
-/// A row for paper: a number stays on one line with its unit.
 fn row<const N: usize>(cells: [&str; N]) -> Vec<String> {
-    let unbroken = |cell: &str| [" mm", " in"].iter().fold(cell.to_owned(), |cell, unit| join_unit(&cell, unit));
     cells.map(unbroken).to_vec()
+}
+
+/// For paper: a number stays on one line with its unit.
+pub(super) fn unbroken(cell: &str) -> String {
+    [" mm", " in"].iter().fold(cell.to_owned(), |cell, unit| join_unit(&cell, unit))
 }
 
 fn join_unit(cell: &str, unit: &str) -> String {
@@ -107,6 +110,14 @@ fn groups(assessment: &Assessment, blocks: &mut Vec<Block>) {
 }
 
 fn machining(assessment: &Assessment, blocks: &mut Vec<Block>) {
+    if let Some(table) = machining_table(assessment) {
+        blocks.push(heading("For the machine shop"));
+        blocks.push(table);
+    }
+}
+
+/// Each part to be machined with its sizes before and wanted; none if nothing is machined.
+pub(super) fn machining_table(assessment: &Assessment) -> Option<Block> {
     let machined = assessment.sizing.groups.iter().filter(|plan| plan.action == Action::Machine);
     let rows: Vec<Vec<String>> = machined
         .flat_map(|plan| {
@@ -121,17 +132,13 @@ fn machining(assessment: &Assessment, blocks: &mut Vec<Block>) {
             })
         })
         .collect();
-    if rows.is_empty() {
-        return;
-    }
-    blocks.push(heading("For the machine shop"));
-    blocks.push(Block::Table {
+    (!rows.is_empty()).then(|| Block::Table {
         summary: "Each part to be machined: its size as found, the size wanted, what comes off, and what is wrong."
             .into(),
         head: texts(["Part", "Found", "Wanted", "Comes off", "What is wrong"]),
-        widths: vec![4, 4, 4, 3, 7],
+        widths: vec![3, 5, 5, 3, 6],
         rows,
-    });
+    })
 }
 
 fn orders(assessment: &Assessment, blocks: &mut Vec<Block>) {

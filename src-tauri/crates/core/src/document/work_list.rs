@@ -15,12 +15,7 @@ pub fn work_list(job: &Job, assessment: &Assessment, date: (i32, u8, u8), shop: 
         None => blocks.push(Block::Lead("There is nothing on this list.".into())),
         Some(list) => {
             blocks.push(Block::Lead(format!("{} of {} done.", list.done, list.items.len())));
-            blocks.push(Block::Table {
-                summary: format!("{}: what, how many, why, and what has been done.", list.title),
-                head: HEAD.map(str::to_owned).to_vec(),
-                widths: vec![2, 6, 6, 8, 4],
-                rows: list.items.iter().map(row).collect(),
-            });
+            blocks.push(table(list));
         }
     }
     if kind == ListKind::MachineShop {
@@ -32,8 +27,43 @@ pub fn work_list(job: &Job, assessment: &Assessment, date: (i32, u8, u8), shop: 
     Paper { title: kind.title().into(), subtitle: subtitle(job, assessment), date, blocks }
 }
 
+/// All lists as a chapter of the report; nothing if they are empty.
+pub(super) fn lists(assessment: &Assessment, blocks: &mut Vec<Block>) {
+    blocks.push(super::condition_report::heading("Lists"));
+    for list in assessment.lists.iter().filter(|list| !list.items.is_empty()) {
+        blocks.push(Block::Heading { level: 2, text: list.title.clone() });
+        blocks.push(without_empty_columns(table(list)));
+    }
+}
+
+/// A list alone keeps its empty columns, to be filled in by hand.
+fn without_empty_columns(table: Block) -> Block {
+    let Block::Table { summary, head, widths, rows } = table else { return table };
+    let filled: Vec<bool> = (0..head.len())
+        .map(|column| rows.iter().any(|row| row.get(column).is_some_and(|cell| !cell.is_empty())))
+        .collect();
+    let kept = |cells: Vec<String>| -> Vec<String> {
+        cells.into_iter().zip(&filled).filter(|(_, filled)| **filled).map(|(cell, _)| cell).collect()
+    };
+    Block::Table {
+        summary,
+        widths: widths.into_iter().zip(&filled).filter(|(_, filled)| **filled).map(|(width, _)| width).collect(),
+        rows: rows.into_iter().map(kept).collect(),
+        head: kept(head),
+    }
+}
+
+fn table(list: &WorkList) -> Block {
+    Block::Table {
+        summary: format!("{}: what, how many, why, and what has been done.", list.title),
+        head: HEAD.map(str::to_owned).to_vec(),
+        widths: vec![3, 7, 6, 9, 4],
+        rows: list.items.iter().map(row).collect(),
+    }
+}
+
 /// Which engine, and which shop asks.
-fn engine_only(job: &Job, shop: &Shop, engine: &Option<String>) -> Vec<(String, String)> {
+pub(super) fn engine_only(job: &Job, shop: &Shop, engine: &Option<String>) -> Vec<(String, String)> {
     let filled = |field: &TextField| Some((field.label().to_owned(), job.texts.get(field)?.trim().to_owned()));
     let mut facts: Vec<(String, String)> =
         [TextField::Machine, TextField::EngineNumber].iter().filter_map(filled).collect();

@@ -27,6 +27,13 @@ const HEAD: f64 = 13.2;
 const GAP: f64 = 5.0;
 /// Shares of full size at which a plan is tried; at the smallest the letters are still 5 points high.
 const SCALES: [f64; 3] = [1.0, 0.9, 0.8];
+/// Room for a plan on a cover.
+const COVER: (f64, f64) = (164.0, 124.0);
+/// Shares of full size at which a plan is tried on a cover. At the smallest the hatching can still be told apart, the
+/// letters can't be read: then the plan stands again at full size further on.
+const COVER_SCALES: [f64; 13] = [1.0, 0.95, 0.9, 0.85, 0.8, 0.75, 0.7, 0.65, 0.6, 0.55, 0.5, 0.4, 0.3];
+/// The share of full size from which on the letters on a cover can be read.
+const READABLE: f64 = 0.75;
 
 /// One sheet of the plan.
 #[derive(Debug)]
@@ -37,24 +44,37 @@ pub(crate) struct Sheet {
     pub(crate) width: f64,
     /// The titles of the sections on it.
     pub(crate) titles: String,
+    /// Whether its letters are large enough to be read.
+    pub(crate) readable: bool,
 }
 
 type Looks = BTreeMap<Part, Ink>;
 
 /// Draws a plan on as few sheets as it can do with, as large as it then can.
 pub(crate) fn sheets(plan: &Plan, ink: &[(Part, Seen, Option<Grade>)]) -> Vec<Sheet> {
-    let looks: Looks = ink.iter().map(|(part, seen, worst)| (*part, Ink::of(*seen, *worst))).collect();
-    let drawn = SCALES.map(|scale| sheets_at(scale, plan, &looks));
+    let looks = looks(ink);
+    let drawn = SCALES.map(|scale| sheets_at(scale, SHEET, plan, &looks));
     drawn.into_iter().min_by_key(Vec::len).unwrap_or_default()
 }
 
-fn sheets_at(scale: f64, plan: &Plan, looks: &Looks) -> Vec<Sheet> {
+/// Draws a plan on one sheet for the cover, as large as it then can; none when there is nothing to draw.
+pub(crate) fn one_sheet(plan: &Plan, ink: &[(Part, Seen, Option<Grade>)]) -> Option<Sheet> {
+    let looks = looks(ink);
+    let mut drawn = COVER_SCALES.iter().map(|scale| sheets_at(*scale, COVER, plan, &looks));
+    drawn.find_map(|mut sheets| if sheets.len() == 1 { sheets.pop() } else { None })
+}
+
+fn looks(ink: &[(Part, Seen, Option<Grade>)]) -> Looks {
+    ink.iter().map(|(part, seen, worst)| (*part, Ink::of(*seen, *worst))).collect()
+}
+
+fn sheets_at(scale: f64, room: (f64, f64), plan: &Plan, looks: &Looks) -> Vec<Sheet> {
     let mut sheets = vec![];
-    let mut table = Table::new(scale);
+    let mut table = Table::new(scale, room);
     let most_rows = table.rows();
     for tile in plan.sections.iter().flat_map(|section| tiles(section, most_rows)) {
         let at = table.packing.place(tile.size()).unwrap_or_else(|| {
-            sheets.extend(std::mem::replace(&mut table, Table::new(scale)).finish());
+            sheets.extend(std::mem::replace(&mut table, Table::new(scale, room)).finish());
             table.packing.place(tile.size()).unwrap_or_default()
         });
         tile.draw(&mut table.svg, at, looks);
@@ -217,15 +237,17 @@ fn name_lines(name: &str) -> Vec<String> {
 #[derive(Debug, Default)]
 struct Table {
     scale: f64,
+    /// Cut to what is drawn, not to the room.
+    is_trimmed: bool,
     packing: Packing,
     svg: Svg,
     titles: Vec<String>,
 }
 
 impl Table {
-    fn new(scale: f64) -> Self {
-        let packing = Packing::new((SHEET.0 / scale, SHEET.1 / scale), GAP);
-        Self { scale, packing, ..Self::default() }
+    fn new(scale: f64, room: (f64, f64)) -> Self {
+        let packing = Packing::new((room.0 / scale, room.1 / scale), GAP);
+        Self { scale, is_trimmed: room == COVER, packing, ..Self::default() }
     }
 
     /// Rows of symbols that there is room for below a section's head.
@@ -242,8 +264,9 @@ impl Table {
     fn finish(mut self) -> Option<Sheet> {
         self.titles.dedup();
         let titles = self.titles.join(", ");
-        let svg = self.svg.finish((self.packing.room.0, self.packing.bottom + 1.0), self.scale);
-        (!titles.is_empty()).then_some(Sheet { svg, width: SHEET.0, titles })
+        let width = if self.is_trimmed { self.packing.right } else { self.packing.room.0 };
+        let svg = self.svg.finish((width, self.packing.bottom + 1.0), self.scale);
+        (!titles.is_empty()).then_some(Sheet { svg, width: SHEET.0, titles, readable: self.scale >= READABLE })
     }
 }
 
@@ -278,6 +301,16 @@ mod tests {
         }
         for cylinders in [2, 4, 6, 8, 10, 12, 16] {
             assert!((1..=4).contains(&drawn(Arrangement::vee(cylinders)).len()), "V{cylinders}");
+        }
+    }
+
+    #[test]
+    fn every_engine_fits_its_cover() {
+        let all = (1..=16).map(Arrangement::inline).chain([2, 4, 6, 8, 10, 12, 14, 16].map(Arrangement::vee));
+        for arrangement in all.chain([2, 4, 6, 8].map(Arrangement::flat)) {
+            let summary = arrangement.summary();
+            let plan = Engine::new(arrangement).map(|engine| engine.plan());
+            assert!(plan.is_ok_and(|plan| one_sheet(&plan, &[]).is_some()), "{summary}");
         }
     }
 

@@ -1,16 +1,22 @@
-//! The engine's plan as a drawing in ink: outlines, hatching by severity, the crankshaft's centre line.
+//! Drawings in ink: the engine's plan with its hatching by severity, zones, readings, forms, signatures.
 //!
 //! All measures are millimetres on paper; y runs down.
 
+mod bar;
+mod form;
 mod hatch;
 mod layout;
 mod outline;
 mod packing;
 mod signature;
 mod svg;
+mod zones;
 
-pub(crate) use layout::{Sheet, sheets};
+pub(crate) use bar::{bar, sample};
+pub(crate) use form::forms;
+pub(crate) use layout::{Sheet, one_sheet, sheets};
 pub(crate) use signature::signature;
+pub(crate) use zones::zones;
 
 use hatch::Ink;
 use svg::Svg;

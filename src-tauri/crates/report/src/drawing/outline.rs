@@ -60,7 +60,7 @@ pub(crate) fn rectangle((x, y): Point, width: f64, height: f64) -> Vec<Point> {
 }
 
 /// Points along an arc, so close that no corner shows at this size.
-fn arc(centre: Point, radius: f64, from: f64, to: f64) -> impl DoubleEndedIterator<Item = Point> {
+pub(crate) fn arc(centre: Point, radius: f64, from: f64, to: f64) -> impl DoubleEndedIterator<Item = Point> {
     const STEPS: u8 = 48;
     (0..=STEPS).map(move |step| {
         let angle = from + (to - from) * f64::from(step) / f64::from(STEPS);
@@ -105,7 +105,7 @@ fn rings() -> Vec<Vec<Point>> {
 }
 
 /// Base circle and nose, joined by their common tangents.
-fn egg() -> Vec<Point> {
+pub(crate) fn egg() -> Vec<Point> {
     let (base, nose) = ((0.0, 1.2), (0.0, -2.9));
     let (wide, narrow) = (3.0_f64, 1.2);
     // Where the tangents touch both circles, measured from the line that joins their centres.

@@ -45,12 +45,44 @@ impl Svg {
         self.put(format_args!(
             r#"<path d="{path}" fill="{fill}" fill-rule="evenodd" stroke="{INK}" stroke-width="{width}"{dashes}/>"#
         ));
+        self.hatch(&contours, ink);
+    }
+
+    /// Hatching without an outline.
+    pub(crate) fn hatch(&mut self, contours: &[Vec<Point>], ink: Ink) {
         let mut strokes = String::new();
-        for ((x1, y1), (x2, y2)) in ink.strokes(&contours) {
+        for ((x1, y1), (x2, y2)) in ink.strokes(contours) {
             strokes += &format!("M{x1:.2} {y1:.2}L{x2:.2} {y2:.2}");
         }
         if !strokes.is_empty() {
             self.put(format_args!(r#"<path d="{strokes}" fill="none" stroke="{INK}" stroke-width="{FINE}"/>"#));
+        }
+    }
+
+    /// An open line as heavy as an outline.
+    pub(crate) fn outline(&mut self, points: &[Point]) {
+        self.run(points, OUTLINE, "");
+    }
+
+    /// An open line of dashes.
+    pub(crate) fn dashed(&mut self, points: &[Point]) {
+        self.run(points, OUTLINE, r#" stroke-dasharray="1.2 0.7""#);
+    }
+
+    /// A fine open line of dots.
+    pub(crate) fn dotted(&mut self, points: &[Point]) {
+        self.run(points, FINE, r#" stroke-dasharray="0.3 0.6""#);
+    }
+
+    fn run(&mut self, points: &[Point], width: f64, dashes: &str) {
+        let mut path = String::new();
+        for (nth, (x, y)) in points.iter().enumerate() {
+            path += &format!("{}{x:.2} {y:.2}", if nth == 0 { 'M' } else { 'L' });
+        }
+        if points.len() > 1 {
+            self.put(format_args!(
+                r#"<path d="{path}" fill="none" stroke="{INK}" stroke-width="{width}" stroke-linejoin="round"{dashes}/>"#
+            ));
         }
     }
 

@@ -1,0 +1,180 @@
+//! The evidence for the machine shop: a page for another person of the trade, useful alone and without the customer's
+//! name. For each likely cause what speaks for and against it and how strongly, part by part; sizes before and wanted;
+//! what to check and put right before assembly.
+
+use super::condition_report::{heading, subtitle};
+use super::grouping::{by_kind, grouped};
+use super::size_sheet::machining_table;
+use super::why::told;
+use super::work_list::engine_only;
+use super::{Block, Paper, Shop};
+use crate::assess::{Assessment, PartView};
+use crate::cause::{CauseView, Evidence};
+use crate::job::Job;
+use crate::words::{capitalised, counted, plural};
+
+/// Places of a cause are named from this probability on.
+const PLACE_FROM: f64 = 0.25;
+/// Evidence below this weight speaks slightly, and is told only where there is little else.
+const SLIGHT: f64 = 1.7;
+/// Findings told on each side, however weak.
+const FEWEST: usize = 3;
+/// Parts named beside a finding; more are only counted.
+const PARTS_NAMED: usize = 8;
+
+/// The page alone. `date` is the local date, as year, month, day.
+pub fn evidence_sheet(job: &Job, assessment: &Assessment, date: (i32, u8, u8), shop: &Shop) -> Paper {
+    let mut blocks = vec![Block::Facts(engine_only(job, shop, &assessment.engine))];
+    let before = blocks.len();
+    body(assessment, &mut blocks);
+    if blocks.len() == before {
+        blocks.push(Block::Lead("Not enough has been seen or measured yet.".into()));
+    }
+    Paper { title: TITLE.into(), subtitle: subtitle(job, assessment), date, blocks }
+}
+
+const TITLE: &str = "Evidence for the machine shop";
+
+/// The page as a chapter of the report, beginning a new sheet; nothing if there is nothing to tell.
+pub(super) fn evidence(assessment: &Assessment, blocks: &mut Vec<Block>) {
+    let mut page = Vec::new();
+    body(assessment, &mut page);
+    if page.is_empty() {
+        return;
+    }
+    blocks.extend([Block::NewPage, heading(TITLE)]);
+    blocks.append(&mut page);
+}
+
+fn body(assessment: &Assessment, blocks: &mut Vec<Block>) {
+    for view in told(assessment) {
+        cause(view, assessment, blocks);
+    }
+    if let Some(table) = machining_table(assessment) {
+        blocks.push(Block::Heading { level: 2, text: "Sizes before and wanted".into() });
+        blocks.push(table);
+    }
+}
+
+fn cause(view: &CauseView, assessment: &Assessment, blocks: &mut Vec<Block>) {
+    let text = format!("{}: {}, {}", capitalised(&view.name), view.likelihood, view.percent);
+    blocks.push(Block::Heading { level: 2, text });
+    let places: Vec<&str> =
+        view.places.iter().filter(|place| place.probability >= PLACE_FROM).map(|place| place.label.as_str()).collect();
+    if !places.is_empty() {
+        blocks.push(Block::Paragraph(format!("Where: {}.", places.join(", "))));
+    }
+    let alone = |evidence: &Evidence| view.explains_alone.iter().any(|other| other.words == evidence.words);
+    let side = |evidence: &[Evidence], speaks: &str| -> Vec<Vec<String>> {
+        evidence
+            .iter()
+            .map(|evidence| {
+                let only = if alone(evidence) { "; no other cause explains it" } else { "" };
+                vec![
+                    capitalised(&evidence.words),
+                    on(evidence, assessment),
+                    speaks.into(),
+                    format!("{}{only}", strength(evidence.weight)),
+                ]
+            })
+            .collect()
+    };
+    let (weighty_for, slight_for) = weighty(&view.evidence_for);
+    let (weighty_against, slight_against) = weighty(&view.evidence_against);
+    let mut rows = side(weighty_for, "for");
+    rows.extend(side(weighty_against, "against"));
+    if !rows.is_empty() {
+        blocks.push(Block::Table {
+            summary: format!("What speaks for and against {}, on which parts, and how strongly.", view.name),
+            head: ["Seen or known", "On", "Speaks", "How strongly"].map(str::to_owned).to_vec(),
+            widths: vec![7, 6, 2, 4],
+            rows,
+        });
+    }
+    if slight_for + slight_against > 0 {
+        blocks.push(Block::Paragraph(format!(
+            "Slightly speak {slight_for} more findings for it, {slight_against} against it."
+        )));
+    }
+    let mut points: Vec<String> = view.check.iter().map(|check| format!("Check before assembly: {check}")).collect();
+    points.extend(view.put_right.iter().map(|right| format!("Put right before assembly: {right}")));
+    blocks.push(Block::Points(points));
+}
+
+/// The findings that are told, and how many that speak only slightly are left out. `evidence` is strongest first.
+fn weighty(evidence: &[Evidence]) -> (&[Evidence], usize) {
+    let strong = evidence.iter().take_while(|evidence| evidence.weight.abs() > SLIGHT).count();
+    let told = strong.max(evidence.len().min(FEWEST));
+    evidence.split_at_checked(told).map_or((evidence, 0), |(told, slight)| (told, slight.len()))
+}
+
+fn on(evidence: &Evidence, assessment: &Assessment) -> String {
+    let views: Vec<&PartView> = assessment.parts.iter().filter(|view| evidence.parts.contains(&view.part)).collect();
+    match views.len() {
+        0 => "the engine’s past".into(),
+        1..=PARTS_NAMED => by_kind(&views, &assessment.parts).join("; "),
+        _ => {
+            let counts = grouped(&views, |view| view.kind);
+            let counts = counts.iter().map(|(kind, group)| {
+                let name = kind.row().name;
+                counted(group.len(), name, &plural(name))
+            });
+            counts.collect::<Vec<_>>().join(", ")
+        }
+    }
+}
+
+/// How strongly evidence speaks: the steps of Jeffreys' scale for the factor by which it changes the odds (1 to 3.2,
+/// to 10, to 100, above), from memory; the words are ours. `weight` is the factor's base-2 logarithm.
+fn strength(weight: f64) -> &'static str {
+    match weight.abs() {
+        weight if weight > 6.6 => "very strongly",
+        weight if weight > 3.3 => "strongly",
+        weight if weight > SLIGHT => "clearly",
+        _ => "slightly",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::assess::assess;
+    use crate::engine::Arrangement;
+    use crate::job::{PartRecord, TagRecord, TextField};
+    use crate::wear::{Grade, Tag};
+
+    fn job() -> Job {
+        let worn = ["main-shell.1.lower", "main-shell.2.lower", "rod-shell.1.upper", "rod-shell.2.upper"];
+        let tagged = TagRecord { grade: Grade::THREE, zones: [].into() };
+        let record = |tag| PartRecord { tags: [(tag, tagged.clone())].into(), ..PartRecord::default() };
+        let mut job = Job { arrangement: Some(Arrangement::inline(4)), ..Job::default() };
+        job.parts = worn.iter().map(|part| (part.parse().unwrap(), record(Tag::EmbeddedDebris))).collect();
+        job.parts.insert("rod-shell.3.upper".parse().unwrap(), PartRecord { clean: true, ..PartRecord::default() });
+        job.texts.insert(TextField::Customer, "A. Customer".into());
+        job.texts.insert(TextField::EngineNumber, "40117".into());
+        job
+    }
+
+    #[test]
+    fn the_page_names_engine_cause_parts_and_weight_but_not_the_customer() {
+        let job = job();
+        let paper = evidence_sheet(&job, &assess(&job), (2030, 1, 2), &Shop::default());
+        let text = format!("{paper:?}");
+        for words in ["40117", "Dirt", "for", "against", "strongly", "Main 2, lower shell", "Check before assembly"] {
+            assert!(text.contains(words), "“{words}” is not in {text}");
+        }
+        assert!(!text.contains("Customer"), "{text}");
+    }
+
+    #[test]
+    fn an_empty_job_says_that_there_is_nothing() {
+        let paper = evidence_sheet(&Job::default(), &assess(&Job::default()), (2030, 1, 2), &Shop::default());
+        assert!(format!("{paper:?}").contains("Not enough has been seen"));
+    }
+
+    #[test]
+    fn stronger_evidence_has_a_stronger_word() {
+        let words: Vec<&str> = [0.3, 1.8, -3.4, 7.0].into_iter().map(strength).collect();
+        assert_eq!(words, ["slightly", "clearly", "strongly", "very strongly"]);
+    }
+}

@@ -1,0 +1,117 @@
+//! What was measured, for whoever wants to see it: every figure beside its limits, and the form of journals and bores.
+
+use super::condition_report::heading;
+use super::size_sheet::{unbroken, work_words};
+use super::{Bar, Block, FormDrawing, FormStation, MeasuredRow};
+use crate::assess::{Assessment, PartView, ReadingView};
+use crate::engine::PartKind;
+use crate::figure::Figure;
+use crate::measure::{Direction, Length, LengthUnit, Phase, Quantity, Station, Verdict};
+use crate::sheet::in_unit;
+use crate::sizing::Action;
+use crate::words::{capitalised, plural};
+
+/// The chapter; nothing if nothing was measured. `unit` is that of the spec sheet.
+pub(super) fn measured(assessment: &Assessment, unit: LengthUnit, blocks: &mut Vec<Block>) {
+    let groups: Vec<String> = assessment
+        .sizing
+        .groups
+        .iter()
+        .filter(|plan| plan.action != Action::Open)
+        .map(|plan| format!("{}: {}. {}", capitalised(plan.group.label()), work_words(plan), plan.because))
+        .collect();
+    let mut tables = Vec::new();
+    for kind in PartKind::ALL {
+        of_kind(kind, assessment, unit, &mut tables);
+    }
+    if groups.is_empty() && tables.is_empty() {
+        return;
+    }
+    blocks.push(heading("What was measured"));
+    blocks.push(Block::Points(groups));
+    if !tables.is_empty() {
+        blocks.push(Block::BarKey);
+    }
+    blocks.append(&mut tables);
+}
+
+fn of_kind(kind: PartKind, assessment: &Assessment, unit: LengthUnit, blocks: &mut Vec<Block>) {
+    let views = || assessment.parts.iter().filter(move |view| view.kind == kind);
+    let rows: Vec<MeasuredRow> = views().flat_map(|view| view.figures.iter().filter_map(|f| line(view, f))).collect();
+    let forms: Vec<FormDrawing> = views().filter_map(|view| form(view, unit)).collect();
+    if rows.is_empty() && forms.is_empty() {
+        return;
+    }
+    let name = if views().count() == 1 { kind.row().name.to_owned() } else { plural(kind.row().name) };
+    blocks.push(Block::Heading { level: 2, text: capitalised(&name) });
+    if !forms.is_empty() {
+        blocks.push(Block::Forms { hollow: kind == PartKind::Bore, parts: forms });
+    }
+    if !rows.is_empty() {
+        blocks.push(Block::Measured { summary: format!("What was measured of the {name}, beside its limits."), rows });
+    }
+}
+
+/// A figure of the engine as found; none without limits, which the sheet of sizes tells.
+fn line(view: &PartView, figure: &Figure) -> Option<MeasuredRow> {
+    if figure.phase != Phase::Found || figure.limits.is_empty() {
+        return None;
+    }
+    let general = if figure.general { " (general rule)" } else { "" };
+    let verdict = figure.verdict.map_or("open", Verdict::words);
+    let bar = Bar {
+        low: figure.low,
+        high: figure.high,
+        uncertainty: figure.uncertainty,
+        allowed: figure.allowed,
+        new: figure.new,
+    };
+    Some(MeasuredRow {
+        part: view.label.clone(),
+        what: figure.name.clone(),
+        shown: unbroken(&figure.shown),
+        limits: unbroken(&format!("{}{general}", figure.limits)),
+        verdict: verdict.into(),
+        bar,
+    })
+}
+
+/// The diameters of a journal or bore as found, if they were taken at more than one place.
+fn form(view: &PartView, unit: LengthUnit) -> Option<FormDrawing> {
+    if !matches!(view.kind, PartKind::MainJournal | PartKind::Crankpin | PartKind::Bore) {
+        return None;
+    }
+    let stands = |reading: &&ReadingView| {
+        reading.stands && reading.quantity == Quantity::Diameter && reading.phase == Phase::Found
+    };
+    let readings: Vec<&ReadingView> = view.readings.iter().filter(stands).collect();
+    let at = |station: Station, direction: Direction| -> Option<Length> {
+        let spot = |reading: &&&ReadingView| {
+            reading.spot.station == Some(station) && reading.spot.direction == Some(direction)
+        };
+        readings.iter().find(spot).map(|reading| reading.length)
+    };
+    let order: &[Station] = match view.kind {
+        PartKind::Bore => &[Station::Top, Station::Middle, Station::Bottom],
+        _ => &[Station::Front, Station::Middle, Station::Rear],
+    };
+    let stations: Vec<FormStation> = order
+        .iter()
+        .map(|station| FormStation {
+            name: station.label().into(),
+            a: at(*station, Direction::A),
+            b: at(*station, Direction::B),
+        })
+        .filter(|station| station.a.is_some() || station.b.is_some())
+        .collect();
+    if stations.len() < 2 {
+        return None;
+    }
+    let told = |station: &FormStation| {
+        let values: Vec<String> = [station.a, station.b].into_iter().flatten().map(|l| in_unit(l, unit)).collect();
+        format!("{} {}", station.name, values.join(" and "))
+    };
+    let words: Vec<String> = stations.iter().map(told).collect();
+    let alt = format!("{}, diameters: {}", view.label, words.join("; "));
+    Some(FormDrawing { label: view.label.clone(), stations, alt })
+}

@@ -1,0 +1,264 @@
+//! The summary: one page under fixed headings that a person who knows nothing of engines understands.
+//!
+//! It must stay one page whatever was found, so every list in it is cut short and says where the rest stands.
+
+use super::grouping::{by_kind, grouped, named, some_of};
+use super::size_sheet::work_words;
+use super::{Block, Section};
+use crate::assess::{Assessment, PartView};
+use crate::cause::CauseView;
+use crate::decide::Outcome;
+use crate::job::{Consent, HistoryFact, Job};
+use crate::measure::{Phase, Verdict};
+use crate::money::Money;
+use crate::sizing::{Action, OrderState};
+use crate::words::{capitalised, counted};
+
+/// Causes told in the summary before the rest is left to its chapter.
+const CAUSES_NAMED: usize = 2;
+/// A cause is named from this probability on.
+const NAMED_FROM: f64 = 0.5;
+/// Groups of parts named in one sentence before the rest is counted.
+const GROUPS_NAMED: usize = 5;
+/// Questions asked of the customer.
+const QUESTIONS: usize = 3;
+
+/// The summary of a job.
+pub(super) fn summary(job: &Job, assessment: &Assessment) -> Block {
+    let section = |heading: &str, sentences| Section { heading: heading.into(), sentences };
+    Block::Summary(vec![
+        section("What we found", found(assessment)),
+        section("Why", why(assessment)),
+        section("What we propose", proposed(assessment)),
+        section("What it costs", costs(assessment)),
+        section("What we need from you", needed(job, assessment)),
+    ])
+}
+
+fn found(assessment: &Assessment) -> Vec<String> {
+    let progress = assessment.progress;
+    if progress.parts == 0 {
+        return vec![
+            "The engine’s arrangement has not been entered yet, so nothing can be said about its parts.".into(),
+        ];
+    }
+    let of = format!("of the engine’s {} parts", progress.parts);
+    let mut told = vec![match (progress.looked, progress.worn) {
+        (0, _) => format!("None {of} has been looked at yet."),
+        (looked, 0) => format!("{looked} {of} have been looked at; none shows damage."),
+        (looked, worn) => format!("{looked} {of} have been looked at; {worn} show damage."),
+    }];
+    if let Some(worst) = assessment.parts.iter().filter_map(|view| view.worst).max() {
+        let views: Vec<&PartView> = assessment.parts.iter().filter(|view| view.worst == Some(worst)).collect();
+        told.push(format!(
+            "The worst, grade {} of 4: {}.",
+            worst.number(),
+            some_of(&by_kind(&views, &assessment.parts), GROUPS_NAMED)
+        ));
+    }
+    let outside = |view: &PartView| {
+        view.figures.iter().any(|figure| figure.phase == Phase::Found && figure.verdict == Some(Verdict::Outside))
+    };
+    let outside: Vec<&PartView> = assessment.parts.iter().filter(|view| outside(view)).collect();
+    if !outside.is_empty() {
+        told.push(format!(
+            "Measured and outside the limits: {}.",
+            some_of(&by_kind(&outside, &assessment.parts), GROUPS_NAMED)
+        ));
+    }
+    let open = progress.parts - progress.looked;
+    if progress.looked > 0 && open > 0 {
+        told.push(format!("{} not looked at. That does not mean sound.", counted(open, "part was", "parts were")));
+    }
+    told
+}
+
+fn why(assessment: &Assessment) -> Vec<String> {
+    let causes = &assessment.causes;
+    if assessment.parts.is_empty() || !causes.enough_seen {
+        return vec![causes.summary.clone()];
+    }
+    let likely: Vec<&CauseView> = causes.causes.iter().filter(|view| view.probability >= NAMED_FROM).collect();
+    let mut told: Vec<String> = likely
+        .iter()
+        .take(CAUSES_NAMED)
+        .map(|view| format!("{}: {}", capitalised(&view.likelihood), view.plainly))
+        .collect();
+    match likely.len().saturating_sub(CAUSES_NAMED) {
+        0 => told.push("The chapter “Why it happened” gives the reasons.".into()),
+        more => told.push(format!(
+            "The chapter “Why it happened” gives the reasons, and {}.",
+            counted(more, "more cause", "more causes")
+        )),
+    }
+    told
+}
+
+fn proposed(assessment: &Assessment) -> Vec<String> {
+    let outcomes = [
+        (Outcome::Replace, "To be replaced"),
+        (Outcome::Machine, "To be machined"),
+        (Outcome::Polish, "To be polished"),
+        (Outcome::RebuildHere, "To be rebuilt in our shop"),
+        (Outcome::Clean, "To be cleaned and put back"),
+        (Outcome::PutBack, "To be put back as they are"),
+    ];
+    let mut told: Vec<String> = Vec::new();
+    for (outcome, words) in outcomes {
+        let views: Vec<&PartView> = assessment.parts.iter().filter(|view| view.decision.outcome == outcome).collect();
+        if views.is_empty() {
+            continue;
+        }
+        told.push(match outcome {
+            Outcome::Clean | Outcome::PutBack => format!("{words}: {}.", counted(views.len(), "part", "parts")),
+            _ => format!("{words}: {}.", some_of(&with_sizes(&views, outcome, assessment), GROUPS_NAMED)),
+        });
+    }
+    let open = assessment.parts.iter().filter(|view| view.decision.outcome == Outcome::CantSay).count();
+    if open > 0 {
+        told.push(format!(
+            "Nothing can be said yet about {}: to be looked at or measured first.",
+            counted(open, "part", "parts")
+        ));
+    }
+    if told.is_empty() { vec!["Nothing yet.".into()] } else { told }
+}
+
+/// Groups by kind; what goes to one size is told with it.
+fn with_sizes(views: &[&PartView], outcome: Outcome, assessment: &Assessment) -> Vec<String> {
+    let size = |kind| {
+        let plan = assessment.sizing.groups.iter().find(|plan| plan.group.kind() == kind)?;
+        let told = outcome == Outcome::Machine && plan.action == Action::Machine;
+        told.then(|| format!(" ({})", work_words(plan)))
+    };
+    grouped(views, |view| view.kind)
+        .iter()
+        .map(|(kind, group)| format!("{}{}", named(group, &assessment.parts), size(*kind).unwrap_or_default()))
+        .collect()
+}
+
+fn costs(assessment: &Assessment) -> Vec<String> {
+    let quote = &assessment.quote;
+    if quote.lines.iter().all(|line| line.each.is_none()) {
+        return vec!["No prices have been entered yet.".into()];
+    }
+    let show = |money| quote.currency.show(money);
+    let mut told =
+        vec![format!("{} with tax ({} without, tax {}).", show(quote.gross), show(quote.net), quote.tax_rate)];
+    if quote.without_price > 0 {
+        let lines = usize::try_from(quote.without_price).unwrap_or(usize::MAX);
+        told.push(format!("{} no price yet and not in it.", counted(lines, "line has", "lines have")));
+    }
+    let more: Money = assessment.differences.iter().map(|difference| difference.more).sum();
+    if more != Money::default() {
+        let (amount, word) = if more > Money::default() { (more, "more") } else { (Money::default() - more, "less") };
+        told.push(format!("Without tax that is {} {word} than the first estimate.", show(amount)));
+    }
+    if let Some(ways) = assessment.ways.first() {
+        told.push(format!("{} can be put right in more than one way; the cheaper one is proposed.", ways.what));
+    }
+    told
+}
+
+fn needed(job: &Job, assessment: &Assessment) -> Vec<String> {
+    let mut told = answers(assessment);
+    let held = assessment.sizing.orders.iter().filter(|line| line.state == OrderState::Held);
+    let held: Vec<String> = held.map(|line| line.what.clone()).collect();
+    if !held.is_empty() {
+        let waits = "Not to be ordered before their sizes are settled";
+        told.push(format!("{waits}: {}. Nothing to do for you.", some_of(&held, GROUPS_NAMED)));
+    }
+    let unasked = |fact: &&HistoryFact| !job.history.contains_key(*fact);
+    let questions: Vec<&str> =
+        HistoryFact::ALL.iter().filter(unasked).take(QUESTIONS).map(|fact| fact.question()).collect();
+    if !questions.is_empty() && !assessment.parts.is_empty() {
+        told.push(format!("What you know of its past: {}", questions.join(" ")));
+    }
+    if told.is_empty() { vec!["Nothing at the moment.".into()] } else { told }
+}
+
+/// What the customer has still to say.
+fn answers(assessment: &Assessment) -> Vec<String> {
+    let approval = &assessment.approval;
+    let Some(shown) = &approval.shown else {
+        let priced = assessment.quote.lines.iter().any(|line| line.net.is_some());
+        return if priced { vec!["Your yes, no or later to each line of the costs.".into()] } else { vec![] };
+    };
+    let Some(answer) = &approval.answer else {
+        let lines = counted(shown.lines.len(), "line", "lines");
+        return vec![format!("Your yes, no or later to proposal {}, {lines}.", approval.version)];
+    };
+    let put_off = answer.lines.iter().filter(|line| line.answer == Consent::Later).count();
+    let mut told = Vec::new();
+    if put_off > 0 {
+        told.push(format!("Your decision on {} that you put off.", counted(put_off, "line", "lines")));
+    }
+    if !approval.since.is_empty() {
+        let lines = counted(approval.since.len(), "line", "lines");
+        told.push(format!("Your answer to what has changed since proposal {}: {lines}.", approval.version));
+    }
+    if told.is_empty() {
+        told.push(format!("Nothing: you have answered proposal {}.", approval.version));
+    }
+    told
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::assess::assess;
+    use crate::engine::{Arrangement, Part};
+    use crate::job::{Answer, PartRecord, TagRecord};
+    use crate::wear::{Grade, Tag};
+
+    fn sections(job: &Job) -> Vec<Section> {
+        let Block::Summary(sections) = summary(job, &assess(job)) else { panic!("not a summary") };
+        sections
+    }
+
+    fn worn(arrangement: Arrangement) -> Job {
+        let engine = crate::engine::Engine::new(arrangement.clone()).unwrap();
+        let record = |part: &Part| {
+            let tags = part.kind.row().tags.iter().filter(|tag| **tag != Tag::LooksEven);
+            let tags = tags.map(|tag| (*tag, TagRecord { grade: Grade::FOUR, zones: [].into() })).collect();
+            (*part, PartRecord { tags, ..PartRecord::default() })
+        };
+        Job { parts: engine.parts().iter().map(record).collect(), arrangement: Some(arrangement), ..Job::default() }
+    }
+
+    #[test]
+    fn the_headings_are_always_the_same_and_none_is_empty() {
+        for job in [
+            Job::default(),
+            Job { arrangement: Some(Arrangement::inline(1)), ..Job::default() },
+            worn(Arrangement::vee(16)),
+        ] {
+            let sections = sections(&job);
+            let headings: Vec<&str> = sections.iter().map(|section| section.heading.as_str()).collect();
+            assert_eq!(headings, ["What we found", "Why", "What we propose", "What it costs", "What we need from you"]);
+            assert!(sections.iter().all(|section| !section.sentences.is_empty()));
+        }
+    }
+
+    /// Some 55 lines of 90 letters fill a page.
+    #[test]
+    fn the_worst_engine_still_takes_one_page() {
+        let lines: usize = sections(&worn(Arrangement::vee(16)))
+            .iter()
+            .flat_map(|section| &section.sentences)
+            .map(|sentence| sentence.chars().count().div_ceil(70))
+            .sum();
+        assert!(lines < 40, "{lines} lines");
+    }
+
+    #[test]
+    fn what_was_not_asked_is_asked_and_what_was_is_not() {
+        let mut job = Job { arrangement: Some(Arrangement::inline(4)), ..Job::default() };
+        let asked = |job: &Job| sections(job)[4].sentences.iter().any(|told| told.contains("Has it stood unused"));
+        assert!(asked(&job));
+        for fact in HistoryFact::ALL {
+            job.history.insert(fact, Answer::Unknown);
+        }
+        assert!(!asked(&job));
+    }
+}

@@ -1,0 +1,152 @@
+//! Whole jobs to make reports of: the demo's story with its drawn photos, and a V8 that is worn everywhere.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::indexing_slicing,
+    clippy::panic,
+    reason = "clippy.toml lets tests do so, but not the functions that they share"
+)]
+#![allow(dead_code, reason = "the tests and the example each use some of it")]
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::io::Cursor;
+
+use image::{ImageFormat, Rgb, RgbImage};
+use wearbook_core::assess::{Assessment, assess};
+use wearbook_core::document::{Extent, Paper, Shop, condition_report};
+use wearbook_core::engine::{Arrangement, Engine};
+use wearbook_core::job::{
+    Change, DeviceId, Edit, EditId, Job, PartRecord, PhotoId, RecordedChange, TagRecord, TextField,
+};
+use wearbook_core::wear::{Grade, Tag, Zone};
+use wearbook_demo::picture;
+use wearbook_demo::scenario::{Step, steps};
+
+pub(crate) type Photos = BTreeMap<PhotoId, Vec<u8>>;
+
+pub(crate) const DATE: (i32, u8, u8) = (2026, 3, 14);
+
+pub(crate) fn shop() -> Shop {
+    Shop { name: "Alder Creek Engine Works".into(), address: "3 Mill Lane\nAlder Creek".into() }
+}
+
+pub(crate) fn report(job: &Job, extent: Extent) -> Paper {
+    condition_report(job, &assess(job), DATE, &shop(), extent)
+}
+
+pub(crate) fn photo_id(nth: usize) -> PhotoId {
+    PhotoId::try_from(format!("{nth:064x}")).unwrap()
+}
+
+/// The demo's story; `photos` are drawn by the demo, or grey where only the words matter.
+pub(crate) fn demo(drawn: bool) -> (Job, Photos) {
+    let mut log: Vec<Edit> = Vec::new();
+    let mut photos = Photos::new();
+    for step in steps() {
+        let change = match step {
+            Step::Record(change) => change,
+            Step::UndoLast => Change::Undo { edit: log.last().unwrap().id },
+            Step::Photograph { part, subject, seed } => {
+                let photo = photo_id(photos.len());
+                let bytes = if drawn {
+                    picture::jpeg(&picture::draw(&subject, seed)).unwrap()
+                } else {
+                    metal(photos.len(), (320, 240))
+                };
+                photos.insert(photo.clone(), bytes);
+                Change::AddPhoto { part, photo }
+            }
+        };
+        let id = EditId::next(log.last().map(|edit| edit.id), 1_000, DeviceId(1));
+        log.push(Edit { id, change: RecordedChange::Known(change) });
+    }
+    (Job::fold(&log), photos)
+}
+
+/// The same after the customer was shown a proposal and signed it.
+pub(crate) fn signed(mut job: Job) -> Job {
+    let quote = assess(&job).quote;
+    let at = |nth: u64| EditId::next(None, 2_000 + nth, DeviceId(2));
+    job.apply(at(1), &Change::Propose { quote: Box::new(quote.clone()) });
+    let lines = quote.lines.iter().enumerate().map(|(nth, line)| {
+        let answer = ["yes", "later", "yes", "no"][nth % 4];
+        serde_json::json!({ "of": line.of, "answer": answer })
+    });
+    let stroke: Vec<(u16, u16)> = (0..90u16)
+        .map(|t| (600 + t * 95, 5_000 + (f64::from(t) / 4.0 + 2.0).sin().abs().mul_add(2_600.0, 0.0) as u16))
+        .collect();
+    let change = serde_json::json!({ "do": "answer-proposal", "answer": {
+        "proposal": at(1), "lines": lines.collect::<Vec<_>>(), "name": "Ilse Brandvold", "way": "signed on the screen",
+        "signature": [stroke],
+    } });
+    job.apply(at(2), &serde_json::from_value(change).unwrap());
+    job
+}
+
+/// A V8 with some damage on most of its parts, this many photos, and names as long as the demo's.
+pub(crate) fn vee8(photo_count: usize, texts: &[(TextField, &str)]) -> Job {
+    let arrangement = Arrangement::vee(8);
+    let engine = Engine::new(arrangement.clone()).unwrap();
+    let mut job = Job { arrangement: Some(arrangement), ..Job::default() };
+    for (nth, part) in engine.parts().iter().enumerate() {
+        if nth % 11 == 10 {
+            continue;
+        }
+        let tags = part.kind.row().tags;
+        let zones = part.kind.row().zones.zones();
+        let tagged = tags.iter().skip(nth % 3).take(1 + nth % 3).filter(|tag| **tag != Tag::LooksEven);
+        let record = |(k, tag): (usize, &Tag)| {
+            let marked: BTreeSet<Zone> = zones.iter().copied().skip((nth + k) % 4).take(1 + nth % 3).collect();
+            (
+                *tag,
+                TagRecord {
+                    grade: [Grade::ONE, Grade::TWO, Grade::THREE, Grade::FOUR][(nth / 2 + k) % 4],
+                    zones: marked,
+                },
+            )
+        };
+        let tags: BTreeMap<Tag, TagRecord> =
+            if nth % 5 == 4 { BTreeMap::new() } else { tagged.enumerate().map(record).collect() };
+        let note =
+            if nth % 7 == 3 { "Looks as if the filter had been by-passed for a while.".into() } else { String::new() };
+        job.parts.insert(*part, PartRecord { clean: tags.is_empty(), tags, note, ..PartRecord::default() });
+    }
+    let parts: Vec<_> = job.parts.keys().copied().collect();
+    for nth in 0..photo_count {
+        let part = parts[nth * 9 % parts.len()];
+        job.parts.get_mut(&part).unwrap().photos.push(photo_id(nth));
+    }
+    job.texts = texts.iter().map(|(field, text)| (*field, (*text).to_owned())).collect();
+    job
+}
+
+pub(crate) const TEXTS: [(TextField, &str); 5] = [
+    (TextField::Customer, "Harrow & Daughters"),
+    (TextField::Machine, "Wheel loader, yard no. 14"),
+    (TextField::EngineNumber, "stamped 88203"),
+    (TextField::Use, "6 412 hours"),
+    (TextField::Complaint, "Oil pressure falls when hot; knock under load."),
+];
+
+/// About as hard to write small as a photo of metal: a gradient with grain and lines.
+pub(crate) fn metal(nth: usize, (width, height): (u32, u32)) -> Vec<u8> {
+    let nth = u32::try_from(nth).unwrap();
+    let mut grain = nth.wrapping_mul(2_654_435_761) | 1;
+    let picture = RgbImage::from_fn(width, height, |x, y| {
+        grain ^= grain << 13;
+        grain ^= grain >> 17;
+        grain ^= grain << 5;
+        let scratch = if (y + x / 9 + 13 * nth) % 37 < 2 { 40 } else { 0 };
+        let light = 70 + (x + 2 * y + 37 * nth) % 2900 / 20 + grain % 22 - scratch;
+        let light = u8::try_from(light.min(255)).unwrap();
+        Rgb([light, light, light.saturating_sub(8)])
+    });
+    let mut file = Cursor::new(Vec::new());
+    picture.write_to(&mut file, ImageFormat::Jpeg).unwrap();
+    file.into_inner()
+}
+
+/// The assessment of a job, for what a test wants to look up in it.
+pub(crate) fn assessed(job: &Job) -> Assessment {
+    assess(job)
+}

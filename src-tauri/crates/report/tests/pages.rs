@@ -1,0 +1,346 @@
+//! Whole reports as other programs see them (pdftotext, pdffonts, qpdf, pdfinfo, where these are installed): nothing
+//! leaves the sheet or lies on something else, every font is in the file, every picture has words, headings come in
+//! order, and the file can be mailed.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::indexing_slicing,
+    clippy::panic,
+    reason = "clippy.toml lets tests do so, but not the functions that they share"
+)]
+
+mod jobs;
+#[path = "outside/said.rs"]
+mod said;
+
+use jobs::{Photos, TEXTS, demo, metal, photo_id, report, signed, vee8};
+use said::{said, squeezed};
+use wearbook_core::document::{Block, Extent, Paper, evidence_sheet};
+use wearbook_core::engine::Arrangement;
+use wearbook_core::job::{Job, PartRecord, TextField};
+use wearbook_report::{Print, Resolution, Sheet, pdf_as, text};
+
+const MAIL: usize = 5_000_000;
+
+/// Sets a paper and holds against it what holds for every paper; gives the file.
+#[track_caller]
+fn check(print: Print, paper: &Paper, photos: &Photos) -> Vec<u8> {
+    let pdf = pdf_as(print, paper, &mut |id| photos.get(id).cloned()).unwrap();
+    assert!(pdf.len() < MAIL, "{} bytes are too many for mail", pdf.len());
+    nothing_lies_on_anything_else(print, &pdf);
+    every_font_is_embedded(&pdf);
+    the_file_is_sound(print, &pdf);
+    headings_come_in_order(paper, &pdf);
+    the_plain_text_has_it_all(paper);
+    pdf
+}
+
+/// A line of text on a page, from left to right and top to bottom.
+#[derive(Debug)]
+struct Line {
+    page: usize,
+    x: (f64, f64),
+    y: (f64, f64),
+    words: String,
+}
+
+fn lines(layout: &str) -> Vec<Line> {
+    let number = |tag: &str, name: &str| -> f64 {
+        let value = tag.split(&format!("{name}=\"")).nth(1).unwrap();
+        value.split('"').next().unwrap().parse().unwrap()
+    };
+    let (mut page, mut lines) = (0, Vec::new());
+    for tag in layout.lines().map(str::trim) {
+        if tag.starts_with("<page ") {
+            page += 1;
+        } else if tag.starts_with("<line ") {
+            let x = (number(tag, "xMin"), number(tag, "xMax"));
+            let y = (number(tag, "yMin"), number(tag, "yMax"));
+            lines.push(Line { page, x, y, words: String::new() });
+        } else if tag.starts_with("<word ")
+            && let (Some(line), Some(word)) = (lines.last_mut(), tag.split(['>', '<']).nth(2))
+        {
+            line.words += word;
+            line.words += " ";
+        }
+    }
+    lines
+}
+
+/// The frame of the sheet (ISO 5457) holds all text; and no two lines share more than a hair of room.
+#[track_caller]
+fn nothing_lies_on_anything_else(print: Print, pdf: &[u8]) {
+    let Some(layout) = said("pdftotext", &["-bbox-layout", "FILE", "-"], pdf) else { return };
+    const MM: f64 = 72.0 / 25.4;
+    let (width, height) = if print.sheet == Sheet::A4 { (210.0 * MM, 297.0 * MM) } else { (612.0, 792.0) };
+    let lines = lines(&layout);
+    assert!(!lines.is_empty());
+    for line in &lines {
+        let inside = line.x.0 >= 20.0 * MM && line.x.1 <= width - 10.0 * MM && line.y.0 >= 10.0 * MM;
+        assert!(inside && line.y.1 <= height - 9.0 * MM, "leaves the frame: {line:?}");
+    }
+    for (nth, line) in lines.iter().enumerate() {
+        for other in lines.iter().skip(nth + 1).take_while(|other| other.page == line.page) {
+            let across = line.x.1.min(other.x.1) - line.x.0.max(other.x.0);
+            let down = line.y.1.min(other.y.1) - line.y.0.max(other.y.0);
+            // Boxes are as high as the font's tallest letters, and so touch where lines stand close.
+            let lower = (line.y.1 - line.y.0).min(other.y.1 - other.y.0);
+            assert!(across <= 1.0 || down <= 0.45 * lower, "one lies on the other: {line:?} {other:?}");
+        }
+    }
+}
+
+#[track_caller]
+fn every_font_is_embedded(pdf: &[u8]) {
+    let Some(fonts) = said("pdffonts", &["FILE"], pdf) else { return };
+    let rows: Vec<&str> = fonts.lines().skip(2).collect();
+    assert!(!rows.is_empty());
+    for row in rows {
+        // The columns end: … emb sub uni object ID.
+        let columns: Vec<&str> = row.split_whitespace().rev().collect();
+        assert_eq!((columns[4], columns[2]), ("yes", "yes"), "not embedded, or its text can’t be read: {row}");
+    }
+}
+
+#[track_caller]
+fn the_file_is_sound(print: Print, pdf: &[u8]) {
+    if let Some(verdict) = said("qpdf", &["--check", "FILE"], pdf) {
+        assert!(verdict.contains("No syntax or stream encoding errors found"), "{verdict}");
+    }
+    if let Some(info) = said("pdfinfo", &["FILE"], pdf) {
+        let size = if print.sheet == Sheet::A4 { "A4" } else { "612 x 792" };
+        for words in ["Tagged: yes", "Title: ", size] {
+            assert!(squeezed(&info).contains(&squeezed(words)), "“{words}” is not in {info}");
+        }
+    }
+    if let Some(metadata) = said("pdfinfo", &["-meta", "FILE"], pdf) {
+        assert!(metadata.contains("<pdfuaid:part>1<"), "no mark of PDF/UA-1: {metadata}");
+        let archive = metadata.contains("<pdfaid:part>2<") && metadata.contains("<pdfaid:conformance>A<");
+        assert_eq!(archive, print.archive, "{metadata}");
+    }
+    if let Some(objects) = said("qpdf", &["--json", "FILE"], pdf) {
+        assert!(objects.contains("\"/Lang\": \"u:en-GB\""), "no language");
+        let figures = objects.matches("\"/S\": \"/Figure\"").count();
+        let told = objects.matches("\"/Alt\": \"u:").count() + objects.matches("\"/Alt\": \"b:").count();
+        assert!(told >= figures, "{figures} pictures, {told} with words");
+    }
+}
+
+/// In the order of reading, as `pdftotext` follows the content.
+#[track_caller]
+fn headings_come_in_order(paper: &Paper, pdf: &[u8]) {
+    let Some(seen) = said("pdftotext", &["-raw", "FILE", "-"], pdf) else { return };
+    let seen = squeezed(&seen);
+    let mut from = 0;
+    for block in &paper.blocks {
+        let words = match block {
+            Block::Heading { text, .. } => squeezed(text),
+            Block::Findings { part, .. } => squeezed(part),
+            _ => continue,
+        };
+        let at = seen.get(from..).and_then(|rest| rest.find(&words));
+        from += at.unwrap_or_else(|| panic!("“{words}” is not there, or not in its place")) + words.len();
+    }
+}
+
+#[track_caller]
+fn the_plain_text_has_it_all(paper: &Paper) {
+    let plain = squeezed(&text(paper)).to_uppercase();
+    let has = |words: &str| assert!(plain.contains(&squeezed(words).to_uppercase()), "“{words}” is not in the text");
+    for block in &paper.blocks {
+        match block {
+            Block::Heading { text, .. } | Block::Paragraph(text) | Block::Lead(text) => has(text),
+            Block::Caution(text) => text.lines().for_each(has),
+            Block::Points(points) => points.iter().for_each(|point| has(point)),
+            Block::Facts(facts) => {
+                facts.iter().for_each(|(name, value)| [name, value].into_iter().for_each(|t| has(t)))
+            }
+            Block::Table { rows, .. } => rows.iter().flatten().for_each(|cell| has(cell)),
+            Block::Cover(cover) => cover.facts.iter().for_each(|(_, value)| has(value)),
+            Block::Summary(sections) => sections.iter().flat_map(|s| &s.sentences).for_each(|sentence| has(sentence)),
+            Block::Plan(plan) => has(&plan.alt),
+            Block::Measured { rows, .. } => {
+                rows.iter().flat_map(|row| [&row.part, &row.shown, &row.limits]).for_each(|words| has(words));
+            }
+            Block::Forms { parts, .. } => parts.iter().for_each(|part| has(&part.alt)),
+            Block::Findings { part, lines, note, outcome, .. } => {
+                [part, note, outcome].into_iter().chain(lines).for_each(|words| has(words));
+            }
+            Block::Signature { name, .. } => has(name),
+            Block::BarKey | Block::NewPage => {}
+        }
+    }
+}
+
+fn pages(pdf: &[u8]) -> Vec<String> {
+    let seen = said("pdftotext", &["-layout", "FILE", "-"], pdf).unwrap_or_default();
+    let mut pages: Vec<String> = seen.split('\u{c}').map(str::to_owned).collect();
+    pages.pop();
+    pages
+}
+
+const A4: Print = Print { sheet: Sheet::A4, archive: false, pictures: Resolution::Mail };
+const LETTER: Print = Print { sheet: Sheet::Letter, ..A4 };
+const ARCHIVE: Print = Print { archive: true, ..A4 };
+
+#[test]
+fn the_demo_on_every_sheet_in_every_extent() {
+    let (job, photos) = demo(false);
+    let job = signed(job);
+    for print in [A4, LETTER, ARCHIVE] {
+        let short = check(print, &report(&job, Extent::Short), &photos);
+        let full = check(print, &report(&job, Extent::Full), &photos);
+        let (short, full) = (pages(&short), pages(&full));
+        assert!(short.len() <= full.len());
+        // The cover, then the summary on one page with its five headings.
+        for pages in [short, full].iter().filter(|pages| !pages.is_empty()) {
+            assert!(pages[0].contains("Ilse Brandvold") && pages[0].contains("Alder Creek Engine Works"));
+            for heading in ["What we found", "Why", "What we propose", "What it costs", "What we need"] {
+                assert!(pages[1].contains(heading), "“{heading}” is not on the second page: {}", pages[1]);
+            }
+            assert!(
+                pages[2].trim_start().starts_with("What was found") || pages[2].trim_start().starts_with("The worst")
+            );
+            assert!(pages.last().unwrap().contains("Ilse Brandvold, signed on the screen"));
+        }
+    }
+}
+
+#[test]
+fn a_hundred_and_twenty_photos_can_be_mailed_and_are_large_where_asked() {
+    let photos: Photos = (0..120).map(|nth| (photo_id(nth), metal(nth, (1280, 960)))).collect();
+    let job = vee8(120, &TEXTS);
+    let paper = report(&job, Extent::Full);
+    let small = check(A4, &paper, &photos);
+    assert_eq!(small.windows(9).filter(|bytes| bytes == b"DCTDecode").count(), 120, "every photo is in it");
+    let full = Print { pictures: Resolution::Full, ..A4 };
+    let large = pdf_as(full, &paper, &mut |id| photos.get(id).cloned()).unwrap();
+    assert!(large.len() > 2 * small.len(), "{} and {} bytes", large.len(), small.len());
+    check(LETTER, &report(&job, Extent::Short), &photos);
+}
+
+#[test]
+fn few_photos_and_none() {
+    for count in [0, 1] {
+        let photos: Photos = (0..count).map(|nth| (photo_id(nth), metal(nth, (600, 800)))).collect();
+        for extent in [Extent::Short, Extent::Full] {
+            check(A4, &report(&vee8(count, &TEXTS), extent), &photos);
+        }
+    }
+}
+
+#[test]
+fn jobs_that_have_hardly_begun() {
+    let arranged = Job { arrangement: Some(Arrangement::inline(1)), ..Job::default() };
+    for job in [Job::default(), arranged] {
+        for (print, extent) in [(A4, Extent::Full), (LETTER, Extent::Short)] {
+            check(print, &report(&job, extent), &Photos::new());
+        }
+    }
+    check(
+        A4,
+        &evidence_sheet(&Job::default(), &jobs::assessed(&Job::default()), jobs::DATE, &jobs::shop()),
+        &Photos::new(),
+    );
+}
+
+#[test]
+fn the_largest_engine_with_names_that_never_end() {
+    let endless = "Schwungradzahnkranzbefestigungsschraubensicherungsblech ".repeat(12);
+    let unbroken = "x".repeat(400);
+    let texts = [
+        (TextField::Customer, endless.as_str()),
+        (TextField::Machine, unbroken.as_str()),
+        (TextField::EngineNumber, unbroken.as_str()),
+        (TextField::Complaint, endless.as_str()),
+        (TextField::Remarks, unbroken.as_str()),
+    ];
+    check(A4, &report(&vee8(3, &texts), Extent::Full), &Photos::new());
+    let arranged = Job { arrangement: Some(Arrangement::vee(16)), ..Job::default() };
+    let pdf = check(LETTER, &report(&arranged, Extent::Full), &Photos::new());
+    assert!(pages(&pdf).get(1).is_none_or(|page| page.contains("What we need")), "the summary is one page");
+}
+
+#[test]
+fn five_hundred_findings() {
+    let mut job = vee8(0, &TEXTS);
+    let engine = wearbook_core::engine::Engine::new(Arrangement::vee(16)).unwrap();
+    job.arrangement = Some(Arrangement::vee(16));
+    let record = job.parts.values().find(|record| record.tags.len() == 3).unwrap().clone();
+    let worn = |part: &wearbook_core::engine::Part| {
+        let tags = part.kind.row().tags.iter().filter(|tag| tag.is_damage()).take(3);
+        let tags = tags.map(|tag| (*tag, record.tags.values().next().unwrap().clone()));
+        let tags = tags.map(|(tag, mut told)| {
+            told.zones.clear();
+            (tag, told)
+        });
+        (*part, PartRecord { tags: tags.collect(), ..PartRecord::default() })
+    };
+    job.parts = engine.parts().iter().map(worn).collect();
+    let findings: usize = job.parts.values().map(|record| record.tags.len()).sum();
+    assert!(findings >= 500, "{findings}");
+    check(A4, &report(&job, Extent::Full), &Photos::new());
+}
+
+/// The names as they should come out, and where a system without fonts for them says so.
+#[test]
+fn names_in_other_scripts() {
+    let texts = [
+        (TextField::Customer, "شركة النور 12"),
+        (TextField::Contact, "שרה לוי, רחוב 5"),
+        (TextField::Machine, "轮式装载机 14"),
+        (TextField::EngineNumber, "номер 88203"),
+        (TextField::Use, "6412 시간"),
+        (TextField::Complaint, "Knock, says שרה, 12 March"),
+    ];
+    let paper = report(&vee8(1, &texts), Extent::Full);
+    let pdf = check(A4, &paper, &Photos::new());
+    let Some(seen) = said("pdftotext", &["FILE", "-"], &pdf) else { return };
+    if seen.contains("could not be printed") {
+        eprintln!("skipped: this system has no fonts for Arabic, Chinese or Korean (scripts/setup tests)");
+        return;
+    }
+    for words in ["轮式装载机", "номер 88203", "시간"] {
+        assert!(seen.contains(words), "“{words}” is not in the text");
+    }
+    // Read from right to left, or as an extractor gives it back: the letters are all there.
+    let letters = |text: &str, of: std::ops::RangeInclusive<char>| text.chars().filter(|c| of.contains(c)).count();
+    assert!(letters(&seen, '\u{5d0}'..='\u{5ea}') >= 14, "Hebrew is missing: {seen}");
+    assert!(letters(&seen, '\u{600}'..='\u{6ff}') >= 8, "Arabic is missing: {seen}");
+}
+
+/// Where each word stands tells the order in which it is read on paper.
+#[test]
+fn a_right_to_left_name_keeps_its_own_figures_and_no_others() {
+    let paper = Paper {
+        title: "T".into(),
+        subtitle: String::new(),
+        date: jobs::DATE,
+        blocks: vec![
+            Block::Paragraph("Signed by שרה, 12 March".into()),
+            Block::Facts(vec![("Name".into(), "שרה 34".into())]),
+        ],
+    };
+    let pdf = check(A4, &paper, &Photos::new());
+    let Some(layout) = said("pdftotext", &["-bbox", "FILE", "-"], &pdf) else { return };
+    let x = |word: &str| -> Vec<f64> {
+        let lines = layout.lines().filter(|line| line.contains("<word ") && line.contains(word));
+        lines.map(|line| line.split("xMin=\"").nth(1).unwrap().split('"').next().unwrap().parse().unwrap()).collect()
+    };
+    // Some extractors turn the letters of a word round.
+    let names: Vec<f64> = x("שרה").into_iter().chain(x("הרש")).collect();
+    assert_eq!(names.len(), 2, "{layout}");
+    assert!(names[0] < x("12")[0], "the sentence goes on to the right of the name: {layout}");
+    assert!(x("34")[0] < names[1], "within a name that is written so, a figure follows on the left: {layout}");
+}
+
+#[test]
+fn letters_that_no_font_has_are_told() {
+    let texts = [(TextField::Customer, "A \u{e123} B")];
+    for print in [A4, ARCHIVE] {
+        let pdf = check(print, &report(&vee8(0, &texts), Extent::Short), &Photos::new());
+        let Some(seen) = said("pdftotext", &["FILE", "-"], &pdf) else { return };
+        assert!(seen.contains("could not be printed") && seen.contains("U+E123"), "{seen}");
+        assert!(squeezed(&seen).contains("A\u{fffd}B"), "{seen}");
+    }
+}
