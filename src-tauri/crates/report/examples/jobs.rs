@@ -1,5 +1,5 @@
 //! Writes the reports of whole jobs as PDF and text, to be looked at: the demo's in full, short and signed, and that of
-//! a V8 with 120 photos.
+//! a V8 with 120 photos, and names in other scripts.
 //!
 //! `cargo run -p wearbook-report --example jobs -- OUTDIR`
 
@@ -10,7 +10,7 @@ use std::error::Error;
 use std::path::Path;
 use std::time::Instant;
 
-use jobs::{Photos, TEXTS, demo, metal, photo_id, report, signed, vee8};
+use jobs::{Photos, SCRIPTS, TEXTS, demo, metal, photo_id, report, signed, vee8};
 use wearbook_core::document::{Extent, Paper, evidence_sheet};
 use wearbook_core::job::Job;
 use wearbook_report::{Print, Sheet, pdf_as, text};
@@ -28,6 +28,7 @@ fn main() -> Result<(), Box<dyn Error>> {
     write(out, "demo-signed", Print { archive: true, ..a4 }, &report(&signed(job), Extent::Full), &photos)?;
     let photos: Photos = (0..120).map(|nth| (photo_id(nth), metal(nth, (1280, 960)))).collect();
     write(out, "vee8", a4, &report(&vee8(120, &TEXTS), Extent::Full), &photos)?;
+    write(out, "scripts", a4, &report(&vee8(1, &SCRIPTS), Extent::Short), &photos)?;
     write(out, "empty", a4, &report(&Job::default(), Extent::Full), &photos)
 }
 

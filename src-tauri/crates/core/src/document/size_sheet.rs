@@ -136,7 +136,7 @@ pub(super) fn machining_table(assessment: &Assessment) -> Option<Block> {
         summary: "Each part to be machined: its size as found, the size wanted, what comes off, and what is wrong."
             .into(),
         head: texts(["Part", "Found", "Wanted", "Comes off", "What is wrong"]),
-        widths: vec![3, 5, 5, 3, 6],
+        widths: vec![4, 5, 5, 3, 6],
         rows,
     })
 }

@@ -128,6 +128,16 @@ pub(crate) const TEXTS: [(TextField, &str); 5] = [
     (TextField::Complaint, "Oil pressure falls when hot; knock under load."),
 ];
 
+/// Names in scripts that the embedded fonts lack, or that run from right to left.
+pub(crate) const SCRIPTS: [(TextField, &str); 6] = [
+    (TextField::Customer, "شركة النور 12"),
+    (TextField::Contact, "שרה לוי, רחוב 5"),
+    (TextField::Machine, "轮式装载机 14"),
+    (TextField::EngineNumber, "номер 88203"),
+    (TextField::Use, "6412 時間 きかい"),
+    (TextField::Complaint, "Knock, says שרה, 12 March"),
+];
+
 /// About as hard to write small as a photo of metal: a gradient with grain and lines.
 pub(crate) fn metal(nth: usize, (width, height): (u32, u32)) -> Vec<u8> {
     let nth = u32::try_from(nth).unwrap();
