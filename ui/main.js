@@ -36,7 +36,7 @@ async function arrive() {
   const route = readRoute(here)
   const isKnown = !route.job || state.saved?.job === route.job
   if (!isKnown) state.saved = null
-  Object.assign(state, { route, alert: '', notice: '', sheetsOpen: false, openTag: '', zonesAhead: [], history: null, report: null })
+  Object.assign(state, { route, alert: '', notice: '', sheetsOpen: false, openTag: route.tag, zonesAhead: [], history: null, report: null })
   rememberScreen(here)
   redraw()
   if (isKnown) settleIn(here)
@@ -93,6 +93,7 @@ function settleIn(address) {
     start?.focus({ preventScroll: true })
     document.querySelector('.flowing .pad')?.scrollIntoView()
     root.querySelector('.beside [aria-current]')?.scrollIntoView({ block: 'nearest' })
+    if (state.route.tag) root.querySelector('.zones')?.scrollIntoView({ block: 'center' })
     if (state.route.place) root.querySelector('.mark-form')?.scrollIntoView({ block: 'start' })
   })
 }

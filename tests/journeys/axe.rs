@@ -38,6 +38,8 @@ const SCREENS: &[(&str, &str)] = &[
     ("measure/main-journal.1", "Main 1, journal"),
     ("measure/bore.2", "Bore 2"),
     ("causes", "Causes"),
+    ("causes/dirt-in-oil", "Dirt in the oil"),
+    ("part/main-shell.2.upper/look/back", "Main 2, upper shell"),
     ("decisions", "Decisions"),
     ("lists", "Lists"),
     ("lists/order", "To order"),

@@ -53,9 +53,7 @@ async fn journey(stage: &mut Stage) -> Outcome {
         page.see("button", "Embedded debris, grade 3").await?;
     }
 
-    page.sheet("Causes").await?;
-    page.see("heading", "Dirt in the oil").await?;
-    page.read("For it").await?;
+    follow_the_evidence(page).await?;
 
     decide_otherwise(page).await?;
     page.sheet("Decisions").await?;
@@ -80,6 +78,23 @@ pub(crate) async fn take_in(page: &Page) -> Outcome {
     page.see("button", "Save the changed arrangement").await?;
     page.press("link", "Go on to the plan").await?;
     page.see("heading", "Plan").await
+}
+
+/// From the list of causes into one, from a part that speaks for it on the plan to the part itself, and to the next look.
+async fn follow_the_evidence(page: &Page) -> Outcome {
+    page.sheet("Causes").await?;
+    page.press("link", "Dirt in the oil…").await?;
+    page.see("heading", "Dirt in the oil").await?;
+    page.read("For it").await?;
+    page.press("link", "Main 2, lower shell, speaks for it, …").await?;
+    page.see("heading", "Main 2, lower shell").await?;
+    page.see("button", "Embedded debris, grade 3").await?;
+
+    page.sheet("Causes").await?;
+    page.press("link", "Next look: …").await?;
+    page.see("heading", "Look here").await?;
+    page.press("button", "Looked at and clean").await?;
+    page.see("heading", "Answered…").await
 }
 
 async fn open_part(page: &Page, part: &str, name: &str) -> Outcome {

@@ -47,6 +47,10 @@ async fn journey(stage: &mut Stage) -> Outcome {
     has_keyboard(page, "Undo").await?;
 
     sheet(page, "Causes").await?;
+    enter(page, "link", "Next look: …").await?;
+    page.see("heading", "Look here").await?;
+    enter(page, "link", "Causes").await?;
+    page.see("heading", "Causes").await?;
     sheet(page, "Decisions").await?;
     enter(page, "button", "To the foot of the sheet").await?;
     let focus = page.focus().await?;

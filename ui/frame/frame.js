@@ -1,7 +1,7 @@
 // The drawing sheet around every screen: the sheet itself, and at its foot the title block with the ways to go.
 import { html } from '../vendor/lit-html/lit-html.js'
 import { approval } from '../approval/approval.js'
-import { causes } from '../cause/cause.js'
+import { causes } from '../cause/causes.js'
 import { costs } from '../cost/cost.js'
 import { decisions } from '../decision/decision-list.js'
 import { handOver } from '../hand-over/hand-over.js'

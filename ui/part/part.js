@@ -1,12 +1,13 @@
 // One part on the bench: photographed, looked at, tagged, decided.
 /** @import { JobView, PartView } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
+import { lookHere, lookSteps } from '../cause/next-look.js'
 import { field } from '../controls/field.js'
 import { decision } from '../decision/decision.js'
 import { append } from '../edits/queue.js'
 import { swatch } from '../hatching/key.js'
 import { measured } from '../measure/measured.js'
-import { seenInWords } from '../plan/plan.js'
+import { seenInWords } from '../plan/drawing.js'
 import { toPart, toSheet } from '../route.js'
 import { state } from '../state.js'
 import { words } from '../words.js'
@@ -29,6 +30,7 @@ export function part(view) {
     title: open.label,
     body: html`
       <p class="part-state">${swatch(open.worst, open.seen)} ${seenInWords(open)}</p>
+      ${lookHere(view, open)}
       ${photos(view.job, open)}
       ${tags(view.job, open)}
       ${measured(view.job, open)}
@@ -40,23 +42,28 @@ export function part(view) {
         save: (note) => append(view.job, { do: 'remark', part: open.part, text: note }),
       })}
       ${decision(view.job, open)}`,
-    bar: stepBar(view.job, open, parts[here - 1], parts[here + 1]),
+    bar: stepBar(view, open, parts[here - 1], parts[here + 1]),
   }
 }
 
 /** Strip-down order, and the answer that most parts get. The thumb's button is the one that comes next: clean for a part
  * not looked at, on to the next part for any other, so that no stray tap wipes out what was tagged.
- * @param {string} job @param {PartView} open @param {PartView | undefined} previous @param {PartView | undefined} next */
-const stepBar = (job, open, previous, next) => {
+ * @param {JobView} view @param {PartView} open @param {PartView | undefined} previous @param {PartView | undefined} next */
+const stepBar = (view, open, previous, next) => {
+  const { job } = view
   const isClean = open.seen === 'clean'
   const isOpen = open.seen === 'not-looked'
   const clean = () => !isClean && append(job, { do: 'clean', part: open.part })
+  const { back, on } = state.route.isLook ? lookSteps(view, open) : {
+    back: step(job, previous, text.previous, text.previousPart, false),
+    on: step(job, next, text.next, text.nextPart, !isOpen),
+  }
   return html`
     <div class="bar step-bar">
-      ${step(job, previous, text.previous, text.previousPart, false)}
+      ${back}
       <button type="button" class=${isOpen ? 'primary' : ''} aria-pressed=${isClean ? 'true' : 'false'} @click=${clean}>
         ${open.seen === 'worn' ? text.cleanAfterAll : text.clean}</button>
-      ${step(job, next, text.next, text.nextPart, !isOpen)}
+      ${on}
     </div>`
 }
 

@@ -87,6 +87,7 @@ function grades(job, part, tag) {
         map: kindOf(part.kind).zone_map,
         grade: finding?.grade ?? null,
         marked: marked(finding),
+        pointed: state.route.zone,
         toggle: (zone) => toggle(job, part, tag, zone),
       })}
       ${finding ? html`

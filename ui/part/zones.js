@@ -10,9 +10,10 @@ import { outlines } from './outlines.js'
  * @param {ZoneMap} drawing.map
  * @param {number | null} drawing.grade the hatching of marked fields
  * @param {Zone[]} drawing.marked
+ * @param {string} drawing.pointed the field that would settle most; empty if none does
  * @param {(zone: Zone) => void} drawing.toggle
  */
-export function zones({ map, grade, marked, toggle }) {
+export function zones({ map, grade, marked, pointed, toggle }) {
   const all = zonesOf(map)
   if (all.length === 0) return ''
   const table = tableOf(all)
@@ -23,12 +24,25 @@ export function zones({ map, grade, marked, toggle }) {
         ${outlines[map] ?? ''}
         ${table.columns.map((column) => html`<span class="zone-column" aria-hidden="true">${column}</span>`)}
         ${all.map(({ id, label }) => html`
-          <button type="button" class=${`zone zone-at-${id} ${marked.includes(id) ? `zone-grade-${grade ?? 1}` : ''}`}
-            aria-pressed=${marked.includes(id) ? 'true' : 'false'} aria-label=${capitalised(label)} @click=${() => toggle(id)}>
+          <button type="button" class=${`zone zone-at-${id} ${id === pointed ? 'zone-pointed' : ''} ${marked.includes(id) ? `zone-grade-${grade ?? 1}` : ''}`}
+            aria-pressed=${marked.includes(id) ? 'true' : 'false'} aria-label=${id === pointed ? words.part.lookAt(capitalised(label)) : capitalised(label)} @click=${() => toggle(id)}>
             <span aria-hidden="true">${table.short(label)}</span>
           </button>`)}
       </div>
       ${marked.length > 0 && !grade ? html`<p class="hint">${words.part.zonesWait}</p>` : ''}
+    </div>`
+}
+
+/** The same drawing to look at, with one field pointed out. Its name is said beside it. @param {ZoneMap} map @param {string} pointed */
+export function stillZones(map, pointed) {
+  const all = zonesOf(map)
+  const table = tableOf(all)
+  return html`
+    <div class=${`zone-drawing zone-drawing-still zone-${map}`} aria-hidden="true">
+      ${outlines[map] ?? ''}
+      ${table.columns.map((column) => html`<span class="zone-column">${column}</span>`)}
+      ${all.map(({ id, label }) => html`
+        <span class=${`zone zone-at-${id} ${id === pointed ? 'zone-pointed' : ''}`}><span>${table.short(label)}</span></span>`)}
     </div>`
 }
 
