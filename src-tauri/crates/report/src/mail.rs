@@ -32,3 +32,69 @@ pub(crate) fn fitted(bytes: Vec<u8>, share: usize) -> Vec<u8> {
 
 /// The marker that begins every JPEG file (ITU-T T.81, table B.1: SOI).
 const JPEG_START: [u8; 2] = [0xff, 0xd8];
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use image::{ImageFormat, RgbImage};
+    use std::io::Cursor;
+
+    /// Grain, which is the hardest to write small.
+    fn picture(width: u32, height: u32, format: ImageFormat) -> Vec<u8> {
+        let mut grain = 1_u32;
+        let pixels = RgbImage::from_fn(width, height, |_, _| {
+            grain = grain.wrapping_mul(1_664_525).wrapping_add(1_013_904_223);
+            image::Rgb([(grain >> 24) as u8; 3])
+        });
+        let mut file = Cursor::new(Vec::new());
+        pixels.write_to(&mut file, format).unwrap();
+        file.into_inner()
+    }
+
+    fn size(bytes: &[u8]) -> (u32, u32) {
+        let picture = image::load_from_memory(bytes).unwrap();
+        (picture.width(), picture.height())
+    }
+
+    #[test]
+    fn what_fits_stays_and_what_does_not_is_made_to_fit() {
+        let photo = picture(1600, 1200, ImageFormat::Jpeg);
+        assert_eq!(fitted(photo.clone(), photo.len()), photo, "not a byte is changed");
+        for share in [400_000, 150_000, 60_000] {
+            let small = fitted(photo.clone(), share);
+            assert!(small.len() <= share, "{} of {share}", small.len());
+            let (width, height) = size(&small);
+            assert!(width >= 400 && width * 3 == height * 4, "{width} × {height}");
+        }
+        let least = fitted(photo, 1);
+        assert_eq!(size(&least), (400, 300), "never so coarse that nobody could judge by it");
+    }
+
+    #[test]
+    fn other_forms_become_jpeg_and_what_is_no_picture_stays() {
+        assert!(fitted(picture(40, 30, ImageFormat::Png), 100_000).starts_with(&JPEG_START));
+        assert_eq!(fitted(b"not a picture".to_vec(), 1), b"not a picture");
+    }
+
+    #[test]
+    fn the_more_pictures_the_less_each_but_never_too_little() {
+        let paper = |count: usize| {
+            let nth = |nth| format!("{nth:064x}").try_into().unwrap();
+            let pictures = (0..count).map(|n| wearbook_core::document::Picture { photo: nth(n), alt: String::new() });
+            let block = Block::Findings {
+                part: String::new(),
+                seen: wearbook_core::assess::Seen::Worn,
+                worst: None,
+                lines: vec![],
+                note: String::new(),
+                outcome: String::new(),
+                zones: None,
+                pictures: pictures.collect(),
+            };
+            Paper { title: String::new(), subtitle: String::new(), date: (2026, 1, 1), blocks: vec![block] }
+        };
+        assert!(share(&paper(1)) > share(&paper(10)));
+        assert!(share(&paper(120)) * 120 < MOST);
+        assert_eq!(share(&paper(5_000)), LEAST);
+    }
+}
