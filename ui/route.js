@@ -11,6 +11,7 @@
  * @property {boolean} isLook the part was opened to take the next look
  * @property {string} zone the field to look at
  * @property {string} tag the tag whose fields are to be marked
+ * @property {string} cause the cause from whose evidence the part was opened
  * @property {string} photo the photo that is enlarged
  * @property {string} place the cap or rod on the marks screen, the open cause, the line or series on the spec sheet, the instrument among instruments, the list among lists
  */
@@ -24,13 +25,14 @@ const WITH_SUBJECT = ['marks', 'limits', 'causes', 'lists']
 /** @param {string} hash @returns {Route} */
 export function readRoute(hash) {
   const steps = hash.replace(/^#\/?/, '').split('/').map(decoded)
-  const nowhere = { job: '', part: '', quantity: '', phase: '', isLook: false, zone: '', tag: '', photo: '', place: '' }
+  const nowhere = { job: '', part: '', quantity: '', phase: '', isLook: false, zone: '', tag: '', cause: '', photo: '', place: '' }
   if (steps[0] === 'settings') return { ...nowhere, screen: 'settings' }
   if (steps[0] === 'prices' || steps[0] === 'rules') return { ...nowhere, screen: steps[0] }
   if (steps[0] === 'instruments') return { ...nowhere, screen: 'instruments', place: steps[1] ?? '' }
   const [, job = '', screen = 'plan', subject = '', fourth = '', fifth = '', sixth = ''] = steps
   if (steps[0] !== 'job' || !/^[0-9a-f]{32}$/.test(job)) return { ...nowhere, screen: 'jobs' }
   if (screen === 'part' && subject && fourth === 'look') return { ...nowhere, screen, job, part: subject, isLook: true, zone: fifth, tag: sixth }
+  if (screen === 'part' && subject && fourth === 'cause') return { ...nowhere, screen, job, part: subject, cause: fifth }
   if (screen === 'part' && subject) return { ...nowhere, screen, job, part: subject, photo: fifth }
   if (screen === 'measure' && subject) return { ...nowhere, screen, job, part: subject, quantity: fourth, phase: fifth }
   if (screen === 'approval') return { ...nowhere, screen, job }
@@ -51,6 +53,8 @@ function decoded(step) {
 export const toSheet = (job, screen, subject) => `#/job/${job}/${screen}${subject ? `/${subject}` : ''}`
 /** @param {string} job @param {string} part */
 export const toPart = (job, part) => `#/job/${job}/part/${part}`
+/** The part, with the way back to the cause for or against which it speaks. @param {string} job @param {string} part @param {string} cause */
+export const toWitness = (job, part, cause) => `${toPart(job, part)}/cause/${encodeURIComponent(cause)}`
 /** The part, with what to look at on it. @param {string} job @param {{ part: string, zone: string | null, tag: string | null }} look */
 export const toLook = (job, { part, zone, tag }) => [`${toPart(job, part)}/look`, zone ?? '', tag ?? ''].join('/').replace(/\/+$/, '')
 /** @param {string} job @param {string} part @param {string} photo */

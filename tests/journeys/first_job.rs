@@ -89,8 +89,11 @@ async fn follow_the_evidence(page: &Page) -> Outcome {
     page.press("link", "Main 2, lower shell, speaks for it, …").await?;
     page.see("heading", "Main 2, lower shell").await?;
     page.see("button", "Embedded debris, grade 3").await?;
+    page.press("link", "Back to the cause: dirt in the oil").await?;
+    page.see("heading", "Dirt in the oil").await?;
 
-    page.sheet("Causes").await?;
+    page.press("link", "All causes").await?;
+    page.see("heading", "Causes").await?;
     page.press("link", "Next look: …").await?;
     page.see("heading", "Look here").await?;
     page.press("button", "Looked at and clean").await?;

@@ -2,7 +2,7 @@
 /** @import { CauseView, JobView, PlaceView } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { capitalised } from '../catalogue.js'
-import { toSheet } from '../route.js'
+import { toSheet, toWitness } from '../route.js'
 import { words } from '../words.js'
 import { dimension } from './dimension.js'
 import { evidence, labelsOf } from './evidence.js'
@@ -14,6 +14,7 @@ const text = words.causes
 /** @param {JobView} view @param {CauseView} cause @param {CauseView | undefined} previous @param {CauseView | undefined} next */
 export function cause(view, cause, previous, next) {
   const labels = labelsOf(view)
+  const address = (/** @type {string} */ part) => toWitness(view.job, part, cause.id)
   return {
     title: capitalised(cause.name),
     body: html`
@@ -21,11 +22,11 @@ export function cause(view, cause, previous, next) {
       <p>${cause.plainly}</p>
       ${places(cause)}
       <div class="cause-columns">
-        <div>${evidencePlan(view, cause)}</div>
+        <div>${evidencePlan(view, cause, address)}</div>
         <div>
-          ${evidence(view.job, text.for, cause.evidence_for, labels)}
-          ${evidence(view.job, text.against, cause.evidence_against, labels)}
-          ${evidence(view.job, text.alone, cause.explains_alone, labels)}
+          ${evidence(address, text.for, cause.evidence_for, labels)}
+          ${evidence(address, text.against, cause.evidence_against, labels)}
+          ${evidence(address, text.alone, cause.explains_alone, labels)}
           ${lines(text.check, cause.check)}
           ${lines(text.putRight, cause.put_right)}
           <p class="source">${text.source}: ${cause.source}</p>

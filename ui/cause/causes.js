@@ -2,7 +2,7 @@
 /** @import { CauseView, JobView, Unexplained } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { capitalised } from '../catalogue.js'
-import { toSheet } from '../route.js'
+import { toPart, toSheet } from '../route.js'
 import { state } from '../state.js'
 import { words } from '../words.js'
 import { cause } from './cause.js'
@@ -59,5 +59,5 @@ const line = (job, { id, name, probability, likelihood, percent }) => html`
 const misfits = (view, all) => html`
   <section aria-labelledby="misfits">
     <h2 id="misfits">${text.unexplained}</h2>
-    <ul class="evidence">${all.map(({ words, parts }) => html`<li><p>${capitalised(words)}</p>${links(view.job, parts, labelsOf(view))}</li>`)}</ul>
+    <ul class="evidence">${all.map(({ words, parts }) => html`<li><p>${capitalised(words)}</p>${links((part) => toPart(view.job, part), parts, labelsOf(view))}</li>`)}</ul>
   </section>`

@@ -19,8 +19,8 @@ const text = words.causes
  * @property {PlaceView[]} places where the cause may be, and the part is of it
  */
 
-/** @param {JobView} view @param {CauseView} cause */
-export function evidencePlan(view, cause) {
+/** @param {JobView} view @param {CauseView} cause @param {(part: string) => string} address where a part is opened */
+export function evidencePlan(view, cause, address) {
   const said = saidOf(cause)
   if (said.size === 0) return html`<p>${text.noEvidence}</p>`
   const letter = letters(cause)
@@ -29,7 +29,7 @@ export function evidencePlan(view, cause) {
   const all = [...said.values()]
   return html`
     ${evidenceKey(all)}
-    ${drawing(view, notes)}
+    ${drawing(view, notes, address)}
     ${key()}`
 }
 

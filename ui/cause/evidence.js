@@ -2,11 +2,12 @@
 /** @import { Evidence, JobView } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { capitalised } from '../catalogue.js'
-import { toPart } from '../route.js'
 import { words } from '../words.js'
 import { dimension } from './dimension.js'
 
 const text = words.causes
+
+/** @typedef {(part: string) => string} Address where a part is opened */
 
 /** Pieces of evidence shown before the rest is folded away; what is known of the engine's past is always shown. */
 const FOREMOST = 4
@@ -18,32 +19,32 @@ const FULL = 5
 /** @param {JobView} view @returns {Map<string, string>} */
 export const labelsOf = (view) => new Map(view.assessment.parts.map((part) => [part.part, part.label]))
 
-/** @param {string} job @param {string} heading @param {Evidence[]} all @param {Map<string, string>} labels */
-export function evidence(job, heading, all, labels) {
+/** @param {Address} address @param {string} heading @param {Evidence[]} all @param {Map<string, string>} labels */
+export function evidence(address, heading, all, labels) {
   if (all.length === 0) return ''
   const isForemost = (/** @type {Evidence} */ { parts }, /** @type {number} */ nth) => nth < FOREMOST || parts.length === 0
   const foremost = all.filter(isForemost)
   const rest = all.filter((piece, nth) => !isForemost(piece, nth))
   const list = (/** @type {Evidence[]} */ some) =>
-    html`<ul class="evidence">${some.map((piece) => pieceOf(job, piece, labels))}</ul>`
+    html`<ul class="evidence">${some.map((piece) => pieceOf(address, piece, labels))}</ul>`
   return html`
     <h2>${heading}</h2>
     ${list(foremost)}
     ${rest.length === 0 ? '' : html`<details><summary>${text.more(rest.length)}</summary>${list(rest)}</details>`}`
 }
 
-/** @param {string} job @param {string[]} parts @param {Map<string, string>} labels */
-export const links = (job, parts, labels) =>
+/** @param {Address} address @param {string[]} parts @param {Map<string, string>} labels */
+export const links = (address, parts, labels) =>
   parts.length === 0 ? '' : html`
-    <ul class="part-links">${parts.map((part) => html`<li><a href=${toPart(job, part)}>${labels.get(part) ?? part}</a></li>`)}</ul>`
+    <ul class="part-links">${parts.map((part) => html`<li><a href=${address(part)}>${labels.get(part) ?? part}</a></li>`)}</ul>`
 
-/** @param {string} job @param {Evidence} piece @param {Map<string, string>} labels */
-const pieceOf = (job, { words, parts, weight }, labels) => html`
+/** @param {Address} address @param {Evidence} piece @param {Map<string, string>} labels */
+const pieceOf = (address, { words, parts, weight }, labels) => html`
   <li>
     <p>${capitalised(words)} ${weighed(weight)}</p>
     ${parts.length > AT_A_GLANCE
-      ? html`<details><summary>${text.parts(parts.length)}</summary>${links(job, parts, labels)}</details>`
-      : links(job, parts, labels)}
+      ? html`<details><summary>${text.parts(parts.length)}</summary>${links(address, parts, labels)}</details>`
+      : links(address, parts, labels)}
   </li>`
 
 /** How much a finding weighs. @param {number} weight doublings of the odds */

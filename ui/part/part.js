@@ -55,7 +55,7 @@ const stepBar = (view, open, previous, next) => {
   const isOpen = open.seen === 'not-looked'
   const clean = () => !isClean && append(job, { do: 'clean', part: open.part })
   const { back, on } = state.route.isLook ? lookSteps(view, open) : {
-    back: step(job, previous, text.previous, text.previousPart, false),
+    back: toCause(view) ?? step(job, previous, text.previous, text.previousPart, false),
     on: step(job, next, text.next, text.nextPart, !isOpen),
   }
   return html`
@@ -65,6 +65,13 @@ const stepBar = (view, open, previous, next) => {
         ${open.seen === 'worn' ? text.cleanAfterAll : text.clean}</button>
       ${on}
     </div>`
+}
+
+/** The way back to the cause from whose evidence the part was opened. @param {JobView} view */
+function toCause({ job, assessment }) {
+  const from = assessment.causes.causes.find(({ id }) => id === state.route.cause)
+  if (!from) return null
+  return html`<a class="button" href=${toSheet(job, 'causes', from.id)} aria-label=${words.causes.back(from.name)}>${words.causes.backShort}</a>`
 }
 
 /** @param {string} job @param {PartView | undefined} to @param {string} label @param {(label: string) => string} name

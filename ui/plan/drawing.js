@@ -14,12 +14,13 @@ const text = words.plan
  * @property {unknown} mark drawn over the part
  */
 
-/** All sections; with notes, those that have a part noted. @param {JobView} view @param {Map<string, Note>} [notes] */
-export function drawing(view, notes) {
+/** All sections; with notes, those that have a part noted.
+ * @param {JobView} view @param {Map<string, Note>} [notes] @param {(part: string) => string} [address] where a tap leads */
+export function drawing(view, notes, address = (part) => toPart(view.job, part)) {
   const parts = new Map(view.assessment.parts.map((part) => [part.part, part]))
   const sections = view.plan?.sections ?? []
   const shown = notes ? sections.filter(({ cells }) => cells.some(({ part }) => notes.has(part))) : sections
-  return shown.map((section, nth) => drawn({ job: view.job, section, parts, notes, grid: gridOf(section) }, nth))
+  return shown.map((section, nth) => drawn({ section, parts, notes, address, grid: gridOf(section) }, nth))
 }
 
 /** @param {PartView} part */
@@ -31,10 +32,10 @@ export const seenInWords = ({ seen, worst }) => (worst ? text.worn(worst) : text
  * @property {number} row the grid's number for the first row, below the heads and the word for the front
  *
  * @typedef {object} Drawn a section with all that is drawn in it
- * @property {string} job
  * @property {PlanSection} section
  * @property {Map<string, PartView>} parts
  * @property {Map<string, Note> | undefined} notes
+ * @property {(part: string) => string} address
  * @property {Grid} grid
  */
 
@@ -88,7 +89,7 @@ function rowLabel(section, label, row, grid) {
 
 /** A part in its place, as a way to it. Where notes are drawn, the ear and the keyboard go by the noted parts alone; the
  * others are there for the eye and the finger. @param {Drawn} all @param {PlanCell} cell */
-function place({ job, section, parts, notes, grid }, cell) {
+function place({ section, parts, notes, address, grid }, cell) {
   const part = parts.get(cell.part)
   if (!part) return ''
   const note = notes?.get(cell.part)
@@ -97,7 +98,7 @@ function place({ job, section, parts, notes, grid }, cell) {
   const mark = (carriesLabel && section.row_labels[cell.row]) || cell.mark
   return html`
     <li .style=${`grid-column: ${cell.column + grid.column}; grid-row: ${cell.row + grid.row}`} aria-hidden=${isAside ? 'true' : nothing}>
-      <a class=${`plan-part ${part.seen} symbol-${cell.symbol} ${isAside ? 'plan-aside' : ''}`} href=${toPart(job, cell.part)}
+      <a class=${`plan-part ${part.seen} symbol-${cell.symbol} ${isAside ? 'plan-aside' : ''}`} href=${address(cell.part)}
         tabindex=${isAside ? '-1' : nothing} aria-label="${part.label}, ${note ? note.words : seenInWords(part)}"
         aria-current=${state.route.part === cell.part ? 'true' : nothing}>
         <svg viewBox="0 0 48 48" aria-hidden="true" focusable="false">${symbolDrawing(cell.symbol, part.worst)}</svg>
