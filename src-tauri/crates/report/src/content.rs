@@ -316,11 +316,16 @@ fn inked(texts: &[String]) -> Vec<String> {
 }
 
 fn one_line(text: &str) -> String {
-    isolated(&breakable(&line(text)))
+    isolated(&breakable(&with_figure(&line(text))))
 }
 
 fn several_lines(text: &str) -> String {
-    isolated(&breakable(&lines(text)))
+    isolated(&breakable(&with_figure(&lines(text))))
+}
+
+/// The sign for per cent stays on the line of its figure.
+fn with_figure(text: &str) -> String {
+    text.replace(" %", "\u{a0}%")
 }
 
 /// The words, or others where there are none: a picture without words can't be read aloud.

@@ -32,24 +32,25 @@ pub(super) fn lists(assessment: &Assessment, blocks: &mut Vec<Block>) {
     blocks.push(super::condition_report::heading("Lists"));
     for list in assessment.lists.iter().filter(|list| !list.items.is_empty()) {
         blocks.push(Block::Heading { level: 2, text: list.title.clone() });
-        blocks.push(without_empty_columns(table(list)));
+        blocks.push(without_bare_columns(table(list)));
     }
 }
 
-/// A list alone keeps its empty columns, to be filled in by hand.
-fn without_empty_columns(table: Block) -> Block {
+/// Without columns that say nothing: empty ones, and quantities that are all one. A list alone keeps them, to be filled
+/// in by hand.
+fn without_bare_columns(table: Block) -> Block {
     let Block::Table { summary, head, widths, rows } = table else { return table };
-    let filled: Vec<bool> = (0..head.len())
-        .map(|column| rows.iter().any(|row| row.get(column).is_some_and(|cell| !cell.is_empty())))
-        .collect();
-    let kept = |cells: Vec<String>| -> Vec<String> {
-        cells.into_iter().zip(&filled).filter(|(_, filled)| **filled).map(|(cell, _)| cell).collect()
+    let says = |column: usize| {
+        let bare = if column == 0 { "1" } else { "" };
+        rows.iter().any(|row| row.get(column).is_some_and(|cell| cell != bare))
     };
+    let kept: Vec<bool> = (0..head.len()).map(says).collect();
+    let cells = |cells: Vec<String>| cells.into_iter().zip(&kept).filter(|(_, kept)| **kept).map(|(cell, _)| cell);
     Block::Table {
         summary,
-        widths: widths.into_iter().zip(&filled).filter(|(_, filled)| **filled).map(|(width, _)| width).collect(),
-        rows: rows.into_iter().map(kept).collect(),
-        head: kept(head),
+        widths: widths.into_iter().zip(&kept).filter(|(_, kept)| **kept).map(|(width, _)| width).collect(),
+        head: cells(head).collect(),
+        rows: rows.into_iter().map(|row| cells(row).collect()).collect(),
     }
 }
 
@@ -102,6 +103,32 @@ mod tests {
     use super::*;
     use crate::assess::assess;
     use crate::engine::Arrangement;
+
+    #[test]
+    fn in_the_report_a_list_has_only_columns_that_say_something() {
+        let list = |quantity: u32, detail: &str| {
+            let item = ListItem {
+                id: "a".into(),
+                what: "Pistons".into(),
+                detail: detail.into(),
+                quantity,
+                parts: vec![],
+                because: "Scuffed".into(),
+                waits_for: vec![],
+                tick: None,
+            };
+            WorkList { kind: ListKind::Order, title: "To order".into(), items: vec![item], done: 0 }
+        };
+        let head = |list: WorkList| {
+            let Block::Table { head, widths, rows, .. } = without_bare_columns(table(&list)) else {
+                panic!("no table")
+            };
+            assert!(widths.len() == head.len() && rows.iter().all(|row| row.len() == head.len()));
+            head.join(", ")
+        };
+        assert_eq!(head(list(1, "")), "What, Why");
+        assert_eq!(head(list(4, "0.25 mm oversize")), "Quantity, What, Size or work, Why");
+    }
 
     #[test]
     fn a_list_names_the_engine_and_not_the_customer() {
