@@ -26,7 +26,7 @@ use crate::job::Job;
 use crate::words::capitalised;
 use catalogue::Cause;
 use explain::Explained;
-use network::Memo;
+use network::{Memo, Network};
 
 /// The ranked causes of one engine's wear.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -170,6 +170,11 @@ pub fn probabilities(engine: &Engine, job: &Job, figures: &BTreeMap<Part, Vec<Fi
     let shared = model.shared.iter().zip(beliefs).map(|(cause, belief)| (cause.id, belief.probability()));
     let local = model.local_causes().map(|cause| (cause.id, solution.anywhere(&|s, b, n| model.is(cause, (s, b), n))));
     shared.chain(local).collect()
+}
+
+/// What was recorded of an engine as the network that is worked out.
+pub fn network_of(engine: &Engine, job: &Job, figures: &BTreeMap<Part, Vec<Figure>>) -> Network {
+    evidence::gather(&Model::new(engine, job), job, figures).network
 }
 
 fn report(

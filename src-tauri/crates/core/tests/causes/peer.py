@@ -24,7 +24,7 @@ GRADES = 5
 
 
 def exactly(maker, grade):
-    at_most = maker["at_most"]
+    at_most = maker["grades"]["at_most"]
     return at_most[grade] - (at_most[grade - 1] if grade else 0.0)
 
 
@@ -42,13 +42,13 @@ def by_grade(makers):
 def seen(finding, makers):
     """The chance of what was observed, given who is there."""
     chances, observed = by_grade(makers), finding["observed"]
-    if observed["is"] == "present":
+    if observed == "present":
         return sum(chances[1:])
-    if observed["is"] == "unreported":
-        return chances[0] + observed["missed"] * sum(chances[1:])
-    grade = observed["grade"]
-    if observed["is"] == "grade":
-        return chances[grade]
+    if "unreported" in observed:
+        return chances[0] + observed["unreported"]["missed"] * sum(chances[1:])
+    if "grade" in observed:
+        return chances[observed["grade"]]
+    grade = observed["located"]
     made = [exactly(maker, grade) for maker in makers]
     here = sum(m * maker["share"] for m, maker in zip(made, makers))
     return chances[grade] * here / sum(made)

@@ -62,7 +62,8 @@ impl Dice {
         let mut shares = self.shares(n);
         if n > 1 && self.happens(0.4) {
             let gone = 1 + self.below(n - 1);
-            shares[0] += std::mem::take(&mut shares[gone]);
+            // The sum may come out a hair above 1.
+            shares[0] = (shares[0] + std::mem::take(&mut shares[gone])).min(1.0);
         }
         shares
     }

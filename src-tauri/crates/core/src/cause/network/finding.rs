@@ -1,18 +1,20 @@
 //! Findings: what was seen, and what can have made it.
 
+use serde::Serialize;
+
 /// Grades 0 (absent) to 4.
 pub const GRADES: usize = 5;
 
 /// A distribution over grades as cumulative chances: `at_most[g]` is the chance that the grade is at most `g`. The last
 /// is 1.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct GradeChances {
     /// Chance of a grade of at most 0, 1, 2, 3, 4.
     pub at_most: [f64; GRADES],
 }
 
 /// What a cause, a state of a place or the leak makes of a finding.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Maker {
     /// With which chance it makes which grade.
     pub grades: GradeChances,
@@ -22,7 +24,8 @@ pub struct Maker {
 }
 
 /// What is known of a finding.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Observed {
     /// Seen with this grade, 1 to 4; or 0: certainly absent.
     Grade(u8),
@@ -39,7 +42,7 @@ pub enum Observed {
 }
 
 /// A finding on one part: its grade is the greatest that any maker produces.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Finding {
     /// The piece of evidence to which it belongs: what is left out together.
     pub piece: usize,

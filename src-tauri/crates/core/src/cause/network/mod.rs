@@ -18,6 +18,8 @@ use std::cell::{OnceCell, RefCell};
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
+use serde::Serialize;
+
 pub use finding::{Finding, GRADES, GradeChances, Maker, Observed};
 pub use question::{Answer, Question};
 pub use site::{Branch, Site};
@@ -31,7 +33,7 @@ use table::{pick, plus, projection, times};
 pub const MAX_SHARED: usize = 13;
 
 /// Causes, places and what was seen.
-#[derive(Debug, Clone, PartialEq, Default)]
+#[derive(Debug, Clone, PartialEq, Default, Serialize)]
 pub struct Network {
     /// The prior probability of each cause of the whole engine, 0 to 1.
     pub priors: Vec<f64>,

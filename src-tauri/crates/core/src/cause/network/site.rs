@@ -1,11 +1,13 @@
 //! One place of the engine: what may be wrong there, what was found there, and the sum over all that may be wrong.
 
+use serde::Serialize;
+
 use super::finding::{Factor, Finding};
 use super::table::{Indices, Product, Table, pick, plus, times};
 use crate::cause::scaled::Scaled;
 
 /// A place and the places that hang on it: a crankpin and its rods; or a main bearing, with nothing on it.
-#[derive(Debug, Clone, PartialEq, Default)]
+#[derive(Debug, Clone, PartialEq, Default, Serialize)]
 pub struct Site {
     /// The prior chance of each state; state 0 is *nothing wrong*. They sum to 1.
     pub states: Vec<f64>,
@@ -16,7 +18,7 @@ pub struct Site {
 }
 
 /// A place that hangs on another.
-#[derive(Debug, Clone, PartialEq, Default)]
+#[derive(Debug, Clone, PartialEq, Default, Serialize)]
 pub struct Branch {
     /// For each state of the root, the prior chance of each state; state 0 is *nothing wrong*. Each row sums to 1. A
     /// state with chance nought can't be together with that state of the root.

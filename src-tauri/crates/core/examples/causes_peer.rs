@@ -1,0 +1,44 @@
+//! Networks for a peer: a fully recorded V8's first place, its first two, and so on, as JSON lines, each with the
+//! milliseconds that it takes to work it out, with the belief in every shared cause and in every state of every place.
+
+use std::collections::BTreeMap;
+use std::io::Write;
+use std::time::Instant;
+
+use serde_json::json;
+use wearbook_core::cause::network::{Network, Site};
+use wearbook_core::cause::network_of;
+use wearbook_core::engine::{Arrangement, Engine};
+use wearbook_core::job::{Job, TagRecord};
+use wearbook_core::wear::Grade;
+
+fn main() -> std::io::Result<()> {
+    let Ok(engine) = Engine::new(Arrangement::vee(8)) else { return Ok(()) };
+    let mut job = Job::default();
+    for (n, part) in engine.parts().iter().enumerate() {
+        let record = job.parts.entry(*part).or_default();
+        for (m, tag) in part.kind.row().tags.iter().enumerate() {
+            let grade = Grade::ALL.get((n + m) % 4).copied().unwrap_or(Grade::ONE);
+            let zones = part.kind.row().zones.zones().iter().copied().skip((n + m) % 5).take(2).collect();
+            record.tags.insert(*tag, TagRecord { grade, zones });
+        }
+    }
+    let whole = network_of(&engine, &job, &BTreeMap::new());
+    for places in 1..=whole.sites.len() {
+        let network = Network { sites: whole.sites.iter().take(places).cloned().collect(), ..whole.clone() };
+        let start = Instant::now();
+        let Ok(solution) = network.solve() else { continue };
+        let shared: Vec<f64> = solution.shared().iter().map(|belief| belief.probability()).collect();
+        let of = |(n, site): (usize, &Site)| -> Vec<Vec<f64>> {
+            let hanging = (0..site.branches.len()).map(|branch| solution.states(n, Some(branch)));
+            std::iter::once(solution.states(n, None)).chain(hanging).collect()
+        };
+        let places: Vec<_> = network.sites.iter().enumerate().map(of).collect();
+        let ours_ms = start.elapsed().as_secs_f64() * 1e3;
+        let findings: usize = network.sites.iter().map(|site| site.all_findings().count()).sum();
+        let line =
+            json!({ "findings": findings, "ours_ms": ours_ms, "shared": shared, "places": places, "network": network });
+        writeln!(std::io::stdout(), "{line}")?;
+    }
+    Ok(())
+}
