@@ -1,6 +1,6 @@
 //! The catalogue laid over one engine: which states each place can have, and who makes which finding.
 
-use super::catalogue::{self, Cause, Mirror, Presence, Symptom};
+use super::catalogue::{self, Along, Cause, Mirror, Presence, Symptom};
 use super::network::{Belief, Finding, Maker, Observed};
 use super::pattern::Pattern;
 use super::place::{Place, places};
@@ -184,8 +184,12 @@ impl<'a> Model<'a> {
 
     /// What a cause, in one of its forms, makes of a symptom on a part.
     pub fn presence(&self, cause: &'static Cause, form: Mirror, part: Part, symptom: Symptom) -> Option<Presence<'_>> {
-        let centrality = part.at.main().map_or(0.0, |main| self.engine.arrangement().centrality(main));
-        cause.signs.iter().find_map(|sign| sign.on(part, symptom, centrality, form))
+        let arrangement = self.engine.arrangement();
+        let along = || Along {
+            centrality: part.at.main().map_or(0.0, |main| arrangement.centrality(main)),
+            remoteness: arrangement.remoteness(part.at),
+        };
+        cause.signs.iter().find_map(|sign| sign.on(part, symptom, &along, form))
     }
 
     /// The patterns that can be marked on a part.

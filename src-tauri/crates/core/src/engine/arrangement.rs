@@ -150,6 +150,10 @@ pub struct Arrangement {
     pub numbering: Numbering,
     /// Which end is called the front.
     pub front: FrontEnd,
+    /// The end of the crankshaft that the oil reaches first, from the pump or its gallery; none if that is not known.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", ts(optional))]
+    pub oil_from: Option<End>,
 }
 
 /// Why an arrangement can't be: which figure, what is wrong with it, what would be right.
@@ -273,6 +277,7 @@ impl Arrangement {
             valves_per_cylinder: 2,
             numbering: Numbering { from: End::Front, banks: Banks::OneThenOther, first_bank: Bank::Left },
             front: FrontEnd::AwayFromFlywheel,
+            oil_from: None,
         }
     }
 

@@ -1,7 +1,7 @@
 //! The order of things along the crankshaft, from the front: which pin lies between which mains, which cylinder works
 //! on which pin.
 
-use super::{Arrangement, Bank, Banks, Camshaft, End, Layout, Port};
+use super::{Arrangement, At, Bank, Banks, Camshaft, End, Layout, Port};
 
 /// One place along the crankshaft.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -101,6 +101,23 @@ impl Arrangement {
         let from_front = f64::from(main.saturating_sub(1));
         1.0 - (2.0 * from_front / last - 1.0).abs()
     }
+
+    /// How far a bearing lies from where the oil comes: 0 at that end of the crankshaft, 1 at the other, a half where
+    /// the end is not known or the position is not one along the crankshaft.
+    pub fn remoteness(&self, at: At) -> f64 {
+        let line = self.crank_line();
+        let place = match at {
+            At::Crankpin(pin) => Some(Station::Crankpin(pin)),
+            at => at.main().map(Station::Main).or_else(|| Some(Station::Crankpin(self.crankpin_of(at.cylinder()?)))),
+        };
+        let place = place.and_then(|place| line.iter().position(|station| *station == place));
+        let share = |place: usize| place as f64 / line.len().saturating_sub(1).max(1) as f64;
+        match (place, self.oil_from) {
+            (Some(place), Some(End::Front)) => share(place),
+            (Some(place), Some(End::Rear)) => 1.0 - share(place),
+            _ => 0.5,
+        }
+    }
 }
 
 #[cfg(test)]
@@ -166,6 +183,20 @@ mod tests {
     }
 
     use crate::engine::Numbering;
+
+    #[test]
+    fn the_far_end_is_far_from_the_oil() {
+        let from = |oil_from| Arrangement { oil_from, ..Arrangement::inline(4) };
+        let mains = |arrangement: &Arrangement| [1, 3, 5].map(|main| arrangement.remoteness(At::Main(main)));
+        assert_eq!(mains(&from(Some(End::Front))), [0.0, 0.5, 1.0]);
+        assert_eq!(mains(&from(Some(End::Rear))), [1.0, 0.5, 0.0]);
+        assert_eq!(mains(&from(None)), [0.5; 3]);
+        let front = from(Some(End::Front));
+        let cylinder = front.remoteness(At::Cylinder(4));
+        assert_eq!(cylinder, front.remoteness(At::Crankpin(4)));
+        assert!(cylinder > front.remoteness(At::Cylinder(1)) && cylinder < 1.0);
+        assert_eq!(front.remoteness(At::Engine), 0.5);
+    }
 
     #[test]
     fn the_centre_main_is_central() {

@@ -53,7 +53,7 @@ mod prelude {
     pub(super) use crate::wear::Tag;
 }
 
-pub use sign::{Fault, Mirror, Presence, Severity, Side, Sign, Symptom};
+pub use sign::{Along, Fault, Mirror, Presence, Severity, Side, Sign, Symptom};
 
 use super::network::GradeChances;
 use super::pattern::Pattern;
@@ -226,13 +226,17 @@ mod tests {
     #[test]
     fn a_sign_is_given_once_for_each_kind_and_half() {
         let engine = Engine::new(Arrangement::vee(8)).unwrap();
+        let along = Along { centrality: 0.5, remoteness: 0.5 };
         for cause in ALL {
             for part in engine.parts() {
                 let seen = part.kind.row().tags.iter().map(|tag| Symptom::Seen(*tag));
                 for symptom in seen.chain(Fault::ALL.map(Symptom::Measured)) {
                     for form in cause.forms() {
-                        let signs =
-                            cause.signs.iter().filter(|sign| sign.on(*part, symptom, 0.5, *form).is_some()).count();
+                        let signs = cause
+                            .signs
+                            .iter()
+                            .filter(|sign| sign.on(*part, symptom, &|| along, *form).is_some())
+                            .count();
                         assert!(signs <= 1, "{} speaks twice of {symptom:?} on {part}", cause.id);
                     }
                 }

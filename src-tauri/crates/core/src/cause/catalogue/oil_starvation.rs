@@ -2,8 +2,8 @@
 
 use super::prelude::*;
 
-/// Too little oil: streaked and smeared lining at the centre of the loaded halves, heat, pick-up on the journals. The
-/// arrangement does not say where the pump lies, so no bearing counts as far from it.
+/// Too little oil: streaked and smeared lining at the centre of the loaded halves, heat, pick-up on the journals; worst
+/// where the oil comes last, if it is known at which end it comes first.
 pub(super) const CAUSE: Cause = Cause {
     id: "oil-starvation",
     name: "oil starvation",
@@ -14,15 +14,15 @@ pub(super) const CAUSE: Cause = Cause {
     fits: any,
     shifts: &[(HistoryFact::LowOilPressure, 5.0), (HistoryFact::NeglectedOil, 1.5)],
     signs: &[
-        Sign::new(&[MainShell, RodShell], Side::Loaded, Tag::Wiping, 0.65, Severe).at(UNDER_LOAD),
-        Sign::new(&[MainShell, RodShell], Side::Loaded, Tag::HotSpot, 0.45, Middling).at(UNDER_LOAD),
-        Sign::new(&[MainShell, RodShell], Side::Loaded, Tag::CopperShowing, 0.40, Middling).at(UNDER_LOAD),
+        Sign::new(&[MainShell, RodShell], Side::LoadedFarWorst, Tag::Wiping, 0.65, Severe).at(UNDER_LOAD),
+        Sign::new(&[MainShell, RodShell], Side::LoadedFarWorst, Tag::HotSpot, 0.45, Middling).at(UNDER_LOAD),
+        Sign::new(&[MainShell, RodShell], Side::LoadedFarWorst, Tag::CopperShowing, 0.40, Middling).at(UNDER_LOAD),
         Sign::new(&[MainShell, RodShell], Side::Loaded, Tag::Scoring, 0.30, Middling).at(UNDER_LOAD),
-        Sign::new(&[MainShell, RodShell], Side::Loaded, Tag::Seizure, 0.12, Severe).at(UNDER_LOAD),
+        Sign::new(&[MainShell, RodShell], Side::LoadedFarWorst, Tag::Seizure, 0.12, Severe).at(UNDER_LOAD),
         Sign::new(&[MainShell, RodShell], Side::Unloaded, Tag::Wiping, 0.12, Slight).at(UNDER_LOAD),
-        Sign::new(&[MainJournal, Crankpin], Side::Any, Tag::HotSpot, 0.35, Middling).at(ALL_OVER),
+        Sign::new(&[MainJournal, Crankpin], Side::AnyFarWorst, Tag::HotSpot, 0.35, Middling).at(ALL_OVER),
         Sign::new(&[MainJournal, Crankpin], Side::Any, Tag::Scoring, 0.30, Middling).at(ALL_OVER),
-        Sign::new(&[MainJournal, Crankpin], Side::Any, Tag::Seizure, 0.12, Severe).at(ALL_OVER),
+        Sign::new(&[MainJournal, Crankpin], Side::AnyFarWorst, Tag::Seizure, 0.12, Severe).at(ALL_OVER),
         Sign::new(&[ThrustFace, CamBearing], Side::Any, Tag::Wiping, 0.25, Middling),
         Sign::new(&[Piston], Side::Any, Tag::Scuffing, 0.35, Middling)
             .at(&[(Pattern::Skirts, 0.50), (Pattern::Wide, 0.20)]),
@@ -44,5 +44,5 @@ pub(super) const CAUSE: Cause = Cause {
         "Blow through every oil way and make sure that each shell's hole meets its oil way.",
         "Prime the oil system before the first start and watch the pressure.",
     ],
-    source: "Pattern: Neale, The Tribology Handbook, plain bearing failures (wiping); a reconditioner's printed chart (streaked and smeared, worst at the centre of the loaded shell, pick-up on the journal). Whole thrust surfaces of pistons marked when oil is short: textbook. Prior: published shares of premature bearing failure (a bearing maker's printed guide, population unknown), scaled: our judgement. Chances: our judgement.",
+    source: "Pattern: Neale, The Tribology Handbook, plain bearing failures (wiping); a reconditioner's printed chart (streaked and smeared, worst at the centre of the loaded shell, pick-up on the journal). Whole thrust surfaces of pistons marked when oil is short: textbook. Prior: published shares of premature bearing failure (a bearing maker's printed guide, population unknown), scaled: our judgement. Those farthest from the pump worst: from memory. Chances: our judgement.",
 };

@@ -113,6 +113,10 @@ pub enum Side {
     UnloadedCentreWorst,
     /// Both main shells and the journal, likewise.
     AnyCentreWorst,
+    /// Loaded halves, the more the farther they lie from where the oil comes.
+    LoadedFarWorst,
+    /// Whatever lies along the crankshaft, likewise.
+    AnyFarWorst,
     /// The front thrust face.
     FrontFace,
     /// The rear thrust face.
@@ -166,6 +170,20 @@ pub(super) const ALL_OVER: &[(Pattern, f64)] = &[(Pattern::Wide, 0.60), (Pattern
 pub(super) const UNDER_LOAD: &[(Pattern, f64)] =
     &[(Pattern::Crown, 0.35), (Pattern::Wide, 0.30), (Pattern::Spot, 0.10), (Pattern::Band, 0.04)];
 
+/// Where a part stands along the crankshaft.
+#[derive(Debug, Clone, Copy)]
+pub struct Along {
+    /// 1 for the middle main, 0 for the ends and for what is not on a main.
+    pub centrality: f64,
+    /// 1 for what lies farthest from where the oil comes, 0 for the nearest, a half where that is not known.
+    pub remoteness: f64,
+}
+
+/// By how much the chance is less next to where the oil comes, and more at the far end (our judgement).
+const FAR_AND_NEAR: f64 = 0.45;
+/// Nothing that is far is surer than this.
+const SUREST: f64 = 0.95;
+
 /// Least share of the chance that an end main keeps where the centre is worst (our judgement).
 const END_MAIN_SHARE: f64 = 0.2;
 
@@ -191,9 +209,8 @@ impl Sign {
         Self { side, ..self }
     }
 
-    /// What the sign produces on a part, or nothing if it does not concern the part. `centrality` is 1 for the middle
-    /// main and 0 for the ends.
-    pub fn on(&self, part: Part, symptom: Symptom, centrality: f64, mirror: Mirror) -> Option<Presence<'_>> {
+    /// What the sign produces on a part, or nothing if it does not concern the part; `along` is asked only where it does.
+    pub fn on(&self, part: Part, symptom: Symptom, along: &dyn Fn() -> Along, mirror: Mirror) -> Option<Presence<'_>> {
         if symptom != self.symptom || !self.kinds.contains(&part.kind) {
             return None;
         }
@@ -204,17 +221,20 @@ impl Sign {
         };
         let front = part.at == At::ThrustSide(if mirror == Mirror::Ends { End::Rear } else { End::Front });
         let loaded = half.map(|half| (half == Half::Lower) == (part.kind == PartKind::MainShell));
-        let graded = END_MAIN_SHARE + (1.0 - END_MAIN_SHARE) * centrality;
+        let graded = || END_MAIN_SHARE + (1.0 - END_MAIN_SHARE) * along().centrality;
+        let far = || 1.0 + FAR_AND_NEAR * (2.0 * along().remoteness - 1.0);
         let share = match (self.side, loaded, half) {
             (Side::Any, ..) | (Side::Loaded, Some(true) | None, _) | (Side::Unloaded, Some(false), _) => 1.0,
             (Side::Upper, _, Some(Half::Upper)) | (Side::Lower, _, Some(Half::Lower)) => 1.0,
-            (Side::LoadedCentreWorst, Some(true), _) | (Side::UnloadedCentreWorst, Some(false), _) => graded,
-            (Side::AnyCentreWorst, ..) => graded,
+            (Side::LoadedCentreWorst, Some(true), _) | (Side::UnloadedCentreWorst, Some(false), _) => graded(),
+            (Side::AnyCentreWorst, ..) => graded(),
+            (Side::LoadedFarWorst, Some(true) | None, _) | (Side::AnyFarWorst, ..) => far(),
             (Side::FrontFace, None, _) if front => 1.0,
             (Side::RearFace, None, _) if !front => 1.0,
             _ => return None,
         };
-        Some(Presence { grades: GradeChances::new(self.chance * share, self.grades.shares()), sign: self, mirror })
+        let chance = (self.chance * share).min(self.chance.max(SUREST));
+        Some(Presence { grades: GradeChances::new(chance, self.grades.shares()), sign: self, mirror })
     }
 }
 

@@ -3,7 +3,7 @@
 use super::finding::{Factor, Finding};
 use super::site::Site;
 use super::table::{Indices, Table, pick, plus, projection, times};
-use super::{Known, Seen, Solution, dot, marginals};
+use super::{Known, Seen, Solution, distinct, dot};
 
 /// A look at one part.
 #[derive(Debug, Clone, PartialEq)]
@@ -49,34 +49,32 @@ impl Solution<'_> {
         bits.dedup();
         let local: Vec<usize> =
             place.bits.iter().filter_map(|bit| bits.iter().position(|other| other == bit)).collect();
-        let narrow = projection(bits.len(), &local);
         let wide = projection(causes, &bits);
         let mut indices = Indices::new(&bits);
         let tables: Vec<Table> = question.findings().iter().map(|f| Table::new(f, &mut indices)).collect();
-        let size = 1usize << bits.len();
-
-        let weights = &self.weights;
-        let here = gather(weights, &wide, size);
+        let subsets = self.columns.enough(0.0);
+        let columns = distinct(pick(&wide, subsets).into_iter());
+        let narrow = pick(&projection(bits.len(), &local), &columns);
+        let rest = Rest::new(&bits, &columns, Kept { subsets, weights: &pick(&self.weights, subsets) }, &wide, causes);
+        let here = &rest.here;
         let answers = question.findings().len() + usize::from(matches!(question, Question::What(_)));
-        let mut rows = vec![vec![0.0; size]; answers];
+        let mut rows = vec![vec![0.0; columns.len()]; answers];
         let (roots, branches) =
             (site.states.len(), branch.and_then(|n| site.branches.get(n)).map_or(1, super::Branch::len));
         let mut by_root = vec![vec![0.0; roots]; answers];
         let mut by_branch = vec![vec![0.0; if branch.is_some() { branches } else { 0 }]; answers];
         for root in 0..roots {
             for state in 0..branches {
-                let pair = match branch {
-                    None => place.root.get(root).cloned(),
-                    Some(branch) => place.pair_row(branch, root, state),
-                };
-                let Some(pair) = pair else { continue };
-                let mut left: Vec<f64> = here
-                    .iter()
-                    .zip(&narrow)
-                    .map(|(weight, index)| weight * pair.get(usize::from(*index)).copied().unwrap_or(0.0))
-                    .collect();
+                let Some(mut left) = place.root.get(root).map(|chance| pick(chance, &narrow)) else { continue };
+                if let Some(branch) = branch {
+                    let chances =
+                        place.branches.get(branch).and_then(|chances| chances.get(root)?.get(state)?.as_ref());
+                    let Some(chances) = chances else { continue };
+                    times(&mut left, &pick(chances, &narrow));
+                }
+                times(&mut left, here);
                 let own = if branch.is_some() { state } else { root };
-                let chances = question.split(&tables, (branch.map(|_| root), own), &mut left);
+                let chances = question.split(&tables, &columns, (branch.map(|_| root), own), left);
                 for (n, chance) in chances.iter().enumerate() {
                     let weight: f64 = chance.iter().sum();
                     if let Some(row) = rows.get_mut(n) {
@@ -87,7 +85,6 @@ impl Solution<'_> {
                 }
             }
         }
-        let rest = Rest::new(weights, &wide, &bits, &here, causes);
         rows.iter()
             .zip(by_root)
             .zip(by_branch)
@@ -147,26 +144,32 @@ impl Solution<'_> {
 
 impl Question {
     /// Splits a row of weights by the answers, under the states given.
-    fn split(&self, tables: &[Table], (root, own): (Option<usize>, usize), row: &mut Vec<f64>) -> Vec<Vec<f64>> {
+    fn split(
+        &self,
+        tables: &[Table],
+        columns: &[u16],
+        (root, own): (Option<usize>, usize),
+        mut row: Vec<f64>,
+    ) -> Vec<Vec<f64>> {
         let asked = self.findings().iter().zip(tables);
         match self {
             Self::What(_) => {
                 let mut parts = Vec::with_capacity(tables.len() + 1);
                 for (finding, table) in asked {
-                    let mut without = row.clone();
-                    table.likelihood(factor(finding, root, own)).times_into(&mut without);
+                    let mut without = table.likelihood(factor(finding, root, own)).at(columns);
+                    times(&mut without, &row);
                     for (left, without) in row.iter_mut().zip(&without) {
                         *left -= without;
                     }
-                    parts.push(std::mem::replace(row, without));
+                    parts.push(std::mem::replace(&mut row, without));
                 }
-                parts.push(std::mem::take(row));
+                parts.push(row);
                 parts
             }
             Self::Where(_) => asked
                 .map(|(finding, table)| {
-                    let mut part = row.clone();
-                    table.pattern(factor(finding, root, own)).times_into(&mut part);
+                    let mut part = table.pattern(factor(finding, root, own)).at(columns);
+                    times(&mut part, &row);
                     part
                 })
                 .collect(),
@@ -182,56 +185,58 @@ fn factor(finding: &Finding, root: Option<usize>, own: usize) -> Factor {
     root.map_or(Factor::NONE, |root| of(&finding.root, root)).and(of(&finding.own, own))
 }
 
-/// The shared causes that do not bear on a place: how likely each is for every subset of those that do.
+/// The subsets of all shared causes that can be seen, with their weights.
+#[derive(Clone, Copy)]
+struct Kept<'a> {
+    subsets: &'a [u16],
+    weights: &'a [f64],
+}
+
+/// The weights of the subsets of those shared causes on which a question bears, and how likely the others are with each.
 struct Rest<'a> {
     bits: &'a [usize],
+    columns: &'a [u16],
+    here: Vec<f64>,
     others: Vec<(usize, Vec<f64>)>,
     causes: usize,
 }
 
 impl<'a> Rest<'a> {
-    fn new(weights: &[f64], wide: &[u16], bits: &'a [usize], here: &[f64], causes: usize) -> Self {
+    fn new(bits: &'a [usize], columns: &'a [u16], kept: Kept<'_>, wide: &[u16], causes: usize) -> Self {
+        let places: Vec<usize> =
+            pick(wide, kept.subsets).into_iter().map(|own| columns.binary_search(&own).unwrap_or(usize::MAX)).collect();
+        let gather = |with: &dyn Fn(u16) -> bool| {
+            let mut row = vec![0.0; columns.len()];
+            for ((subset, weight), place) in kept.subsets.iter().zip(kept.weights).zip(&places) {
+                if with(*subset) {
+                    row.get_mut(*place).into_iter().for_each(|sum| *sum += weight);
+                }
+            }
+            row
+        };
+        let here = gather(&|_| true);
         let others = (0..causes)
             .filter(|cause| !bits.contains(cause))
             .map(|cause| {
-                let with: Vec<f64> = weights
-                    .iter()
-                    .enumerate()
-                    .map(|(subset, weight)| if subset >> cause & 1 == 1 { *weight } else { 0.0 })
-                    .collect();
-                let with = gather(&with, wide, here.len());
+                let with = gather(&|subset| subset >> cause & 1 == 1);
                 let share = |(with, all): (&f64, &f64)| if *all > 0.0 { with / all } else { 0.0 };
-                (cause, with.iter().zip(here).map(share).collect())
+                (cause, with.iter().zip(&here).map(share).collect())
             })
             .collect();
-        Self { bits, others, causes }
+        Self { bits, columns, here, others, causes }
     }
 
     fn shared(&self, row: &[f64]) -> Vec<f64> {
-        let own = marginals(row.to_vec(), self.bits.len());
         let mut all = vec![0.0; self.causes];
-        for (bit, belief) in self.bits.iter().zip(own) {
-            if let Some(weight) = all.get_mut(*bit) {
-                *weight = belief.present;
-            }
+        for (place, bit) in self.bits.iter().enumerate() {
+            let with = self.columns.iter().zip(row).filter(|(column, _)| **column >> place & 1 == 1);
+            all.get_mut(*bit).into_iter().for_each(|sum| *sum = with.clone().map(|(_, weight)| weight).sum());
         }
         for (cause, share) in &self.others {
-            if let Some(weight) = all.get_mut(*cause) {
-                *weight = dot(row, share);
-            }
+            all.get_mut(*cause).into_iter().for_each(|sum| *sum = dot(row, share));
         }
         all
     }
-}
-
-fn gather(weights: &[f64], wide: &[u16], size: usize) -> Vec<f64> {
-    let mut row = vec![0.0; size];
-    for (weight, index) in weights.iter().zip(wide) {
-        if let Some(sum) = row.get_mut(usize::from(*index)) {
-            *sum += weight;
-        }
-    }
-    row
 }
 
 fn add(rows: &mut [Vec<f64>], answer: usize, state: usize, weight: f64) {

@@ -251,13 +251,6 @@ impl SiteTables {
         sums
     }
 
-    /// The chance of a state of the root together with one of a branch; none if they can't be together.
-    pub(super) fn pair_row(&self, branch: usize, root: usize, state: usize) -> Option<Row> {
-        let mut row = self.root.get(root)?.clone();
-        times(&mut row, self.branches.get(branch)?.get(root)?.get(state)?.as_ref()?);
-        Some(row)
-    }
-
     /// The chance that neither the root nor any branch is in one of some states, at some of the subsets.
     pub(super) fn free_of(&self, found: &dyn Fn(Option<usize>, usize) -> bool, columns: &[u16]) -> Row {
         let mut free = vec![0.0; columns.len()];

@@ -176,8 +176,8 @@ pub(super) fn projection(causes: usize, bits: &[usize]) -> Vec<u16> {
 }
 
 /// Some numbers of a row.
-pub(super) fn pick(row: &[f64], columns: &[u16]) -> Vec<f64> {
-    columns.iter().map(|column| row.get(usize::from(*column)).copied().unwrap_or(0.0)).collect()
+pub(super) fn pick<T: Copy + Default>(row: &[T], columns: &[u16]) -> Vec<T> {
+    columns.iter().map(|column| row.get(usize::from(*column)).copied().unwrap_or_default()).collect()
 }
 
 /// Multiplies one row into another.
