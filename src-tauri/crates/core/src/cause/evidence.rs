@@ -182,30 +182,33 @@ fn faults(figures: &[Figure]) -> Vec<(Fault, bool)> {
             Some(Verdict::Within) => false,
             Some(Verdict::TooClose) | None => continue,
         };
-        match figure.quantity {
-            Quantity::OutOfRound => tell(Fault::OutOfRound, beyond),
-            Quantity::Taper => tell(Fault::Tapered, beyond),
-            Quantity::Barrel => {
-                let hollow = figure.high.nanometres() < 0;
-                tell(Fault::Hourglass, beyond && hollow);
-                tell(Fault::Barrel, beyond && !hollow);
-            }
-            Quantity::Bend => tell(Fault::Bent, beyond),
-            Quantity::Twist => tell(Fault::Twisted, beyond),
-            Quantity::RunOut | Quantity::AdjacentRunOut | Quantity::AdjacentRunOutSquare => {
-                tell(Fault::RunsOut, beyond);
-            }
-            Quantity::LineAdjacent | Quantity::LineOverall => tell(Fault::OutOfLine, beyond),
-            Quantity::Wear | Quantity::LiftLoss | Quantity::HeightLoss => tell(Fault::Worn, beyond),
-            Quantity::Clearance => {
-                let above = figure.allowed.1.is_some_and(|most| figure.high > most);
-                tell(Fault::Loose, beyond && above);
-                tell(Fault::Tight, beyond && !above);
-            }
-            _ => {}
+        // Where a size can be wrong in two ways, the first is the one above.
+        let above = match figure.quantity {
+            Quantity::Barrel => figure.high.nanometres() >= 0,
+            Quantity::Clearance => figure.allowed.1.is_some_and(|most| figure.high > most),
+            _ => true,
+        };
+        for (fault, is_above) in shown_by(figure.quantity).iter().zip([true, false]) {
+            tell(*fault, beyond && above == is_above);
         }
     }
     all.into_iter().collect()
+}
+
+/// The faults that a quantity beyond its limit can show: one, or one above and one below.
+pub(super) fn shown_by(quantity: Quantity) -> &'static [Fault] {
+    match quantity {
+        Quantity::OutOfRound => &[Fault::OutOfRound],
+        Quantity::Taper => &[Fault::Tapered],
+        Quantity::Barrel => &[Fault::Barrel, Fault::Hourglass],
+        Quantity::Bend => &[Fault::Bent],
+        Quantity::Twist => &[Fault::Twisted],
+        Quantity::RunOut | Quantity::AdjacentRunOut | Quantity::AdjacentRunOutSquare => &[Fault::RunsOut],
+        Quantity::LineAdjacent | Quantity::LineOverall => &[Fault::OutOfLine],
+        Quantity::Wear | Quantity::LiftLoss | Quantity::HeightLoss => &[Fault::Worn],
+        Quantity::Clearance => &[Fault::Loose, Fault::Tight],
+        _ => &[],
+    }
 }
 
 /// A topic in words: "scoring, grade 2 to 3, on 5 lower main bearing shells".
@@ -235,10 +238,10 @@ pub(super) fn words(topic: Topic, notes: &[Note], arrangement: &Arrangement) -> 
             n => format!("no {} noted on {n} worn parts where it could be", tag.row().name),
         },
         Topic::Beyond(fault, kind) => {
-            format!("{} {}, beyond the limit", named(&parts, kind, None, arrangement), fault.words())
+            format!("{} measured {}, beyond the limit", named(&parts, kind, None, arrangement), fault.words())
         }
         Topic::Within(fault, kind) => {
-            format!("{} not {}", named(&parts, kind, None, arrangement), fault.words())
+            format!("{} not measured {}", named(&parts, kind, None, arrangement), fault.words())
         }
     }
 }

@@ -442,6 +442,27 @@ mod tests {
     }
 
     #[test]
+    fn when_nothing_is_left_to_look_at_measuring_is_asked_for_and_it_stops() {
+        let (engine, mut job) = job(Arrangement::inline(2), &[]);
+        job.sheet.head.general_rules = true;
+        for part in engine.parts() {
+            job.parts.entry(*part).or_default().clean = true;
+        }
+        for shell in ["rod-shell.1.upper", "rod-shell.1.lower"] {
+            let record = job.parts.entry(shell.parse().unwrap()).or_default();
+            record.clean = false;
+            let zones = FRONT.iter().copied().collect();
+            record.tags.insert(Tag::CopperShowing, TagRecord { grade: Grade::THREE, zones });
+        }
+        let ask = |job: &Job| diagnose(Some(&engine), job, &BTreeMap::new()).next_look;
+        let look = ask(&job).unwrap();
+        assert!(look.measure && look.part.to_string() == "crankpin.1", "{look:?}");
+        assert_eq!(look.sentence, "Measure crankpin 1: tapered, it would speak for tapered journal there.");
+        job.sheet.head.general_rules = false;
+        assert_eq!(ask(&job), None, "without a limit a size says nothing");
+    }
+
+    #[test]
     fn the_past_shifts_the_odds() {
         let (engine, mut job) = job(Arrangement::inline(4), &[]);
         let corrosion = |job: &Job| {

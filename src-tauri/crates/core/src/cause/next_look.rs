@@ -1,20 +1,23 @@
 //! The look that would settle most: for every part that nobody has looked at, and every mark whose zones nobody has
-//! noted, the expected drop of entropy over the causes.
+//! noted, the expected drop of entropy over the causes. Once no look would help, what measuring would.
 //!
 //! Exact for the answers that are told apart: of a part, the first tag that would be reported (in the order of its table)
 //! or that none would be; of a mark, the pattern of its zones. Grades, and tags beside the first, are left out, so a real
 //! look tells somewhat more. The entropy is that of each cause of the whole engine and of what is wrong at the place.
 
+use std::collections::BTreeSet;
+
 use serde::Serialize;
 
-use super::catalogue::{self, Symptom};
-use super::evidence::{Evidence as Gathered, MISSED_ON_CLEAN};
+use super::catalogue::{self, Fault, Symptom};
+use super::evidence::{Evidence as Gathered, MISSED_BY_MEASURING, MISSED_ON_CLEAN, shown_by};
 use super::model::{Model, Seat, Spot};
 use super::network::{Answer, Observed, Question, Solution};
 use super::pattern::Pattern;
 use super::scaled::binary_log;
 use crate::engine::Part;
 use crate::job::Job;
+use crate::sheet::Proportions;
 use crate::wear::{Tag, Zone};
 
 /// What to look at next, and why.
@@ -27,6 +30,8 @@ pub struct NextLook {
     pub zone: Option<Zone>,
     /// The tag whose zones are to be marked; none if the part has not been looked at at all.
     pub tag: Option<Tag>,
+    /// Whether it is to be measured rather than looked at.
+    pub measure: bool,
     /// The instruction with its reason.
     pub sentence: String,
     /// By how much the look is expected to reduce what is not known, in bits.
@@ -41,21 +46,33 @@ struct Candidate {
     part: Part,
     seat: Seat,
     question: Question,
-    /// What the answers are, beside *nothing*.
-    tags: Vec<Tag>,
-    patterns: Vec<Pattern>,
+    asks: Asks,
 }
 
-/// The best look; none if nothing more would help.
+/// What the answers to a look are.
+enum Asks {
+    /// The tag that is seen, or nothing.
+    Tags(Vec<Tag>),
+    /// In which of the patterns a tag lies.
+    Where(Tag, Vec<Pattern>),
+    /// The fault that measuring shows, or none.
+    Faults(Vec<Fault>),
+}
+
+/// The best look; once no look is left that would help, the best part to measure; none if nothing more would help.
 pub(super) fn next_look(
     model: &Model<'_>,
     evidence: &Gathered,
     solution: &Solution<'_>,
     job: &Job,
 ) -> Option<NextLook> {
+    best(model, solution, looks(model, evidence, job)).or_else(|| best(model, solution, sizes(model, evidence, job)))
+}
+
+fn best(model: &Model<'_>, solution: &Solution<'_>, candidates: Vec<Candidate>) -> Option<NextLook> {
     let mut best: Option<(f64, Candidate, Vec<Answer>)> = None;
     let mut weighed: Vec<(Candidate, f64)> = Vec::new();
-    for candidate in candidates(model, evidence, job) {
+    for candidate in candidates {
         let known = |(other, _): &&(Candidate, f64)| {
             other.question == candidate.question && solution.alike(other.seat, candidate.seat)
         };
@@ -76,7 +93,7 @@ pub(super) fn next_look(
     Some(candidate.told(model, &answers, (gain * 1000.0).round() / 1000.0))
 }
 
-fn candidates(model: &Model<'_>, evidence: &Gathered, job: &Job) -> Vec<Candidate> {
+fn looks(model: &Model<'_>, evidence: &Gathered, job: &Job) -> Vec<Candidate> {
     let mut all = Vec::new();
     for part in model.engine().parts() {
         let Some(seat) = model.seat(*part) else { continue };
@@ -93,7 +110,7 @@ fn candidates(model: &Model<'_>, evidence: &Gathered, job: &Job) -> Vec<Candidat
             .filter_map(|tag| Some((*tag, model.finding(*part, Symptom::Seen(*tag), None, observed)?)));
         let (tags, findings): (Vec<Tag>, Vec<_>) = asked.unzip();
         if !tags.is_empty() {
-            all.push(Candidate { part: *part, seat, question: Question::What(findings), tags, patterns: vec![] });
+            all.push(Candidate { part: *part, seat, question: Question::What(findings), asks: Asks::Tags(tags) });
         }
     }
     for (site, notes) in evidence.notes.iter().enumerate() {
@@ -107,9 +124,31 @@ fn candidates(model: &Model<'_>, evidence: &Gathered, job: &Job) -> Vec<Candidat
                 .filter_map(|pattern| model.finding(note.part, note.symptom, Some(*pattern), observed))
                 .collect();
             if tag.is_damage() && findings.len() == patterns.len() && !findings.is_empty() {
-                let (question, patterns) = (Question::Where(findings), patterns.to_vec());
-                all.push(Candidate { part: note.part, seat, question, tags: vec![tag], patterns });
+                let asks = Asks::Where(tag, patterns.to_vec());
+                all.push(Candidate { part: note.part, seat, question: Question::Where(findings), asks });
             }
+        }
+    }
+    all
+}
+
+/// What could be measured and has not been, as far as there is a limit to hold it against.
+fn sizes(model: &Model<'_>, evidence: &Gathered, job: &Job) -> Vec<Candidate> {
+    let observed = Observed::Unreported { missed: MISSED_BY_MEASURING };
+    let mut all = Vec::new();
+    for part in model.engine().parts() {
+        let Some(seat) = model.seat(*part) else { continue };
+        let notes = evidence.notes.get(seat.0).map(Vec::as_slice).unwrap_or_default();
+        let known = |fault: Fault| notes.iter().any(|n| n.part == *part && n.symptom == Symptom::Measured(fault));
+        let has_limit = |quantity| job.sheet.limits(*part, quantity, "", None, Proportions::default()).is_some();
+        let quantities = part.kind.quantities().iter().map(|has| has.quantity).filter(|quantity| has_limit(*quantity));
+        let faults: BTreeSet<Fault> = quantities.flat_map(shown_by).copied().filter(|fault| !known(*fault)).collect();
+        let asked = faults
+            .into_iter()
+            .filter_map(|fault| Some((fault, model.finding(*part, Symptom::Measured(fault), None, observed)?)));
+        let (faults, findings): (Vec<Fault>, Vec<_>) = asked.unzip();
+        if !faults.is_empty() {
+            all.push(Candidate { part: *part, seat, question: Question::What(findings), asks: Asks::Faults(faults) });
         }
     }
     all
@@ -172,40 +211,44 @@ impl Candidate {
     fn told(&self, model: &Model<'_>, answers: &[Answer], gain: f64) -> NextLook {
         let label = self.part.label(model.engine().arrangement()).to_lowercase();
         let map = self.part.kind.row().zones;
-        let located = !self.patterns.is_empty();
-        let count = if located { answers.len() } else { answers.len().saturating_sub(1) };
+        let measure = matches!(self.asks, Asks::Faults(_));
+        let blank = NextLook { part: self.part, zone: None, tag: None, measure, sentence: String::new(), gain };
+        let count = match &self.asks {
+            Asks::Where(..) => answers.len(),
+            Asks::Tags(_) | Asks::Faults(_) => answers.len().saturating_sub(1),
+        };
         let telling = (0..count)
             .filter_map(|n| Some((n, self.raised(model, answers, n)?)))
             .max_by(|a, b| a.1.2.total_cmp(&b.1.2).then_with(|| b.0.cmp(&a.0)));
         let Some((n, (cause, form, _))) = telling else {
-            let sentence = format!("Look at {label}.");
-            return NextLook { part: self.part, zone: None, tag: None, sentence, gain };
+            let verb = if measure { "Measure" } else { "Look at" };
+            return NextLook { sentence: format!("{verb} {label}."), ..blank };
         };
-        let here = if cause.is_shared() { "" } else { " there" };
-        if located {
-            let tag = self.tags.first().copied();
-            let pattern = self.patterns.get(n).copied();
-            let mark = tag.map_or("the mark", |tag| tag.row().name);
-            let place = pattern.and_then(Pattern::words).unwrap_or("a single field or all over");
-            let sentence =
-                format!("Mark where the {mark} on {label} lies: {place} would speak for {}{here}.", cause.name);
-            return NextLook { part: self.part, zone: pattern.and_then(|p| p.zone(map)), tag, sentence, gain };
+        let speaks = format!("would speak for {}{}", cause.name, if cause.is_shared() { "" } else { " there" });
+        match &self.asks {
+            Asks::Where(tag, patterns) => {
+                let pattern = patterns.get(n).copied();
+                let place = pattern.and_then(Pattern::words).unwrap_or("a single field or all over");
+                let sentence = format!("Mark where the {} on {label} lies: {place} {speaks}.", tag.row().name);
+                NextLook { zone: pattern.and_then(|p| p.zone(map)), tag: Some(*tag), sentence, ..blank }
+            }
+            Asks::Faults(faults) => {
+                let shown = faults.get(n).map_or("a size beyond its limit", |fault| fault.words());
+                NextLook { sentence: format!("Measure {label}: {shown}, it {speaks}."), ..blank }
+            }
+            Asks::Tags(tags) => {
+                let Some(tag) = tags.get(n).copied() else {
+                    return NextLook { sentence: format!("Look at {label}."), ..blank };
+                };
+                let presence = model.presence(cause, form, self.part, Symptom::Seen(tag));
+                // One of two mirrored forms is as likely as the other: then no single edge is where to look.
+                let pattern = presence.and_then(|presence| presence.usual_pattern(map));
+                let pattern = pattern.filter(|p| cause.forms().len() == 1 || p.is_symmetrical());
+                let place = pattern.and_then(Pattern::words).map_or_else(String::new, |words| format!("{words} of "));
+                let sentence = format!("Look at {place}{label}: {} {speaks}, none against it.", tag.row().name);
+                NextLook { zone: pattern.and_then(|p| p.zone(map)), sentence, ..blank }
+            }
         }
-        let Some(tag) = self.tags.get(n).copied() else {
-            let sentence = format!("Look at {label}.");
-            return NextLook { part: self.part, zone: None, tag: None, sentence, gain };
-        };
-        let presence = model.presence(cause, form, self.part, Symptom::Seen(tag));
-        // One of two mirrored forms is as likely as the other: then no single edge is where to look.
-        let pattern = presence.and_then(|presence| presence.usual_pattern(map));
-        let pattern = pattern.filter(|p| cause.forms().len() == 1 || p.is_symmetrical());
-        let place = pattern.and_then(Pattern::words).map_or_else(String::new, |words| format!("{words} of "));
-        let sentence = format!(
-            "Look at {place}{label}: {} would speak for {}{here}, none against it.",
-            tag.row().name,
-            cause.name
-        );
-        NextLook { part: self.part, zone: pattern.and_then(|p| p.zone(map)), tag: None, sentence, gain }
     }
 
     /// The cause that an answer would raise most, and by how much it would move the beliefs, weighed by how likely the

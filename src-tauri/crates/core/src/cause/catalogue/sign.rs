@@ -60,17 +60,17 @@ impl Fault {
     /// In words, as measured.
     pub fn words(self) -> &'static str {
         match self {
-            Self::OutOfRound => "measured out of round",
-            Self::Tapered => "measured tapered",
-            Self::Barrel => "measured barrel-shaped",
-            Self::Hourglass => "measured hourglass-shaped",
-            Self::Bent => "measured bent",
-            Self::Twisted => "measured twisted",
-            Self::RunsOut => "measured running out",
-            Self::OutOfLine => "measured out of line",
-            Self::Loose => "measured with too much clearance",
-            Self::Tight => "measured with too little clearance",
-            Self::Worn => "measured worn",
+            Self::OutOfRound => "out of round",
+            Self::Tapered => "tapered",
+            Self::Barrel => "barrel-shaped",
+            Self::Hourglass => "hourglass-shaped",
+            Self::Bent => "bent",
+            Self::Twisted => "twisted",
+            Self::RunsOut => "running out",
+            Self::OutOfLine => "out of line",
+            Self::Loose => "with too much clearance",
+            Self::Tight => "with too little clearance",
+            Self::Worn => "worn",
         }
     }
 }
