@@ -3,7 +3,7 @@
 import { html } from '../vendor/lit-html/lit-html.js'
 import { capitalised, kindOf, zonesOf } from '../catalogue.js'
 import { stillZones } from '../part/zones.js'
-import { toLook, toSheet } from '../route.js'
+import { toLook, toMeasure, toSheet } from '../route.js'
 import { state } from '../state.js'
 import { words } from '../words.js'
 import { labelsOf } from './evidence.js'
@@ -15,8 +15,10 @@ export const lookSentence = (heading, look) => html`<h2 id="next-look">${heading
 
 /** The way to it. @param {JobView} view @param {NextLook} look @param {string} [short] where there is little room */
 export function lookButton(view, look, short) {
-  const name = text.lookNext(labelsOf(view).get(look.part) ?? look.part)
-  return html`<a class="button primary" href=${toLook(view.job, look)} aria-label=${name}>${short ?? name}</a>`
+  const part = labelsOf(view).get(look.part) ?? look.part
+  const name = look.measure ? text.measureNext(part) : text.lookNext(part)
+  const way = look.measure ? toMeasure(view.job, look.part) : toLook(view.job, look)
+  return html`<a class="button primary" href=${way} aria-label=${name}>${short ?? name}</a>`
 }
 
 /** On the part that was opened for the look: where to look and why; once that has been answered, the look after it.

@@ -44,6 +44,13 @@ export function layout(view) {
         })}
         ${valveGear(arrangement, set)}
         ${numbering(arrangement, set)}
+        ${choice({
+          name: 'oil-from',
+          legend: text.oilFrom,
+          options: [...optionsOf(text.oilEnds), { value: null, label: text.oilUnknown }],
+          value: arrangement.oil_from ?? null,
+          choose: (end) => set('oil_from')(end ?? undefined),
+        })}
         <p role="alert" class="refusal">${entry.refusal}</p>
         <button class="primary wide">${view.arrangement ? text.change : text.save}</button>
       </form>

@@ -44,7 +44,9 @@ export type Arrangement = {
   /** How cylinders are numbered. */
   numbering: Numbering,
   /** Which end is called the front. */
-  front: FrontEnd, };
+  front: FrontEnd,
+  /** The end of the crankshaft that the oil reaches first, from the pump or its gallery; none if that is not known. */
+  oil_from?: End, };
 
 /** Everything that follows from a job. */
 export type Assessment = {
@@ -760,6 +762,8 @@ export type NextLook = {
   zone: Zone | null,
   /** The tag whose zones are to be marked; none if the part has not been looked at at all. */
   tag: Tag | null,
+  /** Whether it is to be measured rather than looked at. */
+  measure: boolean,
   /** The instruction with its reason. */
   sentence: string,
   /** By how much the look is expected to reduce what is not known, in bits. */

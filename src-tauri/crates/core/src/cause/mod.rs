@@ -457,7 +457,10 @@ mod tests {
         let ask = |job: &Job| diagnose(Some(&engine), job, &BTreeMap::new()).next_look;
         let look = ask(&job).unwrap();
         assert!(look.measure && look.part.to_string() == "crankpin.1", "{look:?}");
-        assert_eq!(look.sentence, "Measure crankpin 1: tapered, it would speak for tapered journal there.");
+        assert_eq!(
+            look.sentence,
+            "Measure crankpin 1: a reading that shows it tapered would speak for tapered journal there."
+        );
         job.sheet.head.general_rules = false;
         assert_eq!(ask(&job), None, "without a limit a size says nothing");
     }

@@ -234,7 +234,7 @@ impl Candidate {
             }
             Asks::Faults(faults) => {
                 let shown = faults.get(n).map_or("a size beyond its limit", |fault| fault.words());
-                NextLook { sentence: format!("Measure {label}: {shown}, it {speaks}."), ..blank }
+                NextLook { sentence: format!("Measure {label}: a reading that shows it {shown} {speaks}."), ..blank }
             }
             Asks::Tags(tags) => {
                 let Some(tag) = tags.get(n).copied() else {
