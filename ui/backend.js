@@ -1,5 +1,5 @@
 // The only file that knows who is behind the page: Tauri's commands, or the HTTP harness of the browser tests.
-/** @import { Catalogue, Change, Document, Extent, HistoryLine, Instrument, JobLine, JobView, LearntPrice, ListKind, PaperSize, PriceList, Settings, Sheet, Shelf } from './types/api.d.ts' */
+/** @import { Catalogue, Change, Document, Extent, HistoryLine, Instrument, JobLine, JobView, LearntPrice, ListKind, PaperSize, PriceList, Purpose, Settings, Sheet, Shelf } from './types/api.d.ts' */
 import { convertFileSrc, invoke, isTauri } from './vendor/tauri/core.js'
 import { words } from './words.js'
 
@@ -71,7 +71,7 @@ export function photoAddress(photo, size) {
   return inShell ? `${convertFileSrc('', 'photo')}${size}/${photo}` : `/photo/${size}/${photo}`
 }
 
-/** @typedef {{ extent?: Extent, list?: ListKind, paper?: PaperSize }} Selection which of a kind of paper, and how */
+/** @typedef {{ extent?: Extent, list?: ListKind, paper?: PaperSize, purpose?: Purpose }} Selection which of a kind of paper, and how */
 
 /** A paper that is plain text. @param {string} job @param {Document} document @param {Selection} [selection] @returns {Promise<string>} */
 export async function getText(job, document, selection) {

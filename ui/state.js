@@ -1,5 +1,5 @@
 // All that the page holds. Screens read it; whoever changes it calls `redraw`.
-/** @import { Arrangement, Catalogue, Extent, HistoryLine, JobLine, JobView, LearntPrice, Settings, Shelf, Tag, Zone } from './types/api.d.ts' */
+/** @import { Arrangement, Catalogue, Extent, HistoryLine, JobLine, JobView, LearntPrice, Purpose, Settings, Shelf, Tag, Zone } from './types/api.d.ts' */
 /** @import { Route } from './route.js' */
 import { readRoute } from './route.js'
 
@@ -20,6 +20,7 @@ import { readRoute } from './route.js'
  * @property {HistoryLine[] | null} history
  * @property {string | null} report the report as text
  * @property {Extent} extent how much of the report is handed over
+ * @property {Purpose} purpose what the report is handed over for
  * @property {LearntPrice[]} learnt what the shop charged in its earlier jobs
  * @property {string} alert a sentence about what went wrong
  * @property {string} notice a sentence about what went right
@@ -45,6 +46,7 @@ export const state = {
   history: null,
   report: null,
   extent: 'full',
+  purpose: 'mail',
   learnt: [],
   alert: '',
   notice: '',

@@ -1,5 +1,5 @@
 // What leaves the shop: the report, the other papers, the job as an archive; and the end of the job.
-/** @import { Extent, JobView, PaperSize } from '../types/api.d.ts' */
+/** @import { Extent, JobView, PaperSize, Purpose } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { saveArchive, surroundings } from '../backend.js'
 import { catalogue } from '../catalogue.js'
@@ -23,6 +23,7 @@ export const handOver = (view) => ({
       <div class="hand-over-ways">
         <button type="button" @click=${() => savePaper(view.job, 'sizes-pdf')}>${text.sizesPdf}</button>
         <button type="button" @click=${() => savePaper(view.job, 'sizes-csv')}>${text.sizesCsv}</button>
+        <button type="button" @click=${() => savePaper(view.job, 'evidence-pdf')}>${text.evidencePdf}</button>
         <button type="button" @click=${() => savePaper(view.job, 'closing-pdf')}>${text.closingPdf}</button>
         <button type="button" @click=${() => leave(async () => text.savedAs(await saveArchive(view.job)))}>${text.archive}</button>
       </div>
@@ -41,10 +42,15 @@ export const handOver = (view) => ({
 
 /** @param {string} job */
 function report(job) {
-  const { extent } = state
+  const { extent, purpose } = state
   /** @param {Extent} chosen */
   const chooseExtent = (chosen) => {
     state.extent = chosen
+    redraw()
+  }
+  /** @param {Purpose} chosen */
+  const choosePurpose = (chosen) => {
+    state.purpose = chosen
     redraw()
   }
   return html`
@@ -62,10 +68,14 @@ function report(job) {
           value: state.settings.paper,
           choose: (/** @type {PaperSize} */ paper) => keepSettings({ paper }),
         })}
+        <div>
+          ${choice({ name: 'purpose', legend: text.purpose, options: optionsOf(text.purposes), value: purpose, choose: choosePurpose })}
+          <p class="hint">${text.purposesHint[purpose]}</p>
+        </div>
       </div>
       <div class="hand-over-ways">
-        <button type="button" class="primary" @click=${() => savePaper(job, 'report-pdf', { extent })}>${text.save}</button>
-        ${surroundings.opensDocuments ? html`<button type="button" @click=${() => openPaper(job, 'report-pdf', { extent })}>${text.open}</button>` : ''}
+        <button type="button" class="primary" @click=${() => savePaper(job, 'report-pdf', { extent, purpose })}>${text.save}</button>
+        ${surroundings.opensDocuments ? html`<button type="button" @click=${() => openPaper(job, 'report-pdf', { extent, purpose })}>${text.open}</button>` : ''}
         <button type="button" ?disabled=${!state.report} @click=${() => copyFrom('textarea.report-text')}>${text.copy}</button>
       </div>
     </section>`

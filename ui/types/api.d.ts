@@ -335,7 +335,7 @@ export type DisputeEntry = {
   other: string, };
 
 /** The papers. */
-export type Document = "report-pdf" | "report-text" | "sizes-pdf" | "sizes-csv" | "list-pdf" | "list-text" | "list-csv" | "closing-pdf";
+export type Document = "report-pdf" | "report-text" | "sizes-pdf" | "sizes-csv" | "list-pdf" | "list-text" | "list-csv" | "closing-pdf" | "evidence-pdf";
 
 /** The id of an edit. Sorts by wall-clock milliseconds, then by a counter, then by device.
  *
@@ -1020,6 +1020,9 @@ export type Progress = {
   /** Photos taken in. */
   photos: number, };
 
+/** What a PDF is for. */
+export type Purpose = "mail" | "archive" | "print";
+
 /** A quantity of a part. Which part is meant, a quantity does not say: the *diameter* of a journal is outside, that of
  * a bore inside. */
 export type Quantity = "diameter" | "out-of-round" | "taper" | "barrel" | "wear" | "run-out" | "bend" | "twist" | "scratch-depth" | "length" | "thrust-width" | "wall" | "thickness" | "clearance" | "strip" | "bearing-bore" | "line-offset" | "line-adjacent" | "line-overall" | "end-float" | "side-play" | "big-end-bore" | "small-end-bore" | "pin-bore" | "pin-diameter" | "pin-clearance" | "groove-clearance" | "ring-gap" | "gap-growth" | "ridge" | "lobe-height" | "base-circle" | "lift" | "height-loss" | "lift-loss" | "lift-spread" | "guide-bore" | "adjacent-run-out" | "adjacent-run-out-square" | "other";
@@ -1492,7 +1495,11 @@ list?: ListKind,
 /**
  * On which sheets; A4, if not said.
  */
-paper?: PaperSize, }; reply: Blob };
+paper?: PaperSize, 
+/**
+ * What for; to be mailed, if not said.
+ */
+purpose?: Purpose, }; reply: Blob };
   archive_export: { arguments: { 
 /**
  * The job.

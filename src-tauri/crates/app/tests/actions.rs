@@ -283,10 +283,15 @@ fn prices_are_learnt_from_jobs_and_papers_of_every_kind_leave() {
     shop.append(&job, json!({ "do": "set-price", "price": price }));
     let learnt = shop.ask("prices_learnt", json!({}));
     assert_eq!((&learnt[0]["price"]["part"], &learnt[0]["jobs"]), (&json!(9000), &json!(1)));
-    let pdfs = ["report-pdf", "sizes-pdf", "list-pdf", "closing-pdf"];
+    let pdfs = ["report-pdf", "sizes-pdf", "list-pdf", "closing-pdf", "evidence-pdf"];
     for document in pdfs {
         let asked = json!({ "job": job, "document": document, "paper": "letter", "extent": "short" });
         assert!(shop.fetch("document_get", asked).0.starts_with(b"%PDF-"), "{document}");
+    }
+    for (purpose, archived) in [("mail", false), ("print", false), ("archive", true)] {
+        let asked = json!({ "job": job, "document": "report-pdf", "purpose": purpose });
+        let pdf = shop.fetch("document_get", asked).0;
+        assert_eq!(pdf.windows(15).any(|bytes| bytes == b"<pdfaid:part>2<"), archived, "{purpose}");
     }
     for list in ["look-again", "machine-shop", "order", "rebuild-here", "clean", "put-right"] {
         let (csv, mime, _) = shop.fetch("document_get", json!({ "job": job, "document": "list-csv", "list": list }));

@@ -10,12 +10,13 @@ use crate::file;
 use crate::visit::Visit;
 
 /// Each paper and the name of its file.
-const PAPERS: [(&str, &str); 5] = [
+const PAPERS: [(&str, &str); 6] = [
     ("report-pdf", "condition-report.pdf"),
     ("report-text", "condition-report.txt"),
     ("sizes-pdf", "sizes.pdf"),
     ("sizes-csv", "sizes.csv"),
     ("closing-pdf", "closing.pdf"),
+    ("evidence-pdf", "evidence.pdf"),
 ];
 
 pub(crate) fn run(from: &Path, out: &Path) -> Result<(), Failure> {

@@ -3,10 +3,11 @@
 use serde::{Deserialize, Serialize};
 use wearbook_core::assess::assess;
 use wearbook_core::document::{
-    Extent, Paper, Shop, closing_sheet, condition_report, size_sheet, size_table, work_list, work_list_table,
+    Extent, Paper, Shop, closing_sheet, condition_report, evidence_sheet, size_sheet, size_table, work_list, work_list_table,
 };
 use wearbook_core::job::{Job, PhotoId};
 use wearbook_core::list::ListKind;
+use wearbook_report::{Print, Resolution, Sheet};
 use wearbook_store::{JobId, ShownSize};
 
 use crate::{Error, File, Settings, Wearbook, view};
@@ -32,6 +33,10 @@ pub struct Arguments {
     #[serde(default)]
     #[cfg_attr(feature = "schema", ts(optional, as = "Option<PaperSize>"))]
     pub paper: PaperSize,
+    /// What for; to be mailed, if not said.
+    #[serde(default)]
+    #[cfg_attr(feature = "schema", ts(optional, as = "Option<Purpose>"))]
+    pub purpose: Purpose,
 }
 
 /// The papers.
@@ -55,6 +60,8 @@ pub enum Document {
     ListCsv,
     /// The closing sheet.
     ClosingPdf,
+    /// The evidence for the machine shop, to print or send.
+    EvidencePdf,
 }
 
 /// What it is printed on.
@@ -67,6 +74,20 @@ pub enum PaperSize {
     A4,
     /// 8.5 in × 11 in.
     Letter,
+}
+
+/// What a PDF is for.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+#[serde(rename_all = "kebab-case")]
+pub enum Purpose {
+    /// To be mailed: below 5 MB.
+    #[default]
+    Mail,
+    /// To be kept for decades: PDF/A, below 5 MB.
+    Archive,
+    /// To be printed, with pictures as large as they are kept.
+    Print,
 }
 
 impl PaperSize {
@@ -91,25 +112,32 @@ pub type Reply = File;
 ///
 /// # Errors
 /// `no-such-job`; `report` if the paper can't be set; what the store says.
-pub fn act(book: &Wearbook, Arguments { job, document, extent, list, paper }: Arguments) -> Result<Reply, Error> {
+pub fn act(
+    book: &Wearbook,
+    Arguments { job, document, extent, list, paper, purpose }: Arguments,
+) -> Result<Reply, Error> {
     let today = book.clock.today();
     let (edits, settings) = book.store.read(|ledger| Ok::<_, Error>((ledger.edits(job)?, Settings::load(ledger)?)))?;
     let job = Job::fold(&edits);
     let shop = Shop { name: settings.shop_name, address: settings.shop_address };
     let assessment = assess(&job);
     let kind = list.unwrap_or(ListKind::Order);
+    let print = print(paper, purpose);
     let report = || condition_report(&job, &assessment, today, &shop, extent);
     let list = || work_list(&job, &assessment, today, &shop, kind);
     let (bytes, form, what) = match document {
-        Document::ReportPdf => (pdf(book, &report(), paper)?, PDF, String::new()),
+        Document::ReportPdf => (pdf(book, &report(), print)?, PDF, String::new()),
         Document::ReportText => (text(&report()), TEXT, String::new()),
-        Document::SizesPdf => (pdf(book, &size_sheet(&job, &assessment, today, &shop), paper)?, PDF, "sizes.".into()),
+        Document::SizesPdf => (pdf(book, &size_sheet(&job, &assessment, today, &shop), print)?, PDF, "sizes.".into()),
         Document::SizesCsv => (csv(&size_table(&assessment))?, CSV, "sizes.".into()),
-        Document::ListPdf => (pdf(book, &list(), paper)?, PDF, list_name(kind)),
+        Document::ListPdf => (pdf(book, &list(), print)?, PDF, list_name(kind)),
         Document::ListText => (text(&list()), TEXT, list_name(kind)),
         Document::ListCsv => (csv(&work_list_table(&assessment, kind))?, CSV, list_name(kind)),
         Document::ClosingPdf => {
-            (pdf(book, &closing_sheet(&job, &assessment, today, &shop), paper)?, PDF, "closing.".into())
+            (pdf(book, &closing_sheet(&job, &assessment, today, &shop), print)?, PDF, "closing.".into())
+        }
+        Document::EvidencePdf => {
+            (pdf(book, &evidence_sheet(&job, &assessment, today, &shop), print)?, PDF, "evidence.".into())
         }
     };
     let (mime, extension) = form;
@@ -136,15 +164,22 @@ fn csv(rows: &[Vec<String>]) -> Result<Vec<u8>, Error> {
 /// The long side of a picture on paper, in pixels: sharp at the size at which it is printed.
 const PAPER_SIDE: u32 = 1280;
 
-fn pdf(book: &Wearbook, paper: &Paper, size: PaperSize) -> Result<Vec<u8>, Error> {
+fn print(paper: PaperSize, purpose: Purpose) -> Print {
+    Print {
+        sheet: match paper {
+            PaperSize::A4 => Sheet::A4,
+            PaperSize::Letter => Sheet::Letter,
+        },
+        archive: purpose == Purpose::Archive,
+        pictures: if purpose == Purpose::Print { Resolution::Full } else { Resolution::Mail },
+    }
+}
+
+fn pdf(book: &Wearbook, paper: &Paper, print: Print) -> Result<Vec<u8>, Error> {
     // A picture that is missing leaves a frame that says so: the rest of the report must be able to leave.
     let mut picture = |photo: &PhotoId| {
         let screen = book.shown(photo, ShownSize::Screen).ok()?;
         wearbook_photo::outgoing(&screen, PAPER_SIDE).ok()
     };
-    let sheet = match size {
-        PaperSize::A4 => wearbook_report::Sheet::A4,
-        PaperSize::Letter => wearbook_report::Sheet::Letter,
-    };
-    wearbook_report::pdf_on(sheet, paper, &mut picture).map_err(|error| Error::new("report", error.to_string()))
+    wearbook_report::pdf_as(print, paper, &mut picture).map_err(|error| Error::new("report", error.to_string()))
 }
