@@ -9,6 +9,7 @@ mod next_look;
 mod pattern;
 mod place;
 mod scaled;
+mod told;
 
 pub use evidence::{EVEN_CALLED_CLEAN, EVEN_LEFT_OUT, MISSED_BESIDE_OTHER, MISSED_BY_MEASURING, MISSED_ON_CLEAN};
 pub use model::{Model, Seat, Spot, State};
@@ -23,10 +24,10 @@ use serde::Serialize;
 use crate::engine::{Engine, Part};
 use crate::figure::Figure;
 use crate::job::Job;
-use crate::words::capitalised;
 use catalogue::Cause;
 use explain::Explained;
 use network::{Memo, Network};
+use told::{NAMED_FROM, PARTS_BEFORE_NAMING, summary, view};
 
 /// The ranked causes of one engine's wear.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -117,16 +118,6 @@ pub struct Unexplained {
     pub probability: f64,
 }
 
-/// A named cause needs a probability of at least this much.
-const NAMED_FROM: f64 = 0.5;
-/// Fewest parts of interest that must have been looked at before a cause is named (our judgement: one rod's bearing
-/// with its crankpin is not yet an engine).
-const PARTS_BEFORE_NAMING: usize = 4;
-/// A place is named with its cause from this probability on.
-const PLACE_NAMED_FROM: f64 = 0.25;
-/// Places named with a cause before the rest is counted.
-const PLACES_NAMED: usize = 3;
-
 /// Ranks the causes of the catalogue for an engine. Without an engine, or before anything has been looked at, the
 /// probabilities are the priors, shifted by what is known of the engine's past.
 pub fn diagnose(engine: Option<&Engine>, job: &Job, figures: &BTreeMap<Part, Vec<Figure>>) -> CauseReport {
@@ -186,74 +177,6 @@ fn report(
     causes.sort_by(|a, b| b.probability.total_cmp(&a.probability).then_with(|| a.id.cmp(&b.id)));
     let enough_seen = looked >= PARTS_BEFORE_NAMING && causes.first().is_some_and(|top| top.probability >= NAMED_FROM);
     CauseReport { enough_seen, summary: summary(&causes, looked, enough_seen), causes, unexplained, next_look }
-}
-
-fn summary(views: &[CauseView], looked: usize, enough_seen: bool) -> String {
-    if looked < PARTS_BEFORE_NAMING {
-        return "Not enough has been seen yet to say why the engine suffered.".into();
-    }
-    if !enough_seen {
-        return "No single cause stands out yet: look at more parts.".into();
-    }
-    let named = views.iter().filter(|view| view.probability >= NAMED_FROM);
-    named
-        .map(|view| {
-            let places = named_places(&view.places);
-            let place = if places.is_empty() { String::new() } else { format!(" Where: {places}.") };
-            format!("{}: {}{place}", capitalised(&view.likelihood), view.plainly)
-        })
-        .collect::<Vec<_>>()
-        .join(" ")
-}
-
-/// The likely places in words: "cylinder 2, cylinder 3 and 4 more".
-fn named_places(places: &[PlaceView]) -> String {
-    let likely = || places.iter().filter(|place| place.probability >= PLACE_NAMED_FROM);
-    let named: Vec<&str> = likely().take(PLACES_NAMED).map(|place| place.label.as_str()).collect();
-    match likely().count().saturating_sub(PLACES_NAMED) {
-        0 => named.join(", "),
-        more => format!("{} and {more} more", named.join(", ")),
-    }
-}
-
-fn likelihood(probability: f64) -> &'static str {
-    match probability {
-        p if p >= 0.9 => "very likely",
-        p if p >= 0.6 => "likely",
-        p if p >= 0.25 => "possible",
-        p if p >= 0.05 => "unlikely",
-        _ => "very unlikely",
-    }
-}
-
-/// Never more digits than the evidence bears: to the nearest ten, and no nearer to certainty than 95 %.
-fn percent(probability: f64) -> String {
-    match probability {
-        p if p > 0.95 => "more than 95 %".into(),
-        p if p < 0.05 => "less than 5 %".into(),
-        p => format!("about {} %", (p * 10.0).round() * 10.0),
-    }
-}
-
-fn view(cause: &Cause, probability: f64, explained: Explained) -> CauseView {
-    let places = named_places(&explained.places);
-    let name = if places.is_empty() { cause.name.to_owned() } else { format!("{}, {places}", cause.name) };
-    CauseView {
-        id: cause.id.into(),
-        name,
-        probability,
-        likelihood: likelihood(probability).into(),
-        percent: percent(probability),
-        plainly: cause.plainly.into(),
-        whole_engine: cause.is_shared(),
-        places: explained.places,
-        evidence_for: explained.speaks_for,
-        evidence_against: explained.speaks_against,
-        explains_alone: explained.alone,
-        check: cause.check.iter().map(|line| (*line).to_owned()).collect(),
-        put_right: cause.put_right.iter().map(|line| (*line).to_owned()).collect(),
-        source: cause.source.into(),
-    }
 }
 
 #[cfg(test)]

@@ -1,0 +1,94 @@
+//! Causes in words.
+
+use super::catalogue::Cause;
+use super::explain::Explained;
+use super::{CauseView, PlaceView};
+use crate::words::capitalised;
+
+/// A named cause needs a probability of at least this much.
+pub(super) const NAMED_FROM: f64 = 0.5;
+/// Fewest parts of interest that must have been looked at before a cause is named (our judgement: one rod's bearing
+/// with its crankpin is not yet an engine).
+pub(super) const PARTS_BEFORE_NAMING: usize = 4;
+/// A place is named with its cause from this probability on.
+const PLACE_NAMED_FROM: f64 = 0.25;
+/// Places named with a cause before the rest is counted.
+const PLACES_NAMED: usize = 3;
+/// Causes told in a sentence each before the rest is counted.
+const CAUSES_TOLD: usize = 3;
+
+/// What a customer is told: the likeliest causes, each in a sentence; or that it is too early.
+pub(super) fn summary(views: &[CauseView], looked: usize, enough_seen: bool) -> String {
+    if looked < PARTS_BEFORE_NAMING {
+        return "Not enough has been seen yet to say why the engine suffered.".into();
+    }
+    if !enough_seen {
+        return "No single cause stands out yet: look at more parts.".into();
+    }
+    let named = || views.iter().filter(|view| view.probability >= NAMED_FROM);
+    let mut sentences: Vec<String> = named()
+        .take(CAUSES_TOLD)
+        .map(|view| {
+            let places = named_places(&view.places);
+            let place = if places.is_empty() { String::new() } else { format!(" Where: {places}.") };
+            format!("{}: {}{place}", capitalised(&view.likelihood), view.plainly)
+        })
+        .collect();
+    match named().count().saturating_sub(CAUSES_TOLD) {
+        0 => {}
+        1 => sentences.push("One more cause is likely too.".into()),
+        more => sentences.push(format!("{more} more causes are likely too.")),
+    }
+    sentences.join(" ")
+}
+
+/// The likely places in words: "cylinder 2, cylinder 3 and 4 more".
+fn named_places(places: &[PlaceView]) -> String {
+    let likely = || places.iter().filter(|place| place.probability >= PLACE_NAMED_FROM);
+    let named: Vec<&str> = likely().take(PLACES_NAMED).map(|place| place.label.as_str()).collect();
+    match likely().count().saturating_sub(PLACES_NAMED) {
+        0 => named.join(", "),
+        more => format!("{} and {more} more", named.join(", ")),
+    }
+}
+
+fn likelihood(probability: f64) -> &'static str {
+    match probability {
+        p if p >= 0.9 => "very likely",
+        p if p >= 0.6 => "likely",
+        p if p >= 0.25 => "possible",
+        p if p >= 0.05 => "unlikely",
+        _ => "very unlikely",
+    }
+}
+
+/// Never more digits than the evidence bears: to the nearest ten, and no nearer to certainty than 95 %.
+fn percent(probability: f64) -> String {
+    match probability {
+        p if p > 0.95 => "more than 95 %".into(),
+        p if p < 0.05 => "less than 5 %".into(),
+        p => format!("about {} %", (p * 10.0).round() * 10.0),
+    }
+}
+
+/// A cause with all that is told of it.
+pub(super) fn view(cause: &Cause, probability: f64, explained: Explained) -> CauseView {
+    let places = named_places(&explained.places);
+    let name = if places.is_empty() { cause.name.to_owned() } else { format!("{}, {places}", cause.name) };
+    CauseView {
+        id: cause.id.into(),
+        name,
+        probability,
+        likelihood: likelihood(probability).into(),
+        percent: percent(probability),
+        plainly: cause.plainly.into(),
+        whole_engine: cause.is_shared(),
+        places: explained.places,
+        evidence_for: explained.speaks_for,
+        evidence_against: explained.speaks_against,
+        explains_alone: explained.alone,
+        check: cause.check.iter().map(|line| (*line).to_owned()).collect(),
+        put_right: cause.put_right.iter().map(|line| (*line).to_owned()).collect(),
+        source: cause.source.into(),
+    }
+}
