@@ -52,6 +52,9 @@ pub(super) struct Note {
     pub(super) pattern: Option<Pattern>,
 }
 
+/// What was noted of a topic: the pieces of evidence at each site, and what they are about.
+pub(super) type Noted = (Vec<AtSite>, Vec<Note>);
+
 /// All that was recorded, as the model has it.
 #[derive(Debug)]
 pub(super) struct Evidence {
@@ -133,8 +136,8 @@ impl Evidence {
     }
 
     /// All topics: for each site at which something was found of it the pieces of evidence, and what they are about.
-    pub(super) fn topics(&self) -> BTreeMap<Topic, (Vec<AtSite>, Vec<Note>)> {
-        let mut topics: BTreeMap<Topic, (Vec<AtSite>, Vec<Note>)> = BTreeMap::new();
+    pub(super) fn topics(&self) -> BTreeMap<Topic, Noted> {
+        let mut topics: BTreeMap<Topic, Noted> = BTreeMap::new();
         for (site, notes) in self.notes.iter().enumerate() {
             for (piece, note) in notes.iter().enumerate() {
                 let (sites, of_topic) = topics.entry(note.topic).or_default();

@@ -3,13 +3,13 @@
 use std::collections::BTreeMap;
 
 use super::catalogue::{self, Cause};
-use super::evidence::{Evidence as Gathered, Note, Topic, words};
+use super::evidence::{Evidence as Gathered, Note, Noted, Topic, words};
 use super::model::{Model, Seat, history_factors};
 use super::network::{Belief, Finding, Maker, Observed, Solution};
 use super::place::Place;
 use super::scaled::binary_log;
-use super::{CauseView, Evidence, PlaceView, Unexplained, view};
-use crate::engine::Part;
+use super::{CauseView, Evidence, PlaceView, Unexplained, both, view};
+use crate::engine::{Arrangement, Part};
 use crate::job::Job;
 use crate::wear::Grade;
 
@@ -37,8 +37,6 @@ const UNEXPLAINED_FROM: f64 = 0.5;
 
 /// What was seen of one topic, and what it weighs for each shared cause.
 struct Weighed {
-    topic: Topic,
-    notes: Vec<Note>,
     told: Evidence,
     weights: Vec<f64>,
 }
@@ -52,20 +50,19 @@ pub(super) fn explain(
 ) -> (Vec<CauseView>, Vec<Unexplained>) {
     let arrangement = model.engine().arrangement();
     let beliefs = solution.shared();
-    let weighed: Vec<Weighed> = evidence
-        .topics()
-        .into_iter()
-        .map(|(topic, (places, notes))| {
-            let told = Evidence { words: words(topic, &notes, arrangement), parts: parts(&notes), weight: 0.0 };
-            let without = solution.shared_without(&places);
-            let weights = beliefs.iter().zip(&without).map(|(all, without)| weight(*all, *without)).collect();
-            Weighed { topic, notes, told, weights }
-        })
-        .collect();
+    let topics = evidence.topics();
+    let (weighed, (of_places, odd)) = both(
+        || topics.iter().map(|topic| weigh(topic, solution, &beliefs, arrangement)).collect::<Vec<Weighed>>(),
+        || {
+            let local = Local::of(model, solution);
+            let odd = unexplained(model, evidence, solution, &topics, &local);
+            (local.views(model, evidence, solution, job), odd)
+        },
+    );
     let mut views = Vec::new();
     for (number, (cause, belief)) in model.shared.iter().zip(&beliefs).enumerate() {
         let mut explained = Explained::default();
-        for Weighed { told, weights, .. } in &weighed {
+        for Weighed { told, weights } in &weighed {
             let own = weights.get(number).copied().unwrap_or(0.0);
             if own.abs() < SMALLEST_WEIGHT {
                 continue;
@@ -80,10 +77,21 @@ pub(super) fn explain(
         explained.past(cause, job);
         views.push(view(cause, belief.probability(), explained.sorted()));
     }
-    let local = Local::of(model, solution);
-    views.extend(local.views(model, evidence, solution, job));
+    views.extend(of_places);
     keep_what_is_explained_alone(&mut views);
-    (views, unexplained(model, evidence, solution, &weighed, &local))
+    (views, odd)
+}
+
+/// What a topic weighs for each of the shared causes.
+fn weigh(
+    (topic, (places, notes)): (&Topic, &Noted),
+    solution: &Solution<'_>,
+    beliefs: &[Belief],
+    arrangement: &Arrangement,
+) -> Weighed {
+    let told = Evidence { words: words(*topic, notes, arrangement), parts: parts(notes), weight: 0.0 };
+    let without = solution.shared_without(places);
+    Weighed { told, weights: beliefs.iter().zip(&without).map(|(all, without)| weight(*all, *without)).collect() }
 }
 
 /// Drops from what a cause explains alone all that speaks for another cause too.
@@ -170,7 +178,7 @@ impl Local {
     }
 
     /// What speaks for and against a cause at one place: each thing that it makes and that was seen or missed there, all
-    /// else that was seen there, and all that was seen at other places like it.
+    /// else that was found there, and all that was seen at other places like it.
     fn reasons(
         &self,
         explained: &mut Explained,
@@ -215,10 +223,14 @@ impl Local {
             }
             explained.weigh(told);
         }
+        // What hangs on a crankpin is there too; what hangs beside a rod is elsewhere.
+        let there = |note: &Note| seat.1.is_none() || Place::of(note.part) == spot.place;
+        let found = |note: &Note| there(note) && matches!(note.topic, Topic::Seen(..) | Topic::Beyond(..));
+        let other: Vec<_> = other.into_iter().filter(|(_, note)| found(note)).collect();
         if !other.is_empty() {
             let weight = weight(all, without(&other));
             let other: Vec<Note> = other.iter().map(|(_, note)| *note).collect();
-            let words = "what else was seen there, of which this cause makes nothing".into();
+            let words = "what else was found there, of which this cause makes nothing".into();
             explained.weigh(Evidence { words, parts: parts(&other), weight });
         }
         let kind = spot.place.kind();
@@ -245,7 +257,7 @@ fn unexplained(
     model: &Model<'_>,
     evidence: &Gathered,
     solution: &Solution<'_>,
-    weighed: &[Weighed],
+    topics: &BTreeMap<Topic, Noted>,
     local: &Local,
 ) -> Vec<Unexplained> {
     let beliefs = solution.shared();
@@ -253,7 +265,7 @@ fn unexplained(
     for note in evidence.unspoken.iter().filter(|note| note.symptom != catalogue::EVEN) {
         odd.entry(note.topic).or_default().push((*note, 1.0));
     }
-    for Weighed { topic, notes, .. } in weighed {
+    for (topic, (_, notes)) in topics {
         if !matches!(topic, Topic::Seen(..)) {
             continue;
         }

@@ -141,8 +141,11 @@ pub fn diagnose_with(
     let Ok(solution) = evidence.network.solve_with(std::mem::take(memo)) else {
         return report(vec![], 0, vec![], None);
     };
-    let (views, unexplained) = explain::explain(&model, &evidence, &solution, job);
-    let next_look = next_look::next_look(&model, &evidence, &solution, job);
+    // The reasons and the next look don't depend on each other.
+    let (next_look, (views, unexplained)) = both(
+        || next_look::next_look(&model, &evidence, &solution, job),
+        || explain::explain(&model, &evidence, &solution, job),
+    );
     *memo = solution.into_memo();
     let seen = |part: &&Part| job.parts.get(part).is_some_and(|record| record.looked_at());
     let spoken_of = |part: &&Part| {
@@ -150,6 +153,15 @@ pub fn diagnose_with(
     };
     let looked = engine.parts().iter().filter(seen).filter(spoken_of).count();
     report(views, looked, unexplained, next_look)
+}
+
+/// The results of two pieces of work, done side by side where the machine can.
+fn both<A: Send, B>(one: impl FnOnce() -> A + Send, other: impl FnOnce() -> B) -> (A, B) {
+    std::thread::scope(|scope| {
+        let one = scope.spawn(one);
+        let other = other();
+        (one.join().unwrap_or_else(|broke| std::panic::resume_unwind(broke)), other)
+    })
 }
 
 /// The probability of every cause that an engine can have, by its written form, without reasons and next look.

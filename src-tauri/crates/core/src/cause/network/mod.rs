@@ -14,9 +14,8 @@ mod question;
 mod site;
 mod table;
 
-use std::cell::{OnceCell, RefCell};
 use std::collections::BTreeMap;
-use std::sync::Arc;
+use std::sync::{Arc, Mutex, OnceLock, PoisonError};
 
 use serde::Serialize;
 
@@ -96,7 +95,7 @@ pub struct Memo {
 struct Known {
     site: Site,
     tables: SiteTables,
-    left_out: RefCell<BTreeMap<Vec<usize>, LeftOut>>,
+    left_out: Mutex<BTreeMap<Vec<usize>, LeftOut>>,
 }
 
 /// What changes at a place when pieces of evidence are left out.
@@ -119,7 +118,7 @@ pub struct Solution<'a> {
     weights: Vec<f64>,
     /// The subsets by how much they matter to the belief in any shared cause.
     columns: Columns,
-    seen: Vec<OnceCell<Seen>>,
+    seen: Vec<OnceLock<Seen>>,
 }
 
 /// The subsets of shared causes that can be seen beside the others, as a place has them.
@@ -153,7 +152,7 @@ pub struct AtPlace<'a> {
     row: Vec<f64>,
     /// The part of it in which the place is in one of the states, and the rest.
     sides: [Vec<f64>; 2],
-    columns: OnceCell<Columns>,
+    columns: OnceLock<Columns>,
 }
 
 impl Network {
@@ -178,7 +177,7 @@ impl Network {
             let known = old.next().filter(|known| known.site == *site).unwrap_or_else(|| Known {
                 site: site.clone(),
                 tables: SiteTables::new(site),
-                left_out: RefCell::default(),
+                left_out: Mutex::default(),
             });
             let alike = memo.sites.iter().zip(&projections).find(|(other, _)| other.tables.bits == known.tables.bits);
             let projection = alike.map_or_else(
@@ -188,9 +187,9 @@ impl Network {
             projections.push(projection);
             memo.sites.push(known);
         }
-        let weights = self.weights(memo.sites.iter().zip(&projections));
+        let weights = weighed(&self.prior(), memo.sites.iter().zip(&projections));
         let columns = Columns::new(&shares(&weights, self.priors.len()));
-        let seen = self.sites.iter().map(|_| OnceCell::new()).collect();
+        let seen = self.sites.iter().map(|_| OnceLock::new()).collect();
         Ok(Solution { network: self, memo, projections, weights, columns, seen })
     }
 
@@ -211,31 +210,15 @@ impl Network {
         if sound { Ok(()) } else { Err(Unsound) }
     }
 
-    /// The weight of every subset of shared causes, as some of the places have it.
-    fn weights<'b>(&self, places: impl Iterator<Item = (&'b Known, &'b Arc<Vec<u16>>)>) -> Vec<f64> {
-        // Places on which the same causes bear are taken together, so that the long row is walked seldom.
-        let mut rows: Vec<(&Arc<Vec<u16>>, Vec<Scaled>)> = Vec::new();
-        for (known, projection) in places {
-            let message = &known.tables.message;
-            match rows.iter_mut().find(|(other, _)| Arc::ptr_eq(other, projection)) {
-                Some((_, row)) => row.iter_mut().zip(message).for_each(|(x, factor)| *x = x.product(*factor)),
-                None => rows.push((projection, message.clone())),
-            }
-        }
+    /// The weight of every subset of shared causes before anything is seen.
+    fn prior(&self) -> Vec<Scaled> {
         let mut weights = vec![Scaled::ONE];
         for prior in &self.priors {
             let with: Vec<Scaled> = weights.iter().map(|weight| weight.times(*prior)).collect();
             weights = weights.iter().map(|weight| weight.times(1.0 - prior)).collect();
             weights.extend(with);
         }
-        for (projection, row) in rows {
-            for (weight, index) in weights.iter_mut().zip(projection.iter()) {
-                if let Some(factor) = row.get(usize::from(*index)) {
-                    *weight = weight.product(*factor);
-                }
-            }
-        }
-        Scaled::aligned(&weights)
+        weights
     }
 }
 
@@ -307,7 +290,7 @@ impl Solution<'_> {
         } else {
             let kept = self.memo.sites.iter().zip(&self.projections).enumerate();
             let kept = kept.filter(|(number, _)| !forgetting.contains(number)).map(|(_, place)| place);
-            self.gather(site, &self.network.weights(kept))
+            self.gather(site, &weighed(&self.network.prior(), kept))
         };
         let mut sides = [vec![0.0; row.len()], vec![0.0; row.len()]];
         let joint = known.tables.joint(branch, &row);
@@ -316,7 +299,7 @@ impl Solution<'_> {
             let [with, without] = &mut sides;
             plus(if *is { with } else { without }, joint);
         }
-        Some(AtPlace { known, branch, is, row, sides, columns: OnceCell::new() })
+        Some(AtPlace { known, branch, is, row, sides, columns: OnceLock::new() })
     }
 
     /// The probability that some place is in one of some states: `found` is asked for each site, branch and state.
@@ -400,7 +383,8 @@ impl Known {
     }
 
     fn left_out<T>(&self, out: &[usize], ask: impl FnOnce(&mut LeftOut) -> T) -> T {
-        let mut known = self.left_out.borrow_mut();
+        // What a thread that broke off has left is whole: a figure is put in only once it is there.
+        let mut known = self.left_out.lock().unwrap_or_else(PoisonError::into_inner);
         if let Some(left_out) = known.get_mut(out) {
             return ask(left_out);
         }
@@ -429,6 +413,28 @@ impl Known {
             }
         });
     }
+}
+
+/// The weight of every subset of shared causes, as some of the places have it.
+fn weighed<'a>(prior: &[Scaled], places: impl Iterator<Item = (&'a Known, &'a Arc<Vec<u16>>)>) -> Vec<f64> {
+    // Places on which the same causes bear are taken together, so that the long row is walked seldom.
+    let mut rows: Vec<(&Arc<Vec<u16>>, Vec<Scaled>)> = Vec::new();
+    for (known, projection) in places {
+        let message = &known.tables.message;
+        match rows.iter_mut().find(|(other, _)| Arc::ptr_eq(other, projection)) {
+            Some((_, row)) => row.iter_mut().zip(message).for_each(|(x, factor)| *x = x.product(*factor)),
+            None => rows.push((projection, message.clone())),
+        }
+    }
+    let mut weights = prior.to_vec();
+    for (projection, row) in rows {
+        for (weight, index) in weights.iter_mut().zip(projection.iter()) {
+            if let Some(factor) = row.get(usize::from(*index)) {
+                *weight = weight.product(*factor);
+            }
+        }
+    }
+    Scaled::aligned(&weights)
 }
 
 /// Each of some subsets once, ascending.

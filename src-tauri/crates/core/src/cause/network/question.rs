@@ -2,7 +2,7 @@
 
 use super::finding::{Factor, Finding};
 use super::site::Site;
-use super::table::{Indices, Table, pick, plus, projection, times};
+use super::table::{Indices, Table, pick, plus, times, within};
 use super::{Known, Seen, Solution, distinct, dot};
 
 /// A look at one part.
@@ -49,13 +49,13 @@ impl Solution<'_> {
         bits.dedup();
         let local: Vec<usize> =
             place.bits.iter().filter_map(|bit| bits.iter().position(|other| other == bit)).collect();
-        let wide = projection(causes, &bits);
         let mut indices = Indices::new(&bits);
         let tables: Vec<Table> = question.findings().iter().map(|f| Table::new(f, &mut indices)).collect();
         let subsets = self.columns.enough(0.0);
-        let columns = distinct(pick(&wide, subsets).into_iter());
-        let narrow = pick(&projection(bits.len(), &local), &columns);
-        let rest = Rest::new(&bits, &columns, Kept { subsets, weights: &pick(&self.weights, subsets) }, &wide, causes);
+        let own: Vec<u16> = subsets.iter().map(|subset| within(*subset, &bits)).collect();
+        let columns = distinct(own.iter().copied());
+        let narrow: Vec<u16> = columns.iter().map(|column| within(*column, &local)).collect();
+        let rest = Rest::new(&bits, &columns, Kept { subsets, weights: &pick(&self.weights, subsets), own }, causes);
         let here = &rest.here;
         let answers = question.findings().len() + usize::from(matches!(question, Question::What(_)));
         let mut rows = vec![vec![0.0; columns.len()]; answers];
@@ -186,10 +186,11 @@ fn factor(finding: &Finding, root: Option<usize>, own: usize) -> Factor {
 }
 
 /// The subsets of all shared causes that can be seen, with their weights.
-#[derive(Clone, Copy)]
 struct Kept<'a> {
     subsets: &'a [u16],
     weights: &'a [f64],
+    /// The subset within each, of the causes on which the question bears.
+    own: Vec<u16>,
 }
 
 /// The weights of the subsets of those shared causes on which a question bears, and how likely the others are with each.
@@ -202,9 +203,8 @@ struct Rest<'a> {
 }
 
 impl<'a> Rest<'a> {
-    fn new(bits: &'a [usize], columns: &'a [u16], kept: Kept<'_>, wide: &[u16], causes: usize) -> Self {
-        let places: Vec<usize> =
-            pick(wide, kept.subsets).into_iter().map(|own| columns.binary_search(&own).unwrap_or(usize::MAX)).collect();
+    fn new(bits: &'a [usize], columns: &'a [u16], kept: Kept<'_>, causes: usize) -> Self {
+        let places: Vec<usize> = kept.own.iter().map(|own| columns.binary_search(own).unwrap_or(usize::MAX)).collect();
         let gather = |with: &dyn Fn(u16) -> bool| {
             let mut row = vec![0.0; columns.len()];
             for ((subset, weight), place) in kept.subsets.iter().zip(kept.weights).zip(&places) {

@@ -175,6 +175,11 @@ pub(super) fn projection(causes: usize, bits: &[usize]) -> Vec<u16> {
     table
 }
 
+/// The subset of `bits` within one subset of causes, as an index.
+pub(super) fn within(subset: u16, bits: &[usize]) -> u16 {
+    bits.iter().rev().fold(0, |index, bit| index << 1 | (subset >> bit & 1))
+}
+
 /// Some numbers of a row.
 pub(super) fn pick<T: Copy + Default>(row: &[T], columns: &[u16]) -> Vec<T> {
     columns.iter().map(|column| row.get(usize::from(*column)).copied().unwrap_or_default()).collect()
