@@ -1,6 +1,8 @@
 //! Networks for a peer: a fully recorded V8's first place, its first two, and so on, as JSON lines, each with the
 //! milliseconds that it takes to work it out, with the belief in every shared cause and in every state of every place.
 
+mod recorded;
+
 use std::collections::BTreeMap;
 use std::io::Write;
 use std::time::Instant;
@@ -9,20 +11,11 @@ use serde_json::json;
 use wearbook_core::cause::network::{Network, Site};
 use wearbook_core::cause::network_of;
 use wearbook_core::engine::{Arrangement, Engine};
-use wearbook_core::job::{Job, TagRecord};
-use wearbook_core::wear::Grade;
 
 fn main() {
-    let Ok(engine) = Engine::new(Arrangement::vee(8)) else { return };
-    let mut job = Job::default();
-    for (n, part) in engine.parts().iter().enumerate() {
-        let record = job.parts.entry(*part).or_default();
-        for (m, tag) in part.kind.row().tags.iter().enumerate() {
-            let grade = Grade::ALL.get((n + m) % 4).copied().unwrap_or(Grade::ONE);
-            let zones = part.kind.row().zones.zones().iter().copied().skip((n + m) % 5).take(2).collect();
-            record.tags.insert(*tag, TagRecord { grade, zones });
-        }
-    }
+    let arrangement = Arrangement::vee(8);
+    let Ok(engine) = Engine::new(arrangement.clone()) else { return };
+    let job = recorded::fully(arrangement, &engine);
     let whole = network_of(&engine, &job, &BTreeMap::new());
     for places in 1..=whole.sites.len() {
         let network = Network { sites: whole.sites.iter().take(places).cloned().collect(), ..whole.clone() };

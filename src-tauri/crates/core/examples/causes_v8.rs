@@ -1,13 +1,15 @@
 //! How long the causes of a fully recorded V8 take: worked out from nothing, again after one more tag, and with nothing
 //! looked at, where only the next look has work. Medians in milliseconds, as JSON.
 
+mod recorded;
+
 use std::collections::BTreeMap;
 use std::time::Instant;
 
 use wearbook_core::cause::network::Memo;
 use wearbook_core::cause::{diagnose, diagnose_with};
 use wearbook_core::engine::{Arrangement, Engine};
-use wearbook_core::job::{Job, TagRecord};
+use wearbook_core::job::Job;
 use wearbook_core::wear::Grade;
 
 const RUNS: usize = 15;
@@ -15,16 +17,8 @@ const RUNS: usize = 15;
 fn main() {
     let arrangement = Arrangement::vee(8);
     let Ok(engine) = Engine::new(arrangement.clone()) else { return };
-    let empty = Job { arrangement: Some(arrangement), ..Job::default() };
-    let mut full = empty.clone();
-    for (n, part) in engine.parts().iter().enumerate() {
-        let record = full.parts.entry(*part).or_default();
-        for (m, tag) in part.kind.row().tags.iter().enumerate() {
-            let grade = Grade::ALL.get((n + m) % 4).copied().unwrap_or(Grade::ONE);
-            let zones = part.kind.row().zones.zones().iter().copied().skip((n + m) % 5).take(2).collect();
-            record.tags.insert(*tag, TagRecord { grade, zones });
-        }
-    }
+    let empty = Job { arrangement: Some(arrangement.clone()), ..Job::default() };
+    let full = recorded::fully(arrangement, &engine);
     // A tag on one rod's shell is given another grade at each run.
     let mut changed = full.clone();
     let shell = engine.parts().iter().copied().find(|part| part.at.half().is_some());

@@ -1,9 +1,10 @@
 //! What would be learnt: a look that nobody has taken yet, with all its answers and what would be believed after each.
 
 use super::finding::{Factor, Finding};
+use super::memo::Known;
 use super::site::Site;
+use super::solution::{Seen, Solution, distinct};
 use super::table::{Indices, Table, pick, plus, times, within};
-use super::{Known, Seen, Solution, distinct, dot};
 
 /// A look at one part.
 #[derive(Debug, Clone, PartialEq)]
@@ -233,7 +234,9 @@ impl<'a> Rest<'a> {
             all.get_mut(*bit).into_iter().for_each(|sum| *sum = with.clone().map(|(_, weight)| weight).sum());
         }
         for (cause, share) in &self.others {
-            all.get_mut(*cause).into_iter().for_each(|sum| *sum = dot(row, share));
+            all.get_mut(*cause)
+                .into_iter()
+                .for_each(|sum| *sum = row.iter().zip(share).map(|(weight, share)| weight * share).sum());
         }
         all
     }
