@@ -4,7 +4,7 @@ use wearbook_core::engine::{Arrangement, Engine};
 use wearbook_core::job::{Job, TagRecord};
 use wearbook_core::wear::Grade;
 
-pub fn fully(arrangement: Arrangement, engine: &Engine) -> Job {
+pub(crate) fn fully(arrangement: Arrangement, engine: &Engine) -> Job {
     let mut job = Job { arrangement: Some(arrangement), ..Job::default() };
     for (n, part) in engine.parts().iter().enumerate() {
         let record = job.parts.entry(*part).or_default();
