@@ -9,7 +9,7 @@ use serde::Serialize;
 
 use crate::cause::network::Memo;
 use crate::cause::{self, CauseReport};
-use crate::decide::{self, Decision};
+use crate::decide::{self, Decision, Outcome};
 use crate::engine::{Engine, Part, PartKind};
 use crate::figure::{Figure, Readings, doubt};
 use crate::job::{CustomerAnswer, EditId, Job, MarkPlace, PartRecord, PhotoId, Since, changed_since};
@@ -242,7 +242,12 @@ pub fn assess_with(job: &Job, memo: &mut Memo) -> Assessment {
     let decisions = decide::decide(&engine, job, &measured);
     let causes = cause::diagnose_with(Some(&engine), job, &measured.figures, memo);
     let blank = PartRecord::default();
-    let Measured { readings, sizing, mut figures } = measured;
+    let Measured { readings, mut sizing, mut figures } = measured;
+    let is_renewed = |kind| {
+        let mut of_kind = engine.parts().iter().zip(&decisions).filter(|(part, _)| part.kind == kind);
+        of_kind.any(|(_, decision)| decision.outcome == Outcome::Replace)
+    };
+    sizing.hold_renewed(is_renewed);
     let parts: Vec<PartView> = engine
         .parts()
         .iter()
@@ -262,8 +267,8 @@ pub fn assess_with(job: &Job, memo: &mut Memo) -> Assessment {
     let quote = money::quote(&parts, &job.prices);
     Assessment {
         engine: Some(engine.arrangement().summary()),
-        lists: list::lists(job, &parts, &sizing, &causes),
-        ways: money::ways(&parts, &job.prices),
+        lists: list::lists(&engine, job, &parts, &sizing, &causes),
+        ways: money::ways(job, &parts, &sizing),
         differences: money::compare(&job.estimate, &quote),
         approval: approval(job, &quote),
         quote,

@@ -345,8 +345,11 @@ fn benches_differ() {
         actions.extend(assessment.sizing.groups.iter().map(|plan| plan.action));
         verdicts.extend(assessment.parts.iter().flat_map(|view| &view.figures).map(|figure| figure.verdict));
     }
-    use Action::{Keep, Machine, Open, Polish, Replace, UndersizeShells};
-    assert!(actions.is_superset(&[Open, Keep, Polish, UndersizeShells, Machine, Replace].into()), "{actions:?}");
+    use Action::{Keep, Machine, Open, Polish, Replace, Sleeve, UndersizeShells};
+    assert!(
+        actions.is_superset(&[Open, Keep, Polish, UndersizeShells, Machine, Sleeve, Replace].into()),
+        "{actions:?}"
+    );
     assert_eq!(verdicts.len(), 4, "three verdicts and none: {verdicts:?}");
 }
 
@@ -386,6 +389,11 @@ proptest! {
                     let too_deep = !group.is_bore() && bench.scratches.zip(deepest).is_some_and(|((polish, machine), deepest)| deepest > polish + machine);
                     prop_assert!(too_deep || smallest.is_none(), "{}", plan.because);
                 }
+                // Nobody chose: bores are sleeved where no size is left.
+                Action::Sleeve => {
+                    prop_assert!(group.is_bore() && smallest.is_none(), "{}", plan.because);
+                    prop_assert_eq!(size, Some(0));
+                }
                 Action::Open => prop_assert!(!measured),
                 Action::Keep | Action::Polish | Action::UndersizeShells => prop_assert_eq!(size, Some(0)),
             }
@@ -399,7 +407,7 @@ proptest! {
             prop_assert_ne!(figure.verdict, Some(Verdict::TooClose), "{}", figure.because);
         }
         for plan in &assessment.sizing.groups {
-            prop_assert!(plan.missing.iter().all(|missing| !missing.contains("too close")), "{:?}", plan.missing);
+            prop_assert!(plan.missing.iter().all(|missing| !missing.words.contains("too close")), "{:?}", plan.missing);
         }
     }
 }

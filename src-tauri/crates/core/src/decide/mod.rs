@@ -2,6 +2,7 @@
 
 mod outcome;
 pub mod rules;
+mod way;
 
 pub use outcome::Outcome;
 
@@ -11,6 +12,7 @@ use serde::Serialize;
 
 use crate::engine::{Engine, Part};
 use crate::job::{Job, PartRecord};
+use crate::money::Work;
 use crate::sheet::SizeGroup;
 use crate::sizing::Measured;
 use rules::{Rule, Says, Scene};
@@ -25,12 +27,21 @@ pub struct Decision {
     pub by_rules: Outcome,
     /// The person's reason, where they decided otherwise.
     pub overruled_because: Option<String>,
-    /// Every rule that applies, the deciding one first.
+    /// The way in which it is put right, where more than one serves: sleeved, welded up and reground.
+    pub way: Option<Work>,
+    /// Every rule that applies, the deciding one first; before them a way that a person chose.
     pub reasons: Vec<Reason>,
     /// Whether anybody has looked at the part; a part that is renewed anyway has an outcome without a look.
     pub looked_at: bool,
     /// What a person may choose instead.
     pub possible: Vec<Outcome>,
+}
+
+impl Decision {
+    /// What is charged and listed for it: the way, else the work of the outcome; none where nothing is.
+    pub fn work(&self) -> Option<Work> {
+        self.way.or_else(|| Work::of(self.outcome))
+    }
 }
 
 /// Why.
@@ -52,6 +63,7 @@ pub struct Reason {
 /// Decides about every part, in the order of [`Engine::parts`].
 pub fn decide(engine: &Engine, job: &Job, measured: &Measured<'_>) -> Vec<Decision> {
     let blank = PartRecord::default();
+    let scene = Scene { engine, job, measured };
     let mut reasons = reasons(engine, job, measured);
     engine
         .parts()
@@ -60,7 +72,9 @@ pub fn decide(engine: &Engine, job: &Job, measured: &Measured<'_>) -> Vec<Decisi
             let record = job.parts.get(part).unwrap_or(&blank);
             let told = reasons.remove(part).unwrap_or_default();
             let unswayed = record.overrule.is_some().then(|| unswayed(engine, job, measured, *part)).flatten();
-            decision(*part, record, unswayed.unwrap_or(told))
+            let mut decision = decision(*part, record, unswayed.unwrap_or(told));
+            way::take(&scene, *part, &mut decision);
+            decision
         })
         .collect()
 }
@@ -131,6 +145,7 @@ fn decision(part: Part, record: &PartRecord, mut reasons: Vec<Reason>) -> Decisi
         outcome: standing(record, &reasons),
         by_rules: severest(&reasons),
         overruled_because: record.overrule.as_ref().map(|overrule| overrule.reason.clone()),
+        way: None,
         looked_at: record.looked_at(),
         possible: part.kind.row().outcomes.to_vec(),
         reasons,
@@ -142,7 +157,6 @@ mod tests {
     use super::*;
     use crate::engine::{Arrangement, Tappets};
     use crate::job::{Change, DeviceId, Edit, EditId, RecordedChange};
-    use crate::wear::{Grade, Tag};
     use proptest::prelude::*;
 
     fn decided(arrangement: Arrangement, changes: &[Change]) -> BTreeMap<String, Decision> {

@@ -21,10 +21,18 @@ pub(super) fn costs(assessment: &Assessment, blocks: &mut Vec<Block>) {
     blocks.push(totals(quote));
     for ways in &assessment.ways {
         blocks.push(Block::Paragraph(format!("{} can be put right in more than one way:", ways.what)));
-        let line = |way: &crate::money::Way| format!("{}: {}", capitalised(&way.words), quote.currency.show(way.net));
+        let line = |way: &crate::money::Way| {
+            let net = way.net.map_or_else(|| "no price yet".into(), |net| quote.currency.show(net));
+            let words =
+                if way.work == ways.followed { format!("{} (proposed here)", way.words) } else { way.words.clone() };
+            format!("{}: {}", capitalised(&words), if way.ruled_out.is_empty() { &net } else { &way.ruled_out })
+        };
         let mut points: Vec<String> = ways.ways.iter().map(line).collect();
         if let Some(first) = points.first_mut() {
             first.push_str(&format!(". Recommended: {}", ways.because));
+        }
+        if let Some(reason) = &ways.chosen_because {
+            points.push(format!("Chosen: {}. {reason}", ways.followed.way_words(ways.kind)));
         }
         blocks.push(Block::Points(points));
     }

@@ -70,6 +70,7 @@ pub fn work_words(plan: &GroupPlan) -> String {
         Action::UndersizeShells => "keep, with shells for slight wear".into(),
         Action::Machine if plan.size.is_none() => format!("{machine}; size not known yet"),
         Action::Machine => format!("{machine} all to {}", plan.size_shown),
+        Action::Sleeve => format!("sleeve those that need it, the others stay {}", plan.size_shown),
         Action::Replace => "replace".into(),
     }
 }
@@ -101,7 +102,7 @@ fn groups(assessment: &Assessment, blocks: &mut Vec<Block>) {
         .groups
         .iter()
         .filter(|plan| plan.action != Action::Open)
-        .flat_map(|plan| plan.missing.clone())
+        .flat_map(|plan| plan.missing.iter().map(|missing| missing.words.clone()))
         .collect();
     if !missing.is_empty() {
         blocks.push(Block::Paragraph("Still missing:".into()));
@@ -118,10 +119,12 @@ fn machining(assessment: &Assessment, blocks: &mut Vec<Block>) {
 
 /// Each part to be machined with its sizes before and wanted; none if nothing is machined.
 pub(super) fn machining_table(assessment: &Assessment) -> Option<Block> {
-    let machined = assessment.sizing.groups.iter().filter(|plan| plan.action == Action::Machine);
-    let rows: Vec<Vec<String>> = machined
+    let rows: Vec<Vec<String>> = assessment
+        .sizing
+        .groups
+        .iter()
         .flat_map(|plan| {
-            plan.parts.iter().map(|part| {
+            plan.machined().map(|part| {
                 row([
                     &part.label,
                     &part.found_shown,

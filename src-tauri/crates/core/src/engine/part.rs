@@ -100,6 +100,18 @@ pub struct Part {
 pub struct NotAPart(pub String);
 
 impl Part {
+    /// The part that brings this one along when it is renewed: journals and lobes come with their shaft, bores with the
+    /// block.
+    pub fn comes_with(self, arrangement: &Arrangement) -> Option<Self> {
+        let kind = self.kind.comes_with()?;
+        let at = match self.at {
+            At::Valve(cylinder, port, _) => At::Camshaft(arrangement.camshaft_of(cylinder, port)),
+            At::CamBearing(shaft, _) => At::Camshaft(shaft),
+            _ => At::Engine,
+        };
+        Some(Self { kind, at })
+    }
+
     /// The name a mechanic would call out: "Main 3, upper shell".
     pub fn label(self, arrangement: &Arrangement) -> String {
         let name = self.kind.row().name;

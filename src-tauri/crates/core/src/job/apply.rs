@@ -1,7 +1,7 @@
 //! What each change does to a job. Total: a change that no longer fits (its part has gone with a corrected
 //! arrangement) is still recorded; the assessment leaves out what the engine lacks.
 
-use super::{Change, ChosenSize, EditId, Job, Overrule, Proposed, TagRecord, Taken};
+use super::{Change, ChosenSize, ChosenWay, EditId, Job, Overrule, Proposed, TagRecord, Taken};
 
 impl Job {
     /// Adds what a change does. [`Job::fold`] is the way to a whole job: it also settles what was undone.
@@ -75,6 +75,12 @@ impl Job {
             Change::ChooseSize { group, size: None, .. } => {
                 self.chosen_sizes.remove(group);
             }
+            Change::ChooseWay { kind, way: Some(way), reason } => {
+                self.chosen_ways.insert(*kind, ChosenWay { way: *way, reason: reason.trim().to_owned() });
+            }
+            Change::ChooseWay { kind, way: None, .. } => {
+                self.chosen_ways.remove(kind);
+            }
             Change::UsePrices { prices } => self.prices = (**prices).clone(),
             Change::SetPrice { price } => self.prices.enter(*price),
             Change::NoteEstimate { lines } => self.estimate.clone_from(lines),
@@ -90,7 +96,7 @@ impl Job {
                     proposed.answer = Some((**answer).clone());
                 }
             }
-            Change::Close { closed } => self.closed = *closed,
+            Change::Close { closed } => self.closed = closed.then_some(id),
             // Settled before the fold begins.
             Change::Undo { .. } => {}
         }

@@ -1,7 +1,8 @@
 //! The border of the log: a change from outside is held against the job before it is appended.
 
 use super::{Change, Job, measured};
-use crate::engine::{Engine, Part};
+use crate::engine::{Engine, Part, PartKind};
+use crate::money::Work;
 
 /// Why a change can't be appended: which value, what is wrong, what would be right.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
@@ -100,6 +101,13 @@ impl Job {
                 }
                 check_length("The reason", reason, MAX_TEXT)
             }
+            Change::ChooseWay { kind, way, reason } => {
+                check_way(*kind, *way)?;
+                if way.is_some() && reason.trim().is_empty() {
+                    return Err(Refused("The reason is empty: say why this way is chosen.".into()));
+                }
+                check_length("The reason", reason, MAX_TEXT)
+            }
             Change::UsePrices { prices } => prices.check().map_err(Refused),
             Change::SetPrice { price } => price.check().map_err(Refused),
             Change::NoteEstimate { lines } => {
@@ -159,6 +167,23 @@ impl Job {
     }
 }
 
+fn check_way(kind: PartKind, way: Option<Work>) -> Result<(), Refused> {
+    let ways = Work::ways_for(kind);
+    let name = kind.row().name;
+    match way {
+        _ if ways.is_empty() => Err(Refused(format!("There is only one way for a {name}: nothing to choose."))),
+        Some(way) if !ways.contains(&way) => {
+            let possible: Vec<&str> = ways.iter().map(|way| way.way_words(kind)).collect();
+            Err(Refused(format!(
+                "“{}” is no way to choose for a {name}: choose {}.",
+                way.words(),
+                possible.join("; or ")
+            )))
+        }
+        _ => Ok(()),
+    }
+}
+
 fn no_arrangement() -> Refused {
     Refused("The engine has no arrangement yet: enter its layout first.".into())
 }
@@ -204,6 +229,18 @@ mod tests {
         refused(
             json!({"do": "overrule", "part": "main-shell.1.upper", "outcome": "put-back", "reason": "hurry"}),
             "“put back” is not possible for a main bearing shell: choose replace.",
+        );
+        refused(
+            json!({"do": "choose-way", "kind": "bore", "way": "weld-up", "reason": "hurry"}),
+            "“weld up and regrind” is no way to choose for a cylinder bore: choose bore all to the next size, with new pistons; or sleeve those that need it, and keep the pistons that are sound; or a new block, with new pistons.",
+        );
+        refused(
+            json!({"do": "choose-way", "kind": "piston", "way": "replace", "reason": "hurry"}),
+            "There is only one way for a piston: nothing to choose.",
+        );
+        refused(
+            json!({"do": "choose-way", "kind": "camshaft", "way": "weld-up", "reason": " "}),
+            "The reason is empty: say why this way is chosen.",
         );
         refused(
             json!({"do": "overrule", "part": "piston.1", "outcome": "put-back", "reason": " "}),

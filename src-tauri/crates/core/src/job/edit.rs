@@ -6,10 +6,10 @@ use serde::{Deserialize, Serialize};
 
 use super::{Answer, CustomerAnswer, EditId, HistoryFact, Mark, MarkPlace, TextField};
 use crate::decide::Outcome;
-use crate::engine::{Arrangement, Part};
+use crate::engine::{Arrangement, Part, PartKind};
 use crate::list::{OwnItem, Tick};
 use crate::measure::{Entry, Instrument, Reading};
-use crate::money::{EstimateLine, Price, PriceList, Quote};
+use crate::money::{EstimateLine, Price, PriceList, Quote, Work};
 use crate::sheet::{Journals, Line, LineKey, Oversize, Sheet, SheetHead, SizeGroup, Undersize};
 use crate::wear::{Grade, Tag, Zone};
 
@@ -202,6 +202,15 @@ pub enum Change {
         /// Why.
         reason: String,
     },
+    /// Chose among the ways that serve a kind of part: bore or sleeve, new or welded up.
+    ChooseWay {
+        /// The kind of part.
+        kind: PartKind,
+        /// The way; nothing to go back to the plan's own.
+        way: Option<Work>,
+        /// Why.
+        reason: String,
+    },
     /// Took the shop's prices into use in place of those before.
     UsePrices {
         /// The prices.
@@ -279,6 +288,7 @@ impl Change {
             | Self::DropOversize { .. }
             | Self::FoundSize { .. }
             | Self::ChooseSize { .. }
+            | Self::ChooseWay { .. }
             | Self::UsePrices { .. }
             | Self::SetPrice { .. }
             | Self::NoteEstimate { .. }

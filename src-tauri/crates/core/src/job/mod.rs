@@ -24,10 +24,11 @@ pub use mark::{Mark, MarkPlace, MarkSide, Marking};
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::decide::Outcome;
+use crate::engine::PartKind;
 use crate::engine::{Arrangement, Part};
 use crate::list::{OwnItem, Tick};
 use crate::measure::{Entry, Instrument, InstrumentId, Reading};
-use crate::money::{EstimateLine, PriceList};
+use crate::money::{EstimateLine, PriceList, Work};
 use crate::sheet::{Sheet, SizeGroup};
 use crate::wear::{Grade, Tag, Zone};
 
@@ -54,6 +55,8 @@ pub struct Job {
     pub found_sizes: BTreeMap<SizeGroup, Entry>,
     /// Sizes that a person chose.
     pub chosen_sizes: BTreeMap<SizeGroup, ChosenSize>,
+    /// Ways that a person chose, where more than one serves: for worn bores, for a worn camshaft.
+    pub chosen_ways: BTreeMap<PartKind, ChosenWay>,
     /// What the shop charges.
     pub prices: PriceList,
     /// The estimate that the customer was given before the engine was opened.
@@ -64,8 +67,8 @@ pub struct Job {
     pub own_items: Vec<(EditId, OwnItem)>,
     /// What was proposed to the customer, in order, each with its answer.
     pub proposals: Vec<Proposed>,
-    /// Whether the job is closed.
-    pub closed: bool,
+    /// The edit that closed the job, if it is closed.
+    pub closed: Option<EditId>,
     /// Edits from a newer version, kept but not understood.
     pub unknown: Vec<EditId>,
     /// Edits that have been undone.
@@ -127,6 +130,15 @@ pub struct Taken {
 pub struct ChosenSize {
     /// The size.
     pub size: Entry,
+    /// Why.
+    pub reason: String,
+}
+
+/// A way that a person chose, with the reason.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct ChosenWay {
+    /// The way.
+    pub way: Work,
     /// Why.
     pub reason: String,
 }

@@ -4,6 +4,7 @@ use super::{Answer, Change, Consent, Edit, Job, Marking, RecordedChange};
 use crate::engine::{Arrangement, Part};
 use crate::measure::Phase;
 use crate::wear::Zone;
+use crate::words::plural;
 
 impl Edit {
     /// What was done, in words. Positions are named by the job's arrangement.
@@ -76,6 +77,10 @@ impl Edit {
             Change::FoundSize { group, size: None } => format!("The {} were standard", group.label()),
             Change::ChooseSize { group, size: Some(size), .. } => format!("The {} go to {size}", group.label()),
             Change::ChooseSize { group, size: None, .. } => format!("The {} go to the planned size", group.label()),
+            Change::ChooseWay { kind, way: Some(way), .. } => {
+                format!("Way for the {}: {}", plural(kind.row().name), way.way_words(*kind))
+            }
+            Change::ChooseWay { kind, way: None, .. } => format!("Way for the {}: the plan’s", plural(kind.row().name)),
             Change::UsePrices { prices } => format!("The shop’s prices in use, in {}", prices.currency),
             Change::SetPrice { price } => {
                 let each = job.prices.currency.show(job.prices.each(price));
@@ -137,6 +142,10 @@ mod tests {
             json!({"do": "measure", "reading": {"part": "crankpin.2", "quantity": "diameter",
                 "spot": {"station": "front", "direction": "a"}, "phase": "machined", "value": "2.2383 in"}}),
             "Crankpin 2: diameter (front, A; as machined) 2.2383 in",
+        );
+        says(
+            json!({"do": "choose-way", "kind": "bore", "way": "sleeve", "reason": "Only one."}),
+            "Way for the cylinder bores: sleeve those that need it, and keep the pistons that are sound",
         );
         says(json!({"do": "weigh"}), "Something that a newer version of this program recorded");
     }

@@ -1,6 +1,9 @@
 //! The lists that are worked: nothing stands on one without the finding that put it there.
 
+mod machine_shop;
 mod make;
+mod order;
+mod work;
 
 pub use make::lists;
 

@@ -55,17 +55,15 @@ pub struct Quote {
 pub fn quote(parts: &[PartView], prices: &PriceList) -> Quote {
     let mut by_key: BTreeMap<PriceKey, Vec<&PartView>> = BTreeMap::new();
     for view in parts {
-        if let Some(work) = Work::of(view.decision.outcome) {
+        if let Some(work) = view.decision.work() {
             by_key.entry(PriceKey { kind: view.kind, work }).or_default().push(view);
         }
     }
-    let renewed = |kind: PartKind| by_key.contains_key(&PriceKey { kind, work: Work::Replace });
-    // A new camshaft brings its lobes: they are not charged again.
-    let brought: Vec<PriceKey> = by_key
-        .keys()
-        .filter(|of| of.work == Work::Replace && of.kind.comes_with().is_some_and(renewed))
-        .copied()
-        .collect();
+    // A new camshaft brings its lobes, and one that is welded up takes them along: they are not charged again.
+    let with_all_its_parts = |of: &PriceKey| matches!(of.work, Work::Replace | Work::WeldUp);
+    let carried =
+        |of: &PriceKey| of.kind.comes_with().is_some_and(|kind| by_key.contains_key(&PriceKey { kind, work: of.work }));
+    let brought: Vec<PriceKey> = by_key.keys().filter(|of| with_all_its_parts(of) && carried(of)).copied().collect();
     by_key.retain(|of, _| !brought.contains(of));
     let lines: Vec<QuoteLine> = by_key.into_iter().map(|(of, views)| line(of, &views, prices)).collect();
     total(lines, prices)

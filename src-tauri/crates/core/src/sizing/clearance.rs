@@ -154,7 +154,7 @@ fn row_of(readings: &Readings<'_>, plan: &GroupPlan, part: Part) -> Option<SizeR
 
 /// A journal or bore as it will run: as machined once that is measured, as found if it stays, else the sheet's range.
 fn shaft(readings: &Readings<'_>, plan: &GroupPlan, part: Part, planned: (Length, Length)) -> Option<Known> {
-    if plan.action == Action::Machine {
+    if plan.machined().any(|own| own.part == part) {
         let machined = readings.value(part, Quantity::Diameter, Phase::Machined, None);
         return Some(machined.map_or((planned, "by the sheet"), |value| ((value.low, value.high), "measured")));
     }

@@ -1,7 +1,8 @@
 //! The condition of one journal or bore as found: its size, its form, its marks, and what is still missing.
 
+use super::Missing;
 use crate::decide::Outcome;
-use crate::engine::Part;
+use crate::engine::{Part, PartKind};
 use crate::figure::{Bench, Figure, Readings, figures};
 use crate::job::PartRecord;
 use crate::measure::{Length, Phase, Quantity, Sense, Spots, Stated, Verdict};
@@ -28,11 +29,11 @@ pub(super) struct Condition {
     /// Damage goes deeper than the sheet allows to be machined.
     pub(super) too_deep: Option<String>,
     /// What is missing.
-    pub(super) missing: Vec<String>,
+    pub(super) missing: Vec<Missing>,
     /// What is too close to call: it matters only where nothing else decides.
-    pub(super) close: Vec<String>,
+    pub(super) close: Vec<Missing>,
     /// What can't be right.
-    pub(super) odd: Vec<String>,
+    pub(super) odd: Vec<Missing>,
 }
 
 /// Looks at one journal or bore as found.
@@ -55,15 +56,18 @@ pub(super) fn condition(readings: &Readings<'_>, part: Part, sense: Sense) -> Co
             continue;
         }
         match (figure.quantity, figure.verdict) {
-            (_, None) if figure.is_open() => seen.missing.push(about),
+            (_, None) if figure.is_open() => seen.missing.push(Missing::reading(part, about)),
             (_, None | Some(Verdict::Within)) => {}
             // Whether a scratch condemns the part, no machining settles.
-            (Quantity::ScratchDepth, Some(Verdict::TooClose)) => seen.missing.push(about),
-            (_, Some(Verdict::TooClose)) => seen.close.push(about),
+            (Quantity::ScratchDepth, Some(Verdict::TooClose)) => seen.missing.push(Missing::reading(part, about)),
+            (_, Some(Verdict::TooClose)) => seen.close.push(Missing::reading(part, about)),
             (Quantity::Wear, Some(Verdict::Outside)) => seen.worn_size = true,
             (Quantity::Diameter, Some(Verdict::Outside)) if on_worn_side(figure, sense) => seen.worn_size = true,
-            (Quantity::Diameter, Some(Verdict::Outside)) => seen.odd.push(format!(
-                "{about} It is on the new side of the range: check the reading, the sheet, and the size stamped on the old parts."
+            (Quantity::Diameter, Some(Verdict::Outside)) => seen.odd.push(Missing::reading(
+                part,
+                format!(
+                    "{about} It is on the new side of the range: check the reading, the sheet, and the size stamped on the old parts."
+                ),
             )),
             // How deep is too deep, the scratches themselves tell below.
             (Quantity::ScratchDepth, Some(Verdict::Outside)) => {}
@@ -71,19 +75,27 @@ pub(super) fn condition(readings: &Readings<'_>, part: Part, sense: Sense) -> Co
         }
     }
     scratches(readings, part, &label, &mut seen);
-    marks(record, &label, &mut seen);
+    marks(part.kind, record, &label, &mut seen);
     // What a person keeps in spite of its marks or form condemns nothing else.
     if record.overrule.as_ref().is_some_and(|overrule| overrule.outcome < Outcome::CantSay) {
         seen.faults.clear();
+        seen.too_deep = None;
         seen.worn_size = false;
     }
     if let Some(missing) = missing_spots(readings, part, &label) {
-        seen.missing.insert(0, missing);
+        seen.missing.insert(0, Missing::reading(part, missing));
     }
     if !record.looked_at() {
-        seen.missing.push(format!("{label}: look at it; scratches count."));
+        seen.missing.push(Missing::look(part, format!("{label}: look at it; scratches count.")));
     }
     seen
+}
+
+impl Condition {
+    /// Whether the part itself can't stay as it is.
+    pub(super) fn at_fault(&self) -> bool {
+        self.worn_size || self.too_deep.is_some() || !self.faults.is_empty()
+    }
 }
 
 /// Figures that tell whether a part must be machined.
@@ -125,14 +137,16 @@ fn scratches(readings: &Readings<'_>, part: Part, label: &str, seen: &mut Condit
     }
 }
 
-/// Marks that were only seen: what catches a fingernail must be machined, what does not may polish out (common practice).
-fn marks(record: &PartRecord, label: &str, seen: &mut Condition) {
+/// Marks that were only seen: on a journal what catches a fingernail must be machined, and what does not may polish out
+/// (common practice); a bore that a fingernail feels is bored out, as the rule `bore-damage` says.
+fn marks(kind: PartKind, record: &PartRecord, label: &str, seen: &mut Condition) {
     const MARKS: [Tag; 7] =
         [Tag::Scoring, Tag::Scuffing, Tag::Pitting, Tag::Corrosion, Tag::Rust, Tag::Seizure, Tag::HandlingDamage];
     for tag in MARKS {
         let Some(grade) = record.grade(tag) else { continue };
         let name = tag.row().name;
-        if grade >= Grade::THREE || (tag == Tag::Seizure && grade >= Grade::TWO) {
+        let machined_from = if kind == PartKind::Bore || tag == Tag::Seizure { Grade::TWO } else { Grade::THREE };
+        if grade >= machined_from {
             if seen.scratch <= Length::default() {
                 seen.faults.push(format!("{label} shows {name}, grade {}.", grade.number()));
             }

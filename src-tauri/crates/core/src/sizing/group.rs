@@ -2,10 +2,11 @@
 
 use super::condition::{Condition, condition};
 use super::words::{range_words, size_text, size_words};
-use super::{Action, GroupPlan, PartPlan};
+use super::{Action, GroupPlan, Missing, PartPlan};
 use crate::engine::Part;
 use crate::figure::Readings;
 use crate::measure::{Length, Sense};
+use crate::money::Work;
 use crate::sheet::{SizeGroup, SizeRow, in_unit};
 
 /// The smallest size beyond `found` that cleans up everything: the first whose finished range lies wholly within what the
@@ -56,14 +57,19 @@ pub(super) fn plan(readings: &Readings<'_>, group: SizeGroup, along: Option<Stri
         series: sheet.series(group),
         seen: parts.map(|part| (part, condition(readings, part, group.sense()))).collect(),
     };
-    let mut missing: Vec<String> = this.seen.iter().flat_map(|(_, condition)| condition.missing.clone()).collect();
+    let mut missing: Vec<Missing> = this.seen.iter().flat_map(|(_, condition)| condition.missing.clone()).collect();
     let mut notices: Vec<String> = this.earlier_size().into_iter().collect();
-    let decided = this.decide(&mut missing);
-    // Once one part must be machined, all are, and how near the others come to their limits no longer matters.
+    let mut open = Vec::new();
+    let by_size = this.decide(&mut open);
+    let no_size = (by_size.action == Action::Replace).then(|| by_size.because.clone());
+    let decided = this.chosen(this.by_way(by_size, &mut open, &mut notices), &mut notices);
+    missing.extend(open);
+    // Once one part must be machined, all are, and how near the others come to their limits no longer matters; where only
+    // some are sleeved it does for the rest.
     if !matches!(decided.action, Action::Machine | Action::Replace) {
-        missing.extend(this.seen.iter().flat_map(|(_, seen)| seen.close.iter().chain(&seen.odd).cloned()));
+        let stay = this.seen.iter().filter(|(_, seen)| decided.action != Action::Sleeve || !seen.at_fault());
+        missing.extend(stay.flat_map(|(_, seen)| seen.close.iter().chain(&seen.odd).cloned()));
     }
-    let decided = this.chosen(decided, &mut notices);
     let row = decided.size.and_then(|size| sheet.row(group, size));
     let finished = row.map(|row| row.diameter);
     let words = |size| size_words(size, group, readings);
@@ -77,7 +83,8 @@ pub(super) fn plan(readings: &Readings<'_>, group: SizeGroup, along: Option<Stri
         finished_shown: finished.map_or_else(String::new, |range| range_words(range, readings)),
         decided_by: decided.by,
         because: decided.because,
-        chosen_because: readings.job.chosen_sizes.get(&group).map(|chosen| chosen.reason.clone()),
+        chosen_because: this.chosen_because(decided.action),
+        no_size,
         settled: missing.is_empty()
             && decided.action != Action::Open
             && (decided.size.is_some() || decided.action == Action::Replace),
@@ -124,10 +131,11 @@ impl Group<'_> {
         }
     }
 
-    fn decide(&self, missing: &mut Vec<String>) -> Decided {
+    fn decide(&self, missing: &mut Vec<Missing>) -> Decided {
         let decided = |action, size, by, because: String| Decided { action, size, by, because };
         if let Some((part, why)) = self.seen.iter().find_map(|(part, seen)| Some((*part, seen.too_deep.clone()?))) {
-            return decided(Action::Replace, None, Some(part), why);
+            let end = if self.group == SizeGroup::Bores { " It takes a sleeve, or a new block." } else { "" };
+            return decided(Action::Replace, None, Some(part), format!("{why}{end}"));
         }
         let faulty = self.seen.iter().find_map(|(part, seen)| Some((*part, seen.faults.first()?.clone())));
         let worn = self.seen.iter().find(|(_, seen)| seen.worn_size).map(|(part, _)| {
@@ -153,7 +161,7 @@ impl Group<'_> {
             return decided(Action::UndersizeShells, Some(self.found), Some(part), why);
         }
         if self.readings.job.sheet.standard(self.group).is_none() {
-            missing.push(format!("Enter the standard diameter of the {} in the sheet.", self.group.label()));
+            missing.push(self.no_standard());
             return decided(Action::Open, None, None, "The sheet does not say what is right.".into());
         }
         let polish = self.seen.iter().find(|(_, seen)| seen.polish);
@@ -170,7 +178,7 @@ impl Group<'_> {
     }
 
     /// The size to machine to, or the end of the road.
-    fn machine(&self, part: Part, why: &str, missing: &mut Vec<String>) -> Decided {
+    fn machine(&self, part: Part, why: &str, missing: &mut Vec<Missing>) -> Decided {
         let decided = |action, size, by, because: String| Decided { action, size, by: Some(by), because };
         let Some((worst, cleans, uncertainty)) = self.worst() else {
             return decided(
@@ -188,12 +196,13 @@ impl Group<'_> {
         let size_of =
             |row: Option<&SizeRow>| row.map_or_else(|| "none".into(), |row| size_text(row.size, self.readings));
         if pick != sure {
-            missing.push(format!(
+            let words = format!(
                 "{name}: it cleans up at {at} ± {}, too close to tell {} from {}: measure it again, or with a surer instrument.",
                 self.show(uncertainty),
                 size_of(pick),
                 size_of(sure)
-            ));
+            );
+            missing.push(Missing::reading(worst, words));
         }
         if let Some(row) = pick {
             let because = format!(
@@ -203,7 +212,8 @@ impl Group<'_> {
             return decided(Action::Machine, Some(row.size), worst, because);
         }
         if self.series.iter().all(|row| row.without_grinding) {
-            missing.push(format!("The sheet lists no sizes for the {}: enter the series.", self.group.label()));
+            let words = format!("The sheet lists no sizes for the {}: enter the series.", self.group.label());
+            missing.push(Missing::sheet(words));
             return decided(Action::Machine, None, worst, format!("{why} The sheet lists no size to machine to."));
         }
         let end = match self.group {
@@ -226,11 +236,75 @@ impl Group<'_> {
         Some((row, part))
     }
 
+    /// Bores that no listed size cleans up are sleeved: that saves the block (common practice). A person may choose to sleeve
+    /// them, or to take a new block, where boring would serve as well.
+    fn by_way(&self, planned: Decided, open: &mut Vec<Missing>, notices: &mut Vec<String>) -> Decided {
+        let chosen = self.readings.job.chosen_ways.get(&self.group.kind());
+        let at_fault = self.seen.iter().find(|(_, seen)| seen.at_fault()).map(|(part, _)| *part);
+        if self.group != SizeGroup::Bores || at_fault.is_none() {
+            return planned;
+        }
+        let by_hand = |reason: &str| format!("Chosen by hand: {reason}");
+        match chosen.map(|chosen| (chosen.way, chosen.reason.as_str())) {
+            Some((Work::Sleeve, reason)) => {
+                open.clear();
+                self.sleeved(Decided { by: at_fault, because: by_hand(reason), ..planned }, open)
+            }
+            Some((Work::Replace, reason)) => {
+                open.clear();
+                Decided { action: Action::Replace, size: None, by: at_fault, because: by_hand(reason) }
+            }
+            Some(_) if planned.action == Action::Replace => {
+                notices.push(format!("Boring, the chosen way, does not put it right. {}", planned.because));
+                self.sleeved(planned, open)
+            }
+            None if planned.action == Action::Replace => self.sleeved(planned, open),
+            _ => planned,
+        }
+    }
+
+    /// Sleeved bores are finished to the size that the others keep.
+    fn sleeved(&self, planned: Decided, open: &mut Vec<Missing>) -> Decided {
+        if self.readings.job.sheet.row(self.group, self.found).is_none() {
+            open.push(self.no_standard());
+        }
+        Decided { action: Action::Sleeve, size: Some(self.found), ..planned }
+    }
+
+    fn no_standard(&self) -> Missing {
+        Missing::sheet(format!("Enter the standard diameter of the {} in the sheet.", self.group.label()))
+    }
+
+    /// A person's reason, for the way or for the size.
+    fn chosen_because(&self, action: Action) -> Option<String> {
+        let job = self.readings.job;
+        let way = job.chosen_ways.get(&self.group.kind()).filter(|chosen| match action {
+            Action::Sleeve => chosen.way == Work::Sleeve,
+            Action::Replace => chosen.way == Work::Replace,
+            _ => false,
+        });
+        let size = job.chosen_sizes.get(&self.group);
+        way.map(|chosen| chosen.reason.clone()).or_else(|| size.map(|chosen| chosen.reason.clone()))
+    }
+
     /// A person's own choice of size goes before the plan's; what speaks against it stays visible.
     fn chosen(&self, planned: Decided, notices: &mut Vec<String>) -> Decided {
         let Some(chosen) = self.readings.job.chosen_sizes.get(&self.group) else { return planned };
         let size = chosen.size.length;
-        if planned.size.is_some_and(|planned| size < planned) || planned.action == Action::Replace {
+        let way = self.readings.job.chosen_ways.get(&self.group.kind()).map(|chosen| chosen.way);
+        if matches!(
+            (planned.action, way),
+            (Action::Sleeve, Some(Work::Sleeve)) | (Action::Replace, Some(Work::Replace))
+        ) {
+            notices.push(format!(
+                "The chosen size {} waits: the chosen way leaves no bore to be bored to it.",
+                size_text(size, self.readings)
+            ));
+            return planned;
+        }
+        if planned.size.is_some_and(|planned| size < planned)
+            || matches!(planned.action, Action::Replace | Action::Sleeve)
+        {
             notices.push(format!(
                 "The chosen size {} does not clean up all {}: {}",
                 size_text(size, self.readings),
@@ -297,6 +371,7 @@ impl Group<'_> {
             cleans_up_at: self.cleans_up_at(seen),
             take_off,
             take_off_shown: take_off.map_or_else(String::new, |length| self.show(length)),
+            at_fault: seen.at_fault(),
             faults: seen.faults.clone(),
             mate_shown: mate.map_or_else(String::new, |size| size_words(size, self.group, self.readings)),
         }

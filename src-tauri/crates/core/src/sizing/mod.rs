@@ -11,14 +11,14 @@ mod words;
 pub use clearance::{Predicted, Spread, running};
 pub use group::smallest_size;
 pub use order::{OrderLine, OrderState};
-pub use plan::{Action, GroupPlan, PartPlan};
+pub use plan::{Action, GroupPlan, Lack, Missing, PartPlan};
 pub use read_back::{ReadBack, ReadBackLine};
 
 use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-use crate::engine::{Engine, Part};
+use crate::engine::{Engine, Part, PartKind};
 use crate::figure::{Bench, Figure, Readings, Sizes, figures};
 use crate::job::Job;
 use crate::measure::Phase;
@@ -36,6 +36,14 @@ pub struct Sizing {
     pub read_back: Vec<ReadBack>,
     /// What to order, in which size: held or free.
     pub orders: Vec<OrderLine>,
+}
+
+impl Sizing {
+    /// Holds what was to go with journals or bores that are renewed with their shaft or block for a reason that readings
+    /// do not tell, such as a crack: the new ones have sizes of their own. `is_renewed` tells it of a kind of part.
+    pub fn hold_renewed(&mut self, is_renewed: impl Fn(PartKind) -> bool) {
+        order::hold_renewed(&mut self.orders, &self.groups, is_renewed);
+    }
 }
 
 /// All that was measured and all that follows from it.

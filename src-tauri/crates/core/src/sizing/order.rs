@@ -56,11 +56,11 @@ pub(super) fn orders(readings: &Readings<'_>, groups: &[GroupPlan], read_back: &
 fn shells(readings: &Readings<'_>, plan: &GroupPlan, returned: Option<&ReadBack>) -> Vec<OrderLine> {
     let kind = plan.group.mate();
     let what = format!("{} shells, pairs", if kind == PartKind::MainShell { "main bearing" } else { "rod bearing" });
-    let mut waits = plan.missing.clone();
+    let mut waits: Vec<String> = plan.missing.iter().map(|missing| missing.words.clone()).collect();
     match (plan.action, returned) {
         (Action::Open, _) => waits.push(plan.because.clone()),
         (Action::Replace, _) => {
-            waits.push("The crankshaft is replaced: measure the journals of the new one before ordering.".into());
+            waits.push(renewed(plan.group));
         }
         (Action::Machine, None) => waits.push(plan.because.clone()),
         (Action::Machine, Some(back)) if !back.confirmed => {
@@ -100,8 +100,10 @@ fn size_of(readings: &Readings<'_>, plan: &GroupPlan, shown: &str) -> Option<Len
 /// Pistons wait for the plan only: the shop bores to the pistons it is given, not the other way round (common practice).
 /// Rings are renewed in any case, in the size of the bores.
 fn pistons_and_rings(readings: &Readings<'_>, plan: &GroupPlan) -> Vec<OrderLine> {
-    let mut waits = plan.missing.clone();
-    if plan.size.is_none() {
+    let mut waits: Vec<String> = plan.missing.iter().map(|missing| missing.words.clone()).collect();
+    if plan.action == Action::Replace {
+        waits.push(renewed(plan.group));
+    } else if plan.size.is_none() {
         waits.push(plan.because.clone());
     }
     let line = |kind: PartKind, what: &str| OrderLine {
@@ -116,5 +118,28 @@ fn pistons_and_rings(readings: &Readings<'_>, plan: &GroupPlan) -> Vec<OrderLine
         waits_for: waits.clone(),
     };
     let rings = line(PartKind::Rings, "piston rings, sets");
-    if plan.action == Action::Machine { vec![line(PartKind::Piston, "pistons"), rings] } else { vec![rings] }
+    match plan.action {
+        Action::Machine | Action::Replace => vec![line(PartKind::Piston, "pistons"), rings],
+        _ => vec![rings],
+    }
+}
+
+fn renewed(group: SizeGroup) -> String {
+    match group {
+        SizeGroup::Bores => "The block is replaced: measure the bores of the new one before ordering.".into(),
+        _ => "The crankshaft is replaced: measure the journals of the new one before ordering.".into(),
+    }
+}
+
+/// See [`Sizing::hold_renewed`](super::Sizing::hold_renewed).
+pub(super) fn hold_renewed(orders: &mut [OrderLine], groups: &[GroupPlan], is_renewed: impl Fn(PartKind) -> bool) {
+    for plan in groups.iter().filter(|plan| plan.action != Action::Replace && is_renewed(plan.group.kind())) {
+        let goes_with = |kind| kind == plan.group.mate() || (plan.group == SizeGroup::Bores && kind == PartKind::Rings);
+        for line in orders.iter_mut().filter(|line| goes_with(line.kind)) {
+            line.state = OrderState::Held;
+            line.size = None;
+            line.size_shown = "size not known yet".into();
+            line.waits_for = vec![renewed(plan.group)];
+        }
+    }
 }

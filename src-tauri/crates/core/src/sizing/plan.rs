@@ -21,6 +21,8 @@ pub enum Action {
     UndersizeShells,
     /// It is ground or bored to the size.
     Machine,
+    /// The bores that need it are sleeved and finished to the size that the others keep.
+    Sleeve,
     /// No listed size cleans it up, or damage goes too deep.
     Replace,
 }
@@ -51,12 +53,64 @@ pub struct GroupPlan {
     pub chosen_because: Option<String>,
     /// Whether all that it rests on has been looked at and measured, and nothing is too close to call.
     pub settled: bool,
-    /// What is missing, each in a sentence.
-    pub missing: Vec<String>,
+    /// Why no listed size puts it right, in a sentence; none where one does, or where that is not known yet.
+    pub no_size: Option<String>,
+    /// What is missing.
+    pub missing: Vec<Missing>,
     /// Each part of the group.
     pub parts: Vec<PartPlan>,
     /// What should be looked at again about the group, each in a sentence.
     pub notices: Vec<String>,
+}
+
+/// Something without which a plan is not settled.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+pub struct Missing {
+    /// What has to be done.
+    pub lack: Lack,
+    /// The part that it is about; none where it is about the sheet.
+    pub part: Option<Part>,
+    /// In a sentence.
+    pub words: String,
+}
+
+/// What has to be done about something missing.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+pub enum Lack {
+    /// The part is to be measured, or measured again.
+    Reading,
+    /// The part is to be looked at.
+    Look,
+    /// The spec sheet is to be filled in.
+    Sheet,
+}
+
+impl Missing {
+    pub(super) fn reading(part: Part, words: String) -> Self {
+        Self { lack: Lack::Reading, part: Some(part), words }
+    }
+
+    pub(super) fn look(part: Part, words: String) -> Self {
+        Self { lack: Lack::Look, part: Some(part), words }
+    }
+
+    pub(super) fn sheet(words: String) -> Self {
+        Self { lack: Lack::Sheet, part: None, words }
+    }
+}
+
+impl GroupPlan {
+    /// The parts that go to the machine shop: all of a group that is ground or bored, of sleeved bores those at fault.
+    pub fn machined(&self) -> impl Iterator<Item = &PartPlan> {
+        self.parts.iter().filter(|part| match self.action {
+            Action::Machine => true,
+            Action::Sleeve => part.at_fault,
+            _ => false,
+        })
+    }
 }
 
 /// One part within the plan of its group.
@@ -76,6 +130,8 @@ pub struct PartPlan {
     pub take_off: Option<Length>,
     /// The same in words; empty if nothing is taken off.
     pub take_off_shown: String,
+    /// Whether it is itself worn, out of form or marked so that it can't stay: else it only goes along with its group.
+    pub at_fault: bool,
     /// What is wrong with it as found, each in a sentence.
     pub faults: Vec<String>,
     /// The size of shell or piston that goes with it, in words.

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::{Action, GroupPlan, Readings};
+use super::{GroupPlan, Readings};
 use crate::engine::Part;
 use crate::figure::{Bench, Figure, figures};
 use crate::measure::{Phase, Quantity, Verdict};
@@ -38,12 +38,12 @@ pub struct ReadBackLine {
     pub problem: String,
 }
 
-/// Checks what was machined. None if nothing of the group is to be machined.
+/// Checks what was machined or sleeved. None if nothing of the group is.
 pub(super) fn read_back(readings: &Readings<'_>, plan: &GroupPlan) -> Option<ReadBack> {
-    let size = plan.size.filter(|_| plan.action == Action::Machine)?;
+    let size = plan.size.filter(|_| plan.machined().next().is_some())?;
     let sizes = [(plan.group, size)].into();
     let bench = Bench { readings, phase: Phase::Machined, sizes: &sizes };
-    let parts: Vec<ReadBackLine> = plan.parts.iter().map(|own| line(bench, plan, own.part, &own.label)).collect();
+    let parts: Vec<ReadBackLine> = plan.machined().map(|own| line(bench, plan, own.part, &own.label)).collect();
     Some(ReadBack {
         group: plan.group,
         asked: format!("{}: {}", plan.size_shown, plan.finished_shown),

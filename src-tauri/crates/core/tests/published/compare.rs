@@ -127,7 +127,8 @@ fn plan(expected: &ExpectPlan, came: &Assessment) -> Vec<String> {
         wrong.unless(plan.decided_by == Some(by), || format!("it is decided by {}", part(plan.decided_by)));
     }
     wrong.words("reason", expected.because.as_ref(), &[&plan.because]);
-    wrong.words("list of what is missing", expected.missing.as_ref(), &all(&plan.missing));
+    let missing: Vec<String> = plan.missing.iter().map(|missing| missing.words.clone()).collect();
+    wrong.words("list of what is missing", expected.missing.as_ref(), &all(&missing));
     wrong.words("list of notices", expected.notice.as_ref(), &all(&plan.notices));
     wrong.found
 }

@@ -2,9 +2,9 @@
 
 use super::{Rule, Says};
 use crate::decide::Outcome;
-use crate::engine::PartKind;
+use crate::engine::Part;
 use crate::sheet::SizeGroup;
-use crate::sizing::Action;
+use crate::sizing::{Action, GroupPlan};
 
 pub(super) const RULE: Rule = Rule {
     id: "common-size",
@@ -14,7 +14,7 @@ pub(super) const RULE: Rule = Rule {
         let plan = scene.measured.plan_of(part)?;
         match plan.action {
             Action::Machine => Some((Outcome::Machine, machined(plan))),
-            Action::Replace if part.kind == PartKind::Bore => Some((Outcome::Replace, plan.because.clone())),
+            Action::Sleeve => sleeved(plan, part),
             Action::Replace => Some((Outcome::Replace, plan.because.clone())),
             Action::Polish if plan.settled => Some((Outcome::Polish, plan.because.clone())),
             Action::Keep | Action::UndersizeShells if plan.settled => Some((Outcome::PutBack, plan.because.clone())),
@@ -23,7 +23,21 @@ pub(super) const RULE: Rule = Rule {
     }),
 };
 
-fn machined(plan: &crate::sizing::GroupPlan) -> String {
+/// Of sleeved bores only those at fault; the others stay once that is settled.
+fn sleeved(plan: &GroupPlan, part: Part) -> Option<(Outcome, String)> {
+    let is_at_fault = plan.machined().any(|own| own.part == part);
+    let finished = if plan.finished_shown.is_empty() { String::new() } else { format!(", {}", plan.finished_shown) };
+    if is_at_fault {
+        return Some((
+            Outcome::Machine,
+            format!("Sleeved and finished to {}{finished}. {}", plan.size_shown, plan.because),
+        ));
+    }
+    plan.settled
+        .then(|| (Outcome::PutBack, format!("It is within limits and stays {}; others are sleeved.", plan.size_shown)))
+}
+
+fn machined(plan: &GroupPlan) -> String {
     let work = if plan.group == SizeGroup::Bores { "Bored" } else { "Ground" };
     match plan.size {
         Some(_) => format!("{work} to {}, {}. {}", plan.size_shown, plan.finished_shown, plan.because),

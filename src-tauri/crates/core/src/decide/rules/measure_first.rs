@@ -17,9 +17,8 @@ pub(super) const RULE: Rule = Rule {
             PartKind::MainJournal | PartKind::Crankpin | PartKind::Bore => {
                 let plan = scene.measured.plan_of(part).filter(|plan| !plan.settled)?;
                 // What is missing on this part, or on the others of its group: they all go to one size.
-                let label = part.label(scene.engine.arrangement());
-                let own = plan.missing.iter().find(|missing| missing.starts_with(&label));
-                let missing = own.or(plan.missing.first()).cloned();
+                let own = plan.missing.iter().find(|missing| missing.part == Some(part));
+                let missing = own.or(plan.missing.first()).map(|missing| missing.words.clone());
                 return Some((Outcome::CantSay, missing.unwrap_or_else(|| plan.because.clone())));
             }
             PartKind::CamJournal => "Measure it at two stations and in two directions at right angles.",

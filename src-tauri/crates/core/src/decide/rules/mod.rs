@@ -2,6 +2,7 @@
 //! rules about sets come last, each after those whose outcomes it reads.
 
 mod adjacent_clearances;
+mod block_as_one;
 mod bore_damage;
 mod both_halves;
 mod cam_bearing_damage;
@@ -57,7 +58,7 @@ use crate::wear::{Grade, Tag};
 use crate::words::capitalised;
 
 /// Every rule.
-pub const ALL: [&Rule; 45] = [
+pub const ALL: [&Rule; 46] = [
     &renewed_at_overhaul::RULE,
     &shell_failure::RULE,
     &shell_debris::RULE,
@@ -75,10 +76,10 @@ pub const ALL: [&Rule; 45] = [
     &heat_on_a_shaft::RULE,
     &journal_scratches::RULE,
     &measure_first::RULE,
+    &bore_damage::RULE,
     &common_size::RULE,
     &outside_limits::RULE,
     &piston_damage::RULE,
-    &bore_damage::RULE,
     &pitted_tappets::RULE,
     &tappet_damage::RULE,
     &dirty_tappets::RULE,
@@ -99,11 +100,20 @@ pub const ALL: [&Rule; 45] = [
     &new_crank_new_shells::RULE,
     &journals_as_a_group::RULE,
     &ground_journals::RULE,
+    &block_as_one::RULE,
     &pistons_to_bores::RULE,
     &camshaft_as_one::RULE,
     &new_cam_new_tappets::RULE,
     &new_tappet_old_cam::RULE,
 ];
+
+/// Not a rule but a person's word, told among the reasons.
+pub const CHOSEN_WAY: Rule = Rule {
+    id: "chosen-way",
+    why: "Where more than one way serves, the shop and its customer choose.",
+    source: "The shop’s choice.",
+    says: Says::OnWear(&[]),
+};
 
 /// A rule: what it looks at, what it concludes, why, and who says so.
 #[derive(Debug)]

@@ -1,0 +1,41 @@
+//! One complete trip to the machine shop.
+
+use super::ListItem;
+use super::work::{Shared, grouped};
+use crate::decide::Outcome;
+use crate::sizing::{Action, Sizing};
+use crate::words::capitalised;
+
+/// Groups that go to one size, with the sizes found and wanted; then every other part to be machined.
+pub(super) fn machine_shop(work: &Shared<'_>, sizing: &Sizing) -> Vec<ListItem> {
+    let mut machined = work.with(Outcome::Machine);
+    let mut items = Vec::new();
+    for plan in sizing.groups.iter().filter(|plan| plan.machined().next().is_some()) {
+        let Some(views) = machined.remove(&plan.group.kind()) else { continue };
+        let done = match plan.action {
+            Action::Sleeve => format!("sleeve and finish to {}", plan.size_shown),
+            _ => crate::document::work_words(plan),
+        };
+        let wanted = if plan.finished_shown.is_empty() { String::new() } else { format!(", {}", plan.finished_shown) };
+        let found: Vec<String> = plan
+            .machined()
+            .filter(|part| !part.found_shown.is_empty())
+            .map(|part| format!("{} {}", part.label, part.found_shown))
+            .collect();
+        let found = if found.is_empty() { String::new() } else { format!("; found: {}", found.join("; ")) };
+        let id = format!("machine {} {}", plan.group.kind().row().id, plan.size_shown);
+        let mut item = grouped(id, &views, format!("{}{wanted}{found}", capitalised(&done)));
+        item.because.clone_from(&plan.because);
+        if !plan.settled {
+            item.waits_for = plan.missing.iter().map(|missing| missing.words.clone()).collect();
+        }
+        items.push(item);
+    }
+    items.extend(machined.iter().map(|(kind, views)| {
+        let parts: Vec<&str> = views.iter().map(|view| view.label.as_str()).collect();
+        let way = views.iter().find_map(|view| view.decision.way);
+        let detail = way.map_or_else(String::new, |way| format!("{}: ", capitalised(way.words())));
+        work.grouped(format!("machine {}", kind.row().id), views, format!("{detail}{}", parts.join("; ")))
+    }));
+    items
+}

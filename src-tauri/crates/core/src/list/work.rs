@@ -1,0 +1,98 @@
+//! What work each part has of its own, and what comes along with other work.
+
+use std::collections::BTreeMap;
+
+use super::ListItem;
+use crate::assess::PartView;
+use crate::decide::Outcome;
+use crate::engine::{At, Engine, Part, PartKind};
+use crate::money::Work;
+use crate::words::{capitalised, plural};
+
+/// The parts with each its own work, and those that come along with another: lobes with a new camshaft, bores with a new
+/// block.
+#[derive(Debug)]
+pub(super) struct Shared<'a> {
+    engine: &'a Engine,
+    own: Vec<&'a PartView>,
+    brought: BTreeMap<Part, Vec<&'a PartView>>,
+}
+
+impl<'a> Shared<'a> {
+    pub(super) fn of(engine: &'a Engine, parts: &'a [PartView]) -> Self {
+        let carrier = |view: &PartView| {
+            let with = view.part.comes_with(engine.arrangement())?;
+            let carrier = parts.iter().find(|other| other.part == with)?;
+            let work = view.decision.work().filter(|work| matches!(work, Work::Replace | Work::WeldUp))?;
+            (carrier.decision.work() == Some(work)).then_some(with)
+        };
+        let mut brought: BTreeMap<Part, Vec<&PartView>> = BTreeMap::new();
+        let mut own = Vec::new();
+        for view in parts {
+            match carrier(view) {
+                Some(with) => brought.entry(with).or_default().push(view),
+                None => own.push(view),
+            }
+        }
+        Self { engine, own, brought }
+    }
+
+    /// Whether a shell belongs on a journal.
+    pub(super) fn is_mate(&self, journal: Part, shell: Part) -> bool {
+        match (journal.at, shell.at.cylinder()) {
+            (At::Crankpin(pin), Some(cylinder)) => self.engine.arrangement().crankpin_of(cylinder) == pin,
+            _ => journal.at.main().is_some() && journal.at.main() == shell.at.main(),
+        }
+    }
+
+    /// Those of one outcome, by kind.
+    pub(super) fn with(&self, outcome: Outcome) -> BTreeMap<PartKind, Vec<&'a PartView>> {
+        let mut by_kind: BTreeMap<PartKind, Vec<&PartView>> = BTreeMap::new();
+        for view in self.own.iter().filter(|view| view.decision.outcome == outcome) {
+            by_kind.entry(view.kind).or_default().push(view);
+        }
+        by_kind
+    }
+
+    /// Parts of one kind in one item, with those that come along, and the reason of the worst of them.
+    pub(super) fn grouped(&self, id: String, views: &[&PartView], detail: String) -> ListItem {
+        let mut item = grouped(id, views, detail);
+        let brought = views.iter().filter_map(|view| self.brought.get(&view.part)).flatten();
+        item.parts.extend(brought.map(|view| view.part));
+        item
+    }
+}
+
+/// Parts of one kind in one item, with the reason of the worst of them.
+pub(super) fn grouped(id: String, views: &[&PartView], detail: String) -> ListItem {
+    let kind = views.first().map_or(PartKind::Block, |view| view.kind);
+    let worst = views.iter().max_by_key(|view| view.worst);
+    let name = if views.len() > 1 { plural(kind.row().name) } else { kind.row().name.into() };
+    ListItem {
+        id,
+        what: capitalised(&name),
+        detail,
+        quantity: count(views),
+        parts: views.iter().map(|view| view.part).collect(),
+        because: worst.map_or_else(String::new, |view| because(view)),
+        waits_for: vec![],
+        tick: None,
+    }
+}
+
+/// The person’s reason, or else that of the rule that decides.
+pub(super) fn because(view: &PartView) -> String {
+    view.decision
+        .overruled_because
+        .clone()
+        .or_else(|| view.decision.reasons.first().map(|reason| reason.because.clone()))
+        .unwrap_or_default()
+}
+
+pub(super) fn count(views: &[&PartView]) -> u32 {
+    count_of(views.len())
+}
+
+pub(super) fn count_of(pieces: usize) -> u32 {
+    u32::try_from(pieces).unwrap_or(u32::MAX)
+}

@@ -1,0 +1,158 @@
+//! Whatever is found, measured and decided: every part with work stands on the list of its outcome, once, with a reason.
+
+use proptest::prelude::*;
+use serde_json::json;
+use wearbook_core::assess::{Assessment, PartView, assess};
+use wearbook_core::decide::Outcome;
+use wearbook_core::engine::{Arrangement, Camshaft, Engine, Part, PartKind};
+use wearbook_core::job::{Change, DeviceId, EditId, Job};
+use wearbook_core::list::{ListItem, ListKind};
+use wearbook_core::measure::{Phase, Quantity};
+use wearbook_core::money::Work;
+use wearbook_core::wear::{Grade, Tag};
+
+/// What a random person did.
+#[derive(Debug, Clone)]
+enum Did {
+    Tag(Part, Tag, Grade),
+    Clean(Part),
+    Overrule(Part, Outcome),
+    /// A bore or journal, in thousandths of an inch beyond or below the size of a new one.
+    Measure(Part, i64),
+    Choose(PartKind, Work),
+}
+
+impl Did {
+    fn change(&self) -> Change {
+        let reason = "So decided.";
+        let json = match self {
+            Self::Tag(part, tag, grade) => json!({ "do": "tag", "part": part, "tag": tag, "grade": grade }),
+            Self::Clean(part) => json!({ "do": "clean", "part": part }),
+            Self::Overrule(part, outcome) => {
+                json!({ "do": "overrule", "part": part, "outcome": outcome, "reason": reason })
+            }
+            Self::Measure(part, thou) => {
+                let (new, sign) = if part.kind == PartKind::Bore { (3_500, 1) } else { (2_500, -1) };
+                let value = format!("{:.4} in", f64::from(i32::try_from(new + sign * thou).unwrap()) / 1_000.0);
+                json!({ "do": "measure", "reading": { "part": part, "quantity": Quantity::Diameter, "phase": Phase::Found,
+                    "spot": { "station": "middle", "direction": "a" }, "value": value } })
+            }
+            Self::Choose(kind, way) => json!({ "do": "choose-way", "kind": kind, "way": way, "reason": reason }),
+        };
+        serde_json::from_value(json).unwrap()
+    }
+}
+
+fn arrangements() -> Vec<Arrangement> {
+    let twin = Arrangement { camshaft: Camshaft::OverheadTwin, cam_bearings: 3, ..Arrangement::inline(2) };
+    vec![Arrangement::inline(2), Arrangement::vee(4), twin, Arrangement::flat(4)]
+}
+
+fn did(parts: Vec<Part>) -> impl Strategy<Value = Did> {
+    let is_sized = |part: &Part| matches!(part.kind, PartKind::Bore | PartKind::Crankpin | PartKind::MainJournal);
+    let sized: Vec<Part> = parts.iter().copied().filter(is_sized).collect();
+    let any = prop::sample::select(parts);
+    let choices: Vec<(PartKind, Work)> = [PartKind::Bore, PartKind::Camshaft]
+        .into_iter()
+        .flat_map(|kind| Work::ways_for(kind).iter().map(move |way| (kind, *way)))
+        .collect();
+    prop_oneof![
+        4 => any.clone().prop_flat_map(|part| {
+            let tags = prop::sample::select(part.kind.row().tags);
+            (Just(part), tags, prop::sample::select(&Grade::ALL[..])).prop_map(|(part, tag, grade)| Did::Tag(part, tag, grade))
+        }),
+        2 => any.clone().prop_map(Did::Clean),
+        2 => any.prop_flat_map(|part| {
+            prop::sample::select(part.kind.row().outcomes).prop_map(move |outcome| Did::Overrule(part, outcome))
+        }),
+        4 => (prop::sample::select(sized), prop::sample::select(vec![0, 1, 3, 8, 18, 50])).prop_map(|(part, thou)| Did::Measure(part, thou)),
+        1 => prop::sample::select(choices).prop_map(|(kind, way)| Did::Choose(kind, way)),
+    ]
+}
+
+/// Sizes of journals and bores to go by, shells for slight wear among them.
+fn sheet() -> Change {
+    let line = |kind: &str, new: &str, limit: &str| json!({ "of": { "kind": kind, "quantity": "diameter" }, "min": new, "max": new, "limit": limit, "source": "" });
+    let undersize = |journals: &str, size: &str, slight: bool| json!({ "journals": journals, "size": size, "without_grinding": slight, "source": "" });
+    let sheet = json!({
+        "head": { "name": "Any", "source": "", "unit": "inch" },
+        "lines": [line("bore", "3.500 in", "3.502 in"), line("main-journal", "2.500 in", "2.4985 in"), line("crankpin", "2.500 in", "2.4985 in")],
+        "undersizes": [undersize("mains", "0.002 in", true), undersize("mains", "0.010 in", false), undersize("crankpins", "0.010 in", false)],
+        "oversizes": [{ "size": "0.010 in", "source": "" }, { "size": "0.020 in", "source": "" }],
+    });
+    serde_json::from_value(json!({ "do": "use-sheet", "sheet": sheet })).unwrap()
+}
+
+fn any_job() -> impl Strategy<Value = Job> {
+    prop::sample::select(arrangements()).prop_flat_map(|arrangement| {
+        let parts = Engine::new(arrangement.clone()).unwrap().parts().to_vec();
+        prop::collection::vec(did(parts), 0..16).prop_map(move |done| {
+            let mut changes = vec![Change::Arrange { arrangement: arrangement.clone() }, sheet()];
+            changes.extend(done.iter().map(Did::change));
+            let mut job = Job::default();
+            for (change, n) in changes.iter().zip(1..) {
+                assert_eq!(job.check(change), Ok(()), "{change:?}");
+                job.apply(EditId::next(None, n, DeviceId(1)), change);
+            }
+            job
+        })
+    })
+}
+
+fn list_of(outcome: Outcome) -> Option<ListKind> {
+    match outcome {
+        Outcome::PutBack => None,
+        Outcome::Clean => Some(ListKind::Clean),
+        Outcome::RebuildHere | Outcome::Polish => Some(ListKind::RebuildHere),
+        Outcome::CantSay => Some(ListKind::LookAgain),
+        Outcome::Machine => Some(ListKind::MachineShop),
+        Outcome::Replace => Some(ListKind::Order),
+    }
+}
+
+fn items(assessment: &Assessment) -> impl Iterator<Item = (ListKind, &ListItem)> {
+    assessment.lists.iter().flat_map(|list| list.items.iter().map(|item| (list.kind, item)))
+}
+
+/// On which lists a part stands, once for each item.
+fn stands_on(assessment: &Assessment, view: &PartView) -> Vec<ListKind> {
+    items(assessment).filter(|(_, item)| item.parts.contains(&view.part)).map(|(kind, _)| kind).collect()
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(300))]
+
+    #[test]
+    fn every_part_stands_once_on_the_list_of_its_outcome(job in any_job()) {
+        let assessment = assess(&job);
+        for view in &assessment.parts {
+            let expected: Vec<ListKind> = list_of(view.decision.outcome).into_iter().collect();
+            prop_assert_eq!(stands_on(&assessment, view), expected, "{} is to be {:?}", view.part, view.decision.outcome);
+        }
+    }
+
+    #[test]
+    fn nothing_stands_on_a_list_without_a_reason(job in any_job()) {
+        let assessment = assess(&job);
+        let mut ids: Vec<&str> = items(&assessment).map(|(_, item)| item.id.as_str()).collect();
+        ids.sort_unstable();
+        let before = ids.len();
+        ids.dedup();
+        prop_assert_eq!(ids.len(), before, "two items share an id");
+        for (_, item) in items(&assessment) {
+            prop_assert!(!item.because.trim().is_empty() && item.quantity > 0, "{:?}", item);
+        }
+    }
+
+    #[test]
+    fn what_is_charged_is_what_is_listed(job in any_job()) {
+        let assessment = assess(&job);
+        for line in &assessment.quote.lines {
+            for part in &line.parts {
+                let view = assessment.parts.iter().find(|view| view.part == *part).unwrap();
+                prop_assert_eq!(view.decision.work(), Some(line.of.work), "{}", part);
+                prop_assert_eq!(stands_on(&assessment, view).len(), 1, "{} is charged and not listed", part);
+            }
+        }
+    }
+}
