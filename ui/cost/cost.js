@@ -24,7 +24,7 @@ export function costs(view) {
     body: html`
       ${jobPrices(view)}
       ${quote(view)}
-      ${ways(assessment.ways, prices.currency)}
+      ${ways(view)}
       ${hasCurrency(prices) ? estimate(view) : ''}
       ${view.estimate.length > 0 ? differences(assessment.differences, prices.currency) : ''}`,
     bar: html`<div class="bar"><a class="button primary" href=${toSheet(job, 'approval')}>${text.toApproval}</a></div>`,

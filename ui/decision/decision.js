@@ -2,7 +2,7 @@
 /** @import { Outcome, PartView, Reason } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { live } from '../vendor/lit-html/directives/live.js'
-import { capitalised, outcomeWords } from '../catalogue.js'
+import { capitalised, outcomeWords, workWords } from '../catalogue.js'
 import { choice } from '../controls/choice.js'
 import { append, submit } from '../edits/queue.js'
 import { redraw } from '../state.js'
@@ -12,11 +12,11 @@ const text = words.decisions
 
 /** @param {string} job @param {PartView} part */
 export function decision(job, part) {
-  const { outcome, by_rules, overruled_because, reasons } = part.decision
+  const { outcome, way, by_rules, overruled_because, reasons } = part.decision
   const isOverruled = overruled_because !== null
   return html`
     <details class="decision">
-      <summary><span class="decision-lead">${text.heading}</span> ${capitalised(outcomeWords(outcome))}</summary>
+      <summary><span class="decision-lead">${text.heading}</span> ${capitalised(way ? workWords(way) : outcomeWords(outcome))}</summary>
       ${isOverruled ? html`
         <p>${text.personSays(outcomeWords(outcome))} ${text.because(overruled_because)}</p>
         <p>${text.rulesSay(outcomeWords(by_rules))}</p>

@@ -38,9 +38,9 @@ export function guess(view, change) {
     case 'measure':
       return withPart(view, change.reading.part, (part) => measured(part, change.reading, view.instruments))
     case 'tick':
-      return withItem(view, change.item, (item) => ({ ...item, tick: change.tick.done > 0 || change.tick.note ? change.tick : null }))
+      return withItem(view, change.item, (item) => ({ ...item, tick: change.tick.done > 0 || change.tick.note || change.tick.part_number ? change.tick : null }))
     case 'close':
-      return { ...view, closed: change.closed }
+      return { ...view, closed_at: change.closed ? Date.now() : null }
     case 'found-size': {
       const { [change.group]: _before, ...others } = view.found_sizes
       return { ...view, found_sizes: change.size ? { ...others, [change.group]: change.size } : others }

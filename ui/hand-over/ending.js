@@ -1,35 +1,54 @@
-// How far the job is: what is open on the lists, what the customer has said, and whether it is closed.
-/** @import { Approval, JobView } from '../types/api.d.ts' */
+// How far the job is: what is still open, what the customer has said, and whether it is closed.
+/** @import { Approval, JobView, Open } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
+import { capitalised } from '../catalogue.js'
+import { dayOf } from '../dates.js'
 import { append } from '../edits/queue.js'
-import { toSheet } from '../route.js'
-import { words } from '../words.js'
+import { savePaper } from '../papers.js'
+import { toMeasure, toSheet } from '../route.js'
+import { day, words } from '../words.js'
 
 const text = words.handOver
 
 /** @param {JobView} view */
-export function ending({ job, closed, assessment }) {
-  const lists = assessment.lists.filter(({ items, done }) => items.length > done)
-  const open = lists.reduce((sum, { items, done }) => sum + items.length - done, 0)
+export const ending = (view) => html`
+  <section aria-labelledby="hand-over-approval">
+    <h2 id="hand-over-approval">${text.approval}</h2>
+    <p>${text.approvals[stateOf(view.assessment.approval)]}</p>
+    <a class="button" href=${toSheet(view.job, 'approval')}>${text.toApproval}</a>
+  </section>
+  <section aria-labelledby="hand-over-open">
+    <h2 id="hand-over-open">${text.stillOpen}</h2>
+    ${stillOpen(view)}
+    <div class="hand-over-ways"><button type="button" @click=${() => savePaper(view.job, 'closing-pdf')}>${text.closingPdf}</button></div>
+    ${closing(view)}
+  </section>`
+
+/** The lists with what is open on each; then what stands on no list. @param {JobView} view */
+function stillOpen({ job, assessment }) {
+  const { lists, still_open } = assessment
+  if (still_open.length === 0) return html`<p>${text.nothingOpen}</p>`
+  const openOn = (/** @type {string} */ kind) => still_open.filter(({ list }) => list === kind).length
+  const beside = still_open.filter(({ list }) => list === null)
   return html`
-    <section aria-labelledby="hand-over-approval">
-      <h2 id="hand-over-approval">${text.approval}</h2>
-      <p>${text.approvals[stateOf(assessment.approval)]}</p>
-      <a class="button" href=${toSheet(job, 'approval')}>${text.toApproval}</a>
-    </section>
-    <section aria-labelledby="hand-over-open">
-      <h2 id="hand-over-open">${text.stillOpen}</h2>
-      ${lists.length === 0 ? html`<p>${text.nothingOpen}</p>` : html`
-        <ul class="rows">
-          ${lists.map(({ kind, title, items, done }) => html`
-            <li><a class="row" href=${toSheet(job, 'lists', kind)}>
-              <span class="row-name">${title}</span> <span>${text.openItems(items.length - done)}</span>
-            </a></li>`)}
-        </ul>`}
-      ${closed
-        ? html`<p class="notice">${text.closed}</p><button type="button" @click=${() => append(job, { do: 'close', closed: false })}>${text.reopen}</button>`
-        : html`<p class="hint">${text.closing} ${open > 0 ? text.closingOpen(open) : ''}</p><button type="button" @click=${() => append(job, { do: 'close', closed: true })}>${text.close}</button>`}
-    </section>`
+    <ul class="rows">
+      ${lists.filter(({ kind }) => openOn(kind) > 0).map(({ kind, title }) => html`
+        <li><a class="row" href=${toSheet(job, 'lists', kind)}>
+          <span class="row-name">${title}</span> <span>${text.openItems(openOn(kind))}</span>
+        </a></li>`)}
+    </ul>
+    ${beside.length === 0 ? '' : html`<ul class="missing">${beside.map((open) => html`<li><a href=${wayTo(job, open)}>${capitalised(open.words)}</a></li>`)}</ul>`}`
+}
+
+/** @param {string} job @param {Open} open */
+const wayTo = (job, { part }) => (part === null ? toSheet(job, 'approval') : toMeasure(job, part))
+
+/** @param {JobView} view */
+function closing({ job, closed_at, assessment }) {
+  const open = assessment.still_open.length
+  return closed_at === null
+    ? html`<p class="hint">${text.closing} ${open > 0 ? text.closingOpen(open) : ''}</p><button type="button" @click=${() => append(job, { do: 'close', closed: true })}>${text.close}</button>`
+    : html`<p class="notice">${text.closed(day(dayOf(closed_at)))}</p><button type="button" @click=${() => append(job, { do: 'close', closed: false })}>${text.reopen}</button>`
 }
 
 /** @param {Approval} approval @returns {keyof typeof text.approvals} */

@@ -24,7 +24,6 @@ export const handOver = (view) => ({
         <button type="button" @click=${() => savePaper(view.job, 'sizes-pdf')}>${text.sizesPdf}</button>
         <button type="button" @click=${() => savePaper(view.job, 'sizes-csv')}>${text.sizesCsv}</button>
         <button type="button" @click=${() => savePaper(view.job, 'evidence-pdf')}>${text.evidencePdf}</button>
-        <button type="button" @click=${() => savePaper(view.job, 'closing-pdf')}>${text.closingPdf}</button>
         <button type="button" @click=${() => leave(async () => text.savedAs(await saveArchive(view.job)))}>${text.archive}</button>
       </div>
     </section>

@@ -3,9 +3,10 @@
 import { html } from '../vendor/lit-html/lit-html.js'
 import { createJob, importArchive } from '../backend.js'
 import { fileButton } from '../controls/file-button.js'
+import { dayOf } from '../dates.js'
 import { go, toSheet } from '../route.js'
 import { attempt, state } from '../state.js'
-import { moment, words } from '../words.js'
+import { day, moment, words } from '../words.js'
 
 export function jobList() {
   return {
@@ -15,13 +16,26 @@ export function jobList() {
         ? html`<p>${state.alert ? '' : words.frame.loading}</p>`
         : state.jobs.length === 0
           ? html`<p>${words.jobs.none}</p>`
-          : html`<ul class="job-list">${state.jobs.map(line)}</ul>`}`,
+          : jobs(state.jobs)}`,
     bar: html`
       <div class="bar">
         ${fileButton({ label: words.jobs.importFile, accept: '.wearbook', take: openArchive })}
         <button type="button" class="primary" @click=${newJob}>${words.jobs.create}</button>
       </div>`,
   }
+}
+
+/** What is on the bench; what is finished is put away below it. @param {JobLine[]} all */
+function jobs(all) {
+  const open = all.filter(({ closed_at }) => closed_at === null)
+  const finished = all.filter(({ closed_at }) => closed_at !== null)
+  return html`
+    ${open.length === 0 ? html`<p>${words.jobs.allFinished}</p>` : html`<ul class="job-list">${open.map(line)}</ul>`}
+    ${finished.length === 0 ? '' : html`
+      <details>
+        <summary>${words.jobs.finished(finished.length)}</summary>
+        <ul class="job-list">${finished.map(line)}</ul>
+      </details>`}`
 }
 
 /** @param {JobLine} job */
@@ -36,7 +50,7 @@ function line(job) {
       <a href=${toSheet(job.job, job.engine ? 'plan' : 'intake')}>
         <strong>${[job.customer, job.machine].filter(Boolean).join(' · ') || words.frame.unnamed}</strong>
         <span>${facts.filter(Boolean).join(' · ')}</span>
-        <span>${words.jobs.changed(moment(job.changed_at))}</span>
+        <span>${job.closed_at === null ? words.jobs.changed(moment(job.changed_at)) : words.jobs.closed(day(dayOf(job.closed_at)))}</span>
       </a>
     </li>`
 }

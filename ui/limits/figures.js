@@ -19,10 +19,11 @@ export function range(min, max) {
 }
 
 /** How far it may wear. @param {Line} line */
-export function limit({ of, limit, fails_at_limit, rate }) {
+export function limit({ of, limit, fails_at_limit, limit_is_least = false, rate }) {
   const { wears_smaller } = quantityOf(of.kind, of.quantity)
-  if (limit) return bound(wears_smaller, fails_at_limit)(first(limit))
-  return rate ? `${bound(wears_smaller, fails_at_limit)('')} ${rateWords(rate)}`.trim() : ''
+  const isLeast = wears_smaller || limit_is_least
+  if (limit) return bound(isLeast, fails_at_limit)(first(limit))
+  return rate ? `${bound(isLeast, fails_at_limit)('')} ${rateWords(rate)}`.trim() : ''
 }
 
 /** @param {boolean} least @param {boolean} [exclusive] */

@@ -15,6 +15,7 @@ import { words } from '../words.js'
  * @property {string} max
  * @property {string} limit
  * @property {boolean} fails
+ * @property {boolean} least the limit is the least allowed, although the quantity wears larger
  * @property {string} by
  * @property {string} per
  * @property {'diameter' | 'length' | 'over' | 'given'} base
@@ -33,17 +34,17 @@ export const rememberPage = (job, { source }) => lastPage.set(job, source)
 /** @param {string} job @param {PartKind | ''} kind @param {Quantity | ''} quantity @returns {Entered} */
 export const blank = (job, kind, quantity) => ({
   kind, quantity, name: '', station: '', port: '', numbers: '',
-  min: '', max: '', limit: '', fails: false,
+  min: '', max: '', limit: '', fails: false, least: false,
   by: '', per: '', base: 'diameter', given: '', beyond: false, datum: '',
   source: lastPage.get(job) ?? '',
 })
 
 /** @param {Line} line @returns {Entered} */
-export function asSaved({ of, min = '', max = '', limit = '', fails_at_limit = false, rate, datum, source }) {
+export function asSaved({ of, min = '', max = '', limit = '', fails_at_limit = false, limit_is_least = false, rate, datum, source }) {
   const given = typeof rate?.of === 'object' ? rate.of.given : ''
   return {
     kind: of.kind, quantity: of.quantity, name: of.name ?? '', station: of.station ?? '', port: of.port ?? '', numbers: (of.numbers ?? []).join(', '),
-    min, max, limit, fails: fails_at_limit,
+    min, max, limit, fails: fails_at_limit, least: limit_is_least,
     by: rate?.by ?? '', per: rate?.per ?? '', base: typeof rate?.of === 'string' ? rate.of : given ? 'given' : 'diameter', given, beyond: rate?.beyond_range ?? false,
     datum: datum ?? '', source,
   }
@@ -65,6 +66,7 @@ export function asLine(entered, { sheet }) {
     ...(max.trim() && { max: length(max) }),
     ...(limit.trim() && { limit: length(limit) }),
     ...(entered.fails && { fails_at_limit: true }),
+    ...(entered.least && { limit_is_least: true }),
     ...(rate && { rate }),
     ...(entered.datum && { datum: entered.datum }),
     source: entered.source.trim(),

@@ -139,6 +139,7 @@ function kindsFor({ assessment }) {
 /** @param {JobView} view @param {Entered} entered @param {Enter} enter @param {string} refusal */
 function figures({ sheet }, entered, enter, refusal) {
   const { wears_smaller } = quantityOf(/** @type {PartKind} */ (entered.kind), /** @type {Quantity} */ (entered.quantity))
+  const isLeast = wears_smaller || entered.least
   const mark = UNIT_MARKS[sheet.head.unit]
   /** @param {'min' | 'max' | 'limit' | 'by' | 'per' | 'given'} key @param {string} label @param {string} [hint] */
   const length = (key, label, hint) =>
@@ -149,7 +150,8 @@ function figures({ sheet }, entered, enter, refusal) {
       ${length('min', text.min(mark))}
       ${length('max', text.max(mark))}
     </div>
-    ${length('limit', wears_smaller ? text.limitLeast(mark) : text.limitMost(mark), wears_smaller ? text.limitLeastHint : text.limitMostHint)}
+    ${length('limit', isLeast ? text.limitLeast(mark) : text.limitMost(mark), wears_smaller ? text.limitLeastHint : entered.least ? '' : text.limitMostHint)}
+    ${wears_smaller ? '' : tick({ label: text.isLeast, checked: entered.least, enter: (least) => enter({ least }) })}
     ${tick({ label: text.fails, checked: entered.fails, enter: (fails) => enter({ fails }) })}
     <p role="alert" class="refusal">${capitalised(refusal)}</p>
     ${allKeysButton()}

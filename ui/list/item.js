@@ -12,14 +12,17 @@ import { found, toCauses, why } from './why.js'
 const text = words.lists
 
 /** @type {Tick} */
-const OPEN = { done: 0, date: '', note: '' }
+const OPEN = { done: 0, date: '', part_number: '', note: '' }
 
-/** @param {JobView} view @param {ListItem} item */
-export function item(view, item) {
+/** What was ordered under which number stays when the tick is taken off. */
+const UNDONE = { done: 0, date: '' }
+
+/** @param {JobView} view @param {ListItem} item @param {boolean} isOrder */
+export function item(view, item, isOrder) {
   const tick = item.tick ?? OPEN
   const isDone = tick.done >= item.quantity
   const turn = () =>
-    append(view.job, { do: 'tick', item: item.id, tick: isDone ? { ...OPEN, note: tick.note } : { ...tick, done: item.quantity, date: today() } })
+    append(view.job, { do: 'tick', item: item.id, tick: isDone ? { ...tick, ...UNDONE } : { ...tick, done: item.quantity, date: today() } })
   return html`
     <li class=${isDone ? 'item item-done' : 'item'}>
       <div class="item-head">
@@ -34,15 +37,15 @@ export function item(view, item) {
       ${why(item.because)}
       <div class="line-more">
         ${isFromCause(item) ? toCauses(view.job) : found(view, item.parts)}
-        ${tickForm(view.job, item, tick)}
+        ${tickForm(view.job, item, tick, isOrder)}
         ${takeOff(view.job, item)}
       </div>
     </li>`
 }
 
 /** How far it is, when, and the note. @param {ListItem} item @param {Tick} tick */
-const state = ({ quantity }, { done, date, note }) =>
-  [done >= quantity ? text.whole : done > 0 ? text.partly(done, quantity) : '', date && day(date), note].filter(Boolean).join(' · ')
+const state = ({ quantity }, { done, date, part_number, note }) =>
+  [done >= quantity ? text.whole : done > 0 ? text.partly(done, quantity) : '', date && day(date), part_number, note].filter(Boolean).join(' · ')
 
 /** @param {string[]} waits */
 function held(waits) {

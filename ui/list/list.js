@@ -48,7 +48,7 @@ const one = (view, list, next) => ({
   title: list.title,
   body: html`
     <p class="list-progress">${list.items.length === 0 ? text.empty : text.done(list.done, list.items.length)}</p>
-    <ul class="work-list">${repeat(list.items, ({ id }) => id, (entry) => item(view, entry))}</ul>
+    <ul class="work-list">${repeat(list.items, ({ id }) => id, (entry) => item(view, entry, list.kind === 'order'))}</ul>
     ${ownItem(view.job, list.kind)}
     ${papers(view.job, list)}`,
   bar: html`

@@ -1,4 +1,4 @@
-// What has been done about an item in detail: part of it, on another day, with a note.
+// What has been done about an item in detail: part of it, on another day, under which number, with a note.
 /** @import { ListItem, Tick } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { count } from '../controls/count.js'
@@ -11,17 +11,18 @@ import { words } from '../words.js'
 
 const text = words.lists
 
-/** @param {string} job @param {ListItem} item @param {Tick} tick */
-export function tickForm(job, item, tick) {
+/** @param {string} job @param {ListItem} item @param {Tick} tick @param {boolean} isOrder */
+export function tickForm(job, item, tick, isOrder) {
   const name = `tick ${job} ${item.id}`
   const { entered, refusal, enter, send } = formOf(name, () => ({ ...tick, date: tick.date || today() }))
   const isMany = item.quantity > 1
   const id = item.id.replaceAll(/\W/g, '-')
-  const summary = isMany ? text.detailsMany : text.detailsOne
+  const summary = isOrder ? (isMany ? text.detailsOrderMany : text.detailsOrder) : isMany ? text.detailsMany : text.detailsOne
   const save = (/** @type {Event} */ event) => {
     event.preventDefault()
     // What is not begun has no date.
-    const tickOf = (/** @type {Tick} */ { done, date, note }) => ({ done, date: done > 0 ? date : '', note: note.trim() })
+    const tickOf = (/** @type {Tick} */ { done, date, part_number = '', note }) =>
+      ({ done, date: done > 0 ? date : '', part_number: part_number.trim(), note: note.trim() })
     return foldAfter(event, send((entered) => submit(job, { do: 'tick', item: item.id, tick: tickOf(entered) })))
   }
   return html`
@@ -31,7 +32,8 @@ export function tickForm(job, item, tick) {
         ${isMany ? count({ label: text.count(item.quantity), value: entered.done, set: (done) => enter({ done: Math.min(done, item.quantity) }) }) : ''}
         <div class="pair">
           ${input({ id: `${id}-date`, label: text.date, value: entered.date, kind: isPlain(tick.date) ? 'text' : 'date', enter: (date) => enter({ date }) })}
-          ${input({ id: `${id}-note`, label: text.note, value: entered.note, hint: text.noteHint, enter: (note) => enter({ note }) })}
+          ${isOrder ? input({ id: `${id}-number`, label: text.partNumber, value: entered.part_number ?? '', enter: (part_number) => enter({ part_number }) }) : ''}
+          ${input({ id: `${id}-note`, label: isOrder ? text.supplier : text.note, value: entered.note, hint: isOrder ? text.supplierHint : text.noteHint, enter: (note) => enter({ note }) })}
         </div>
         <p role="alert" class="refusal">${refusal}</p>
         <button aria-label=${text.saveNamed(item.what)}>${text.save}</button>

@@ -71,4 +71,4 @@ export function suggestion(key, currency, use) {
 }
 
 /** @param {LearntPrice} learnt */
-const inWords = ({ price, currency, at, jobs }) => text.learnt(priceInWords(price, currency), day(dayOf(at)), jobs)
+const inWords = ({ price, currency, at, from, jobs }) => text.learnt(priceInWords(price, currency), day(dayOf(at)), from, jobs)

@@ -1,10 +1,10 @@
 // One group that goes to one size: the mains, the crankpins, the bores.
-/** @import { GroupPlan, JobView, PartPlan } from '../types/api.d.ts' */
+/** @import { GroupPlan, JobView, Missing, PartPlan } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { capitalised, sizeGroupOf } from '../catalogue.js'
 import { table } from '../controls/table.js'
 import { shown } from '../lengths.js'
-import { toMeasure, toPart } from '../route.js'
+import { toMeasure, toPart, toSheet } from '../route.js'
 import { words } from '../words.js'
 import { withoutName } from './named.js'
 import { otherSize } from './other-size.js'
@@ -48,22 +48,18 @@ const FOREMOST = 4
 function missing(view, plan) {
   if (plan.missing.length === 0) return ''
   const rest = plan.missing.slice(FOREMOST)
-  const list = (/** @type {string[]} */ some) =>
-    html`<ul class="missing">${some.map((sentence) => html`<li>${linked(view, plan, sentence)}</li>`)}</ul>`
+  const list = (/** @type {Missing[]} */ some) =>
+    html`<ul class="missing">${some.map((missing) => html`<li><a href=${wayTo(view.job, missing)}>${capitalised(missing.words)}</a></li>`)}</ul>`
   return html`
     <h3>${text.missing}</h3>
     ${list(plan.missing.slice(0, FOREMOST))}
     ${rest.length === 0 ? '' : html`<details><summary>${text.more(rest.length)}</summary>${list(rest)}</details>`}`
 }
 
-/** A sentence leads to the part whose name it begins with. @param {JobView} view @param {GroupPlan} plan @param {string} sentence */
-function linked(view, { parts }, sentence) {
-  const about = parts.find(({ label }) => sentence.startsWith(label) && !/^\d/.test(sentence.slice(label.length)))
-  if (!about) return capitalised(sentence)
-  const seen = view.assessment.parts.find(({ part }) => part === about.part)
-  // Where everything is measured already, what is missing is the look.
-  const isLook = seen?.seen === 'not-looked' && seen.readings.length > 0
-  return html`<a href=${isLook ? toPart(view.job, about.part) : toMeasure(view.job, about.part)}>${sentence}</a>`
+/** Where it can be mended: measured, looked at, or entered in the sheet. @param {string} job @param {Missing} missing */
+function wayTo(job, { lack, part }) {
+  if (part === null) return toSheet(job, 'limits')
+  return lack === 'look' ? toPart(job, part) : toMeasure(job, part)
 }
 
 /** @param {JobView} view @param {GroupPlan} plan */

@@ -2,7 +2,7 @@
 //     UPDATE=1 cargo test -p wearbook-app --features schema
 
 /** What is done with a group. */
-export type Action = "open" | "keep" | "polish" | "undersize-shells" | "machine" | "replace";
+export type Action = "open" | "keep" | "polish" | "undersize-shells" | "machine" | "sleeve" | "replace";
 
 /** An answer; not having asked is no answer. */
 export type Answer = "yes" | "no" | "unknown";
@@ -74,6 +74,8 @@ export type Assessment = {
   differences: Array<Difference>,
   /** What was proposed to the customer. */
   approval: Approval,
+  /** What is still open before the job can be closed. */
+  still_open: Array<Open>,
   /** What a reader must know about the record itself: entries of a newer version, entries for parts that the
    * engine, as now arranged, does not have. */
   notices: Array<string>, };
@@ -245,6 +247,12 @@ export type Change = { "do": "fill",
   /** The size; nothing to go back to the plan's own. */
   size: Entry | null,
   /** Why. */
+  reason: string, } | { "do": "choose-way",
+  /** The kind of part. */
+  kind: PartKind,
+  /** The way; nothing to go back to the plan's own. */
+  way: Work | null,
+  /** Why. */
   reason: string, } | { "do": "use-prices",
   /** The prices. */
   prices: PriceList, } | { "do": "set-price",
@@ -297,7 +305,9 @@ export type Decision = {
   by_rules: Outcome,
   /** The person's reason, where they decided otherwise. */
   overruled_because: string | null,
-  /** Every rule that applies, the deciding one first. */
+  /** The way in which it is put right, where more than one serves: sleeved, welded up and reground. */
+  way: Work | null,
+  /** Every rule that applies, the deciding one first; before them a way that a person chose. */
   reasons: Array<Reason>,
   /** Whether anybody has looked at the part; a part that is renewed anyway has an outcome without a look. */
   looked_at: boolean,
@@ -468,8 +478,10 @@ export type GroupPlan = {
   chosen_because: string | null,
   /** Whether all that it rests on has been looked at and measured, and nothing is too close to call. */
   settled: boolean,
-  /** What is missing, each in a sentence. */
-  missing: Array<string>,
+  /** Why no listed size puts it right, in a sentence; none where one does, or where that is not known yet. */
+  no_size: string | null,
+  /** What is missing. */
+  missing: Array<Missing>,
   /** Each part of the group. */
   parts: Array<PartPlan>,
   /** What should be looked at again about the group, each in a sentence. */
@@ -558,6 +570,8 @@ export type JobLine = {
   engine: string | null,
   /** When it was last changed: milliseconds since 1970-01-01 UTC. */
   changed_at: number,
+  /** When it was closed: milliseconds since 1970-01-01 UTC; none while it is open. */
+  closed_at: number | null,
   /** Parts that were looked at. */
   looked: number,
   /** Parts of the engine. */
@@ -591,8 +605,8 @@ export type JobView = {
   prices: PriceList,
   /** The estimate that the customer was given before the engine was opened. */
   estimate: Array<EstimateLine>,
-  /** Whether the job is closed. */
-  closed: boolean,
+  /** When the job was closed: milliseconds since 1970-01-01 UTC; none while it is open. */
+  closed_at: number | null,
   /** All that follows. */
   assessment: Assessment,
   /** The edit that undo would take back. */
@@ -622,6 +636,9 @@ export type KindEntry = {
   /** What is measured of it in the order of measuring, then what follows. */
   quantities: Array<QuantityEntry>, };
 
+/** What has to be done about something missing. */
+export type Lack = "reading" | "look" | "sheet";
+
 /** How the cylinders stand to each other. */
 export type Layout = "inline" | "vee" | "flat";
 
@@ -633,6 +650,8 @@ export type LearntPrice = {
   currency: Currency,
   /** When it was entered: milliseconds since 1970-01-01 UTC. */
   at: number,
+  /** The job from which it comes: its customer and machine, as far as they were entered. */
+  from: string,
   /** In how many jobs a price for this was entered. */
   jobs: number, };
 
@@ -704,6 +723,8 @@ export type ListItem = {
   because: string,
   /** Not to be done yet, and why, each in a sentence; empty if nothing holds it. */
   waits_for: Array<string>,
+  /** What the customer said to it in the last answer; none before there was one, and where nothing was asked. */
+  consent: Consent | null,
   /** What has been done about it. */
   tick: Tick | null, };
 
@@ -751,6 +772,15 @@ export type MarksView = {
 /** What a part is made of, for its growth with warmth. */
 export type Material = "steel" | "cast-iron" | "aluminium";
 
+/** Something without which a plan is not settled. */
+export type Missing = {
+  /** What has to be done. */
+  lack: Lack,
+  /** The part that it is about; none where it is about the sheet. */
+  part: Part | null,
+  /** In a sentence. */
+  words: string, };
+
 /** An amount in minor units of a currency that stands beside it: cents, or whole yen. */
 export type Money = number;
 
@@ -777,6 +807,15 @@ export type Numbering = {
   banks: Banks,
   /** The bank of cylinder 1; without effect in an in-line engine. */
   first_bank: Bank, };
+
+/** One thing that is still open. */
+export type Open = {
+  /** The list on which it stands; none if it is on no list. */
+  list: ListKind | null,
+  /** The part that is to be measured again; none if it is not about one part. */
+  part: Part | null,
+  /** In a sentence. */
+  words: string, };
 
 /** One line of an order. */
 export type OrderLine = {
@@ -859,6 +898,8 @@ export type PartPlan = {
   take_off: Length | null,
   /** The same in words; empty if nothing is taken off. */
   take_off_shown: string,
+  /** Whether it is itself worn, out of form or marked so that it can't stay: else it only goes along with its group. */
+  at_fault: boolean,
   /** What is wrong with it as found, each in a sentence. */
   faults: Array<string>,
   /** The size of shell or piston that goes with it, in words. */
@@ -1348,7 +1389,9 @@ export type Tick = {
   done: number,
   /** When, as the shop writes dates; may be empty. */
   date: string,
-  /** A note: supplier, part number, what is still missing; may be empty. */
+  /** Of what was ordered: the number under which the supplier knows it; may be empty. */
+  part_number?: string,
+  /** A note: supplier, what is still missing; may be empty. */
   note: string, };
 
 /** An undersize: the range to which journals are ground, and the wall of the shells that go with it. */
@@ -1391,19 +1434,31 @@ export type Warmth = {
 
 /** One way. */
 export type Way = {
-  /** In words: "new camshaft". */
+  /** The work, by which it is chosen. */
+  work: Work,
+  /** In words: "a new camshaft". */
   words: string,
-  /** What it costs without tax. */
-  net: Money, };
+  /** What it costs without tax; none where the shop has not priced all of it. */
+  net: Money | null,
+  /** Why it can't be gone, in a sentence; empty if it can. */
+  ruled_out: string,
+  /** What must be seen to first, in a sentence; may be empty. */
+  mind: string, };
 
 /** Ways that serve the same end. */
 export type Ways = {
+  /** The kind of part. */
+  kind: PartKind,
   /** To what end. */
   what: string,
   /** The ways, the recommended first. */
   ways: Array<Way>,
   /** Why the first is recommended. */
-  because: string, };
+  because: string,
+  /** The way that the plan, the lists and the quote follow. */
+  followed: Work,
+  /** The person's reason, where they chose it. */
+  chosen_because: string | null, };
 
 /** Work that has a price. */
 export type Work = "replace" | "machine" | "weld-up" | "sleeve" | "polish" | "rebuild" | "clean";

@@ -32,6 +32,7 @@ mod answer;
 mod clock;
 mod dispatch;
 mod error;
+mod open_job;
 mod picture;
 #[cfg(feature = "schema")]
 pub mod schema;
@@ -51,14 +52,17 @@ pub use wearbook_store::MAX_ARCHIVE_BYTES;
 
 use std::path::Path;
 
+use open_job::OpenJob;
 use serde_json::Value;
-use wearbook_store::Store;
+use wearbook_core::job::Edit;
+use wearbook_store::{JobId, Store};
 
 /// The shop's book, open.
 #[derive(Debug)]
 pub struct Wearbook {
     store: Store,
     clock: Box<dyn Clock>,
+    open_job: OpenJob,
 }
 
 impl Wearbook {
@@ -75,7 +79,7 @@ impl Wearbook {
     /// # Errors
     /// As [`Wearbook::open`].
     pub fn open_with_clock(dir: &Path, clock: impl Clock + 'static) -> Result<Self, Error> {
-        Ok(Self { store: Store::open(dir)?, clock: Box::new(clock) })
+        Ok(Self { store: Store::open(dir)?, clock: Box::new(clock), open_job: OpenJob::default() })
     }
 
     /// Does an action by its name.
@@ -84,5 +88,10 @@ impl Wearbook {
     /// A code and a sentence; nothing of a refused action is kept.
     pub fn act(&self, name: &str, arguments: Value, bytes: Option<Vec<u8>>) -> Result<Answer, Error> {
         dispatch::act(self, name, arguments, bytes)
+    }
+
+    /// A job as the page works with it.
+    pub(crate) fn view(&self, job: JobId, edits: &[Edit]) -> JobView {
+        self.open_job.look(job, |memo| JobView::new(job, edits, memo))
     }
 }

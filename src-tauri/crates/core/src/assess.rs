@@ -13,7 +13,7 @@ use crate::decide::{self, Decision, Outcome};
 use crate::engine::{Engine, Part, PartKind};
 use crate::figure::{Figure, Readings, doubt};
 use crate::job::{CustomerAnswer, EditId, Job, MarkPlace, PartRecord, PhotoId, Since, changed_since};
-use crate::list::{self, WorkList};
+use crate::list::{self, Open, WorkList};
 use crate::measure::{Length, Phase, Quantity, Reading, Spot};
 use crate::money::{self, Difference, Quote, Ways};
 use crate::sizing::{Measured, Sizing};
@@ -47,6 +47,8 @@ pub struct Assessment {
     pub differences: Vec<Difference>,
     /// What was proposed to the customer.
     pub approval: Approval,
+    /// What is still open before the job can be closed.
+    pub still_open: Vec<Open>,
     /// What a reader must know about the record itself: entries of a newer version, entries for parts that the
     /// engine, as now arranged, does not have.
     pub notices: Vec<String>,
@@ -224,6 +226,7 @@ pub fn assess_with(job: &Job, memo: &mut Memo) -> Assessment {
             ways: vec![],
             differences: vec![],
             approval: Approval::default(),
+            still_open: vec![],
             sheet_doubts: job.sheet.doubts(),
             progress: Progress::default(),
             marks: MarksView::default(),
@@ -265,12 +268,15 @@ pub fn assess_with(job: &Job, memo: &mut Memo) -> Assessment {
         photos: parts.iter().map(|view| view.photos.len()).sum(),
     };
     let quote = money::quote(&parts, &job.prices);
+    let approval = approval(job, &quote);
+    let lists = list::lists(&engine, job, &parts, &sizing, &causes, &approval);
     Assessment {
         engine: Some(engine.arrangement().summary()),
-        lists: list::lists(&engine, job, &parts, &sizing, &causes),
+        still_open: list::still_open(&lists, &parts, &sizing, &approval),
+        lists,
         ways: money::ways(job, &parts, &sizing),
         differences: money::compare(&job.estimate, &quote),
-        approval: approval(job, &quote),
+        approval,
         quote,
         parts,
         sizing,

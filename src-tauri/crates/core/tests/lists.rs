@@ -1,5 +1,7 @@
 //! Whatever is found, measured and decided: every part with work stands on the list of its outcome, once, with a reason.
 
+#![allow(clippy::unwrap_used, reason = "a test stops at what it did not expect")]
+
 use proptest::prelude::*;
 use serde_json::json;
 use wearbook_core::assess::{Assessment, PartView, assess};

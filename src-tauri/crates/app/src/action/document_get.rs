@@ -1,7 +1,7 @@
 //! A paper for the customer.
 
 use serde::{Deserialize, Serialize};
-use wearbook_core::assess::assess;
+use wearbook_core::assess::assess_with;
 use wearbook_core::document::{
     Extent, Paper, Shop, closing_sheet, condition_report, evidence_sheet, size_sheet, size_table, work_list, work_list_table,
 };
@@ -114,13 +114,13 @@ pub type Reply = File;
 /// `no-such-job`; `report` if the paper can't be set; what the store says.
 pub fn act(
     book: &Wearbook,
-    Arguments { job, document, extent, list, paper, purpose }: Arguments,
+    Arguments { job: id, document, extent, list, paper, purpose }: Arguments,
 ) -> Result<Reply, Error> {
     let today = book.clock.today();
-    let (edits, settings) = book.store.read(|ledger| Ok::<_, Error>((ledger.edits(job)?, Settings::load(ledger)?)))?;
+    let (edits, settings) = book.store.read(|ledger| Ok::<_, Error>((ledger.edits(id)?, Settings::load(ledger)?)))?;
     let job = Job::fold(&edits);
     let shop = Shop { name: settings.shop_name, address: settings.shop_address };
-    let assessment = assess(&job);
+    let assessment = book.open_job.look(id, |memo| assess_with(&job, memo));
     let kind = list.unwrap_or(ListKind::Order);
     let print = print(paper, purpose);
     let report = || condition_report(&job, &assessment, today, &shop, extent);

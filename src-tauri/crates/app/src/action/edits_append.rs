@@ -32,7 +32,7 @@ pub fn act(book: &Wearbook, Arguments { job, changes }: Arguments) -> Result<Rep
         return Err(Error::change(format!("{} changes at once: {MAX_CHANGES} at most.", changes.len())));
     }
     let edits = book.store.write(|ledger| append(ledger, job, changes, book.clock.now_millis()))?;
-    Ok(JobView::new(job, &edits))
+    Ok(book.view(job, &edits))
 }
 
 /// Checks each change against the job as it then is, appends them, and returns all edits of the job.

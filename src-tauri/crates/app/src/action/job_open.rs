@@ -23,5 +23,5 @@ pub type Reply = JobView;
 /// `no-such-job`, and what the store says.
 pub fn act(book: &Wearbook, Arguments { job }: Arguments) -> Result<Reply, Error> {
     let edits = book.store.read(|ledger| ledger.edits(job))?;
-    Ok(JobView::new(job, &edits))
+    Ok(book.view(job, &edits))
 }

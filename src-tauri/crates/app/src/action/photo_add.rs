@@ -43,5 +43,5 @@ pub fn act(book: &Wearbook, Arguments { job, part }: Arguments, bytes: Vec<u8>) 
         ledger.add_photo(job, new, now)?;
         append(ledger, job, vec![change], now)
     })?;
-    Ok(JobView::new(job, &edits))
+    Ok(book.view(job, &edits))
 }

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use serde::Serialize;
-use wearbook_core::job::{Change, Job, RecordedChange};
+use wearbook_core::job::{Change, Job, RecordedChange, TextField};
 use wearbook_core::money::{Currency, Price, PriceKey};
 
 use crate::{Error, Wearbook};
@@ -23,6 +23,8 @@ pub struct LearntPrice {
     pub currency: Currency,
     /// When it was entered: milliseconds since 1970-01-01 UTC.
     pub at: u64,
+    /// The job from which it comes: its customer and machine, as far as they were entered.
+    pub from: String,
     /// In how many jobs a price for this was entered.
     pub jobs: u32,
 }
@@ -37,6 +39,8 @@ pub fn act(book: &Wearbook, _: Arguments) -> Result<Reply, Error> {
         for row in ledger.jobs()? {
             let edits = ledger.edits(row.id)?;
             let job = Job::fold(&edits);
+            let names = [TextField::Customer, TextField::Machine].into_iter().filter_map(|field| job.texts.get(&field));
+            let from = names.map(|name| name.trim()).collect::<Vec<_>>().join(" · ");
             let mut here: BTreeMap<PriceKey, (Price, u64)> = BTreeMap::new();
             for edit in edits.iter().filter(|edit| !job.undone.contains(&edit.id)) {
                 if let RecordedChange::Known(Change::SetPrice { price }) = &edit.change {
@@ -46,10 +50,11 @@ pub fn act(book: &Wearbook, _: Arguments) -> Result<Reply, Error> {
             for (key, (price, at)) in here {
                 let currency = job.prices.currency;
                 let entry =
-                    learnt.entry(key).or_insert(LearntPrice { price, currency, at, jobs: 0 });
+                    learnt.entry(key).or_insert(LearntPrice { price, currency, at, from: String::new(), jobs: 0 });
                 entry.jobs += 1;
                 if at >= entry.at {
                     (entry.price, entry.currency, entry.at) = (price, currency, at);
+                    entry.from.clone_from(&from);
                 }
             }
         }

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 use wearbook_core::engine::Engine;
-use wearbook_core::job::{Job, TextField};
+use wearbook_core::job::{EditId, Job, TextField};
 use wearbook_store::{JobId, JobRow};
 
 /// A job in one line.
@@ -19,6 +19,8 @@ pub struct JobLine {
     pub engine: Option<String>,
     /// When it was last changed: milliseconds since 1970-01-01 UTC.
     pub changed_at: u64,
+    /// When it was closed: milliseconds since 1970-01-01 UTC; none while it is open.
+    pub closed_at: Option<u64>,
     /// Parts that were looked at.
     pub looked: usize,
     /// Parts of the engine.
@@ -39,6 +41,7 @@ impl JobLine {
             machine: text(TextField::Machine),
             engine: engine.as_ref().map(|engine| engine.arrangement().summary()),
             changed_at: row.changed_at,
+            closed_at: job.closed.map(EditId::millis),
             looked: records.iter().filter(|record| record.looked_at()).count(),
             parts: parts.len(),
             photos: records.iter().map(|record| record.photos.len()).sum(),

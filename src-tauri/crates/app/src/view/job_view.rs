@@ -3,7 +3,8 @@
 use std::collections::BTreeMap;
 
 use serde::Serialize;
-use wearbook_core::assess::{Assessment, assess};
+use wearbook_core::assess::{Assessment, assess_with};
+use wearbook_core::cause::network::Memo;
 use wearbook_core::engine::{Arrangement, Engine, Plan};
 use wearbook_core::job::{Answer, Edit, EditId, HistoryFact, Job, TextField};
 use wearbook_core::measure::Instrument;
@@ -41,8 +42,8 @@ pub struct JobView {
     pub prices: PriceList,
     /// The estimate that the customer was given before the engine was opened.
     pub estimate: Vec<EstimateLine>,
-    /// Whether the job is closed.
-    pub closed: bool,
+    /// When the job was closed: milliseconds since 1970-01-01 UTC; none while it is open.
+    pub closed_at: Option<u64>,
     /// All that follows.
     pub assessment: Assessment,
     /// The edit that undo would take back.
@@ -52,7 +53,8 @@ pub struct JobView {
 }
 
 impl JobView {
-    pub(crate) fn new(id: JobId, edits: &[Edit]) -> Self {
+    /// `memo` holds what an earlier look at the same job worked out.
+    pub(crate) fn new(id: JobId, edits: &[Edit], memo: &mut Memo) -> Self {
         let job = Job::fold(edits);
         let engine = job.arrangement.clone().and_then(|arrangement| Engine::new(arrangement).ok());
         let undo = Undo::of(edits, &job);
@@ -60,14 +62,14 @@ impl JobView {
             job: id,
             general_rules: engine.as_ref().map_or_else(Vec::new, |engine| job.sheet.standing_in(engine)),
             plan: engine.map(|engine| engine.plan()),
-            assessment: assess(&job),
+            assessment: assess_with(&job, memo),
             last_edit: undo.last_edit,
             redo: undo.redo,
             instruments: job.instruments.into_values().collect(),
             sheet: job.sheet,
             prices: job.prices,
             estimate: job.estimate,
-            closed: job.closed,
+            closed_at: job.closed.map(EditId::millis),
             found_sizes: job.found_sizes.into_iter().map(|(group, size)| (group, size.to_string())).collect(),
             chosen_sizes: job.chosen_sizes.into_iter().map(|(group, size)| (group, size.size.to_string())).collect(),
             texts: job.texts,

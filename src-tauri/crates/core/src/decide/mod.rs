@@ -42,6 +42,11 @@ impl Decision {
     pub fn work(&self) -> Option<Work> {
         self.way.or_else(|| Work::of(self.outcome))
     }
+
+    /// In words, lower case: the way, where more than one serves, else the outcome.
+    pub fn words(&self) -> &'static str {
+        self.way.map_or_else(|| self.outcome.words(), Work::words)
+    }
 }
 
 /// Why.
@@ -157,6 +162,7 @@ mod tests {
     use super::*;
     use crate::engine::{Arrangement, Tappets};
     use crate::job::{Change, DeviceId, Edit, EditId, RecordedChange};
+    use crate::wear::{Grade, Tag};
     use proptest::prelude::*;
 
     fn decided(arrangement: Arrangement, changes: &[Change]) -> BTreeMap<String, Decision> {

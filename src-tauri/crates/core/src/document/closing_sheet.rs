@@ -2,10 +2,9 @@
 
 use super::condition_report::{engine_facts, subtitle};
 use super::{Block, Paper, Shop};
-use crate::assess::{Assessment, PartView};
-use crate::figure::Figure;
+use crate::assess::Assessment;
 use crate::job::Job;
-use crate::list::{ListItem, ListKind};
+use crate::list::ListKind;
 use crate::measure::{Phase, Verdict};
 use crate::words::capitalised;
 
@@ -13,9 +12,9 @@ use crate::words::capitalised;
 pub fn closing_sheet(job: &Job, assessment: &Assessment, date: (i32, u8, u8), shop: &Shop) -> Paper {
     let mut blocks = Vec::new();
     engine_facts(job, shop, &assessment.engine, &mut blocks);
-    let open = still_open(assessment);
+    let open: Vec<String> = assessment.still_open.iter().map(|open| open.words.clone()).collect();
     blocks.push(Block::Lead(match open.len() {
-        0 => "Everything on the lists is done.".into(),
+        0 => "Nothing is open.".into(),
         1 => "One thing is still open.".into(),
         n => format!("{n} things are still open."),
     }));
@@ -34,25 +33,6 @@ pub fn closing_sheet(job: &Job, assessment: &Assessment, date: (i32, u8, u8), sh
 
 fn heading(text: &str) -> Block {
     Block::Heading { level: 1, text: text.into() }
-}
-
-/// What is not done yet, each in a line.
-pub fn still_open(assessment: &Assessment) -> Vec<String> {
-    let undone = |item: &&ListItem| item.tick.as_ref().is_none_or(|tick| tick.done < item.quantity);
-    let lists = assessment.lists.iter().flat_map(|list| {
-        list.items.iter().filter(undone).map(move |item| {
-            let size = if item.detail.is_empty() || list.kind == ListKind::MachineShop { "" } else { &item.detail };
-            let size = if size.is_empty() { String::new() } else { format!(", {size}") };
-            format!("{}: {}{size}", list.title, item.what)
-        })
-    });
-    let wrong = assessment.parts.iter().flat_map(|view: &PartView| {
-        let late = |figure: &&Figure| {
-            figure.phase != Phase::Found && figure.verdict.is_some_and(|verdict| verdict != Verdict::Within)
-        };
-        view.figures.iter().filter(late).map(|figure| format!("{}: {} {}", view.label, figure.name, figure.because))
-    });
-    lists.chain(wrong).collect()
 }
 
 fn sizes(assessment: &Assessment, blocks: &mut Vec<Block>) {
@@ -102,7 +82,14 @@ fn parts_used(assessment: &Assessment, blocks: &mut Vec<Block>) {
         .filter_map(|item| {
             let tick = item.tick.as_ref()?;
             let quantity = format!("{} of {}", tick.done, item.quantity);
-            Some(vec![quantity, item.what.clone(), item.detail.clone(), tick.date.clone(), tick.note.clone()])
+            Some(vec![
+                quantity,
+                item.what.clone(),
+                item.detail.clone(),
+                tick.part_number.clone(),
+                tick.date.clone(),
+                tick.note.clone(),
+            ])
         })
         .collect();
     if rows.is_empty() {
@@ -110,9 +97,9 @@ fn parts_used(assessment: &Assessment, blocks: &mut Vec<Block>) {
     }
     blocks.push(heading("Parts"));
     blocks.push(Block::Table {
-        summary: "The parts that came, with size, date and note.".into(),
-        head: ["Came", "What", "Size", "When", "Note"].map(str::to_owned).to_vec(),
-        widths: vec![2, 6, 4, 3, 6],
+        summary: "The parts that came, with size, part number, date and note.".into(),
+        head: ["Came", "What", "Size", "Part number", "When", "Note"].map(str::to_owned).to_vec(),
+        widths: vec![2, 5, 4, 4, 3, 5],
         rows,
     });
 }

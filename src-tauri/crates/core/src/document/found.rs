@@ -56,7 +56,7 @@ fn part(view: &PartView) -> Block {
         worst: view.worst,
         lines,
         note: view.note.clone(),
-        outcome: view.decision.outcome.words().into(),
+        outcome: view.decision.words().into(),
         zones: zones(view),
         pictures: view
             .photos

@@ -15,7 +15,7 @@ mod why;
 mod work_list;
 
 pub use cautions::{CAUTIONS, Caution};
-pub use closing_sheet::{closing_sheet, still_open};
+pub use closing_sheet::closing_sheet;
 pub use condition_report::{Extent, Shop, condition_report};
 pub use evidence::evidence_sheet;
 pub use size_sheet::{size_sheet, size_table, work_words};

@@ -155,7 +155,8 @@ fn costs(assessment: &Assessment) -> Vec<String> {
         told.push(format!("Without tax that is {} {word} than the first estimate.", show(amount)));
     }
     if let Some(ways) = assessment.ways.first() {
-        told.push(format!("{} can be put right in more than one way; the cheaper one is proposed.", ways.what));
+        let followed = ways.followed.way_words(ways.kind);
+        told.push(format!("{} can be put right in more than one way; proposed here: {followed}.", ways.what));
     }
     told
 }

@@ -91,7 +91,8 @@ fn row(item: &ListItem) -> Vec<String> {
         [first, rest @ ..] => format!(" Held: {first} And {} more.", rest.len()),
     };
     let done = item.tick.as_ref().map_or_else(String::new, |tick| {
-        let parts = [format!("{} of {}", tick.done, item.quantity), tick.date.clone(), tick.note.clone()];
+        let number = if tick.part_number.is_empty() { String::new() } else { format!("no. {}", tick.part_number) };
+        let parts = [format!("{} of {}", tick.done, item.quantity), tick.date.clone(), number, tick.note.clone()];
         let parts: Vec<String> = parts.into_iter().filter(|part| !part.trim().is_empty()).collect();
         parts.join(", ")
     });
@@ -115,6 +116,7 @@ mod tests {
                 parts: vec![],
                 because: "Scuffed".into(),
                 waits_for: vec![],
+                consent: None,
                 tick: None,
             };
             WorkList { kind: ListKind::Order, title: "To order".into(), items: vec![item], done: 0 }

@@ -126,6 +126,7 @@ impl Job {
             Change::Tick { item, tick } => {
                 check_length("The item", item, MAX_TEXT)?;
                 check_length("The date", &tick.date, MAX_NAME)?;
+                check_length("The part number", &tick.part_number, MAX_NAME)?;
                 check_length("The note", &tick.note, MAX_TEXT)
             }
             Change::AddItem { item } => {

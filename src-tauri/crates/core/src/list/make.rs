@@ -1,8 +1,8 @@
 //! From decisions, sizes and causes to the lists.
 
 use super::work::{Shared, because};
-use super::{ListItem, ListKind, WorkList, machine_shop, order};
-use crate::assess::PartView;
+use super::{ListItem, ListKind, WorkList, consent, machine_shop, order};
+use crate::assess::{Approval, PartView};
 use crate::cause::CauseReport;
 use crate::decide::Outcome;
 use crate::engine::Engine;
@@ -14,7 +14,14 @@ use crate::words::capitalised;
 const PUT_RIGHT_FROM: f64 = 0.25;
 
 /// Makes all lists.
-pub fn lists(engine: &Engine, job: &Job, parts: &[PartView], sizing: &Sizing, causes: &CauseReport) -> Vec<WorkList> {
+pub fn lists(
+    engine: &Engine,
+    job: &Job,
+    parts: &[PartView],
+    sizing: &Sizing,
+    causes: &CauseReport,
+    approval: &Approval,
+) -> Vec<WorkList> {
     let work = Shared::of(engine, parts);
     ListKind::ALL
         .into_iter()
@@ -29,9 +36,10 @@ pub fn lists(engine: &Engine, job: &Job, parts: &[PartView], sizing: &Sizing, ca
             };
             items.extend(own(job, kind));
             for item in &mut items {
-                item.tick = job.ticks.get(&item.id).filter(|tick| tick.done > 0 || !tick.note.is_empty()).cloned();
+                item.tick = job.ticks.get(&item.id).filter(|tick| tick.says_something()).cloned();
             }
-            let done = items.iter().filter(|item| item.tick.as_ref().is_some_and(|t| t.done >= item.quantity)).count();
+            consent::heed(approval, parts, &mut items);
+            let done = items.iter().filter(|item| item.is_done()).count();
             WorkList { kind, title: kind.title().into(), items, done }
         })
         .collect()
@@ -47,6 +55,7 @@ fn each(parts: &[PartView], kind: ListKind, outcomes: &[Outcome]) -> Vec<ListIte
         parts: vec![view.part],
         because: because(view),
         waits_for: vec![],
+        consent: None,
         tick: None,
     };
     parts.iter().filter(|view| outcomes.contains(&view.decision.outcome)).map(item).collect()
@@ -79,6 +88,7 @@ fn put_right(causes: &CauseReport) -> Vec<ListItem> {
                 parts: vec![],
                 because: format!("{}: {}, {}.", capitalised(&cause.name), cause.likelihood, cause.percent),
                 waits_for: vec![],
+                consent: None,
                 tick: None,
             })
         })
@@ -96,6 +106,7 @@ fn own(job: &Job, kind: ListKind) -> Vec<ListItem> {
             parts: vec![],
             because: if item.because.trim().is_empty() { "Added by hand.".into() } else { item.because.clone() },
             waits_for: vec![],
+            consent: None,
             tick: None,
         })
         .collect()
@@ -111,7 +122,7 @@ mod tests {
     #[test]
     fn a_tick_stays_with_its_item() {
         let mut job = Job { arrangement: Some(Arrangement::inline(2)), ..Job::default() };
-        job.ticks.insert("order core-plugs".into(), Tick { done: 1, date: "3 May".into(), note: "came".into() });
+        job.ticks.insert("order core-plugs".into(), Tick { done: 1, date: "3 May".into(), ..Tick::default() });
         let assessment = assess(&job);
         let order = assessment.lists.iter().find(|list| list.kind == ListKind::Order).unwrap();
         assert_eq!(order.done, 1);

@@ -1,15 +1,19 @@
 //! The lists that are worked: nothing stands on one without the finding that put it there.
 
+mod consent;
 mod machine_shop;
 mod make;
+mod open;
 mod order;
 mod work;
 
 pub use make::lists;
+pub use open::{Open, still_open};
 
 use serde::{Deserialize, Serialize};
 
 use crate::engine::Part;
+use crate::job::Consent;
 
 /// Which list.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -58,9 +62,19 @@ pub struct Tick {
     /// When, as the shop writes dates; may be empty.
     #[serde(default)]
     pub date: String,
-    /// A note: supplier, part number, what is still missing; may be empty.
+    /// Of what was ordered: the number under which the supplier knows it; may be empty.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub part_number: String,
+    /// A note: supplier, what is still missing; may be empty.
     #[serde(default)]
     pub note: String,
+}
+
+impl Tick {
+    /// Whether it says anything at all.
+    pub fn says_something(&self) -> bool {
+        self.done > 0 || !self.note.is_empty() || !self.part_number.is_empty()
+    }
 }
 
 /// An item of the shop's own: gaskets, fasteners.
@@ -97,8 +111,17 @@ pub struct ListItem {
     pub because: String,
     /// Not to be done yet, and why, each in a sentence; empty if nothing holds it.
     pub waits_for: Vec<String>,
+    /// What the customer said to it in the last answer; none before there was one, and where nothing was asked.
+    pub consent: Option<Consent>,
     /// What has been done about it.
     pub tick: Option<Tick>,
+}
+
+impl ListItem {
+    /// Whether all of it is done.
+    pub fn is_done(&self) -> bool {
+        self.tick.as_ref().is_some_and(|tick| tick.done >= self.quantity)
+    }
 }
 
 /// One list.

@@ -76,6 +76,7 @@ pub(super) fn grouped(id: String, views: &[&PartView], detail: String) -> ListIt
         parts: views.iter().map(|view| view.part).collect(),
         because: worst.map_or_else(String::new, |view| because(view)),
         waits_for: vec![],
+        consent: None,
         tick: None,
     }
 }

@@ -213,3 +213,142 @@ fn weigh(Weighed { job, kind, what, followed, facts, usual, because, others }: W
         chosen_because: chosen.map(|chosen| chosen.reason.clone()),
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::assess::{Assessment, assess};
+    use crate::job::{Change, DeviceId, EditId};
+    use crate::list::ListKind;
+    use serde_json::{Value, json};
+
+    /// An in-line four with bores of 3.500 in, a limit of 3.505 in and one oversize of 0.010 in; `sleeve` is what a sleeve
+    /// costs, boring 20.00 and a piston 30.00.
+    fn after(sleeve: i64, done: &[Value]) -> Assessment {
+        let price = |kind: &str, work: &str, part: i64| json!({ "of": { "kind": kind, "work": work }, "part": part });
+        let sheet = json!({
+            "head": { "name": "Any", "source": "", "unit": "inch" },
+            "lines": [{ "of": { "kind": "bore", "quantity": "diameter" }, "min": "3.500 in", "max": "3.501 in", "limit": "3.505 in", "source": "" }],
+            "undersizes": [], "oversizes": [{ "size": "0.010 in", "source": "" }],
+        });
+        let prices = [
+            price("bore", "machine", 2_000),
+            price("piston", "replace", 3_000),
+            price("bore", "sleeve", sleeve),
+            price("camshaft", "replace", 20_000),
+            price("camshaft", "weld-up", 15_000),
+        ];
+        let before = [
+            json!({ "do": "arrange", "arrangement": crate::engine::Arrangement::inline(4) }),
+            json!({ "do": "use-sheet", "sheet": sheet }),
+            json!({ "do": "use-prices", "prices": { "currency": "EUR", "prices": prices } }),
+        ];
+        let mut job = Job::default();
+        for (n, change) in (1..).zip(before.iter().chain(done)) {
+            let change: Change = serde_json::from_value(change.clone()).unwrap();
+            job.check(&change).unwrap();
+            job.apply(EditId::next(None, n, DeviceId(1)), &change);
+        }
+        assess(&job)
+    }
+
+    fn bore(n: u8, inches: &str) -> Value {
+        json!({ "do": "measure", "reading": { "part": format!("bore.{n}"), "quantity": "diameter", "phase": "found",
+            "spot": { "station": "top", "direction": "a" }, "value": inches } })
+    }
+
+    fn choose(kind: &str, way: &str) -> Value {
+        json!({ "do": "choose-way", "kind": kind, "way": way, "reason": "The customer wants it so." })
+    }
+
+    #[track_caller]
+    fn first(assessment: &Assessment, kind: PartKind) -> (Work, Work, &str) {
+        let ways = assessment.ways.iter().find(|ways| ways.kind == kind).unwrap();
+        (ways.ways[0].work, ways.followed, &ways.because)
+    }
+
+    #[track_caller]
+    fn lists(assessment: &Assessment, kind: ListKind, item: &str, detail: &str) {
+        let list = assessment.lists.iter().find(|list| list.kind == kind).unwrap();
+        let there = list.items.iter().find(|own| own.id == item);
+        assert!(there.is_some_and(|own| own.detail.starts_with(detail)), "{item}: {:#?}", list.items);
+    }
+
+    #[track_caller]
+    fn charges(assessment: &Assessment, kind: PartKind, work: Work, quantity: u32) {
+        let line = assessment.quote.lines.iter().find(|line| line.of == PriceKey { kind, work });
+        assert_eq!(line.map_or(0, |line| line.quantity), quantity, "{kind:?} {work:?}");
+    }
+
+    #[test]
+    fn bores_are_bored_unless_sleeves_are_clearly_cheaper() {
+        let usual = "1 of 4 bores need it. Boring all makes every cylinder alike, so it is done unless sleeves are clearly cheaper.";
+        // Boring all with pistons: 4 × 50.00; four fifths of that are 160.00.
+        assert_eq!(
+            first(&after(16_000, &[bore(2, "3.506 in")]), PartKind::Bore),
+            (Work::Machine, Work::Machine, usual)
+        );
+        let argued = "1 of 4 bores need it. It costs less by more than a fifth. The plan now follows another way: bore all to the next size, with new pistons.";
+        assert_eq!(
+            first(&after(15_900, &[bore(2, "3.506 in")]), PartKind::Bore),
+            (Work::Sleeve, Work::Machine, argued)
+        );
+    }
+
+    #[test]
+    fn without_a_size_left_sleeves_are_the_plan_and_boring_is_ruled_out() {
+        let assessment = after(99_900, &[bore(1, "3.500 in"), bore(2, "3.520 in")]);
+        let reason = "1 of 4 bores need it. No listed size is left to bore them to. Sleeves keep the block. Enter the prices that are missing to compare what they cost.";
+        assert_eq!(first(&assessment, PartKind::Bore), (Work::Sleeve, Work::Sleeve, reason));
+        let bored = assessment.ways[0].ways.iter().find(|way| way.work == Work::Machine).unwrap();
+        assert!(bored.ruled_out.contains("no listed size is that large"), "{}", bored.ruled_out);
+        charges(&assessment, PartKind::Bore, Work::Sleeve, 1);
+        charges(&assessment, PartKind::Piston, Work::Replace, 0);
+    }
+
+    #[test]
+    fn a_chosen_sleeve_goes_through_to_list_quote_and_plan() {
+        let assessment = after(15_000, &[bore(2, "3.506 in"), choose("bore", "sleeve")]);
+        assert_eq!(first(&assessment, PartKind::Bore).1, Work::Sleeve);
+        lists(
+            &assessment,
+            ListKind::MachineShop,
+            "machine bore standard",
+            "Sleeve and finish to standard, 3.5000 to 3.5010 in; found: Bore 2 3.5060 in",
+        );
+        charges(&assessment, PartKind::Bore, Work::Sleeve, 1);
+        charges(&assessment, PartKind::Piston, Work::Replace, 0);
+        let plan = assessment.sizing.groups.iter().find(|plan| plan.group == SizeGroup::Bores).unwrap();
+        assert_eq!(plan.machined().map(|own| own.label.as_str()).collect::<Vec<_>>(), ["Bore 2"]);
+        assert_eq!(plan.chosen_because.as_deref(), Some("The customer wants it so."));
+    }
+
+    #[test]
+    fn a_new_block_brings_its_bores_and_holds_the_pistons() {
+        let assessment = after(15_000, &[bore(2, "3.520 in"), choose("bore", "replace")]);
+        lists(&assessment, ListKind::Order, "order block", "");
+        lists(&assessment, ListKind::Order, "order piston size not known yet", "size not known yet");
+        charges(&assessment, PartKind::Block, Work::Replace, 1);
+        charges(&assessment, PartKind::Bore, Work::Replace, 0);
+        assert!(assessment.sizing.orders.iter().all(|line| line.waits_for.len() == 1 || line.kind != PartKind::Piston));
+    }
+
+    #[test]
+    fn a_camshaft_is_welded_up_by_choice_and_not_with_a_crack() {
+        let worn = json!({ "do": "tag", "part": "lobe.2.intake.1", "tag": "worn-nose", "grade": 3 });
+        let assessment = after(0, &[worn.clone(), choose("camshaft", "weld-up")]);
+        // 150.00 is less than four fifths of 200.00.
+        assert_eq!(
+            first(&assessment, PartKind::Camshaft),
+            (Work::WeldUp, Work::WeldUp, "It costs less by more than a fifth.")
+        );
+        lists(&assessment, ListKind::MachineShop, "machine camshaft", "Weld up and regrind");
+        charges(&assessment, PartKind::Camshaft, Work::WeldUp, 1);
+        charges(&assessment, PartKind::Lobe, Work::WeldUp, 0);
+        charges(&assessment, PartKind::Tappet, Work::Replace, 8);
+        let crack = json!({ "do": "tag", "part": "camshaft.1", "tag": "cracks", "grade": 2 });
+        let assessment = after(0, &[worn, choose("camshaft", "weld-up"), crack]);
+        assert_eq!(first(&assessment, PartKind::Camshaft).1, Work::Replace);
+        charges(&assessment, PartKind::Camshaft, Work::Replace, 1);
+    }
+}

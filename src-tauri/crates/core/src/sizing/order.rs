@@ -60,7 +60,7 @@ fn shells(readings: &Readings<'_>, plan: &GroupPlan, returned: Option<&ReadBack>
     match (plan.action, returned) {
         (Action::Open, _) => waits.push(plan.because.clone()),
         (Action::Replace, _) => {
-            waits.push(renewed(plan.group));
+            waits = vec![renewed(plan.group)];
         }
         (Action::Machine, None) => waits.push(plan.because.clone()),
         (Action::Machine, Some(back)) if !back.confirmed => {
@@ -102,7 +102,7 @@ fn size_of(readings: &Readings<'_>, plan: &GroupPlan, shown: &str) -> Option<Len
 fn pistons_and_rings(readings: &Readings<'_>, plan: &GroupPlan) -> Vec<OrderLine> {
     let mut waits: Vec<String> = plan.missing.iter().map(|missing| missing.words.clone()).collect();
     if plan.action == Action::Replace {
-        waits.push(renewed(plan.group));
+        waits = vec![renewed(plan.group)];
     } else if plan.size.is_none() {
         waits.push(plan.because.clone());
     }

@@ -180,7 +180,7 @@ mod tests {
             (mains.action, mains.settled, mains.size_shown.as_str()),
             (Action::Machine, false, "0.25 mm undersize")
         );
-        assert_eq!(pins.missing, Vec::<String>::new());
+        assert_eq!(pins.missing, []);
         assert_eq!((pins.action, pins.settled, pins.size_shown.as_str()), (Action::Machine, true, "0.25 mm undersize"));
         assert_eq!(
             (bores.action, bores.settled, bores.size_shown.as_str()),

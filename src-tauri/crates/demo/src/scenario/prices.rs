@@ -70,7 +70,7 @@ pub(super) fn changes() -> Vec<Change> {
         },
         Change::Tick {
             item: format!("order {}", PartKind::CorePlugs.row().id),
-            tick: Tick { done: 1, date: "9 February".into(), note: "From stock.".into() },
+            tick: Tick { done: 1, date: "9 February".into(), part_number: "CP-40".into(), note: "From stock.".into() },
         },
     ]
 }

@@ -1,0 +1,80 @@
+//! What the customer has said to the work on the lists: nothing is ordered or machined against a no.
+
+use super::ListItem;
+use crate::assess::{Approval, PartView};
+use crate::job::Consent;
+use crate::money::PriceKey;
+
+/// Holds every item to which the customer has not said yes, once they have answered a proposal.
+pub(super) fn heed(approval: &Approval, parts: &[PartView], items: &mut [ListItem]) {
+    let Some(answer) = &approval.answer else { return };
+    for item in items {
+        let first = item.parts.first().and_then(|first| parts.iter().find(|view| view.part == *first));
+        let Some(of) = first.and_then(|view| Some(PriceKey { kind: view.kind, work: view.decision.work()? })) else {
+            continue;
+        };
+        item.consent = answer.lines.iter().find(|line| line.of == of).map(|line| line.answer);
+        let held = match item.consent {
+            Some(Consent::Yes) => continue,
+            Some(Consent::No) => "The customer said no to it.",
+            Some(Consent::Later) => "The customer will say later.",
+            None => "The customer has not been asked: it came after the proposal that was answered.",
+        };
+        item.waits_for.insert(0, held.into());
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::assess;
+    use crate::job::{Change, DeviceId, EditId, Job};
+    use crate::list::ListKind;
+    use serde_json::json;
+
+    /// The first thing that holds an item of the order.
+    #[track_caller]
+    fn check(job: &Job, item: &str, holds: Option<&str>) {
+        let assessment = assess(job);
+        let order = assessment.lists.iter().find(|list| list.kind == ListKind::Order).unwrap();
+        let item = order.items.iter().find(|own| own.id == item).unwrap();
+        assert_eq!(item.waits_for.first().map(String::as_str), holds, "{}", item.what);
+    }
+
+    #[test]
+    fn what_the_customer_did_not_agree_to_is_held() {
+        let mut job = Job { arrangement: Some(crate::engine::Arrangement::inline(2)), ..Job::default() };
+        let mut n = 0;
+        let mut apply = |job: &mut Job, change: serde_json::Value| {
+            n += 1;
+            let change: Change = serde_json::from_value(change).unwrap();
+            job.check(&change).unwrap();
+            let id = EditId::next(None, n, DeviceId(1));
+            job.apply(id, &change);
+            id
+        };
+        check(&job, "order core-plugs", None);
+        let quote = assess(&job).quote;
+        let answers = quote.lines.iter().map(|line| {
+            let answer = match line.of.kind.row().id {
+                "core-plugs" => "no",
+                "rings" => "later",
+                _ => "yes",
+            };
+            json!({ "of": line.of, "answer": answer })
+        });
+        let answers: Vec<_> = answers.collect();
+        let proposal = apply(&mut job, json!({ "do": "propose", "quote": quote }));
+        check(&job, "order core-plugs", None);
+        let answer = json!({ "proposal": proposal, "lines": answers, "name": "A. Customer" });
+        apply(&mut job, json!({ "do": "answer-proposal", "answer": answer }));
+        apply(&mut job, json!({ "do": "tag", "part": "oil-pump", "tag": "scoring", "grade": 4 }));
+        check(&job, "order core-plugs", Some("The customer said no to it."));
+        check(&job, "order rings size not known yet", Some("The customer will say later."));
+        check(&job, "order thrust-face", None);
+        check(
+            &job,
+            "order oil-pump",
+            Some("The customer has not been asked: it came after the proposal that was answered."),
+        );
+    }
+}
