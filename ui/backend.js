@@ -13,6 +13,8 @@ export const surroundings = {
   hasCamera: isAndroid || isIos || matchMedia('(pointer: coarse)').matches,
   /** A document can be opened in the system's viewer. */
   opensDocuments: inShell && !isAndroid && !isIos,
+  /** Files can be handed to the system's share sheet. Where the web view can't, they are saved. */
+  sharesFiles: canShareFiles(),
   /** What a gallery input accepts: iOS turns its own format into JPEG only when nothing else is accepted. */
   galleryAccepts: isIos ? 'image/jpeg' : 'image/*',
 }
@@ -86,6 +88,23 @@ export async function saveDocument(job, document, selection) {
   return savedPath(await act('document_save', { job, document, ...selection }))
 }
 
+/** Hands a paper to the system's share sheet: mail, messages, a printer. Answers whether the person went through with it.
+ * @param {string} job @param {Document} document @param {Selection} selection @param {string} name the file's name
+ * @returns {Promise<boolean>} */
+export async function shareDocument(job, document, selection, name) {
+  const { bytes } = await actForBytes('document_get', { job, document, ...selection })
+  const type = name.endsWith('.pdf') ? 'application/pdf' : name.endsWith('.csv') ? 'text/csv' : 'text/plain'
+  try {
+    // Some systems drop the file when a text is handed over with it.
+    await navigator.share({ files: [new File([bytes], name, { type })] })
+    return true
+  } catch (failure) {
+    if (failure instanceof DOMException && failure.name === 'AbortError') return false
+    console.error(failure)
+    throw new Refusal('not-shared', words.errors.notShared)
+  }
+}
+
 /** Opens a paper in the system's viewer. @param {string} job @param {Document} document @param {Selection} [selection] @returns {Promise<void>} */
 export const openDocument = (job, document, selection) => act('document_open', { job, document, ...selection })
 
@@ -99,6 +118,12 @@ export async function saveSheet(name) {
 export async function saveArchive(job) {
   if (!inShell) return download('archive_export', { job })
   return savedPath(await act('archive_save', { job }))
+}
+
+/** Android's web view has no share sheet, iOS's has; a desktop's browser may have one. */
+function canShareFiles() {
+  const probe = new File([''], 'probe.pdf', { type: 'application/pdf' })
+  return typeof navigator.canShare === 'function' && navigator.canShare({ files: [probe] })
 }
 
 /** @param {{ path?: string } | string | null} answer @returns {string} */

@@ -1,7 +1,7 @@
 // How papers leave the shop: saved as a file, opened in the system's viewer, copied as text.
 /** @import { Document } from './types/api.d.ts' */
 /** @import { Selection } from './backend.js' */
-import { openDocument, saveDocument } from './backend.js'
+import { openDocument, saveDocument, shareDocument } from './backend.js'
 import { settled } from './edits/queue.js'
 import { attempt, state } from './state.js'
 import { words } from './words.js'
@@ -18,6 +18,14 @@ export const leave = (way) =>
 /** Saves a paper, on the shop's size of paper. @param {string} job @param {Document} document @param {Selection} [selection] */
 export const savePaper = (job, document, selection) =>
   leave(async () => text.savedAs(await saveDocument(job, document, { paper: state.settings.paper, ...selection })))
+
+/** Hands a paper to the system's share sheet, on the shop's size of paper.
+ * @param {string} job @param {Document} document @param {string} name the file's name @param {Selection} [selection] */
+export const sharePaper = (job, document, name, selection) =>
+  leave(async () => {
+    const isShared = await shareDocument(job, document, { paper: state.settings.paper, ...selection }, name)
+    return isShared ? text.shared : ''
+  })
 
 /** Opens a paper, on the shop's size of paper. @param {string} job @param {Document} document @param {Selection} [selection] */
 export const openPaper = (job, document, selection) =>

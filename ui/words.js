@@ -8,6 +8,7 @@ export const words = {
   errors: {
     broke: 'Something went wrong inside the program. What you entered is still here: try once more.',
     start: 'The program could not start.',
+    notShared: 'The system did not take the file: save it instead, and send it from there.',
   },
   controls: {
     /** @param {string} label */ oneLess: (label) => `One less: ${label}`,
@@ -465,6 +466,7 @@ export const words = {
     /** @param {string} what */ takeOffNamed: (what) => `Take it off the list: ${what}`,
     papers: 'This list on paper',
     savePdf: 'Save this list (PDF)',
+    sharePdf: 'Share this list (PDF)',
     openPdf: 'Open this list to print (PDF)',
     copy: 'Copy as text',
     saveCsv: 'Save as a table (CSV)',
@@ -583,6 +585,8 @@ export const words = {
     open: 'Open the report (PDF)',
     copy: 'Copy the text',
     copied: 'The text is on the clipboard.',
+    share: 'Share the report (PDF)',
+    shared: 'Handed over.',
     notCopied: 'The text could not be copied by itself. It is marked now: copy it from there.',
     archive: 'Export the job as an archive',
     /** @param {string} path */ savedAs: (path) => (path ? `Saved: ${path}` : ''),

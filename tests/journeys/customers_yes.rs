@@ -1,4 +1,5 @@
-//! From findings to a signed approval and a list in hand; then a late find, and a second version of the proposal.
+//! From findings to a chosen way, a signed approval and lists in hand; then a late find, a second version of the proposal,
+//! and the end of the job.
 
 use serde_json::json;
 
@@ -24,10 +25,13 @@ async fn journey(stage: &mut Stage) -> Outcome {
     page.see("heading", "Plan").await?;
     enter_the_shops_prices(page).await?;
     price_the_job(page).await?;
+    choose_a_way(page).await?;
     work_the_order(stage).await?;
     agree_by_telephone(page).await?;
+    see_what_is_held(page).await?;
     find_something_late(page).await?;
     agree_by_signature(page).await?;
+    share_a_list(stage).await?;
 
     page.sheet("Hand over").await?;
     page.read("The customer has answered.").await?;
@@ -37,13 +41,23 @@ async fn journey(stage: &mut Stage) -> Outcome {
     let report = stage.saved_document("winch.pdf").await?;
     holds(stage, &report, &["Proposal 2", "A. Harrow, signed on the screen", "Oil pump: replace"])?;
 
+    page.press("button", "Closing sheet (PDF)").await?;
+    let closing = stage.saved_document("closing.pdf").await?;
+    holds(stage, &closing, &["Part number", "MS-0250", "1 of 5", "Still open", "For the machine shop: Camshaft"])?;
+
     page.press("button", "Close the job").await?;
-    page.read("This job is closed.").await?;
+    page.read("This job is closed since").await?;
     page.saved().await?;
     stage.kill_and_restart().await?;
     let page = &stage.page;
-    page.read("This job is closed.").await?;
+    page.read("This job is closed since").await?;
     ensure(is_chosen(page, "Paper", "Letter").await?, "The size of paper was forgotten.")?;
+    let here = page.address().await?;
+    page.go("#/jobs", "Jobs").await?;
+    page.read("No engine is on the bench.").await?;
+    page.press("button", "Finished: 1 job").await?;
+    page.read("A. Harrow · Dredger winch").await?;
+    page.go(&here, "Hand over").await?;
     page.press("button", "Open the job again").await?;
     page.see("button", "Close the job").await
 }
@@ -85,6 +99,29 @@ async fn price_the_job(page: &Page) -> Outcome {
     page.see("heading", "Costs").await
 }
 
+/// A late look shows a worn camshaft: it can be renewed or welded up.
+async fn choose_a_way(page: &Page) -> Outcome {
+    let job = page.address().await?.trim_end_matches("/costs").to_owned();
+    page.go(&format!("{job}/part/lobe.1.intake.1"), "Lobe 1, intake").await?;
+    page.press("button", "Worn nose").await?;
+    page.press("button", "Grade 3: …").await?;
+    page.saved().await?;
+    page.sheet("Costs").await?;
+    page.read("The worn camshaft").await?;
+    page.read("A new camshaft").await?;
+    page.press("button", "Choose the way: The worn camshaft").await?;
+    page.press_in("Way", "radio", "Weld up and regrind the old one").await?;
+    page.press("button", "Save this choice").await?;
+    page.read("The reason is empty").await?;
+    page.fill("Reason", "No new one can be had.").await?;
+    page.press("button", "Save this choice").await?;
+    page.read("You chose this way. Reason: No new one can be had.").await?;
+    page.read("Camshaft: weld up and regrind").await?;
+    page.sheet("Lists").await?;
+    page.press("link", "For the machine shop…").await?;
+    page.read("Weld up and regrind: Camshaft").await
+}
+
 async fn work_the_order(stage: &Stage) -> Outcome {
     let page = &stage.page;
     page.sheet("Lists").await?;
@@ -92,9 +129,10 @@ async fn work_the_order(stage: &Stage) -> Outcome {
     page.see("heading", "To order").await?;
     page.press("button", "Done: Core plugs").await?;
     page.read("1 of").await?;
-    page.press("button", "Part of it, date, note: Main bearing shells, pairs").await?;
+    page.press("button", "Part of it, number, supplier: Main bearing shells, pairs").await?;
     page.press("button", "One more: How many of 5 are done").await?;
-    page.fill("Note", "Telephoned").await?;
+    page.fill("Part number", "MS-0250").await?;
+    page.fill("Supplier and note", "Telephoned").await?;
     page.press("button", "Save: Main bearing shells, pairs").await?;
     page.read("1 of 5 done").await?;
     page.press("button", "Add an item of your own").await?;
@@ -103,7 +141,7 @@ async fn work_the_order(stage: &Stage) -> Outcome {
     page.see("button", "Done: Gasket set").await?;
     page.press("button", "Save this list (PDF)").await?;
     let order = stage.saved_document("order.pdf").await?;
-    holds(stage, &order, &["To order", "Gasket set", "Telephoned"])?;
+    holds(stage, &order, &["To order", "Gasket set", "MS-0250", "Telephoned"])?;
     // What put it there is one tap away.
     page.press("link", "Main 3, lower shell").await?;
     page.see("heading", "Main 3, lower shell").await
@@ -129,9 +167,17 @@ async fn agree_by_telephone(page: &Page) -> Outcome {
     page.read("Nothing has changed since.").await
 }
 
+/// Nothing is ordered against a no.
+async fn see_what_is_held(page: &Page) -> Outcome {
+    page.sheet("Lists").await?;
+    page.press("link", "To order…").await?;
+    page.read("The customer said no to it.").await?;
+    page.read("The customer will say later.").await
+}
+
 async fn find_something_late(page: &Page) -> Outcome {
     let here = page.address().await?;
-    let job = here.trim_end_matches("/approval").to_owned();
+    let job = here.trim_end_matches("/lists/order").to_owned();
     page.go(&format!("{job}/part/oil-pump"), "Oil pump").await?;
     page.press("button", "Scoring").await?;
     page.press("button", "Grade 4: …").await?;
@@ -142,7 +188,8 @@ async fn find_something_late(page: &Page) -> Outcome {
     page.press("link", "To the approval").await?;
     page.see("heading", "Proposal 1").await?;
     page.read("Changed since, and not agreed yet").await?;
-    page.read("Oil pump: replace").await
+    page.read("Oil pump: replace").await?;
+    page.read("Added since: Scoring, grade 4").await
 }
 
 async fn agree_by_signature(page: &Page) -> Outcome {
@@ -160,6 +207,18 @@ async fn agree_by_signature(page: &Page) -> Outcome {
     page.see("img", "Signature").await?;
     page.read("A. Harrow, signed on the screen").await?;
     is_accessible(page, "the answer").await
+}
+
+/// One list alone leaves as text and as a table.
+async fn share_a_list(stage: &Stage) -> Outcome {
+    let page = &stage.page;
+    page.sheet("Lists").await?;
+    page.press("link", "To order…").await?;
+    page.press("button", "Copy as text").await?;
+    page.see("textbox", "The list as text").await?;
+    page.press("button", "Save as a table (CSV)").await?;
+    let table = String::from_utf8(stage.saved_document("order.csv").await?)?;
+    ensure(table.contains("MS-0250") && table.contains("Oil pump"), format!("The table lacks something:\n{table}"))
 }
 
 async fn is_accessible(page: &Page, screen: &str) -> Outcome {

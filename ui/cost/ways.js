@@ -31,8 +31,7 @@ function one({ prices }, { followed, because, chosen_because }, way, isFirst) {
   const isFollowed = way.work === followed
   return html`
     <li class=${isFollowed ? 'way way-followed' : 'way'}>
-      ${isFirst ? html`<p class="way-flag">${text.recommended}</p>` : ''}
-      ${isFollowed ? html`<p class="way-flag">${text.followed}</p>` : ''}
+      ${isFirst || isFollowed ? html`<p class="way-flag">${[isFirst ? text.recommended : '', isFollowed ? text.followed : ''].filter(Boolean).join(' · ')}</p>` : ''}
       <p>${capitalised(way.words)}</p>
       ${way.ruled_out
         ? html`<p class="hint"><strong>${text.ruledOut}.</strong> ${way.ruled_out}</p>`

@@ -5,7 +5,7 @@ import { saveArchive, surroundings } from '../backend.js'
 import { catalogue } from '../catalogue.js'
 import { choice } from '../controls/choice.js'
 import { optionsOf } from '../intake/layout.js'
-import { copyFrom, leave, openPaper, savePaper } from '../papers.js'
+import { copyFrom, leave, openPaper, savePaper, sharePaper } from '../papers.js'
 import { keepSettings } from '../settings/settings.js'
 import { redraw, state } from '../state.js'
 import { words } from '../words.js'
@@ -74,6 +74,7 @@ function report(job) {
       </div>
       <div class="hand-over-ways">
         <button type="button" class="primary" @click=${() => savePaper(job, 'report-pdf', { extent, purpose })}>${text.save}</button>
+        ${surroundings.sharesFiles ? html`<button type="button" @click=${() => sharePaper(job, 'report-pdf', `${text.report}.pdf`, { extent, purpose })}>${text.share}</button>` : ''}
         ${surroundings.opensDocuments ? html`<button type="button" @click=${() => openPaper(job, 'report-pdf', { extent, purpose })}>${text.open}</button>` : ''}
         <button type="button" ?disabled=${!state.report} @click=${() => copyFrom('textarea.report-text')}>${text.copy}</button>
       </div>

@@ -2,7 +2,7 @@
 /** @import { WorkList } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { getText, surroundings } from '../backend.js'
-import { copyFrom, leave, openPaper, savePaper } from '../papers.js'
+import { copyFrom, leave, openPaper, savePaper, sharePaper } from '../papers.js'
 import { redraw } from '../state.js'
 import { words } from '../words.js'
 
@@ -27,6 +27,7 @@ export function papers(job, list) {
     <section aria-labelledby="list-papers">
       <h2 id="list-papers">${text.papers}</h2>
       <div class="hand-over-ways">
+        ${surroundings.sharesFiles ? html`<button type="button" @click=${() => sharePaper(job, 'list-pdf', `${list.title}.pdf`, selection)}>${text.sharePdf}</button>` : ''}
         <button type="button" @click=${() => savePaper(job, 'list-pdf', selection)}>${text.savePdf}</button>
         ${surroundings.opensDocuments ? html`<button type="button" @click=${() => openPaper(job, 'list-pdf', selection)}>${text.openPdf}</button>` : ''}
         <button type="button" @click=${copy}>${text.copy}</button>

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::{ListKind, WorkList};
+use super::{ListItem, ListKind, WorkList};
 use crate::assess::{Approval, PartView};
 use crate::engine::Part;
 use crate::job::Consent;
@@ -25,11 +25,14 @@ pub struct Open {
 /// their limits after machining or fitting; and what the customer has not answered.
 pub fn still_open(lists: &[WorkList], parts: &[PartView], sizing: &Sizing, approval: &Approval) -> Vec<Open> {
     let mut open: Vec<Open> = lists.iter().flat_map(undone).collect();
-    let returned: Vec<Open> = sizing
-        .read_back
-        .iter()
-        .flat_map(|back| &back.parts)
-        .filter(|line| !line.problem.is_empty())
+    // What is still at the machine shop stands on its list.
+    let is_back = |part| {
+        let shop = lists.iter().filter(|list| list.kind == ListKind::MachineShop).flat_map(|list| &list.items);
+        shop.filter(|item| item.parts.contains(&part)).all(ListItem::is_done)
+    };
+    let returned = sizing.read_back.iter().flat_map(|back| &back.parts);
+    let returned: Vec<Open> = returned
+        .filter(|line| !line.problem.is_empty() && (line.verdict.is_some() || is_back(line.part)))
         .map(|line| about(line.part, line.problem.clone()))
         .collect();
     let late = parts.iter().flat_map(|view| view.figures.iter().map(move |figure| (view, figure)));
@@ -69,4 +72,52 @@ fn unanswered(approval: &Approval) -> impl Iterator<Item = String> {
     let since = approval.since.len();
     let since = (since > 0).then(|| format!("Since proposal {version} {since} lines have changed and are not agreed."));
     waits.into_iter().chain(later).chain(since)
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::assess;
+    use crate::engine::Arrangement;
+    use crate::job::{Change, DeviceId, EditId, Job};
+    use serde_json::{Value, json};
+
+    /// What is open beside the lists.
+    #[track_caller]
+    fn check(done: &[Value], expected: &[&str]) {
+        let sheet = json!({
+            "head": { "name": "Any", "source": "", "unit": "inch" },
+            "lines": [{ "of": { "kind": "crankpin", "quantity": "diameter" }, "min": "2.499 in", "max": "2.500 in", "limit": "2.498 in", "source": "" }],
+            "undersizes": [{ "journals": "crankpins", "size": "0.010 in", "source": "" }], "oversizes": [],
+        });
+        let before = [
+            json!({ "do": "arrange", "arrangement": Arrangement { cylinders: 1, ..Arrangement::inline(1) } }),
+            json!({ "do": "use-sheet", "sheet": sheet }),
+            measured("found", "2.490 in"),
+        ];
+        let mut job = Job::default();
+        for (n, change) in (1..).zip(before.iter().chain(done)) {
+            let change: Change = serde_json::from_value(change.clone()).unwrap();
+            job.check(&change).unwrap();
+            job.apply(EditId::next(None, n, DeviceId(1)), &change);
+        }
+        let open = assess(&job).still_open;
+        let beside: Vec<&str> =
+            open.iter().filter(|open| open.list.is_none()).map(|open| open.words.as_str()).collect();
+        assert_eq!(beside, expected);
+    }
+
+    fn measured(phase: &str, inches: &str) -> Value {
+        json!({ "do": "measure", "reading": { "part": "crankpin.1", "quantity": "diameter", "phase": phase,
+            "spot": { "station": "front", "direction": "a" }, "value": inches } })
+    }
+
+    #[test]
+    fn what_came_back_wrong_or_unmeasured_is_open() {
+        let came = json!({ "do": "tick", "item": "machine crankpin 0.010 in undersize", "tick": { "done": 1 } });
+        check(&[], &[]);
+        check(&[came.clone()], &["Crankpin 1 has not been measured since it was machined."]);
+        let wrong = "Crankpin 1 is 2.488 in; asked for was 2.4890 to 2.4900 in.";
+        check(&[measured("machined", "2.488 in")], &[wrong]);
+        check(&[came, measured("machined", "2.488 in")], &[wrong]);
+    }
 }

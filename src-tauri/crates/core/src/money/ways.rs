@@ -156,8 +156,11 @@ fn worn_bores(job: &Job, parts: &[PartView], plan: &GroupPlan) -> Option<Ways> {
     let wall = "The wall must be thick enough for the sleeve: have it sounded first.";
     let bore = way(Work::Machine, &bore, plan.no_size.clone().unwrap_or_default(), "");
     let sleeve = way(Work::Sleeve, &sleeve, String::new(), wall);
-    let mut facts =
-        if worn == all { format!("All {all} bores need it.") } else { format!("{worn} of {all} bores need it.") };
+    let mut facts = if worn == all {
+        format!("All {all} bores need it.")
+    } else {
+        format!("{worn} of {all} bores {} it.", if worn == 1 { "needs" } else { "need" })
+    };
     let (usual, because, others) = if plan.no_size.is_some() {
         facts.push_str(" No listed size is left to bore them to.");
         let block = way(Work::Replace, &block, String::new(), "");
@@ -282,13 +285,13 @@ mod tests {
 
     #[test]
     fn bores_are_bored_unless_sleeves_are_clearly_cheaper() {
-        let usual = "1 of 4 bores need it. Boring all makes every cylinder alike, so it is done unless sleeves are clearly cheaper.";
+        let usual = "1 of 4 bores needs it. Boring all makes every cylinder alike, so it is done unless sleeves are clearly cheaper.";
         // Boring all with pistons: 4 × 50.00; four fifths of that are 160.00.
         assert_eq!(
             first(&after(16_000, &[bore(2, "3.506 in")]), PartKind::Bore),
             (Work::Machine, Work::Machine, usual)
         );
-        let argued = "1 of 4 bores need it. It costs less by more than a fifth. The plan now follows another way: bore all to the next size, with new pistons.";
+        let argued = "1 of 4 bores needs it. It costs less by more than a fifth. The plan now follows another way: bore all to the next size, with new pistons.";
         assert_eq!(
             first(&after(15_900, &[bore(2, "3.506 in")]), PartKind::Bore),
             (Work::Sleeve, Work::Machine, argued)
@@ -298,7 +301,7 @@ mod tests {
     #[test]
     fn without_a_size_left_sleeves_are_the_plan_and_boring_is_ruled_out() {
         let assessment = after(99_900, &[bore(1, "3.500 in"), bore(2, "3.520 in")]);
-        let reason = "1 of 4 bores need it. No listed size is left to bore them to. Sleeves keep the block. Enter the prices that are missing to compare what they cost.";
+        let reason = "1 of 4 bores needs it. No listed size is left to bore them to. Sleeves keep the block. Enter the prices that are missing to compare what they cost.";
         assert_eq!(first(&assessment, PartKind::Bore), (Work::Sleeve, Work::Sleeve, reason));
         let bored = assessment.ways[0].ways.iter().find(|way| way.work == Work::Machine).unwrap();
         assert!(bored.ruled_out.contains("no listed size is that large"), "{}", bored.ruled_out);

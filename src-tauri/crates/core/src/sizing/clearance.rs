@@ -122,13 +122,15 @@ fn bearing(readings: &Readings<'_>, plan: &GroupPlan, journal: Part, at: Part) -
         let because = format!("Fitted bearing by the sheet, journal {}.", shaft.1);
         (running((min - row.size, max - row.size), &[shaft.0]), because)
     };
-    Some(judged(readings, journal, at, spread, because))
+    Some(judged(readings, journal, at, spread, because, new_bounds))
 }
 
 fn piston(readings: &Readings<'_>, plan: &GroupPlan, piston: Part) -> Option<Predicted> {
     let bore = Part { kind: PartKind::Bore, at: piston.at };
     let row = row_of(readings, plan, bore)?;
     let hole = shaft(readings, plan, bore, row.diameter)?;
+    // A used piston that stays in its used bore is held against how far the two may wear.
+    let is_used = plan.machined().all(|own| own.part != bore);
     let new = readings.value(piston, Quantity::Diameter, Phase::Fitted, None);
     let kept = (plan.action != Action::Machine).then(|| measured(readings, piston, Quantity::Diameter, Phase::Found));
     let skirt = new
@@ -137,7 +139,8 @@ fn piston(readings: &Readings<'_>, plan: &GroupPlan, piston: Part) -> Option<Pre
         .or(row.mate.map(|mate| (mate, "by the sheet")))?;
     let spread = running(hole.0, &[skirt.0]);
     let because = format!("Bore {}, piston {}.", hole.1, skirt.1);
-    Some(judged(readings, piston, piston, spread, because))
+    let bounds = if is_used && new.is_none() { |limits: &Limits| limits.bounds } else { new_bounds };
+    Some(judged(readings, piston, piston, spread, because, bounds))
 }
 
 /// The size that a part of the group will have: that of its shells for slight wear, else that of the plan.
@@ -173,9 +176,16 @@ fn from_sheet(readings: &Readings<'_>, part: Part, quantity: Quantity) -> Option
 }
 
 /// Against the limits of a new clearance; where the sheet gives but a wear limit, against that.
-fn judged(readings: &Readings<'_>, limited: Part, at: Part, spread: Spread, because: String) -> Predicted {
+fn judged(
+    readings: &Readings<'_>,
+    limited: Part,
+    at: Part,
+    spread: Spread,
+    because: String,
+    bounds: fn(&Limits) -> Bounds,
+) -> Predicted {
     let limits = readings.job.sheet.limits(limited, Quantity::Clearance, "", None, Proportions::default());
-    let bounds = limits.as_ref().map(new_bounds).filter(|bounds| *bounds != Bounds::default());
+    let bounds = limits.as_ref().map(bounds).filter(|bounds| *bounds != Bounds::default());
     let (low, high) = spread.worst_case;
     let at_once = |length| Verdict::of(length, length, Length::default(), &bounds.unwrap_or_default());
     let verdict = bounds.map(|bounds| {

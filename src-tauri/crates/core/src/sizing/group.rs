@@ -137,13 +137,8 @@ impl Group<'_> {
             let end = if self.group == SizeGroup::Bores { " It takes a sleeve, or a new block." } else { "" };
             return decided(Action::Replace, None, Some(part), format!("{why}{end}"));
         }
-        let faulty = self.seen.iter().find_map(|(part, seen)| Some((*part, seen.faults.first()?.clone())));
-        let worn = self.seen.iter().find(|(_, seen)| seen.worn_size).map(|(part, _)| {
-            let side = if self.group.sense() == Sense::Least { "below" } else { "beyond" };
-            (*part, format!("{} is worn {side} its limit.", self.label(*part)))
-        });
         let slight = self.slight_wear();
-        if let Some((part, why)) = faulty.or(worn.filter(|_| slight.is_none())) {
+        if let Some((part, why)) = self.marked().or(self.worn().filter(|_| slight.is_none())) {
             return self.machine(part, &why, missing);
         }
         if let (Some(why), Some((part, _))) = (&self.along, self.seen.first()) {
@@ -175,6 +170,24 @@ impl Group<'_> {
             }
             None => decided(Action::Keep, Some(self.found), None, "Size and form are within limits.".into()),
         }
+    }
+
+    /// What is wrong with the first part that can't stay, as far as a size or a sleeve can mend it.
+    fn fault(&self) -> Option<(Part, String)> {
+        let too_deep = self.seen.iter().find_map(|(part, seen)| Some((*part, seen.too_deep.clone()?)));
+        too_deep.or_else(|| self.marked()).or_else(|| self.worn())
+    }
+
+    /// The first part whose form is outside its limits, or that is marked so that it must be machined.
+    fn marked(&self) -> Option<(Part, String)> {
+        self.seen.iter().find_map(|(part, seen)| Some((*part, seen.faults.first()?.clone())))
+    }
+
+    /// The first part whose size is worn beyond its limit.
+    fn worn(&self) -> Option<(Part, String)> {
+        let side = if self.group.sense() == Sense::Least { "below" } else { "beyond" };
+        let (part, _) = self.seen.iter().find(|(_, seen)| seen.worn_size)?;
+        Some((*part, format!("{} is worn {side} its limit.", self.label(*part))))
     }
 
     /// The size to machine to, or the end of the road.
@@ -244,15 +257,15 @@ impl Group<'_> {
         if self.group != SizeGroup::Bores || at_fault.is_none() {
             return planned;
         }
-        let by_hand = |reason: &str| format!("Chosen by hand: {reason}");
-        match chosen.map(|chosen| (chosen.way, chosen.reason.as_str())) {
-            Some((Work::Sleeve, reason)) => {
+        let because = self.fault().map_or_else(|| planned.because.clone(), |(_, why)| why);
+        match chosen.map(|chosen| chosen.way) {
+            Some(Work::Sleeve) => {
                 open.clear();
-                self.sleeved(Decided { by: at_fault, because: by_hand(reason), ..planned }, open)
+                self.sleeved(Decided { by: at_fault, because, ..planned }, open)
             }
-            Some((Work::Replace, reason)) => {
+            Some(Work::Replace) => {
                 open.clear();
-                Decided { action: Action::Replace, size: None, by: at_fault, because: by_hand(reason) }
+                Decided { action: Action::Replace, size: None, by: at_fault, because }
             }
             Some(_) if planned.action == Action::Replace => {
                 notices.push(format!("Boring, the chosen way, does not put it right. {}", planned.because));
