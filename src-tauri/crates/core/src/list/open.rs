@@ -115,7 +115,7 @@ mod tests {
     fn what_came_back_wrong_or_unmeasured_is_open() {
         let came = json!({ "do": "tick", "item": "machine crankpin 0.010 in undersize", "tick": { "done": 1 } });
         check(&[], &[]);
-        check(&[came.clone()], &["Crankpin 1 has not been measured since it was machined."]);
+        check(std::slice::from_ref(&came), &["Crankpin 1 has not been measured since it was machined."]);
         let wrong = "Crankpin 1 is 2.488 in; asked for was 2.4890 to 2.4900 in.";
         check(&[measured("machined", "2.488 in")], &[wrong]);
         check(&[came, measured("machined", "2.488 in")], &[wrong]);
