@@ -58,7 +58,8 @@ fn table(list: &WorkList) -> Block {
     Block::Table {
         summary: format!("{}: what, how many, why, and what has been done.", list.title),
         head: HEAD.map(str::to_owned).to_vec(),
-        widths: vec![3, 7, 6, 9, 4],
+        // To the machine shop go sizes before and wanted, which take room.
+        widths: if list.kind == ListKind::MachineShop { vec![3, 5, 10, 9, 4] } else { vec![3, 7, 6, 9, 4] },
         rows: list.items.iter().map(row).collect(),
     }
 }
