@@ -302,6 +302,59 @@ fn prices_are_learnt_from_jobs_and_papers_of_every_kind_leave() {
 }
 
 #[test]
+fn a_suggested_price_names_the_job_it_comes_from() {
+    let shop = open_shop();
+    let price = |part: u32| json!({ "do": "set-price", "price": { "of": { "kind": "piston", "work": "replace" }, "part": part } });
+    let charge = |customer: &str, part: u32| {
+        let job = shop.job();
+        shop.append(&job, json!({ "do": "fill", "field": "customer", "text": customer }));
+        shop.append(&job, json!({ "do": "use-prices", "prices": { "currency": "EUR" } }));
+        let view = shop.append(&job, price(part));
+        (job, view["last_edit"].clone())
+    };
+    charge("B. Early", 9_000);
+    let (late, edit) = charge("C. Late", 9_500);
+    let learnt = |shop: &Shop| shop.ask("prices_learnt", json!({}))[0].clone();
+    let latest = learnt(&shop);
+    assert_eq!(
+        (&latest["price"]["part"], &latest["from"], &latest["jobs"]),
+        (&json!(9_500), &json!("C. Late"), &json!(2))
+    );
+    shop.append(&late, json!({ "do": "undo", "edit": edit }));
+    let earlier = learnt(&shop);
+    assert_eq!(
+        (&earlier["price"]["part"], &earlier["from"], &earlier["jobs"]),
+        (&json!(9_000), &json!("B. Early"), &json!(1))
+    );
+}
+
+#[test]
+fn what_is_remembered_of_a_job_changes_no_answer() {
+    let shop = open_shop();
+    let jobs = [shop.job(), shop.job()];
+    let parts = ["main-shell.3.lower", "rod-shell.2.upper", "tappet.1.intake.1", "main-shell.2.lower"];
+    for (round, part) in parts.into_iter().enumerate() {
+        for job in &jobs[..1 + round % 2] {
+            let seen = shop.append(job, json!({ "do": "tag", "part": part, "tag": "scoring", "grade": 3 }));
+            let fresh = Wearbook::open_with_clock(shop.dir.path(), CLOCK).unwrap();
+            assert_eq!(json_of(fresh.act("job_open", json!({ "job": job }), None).unwrap()), seen, "{part}");
+        }
+    }
+}
+
+#[test]
+fn a_closed_job_is_told_apart_and_can_be_opened_again() {
+    let shop = open_shop();
+    let job = shop.job();
+    let closed_at = |shop: &Shop| shop.ask("job_list", json!({}))[0]["closed_at"].clone();
+    assert_eq!(closed_at(&shop), Value::Null);
+    let view = shop.append(&job, json!({ "do": "close", "closed": true }));
+    assert_eq!((&view["closed_at"], closed_at(&shop)), (&json!(CLOCK.millis), json!(CLOCK.millis)));
+    shop.append(&job, json!({ "do": "undo", "edit": view["last_edit"] }));
+    assert_eq!(closed_at(&shop), Value::Null);
+}
+
+#[test]
 fn the_border_distrusts() {
     let shop = open_shop();
     assert!(shop.refuse("drop_tables", json!({}), None, "no-such-action").contains("job_open"));

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use serde::{Deserialize, Serialize};
 
 use super::EditId;
-use crate::money::{PriceKey, Quote, QuoteLine};
+use crate::money::{Money, PriceKey, Quote, QuoteLine};
 
 /// The answer to one line of a proposal.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
@@ -91,9 +91,12 @@ pub fn changed_since(proposed: &Quote, now: &Quote) -> Vec<Since> {
         let because = match before.get(key) {
             None => format!("Added since: {}", line.because),
             Some(old) if old.quantity != line.quantity => {
-                format!("{} were proposed, now it is {}.", old.quantity, line.quantity)
+                format!("{} proposed, now {}: {}", old.quantity, line.quantity, line.because)
             }
-            Some(old) if old.net != line.net => "Its price has changed.".to_owned(),
+            Some(old) if old.net != line.net => {
+                let show = |net: Option<Money>| net.map_or_else(|| "no price".into(), |net| now.currency.show(net));
+                format!("Its price has changed from {} to {}.", show(old.net), show(line.net))
+            }
             Some(_) => return None,
         };
         Some(Since { of: *key, what: line.what.clone(), because })

@@ -14,13 +14,15 @@ pub(super) fn heed(approval: &Approval, parts: &[PartView], items: &mut [ListIte
             continue;
         };
         item.consent = answer.lines.iter().find(|line| line.of == of).map(|line| line.answer);
-        let held = match item.consent {
-            Some(Consent::Yes) => continue,
-            Some(Consent::No) => "The customer said no to it.",
-            Some(Consent::Later) => "The customer will say later.",
-            None => "The customer has not been asked: it came after the proposal that was answered.",
+        let changed = approval.since.iter().find(|since| since.of == of);
+        let held = match (item.consent, changed) {
+            (Some(Consent::Yes), None) => continue,
+            (Some(Consent::Yes), Some(changed)) => format!("Changed since the customer said yes. {}", changed.because),
+            (Some(Consent::No), _) => "The customer said no to it.".into(),
+            (Some(Consent::Later), _) => "The customer will say later.".into(),
+            (None, _) => "The customer has not been asked: it came after the proposal that was answered.".into(),
         };
-        item.waits_for.insert(0, held.into());
+        item.waits_for.insert(0, held);
     }
 }
 
@@ -53,6 +55,7 @@ mod tests {
             id
         };
         check(&job, "order core-plugs", None);
+        apply(&mut job, json!({ "do": "tag", "part": "piston.1", "tag": "scuffing", "grade": 3 }));
         let quote = assess(&job).quote;
         let answers = quote.lines.iter().map(|line| {
             let answer = match line.of.kind.row().id {
@@ -68,9 +71,12 @@ mod tests {
         let answer = json!({ "proposal": proposal, "lines": answers, "name": "A. Customer" });
         apply(&mut job, json!({ "do": "answer-proposal", "answer": answer }));
         apply(&mut job, json!({ "do": "tag", "part": "oil-pump", "tag": "scoring", "grade": 4 }));
+        apply(&mut job, json!({ "do": "tag", "part": "piston.2", "tag": "scuffing", "grade": 3 }));
         check(&job, "order core-plugs", Some("The customer said no to it."));
         check(&job, "order rings size not known yet", Some("The customer will say later."));
         check(&job, "order thrust-face", None);
+        let more = "Changed since the customer said yes. 1 proposed, now 2: Piston 1; Piston 2: Scuffing, grade 3: Torn streaks that catch a fingernail.";
+        check(&job, "order piston", Some(more));
         check(
             &job,
             "order oil-pump",

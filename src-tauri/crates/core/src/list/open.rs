@@ -68,10 +68,14 @@ fn unanswered(approval: &Approval) -> impl Iterator<Item = String> {
         (version > 0 && approval.answer.is_none()).then(|| format!("Proposal {version} has not been answered."));
     let later =
         approval.answer.iter().flat_map(|answer| &answer.lines).filter(|line| line.answer == Consent::Later).count();
-    let later = (later > 0).then(|| format!("The customer put off {later} of the lines of proposal {version}."));
+    let later = (later > 0).then(|| format!("The customer put off {} of proposal {version}.", lines(later)));
     let since = approval.since.len();
-    let since = (since > 0).then(|| format!("Since proposal {version} {since} lines have changed and are not agreed."));
+    let since = (since > 0).then(|| format!("Changed since proposal {version} and not agreed: {}.", lines(since)));
     waits.into_iter().chain(later).chain(since)
+}
+
+fn lines(count: usize) -> String {
+    if count == 1 { "one line".into() } else { format!("{count} lines") }
 }
 
 #[cfg(test)]

@@ -87,9 +87,6 @@ pub fn total(lines: Vec<QuoteLine>, prices: &PriceList) -> Quote {
 fn line(of: PriceKey, views: &[&PartView], prices: &PriceList) -> QuoteLine {
     let quantity = pieces(of.kind, views.len());
     let each = prices.price(of).map(|price| prices.each(price));
-    // A finding says more than a rule that holds whatever is found.
-    let found = views.iter().find(|view| view.worst.is_some()).or(views.first());
-    let because = found.and_then(|view| view.decision.reasons.first());
     QuoteLine {
         of,
         what: format!("{}: {}", capitalised(&named(of.kind, quantity)), of.work.words()),
@@ -97,7 +94,26 @@ fn line(of: PriceKey, views: &[&PartView], prices: &PriceList) -> QuoteLine {
         quantity,
         each,
         net: each.map(|each| each.times(i64::from(quantity))),
-        because: because.map_or_else(String::new, |reason| reason.because.clone()),
+        because: because(views),
+    }
+}
+
+/// The reason that weighs most, with the parts of which it is told: a finding says more than a rule that holds whatever is
+/// found.
+fn because(views: &[&PartView]) -> String {
+    let reason = |view: &PartView| view.decision.reasons.first().map(|reason| reason.because.clone());
+    let worst = views.iter().rev().max_by_key(|view| view.worst);
+    let Some((worst, told)) = worst.and_then(|view| Some((view, reason(view)?))) else { return String::new() };
+    let alike = views.iter().filter(|view| view.worst.is_some() && reason(view).as_ref() == Some(&told));
+    let labels: Vec<&str> = alike.map(|view| view.label.as_str()).collect();
+    // A part of which there is but one is named by the line itself, and sentences about a group name their part.
+    let is_named = worst.label.eq_ignore_ascii_case(worst.kind.row().name) || told.contains(&worst.label);
+    match labels.as_slice() {
+        [] => told,
+        _ if is_named => told,
+        [one] => format!("{one}: {told}"),
+        [one, other] => format!("{one}; {other}: {told}"),
+        [one, other, more @ ..] => format!("{one}; {other} and {} more: {told}", more.len()),
     }
 }
 
@@ -127,6 +143,31 @@ mod tests {
     use crate::engine::Arrangement;
     use crate::job::{Job, TagRecord};
     use crate::wear::{Grade, Tag};
+
+    /// What the line for new pistons says of its reason.
+    #[track_caller]
+    fn pistons_because(scuffed: &[(u8, usize)], expected: &str) {
+        let mut job = Job { arrangement: Some(Arrangement::inline(6)), ..Job::default() };
+        for (n, grade) in scuffed {
+            let record = TagRecord { grade: Grade::ALL[*grade - 1], zones: Default::default() };
+            let part = format!("piston.{n}").parse().unwrap();
+            job.parts.entry(part).or_default().tags.insert(Tag::Scuffing, record);
+        }
+        let quote = assess(&job).quote;
+        let key = PriceKey { kind: PartKind::Piston, work: Work::Replace };
+        let line = quote.lines.iter().find(|line| line.of == key).unwrap();
+        assert_eq!(line.because, expected);
+    }
+
+    #[test]
+    fn a_line_says_which_parts_brought_it_about() {
+        let torn = "Scuffing, grade 3: Torn streaks that catch a fingernail.";
+        pistons_because(&[(2, 3)], &format!("Piston 2: {torn}"));
+        pistons_because(&[(2, 3), (5, 3)], &format!("Piston 2; Piston 5: {torn}"));
+        pistons_because(&[(1, 3), (2, 3), (5, 3)], &format!("Piston 1; Piston 2 and 1 more: {torn}"));
+        let worse = "Piston 5: Scuffing, grade 4: Metal has been dragged and built up.";
+        pistons_because(&[(2, 3), (5, 4)], worse);
+    }
 
     #[test]
     fn a_new_camshaft_brings_its_lobes() {
