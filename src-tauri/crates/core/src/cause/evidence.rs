@@ -4,6 +4,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::both;
 use super::catalogue::{Fault, Symptom};
 use super::model::{Model, Seat};
 use super::network::{AtSite, Branch, Finding, Network, Observed, Site};
@@ -74,47 +75,59 @@ pub(super) fn gather(model: &Model<'_>, job: &Job, figures: &BTreeMap<Part, Vec<
     });
     let network = Network { priors: model.priors.clone(), sites: sites.collect() };
     let mut evidence = Evidence { network, notes: vec![vec![]; model.sites.len()], unspoken: vec![] };
-    for part in model.engine().parts() {
-        let Some(seat) = model.seat(*part) else { continue };
-        if let Some(record) = job.parts.get(part).filter(|record| record.looked_at()) {
-            for tag in part.kind.row().tags {
-                evidence.look(model, seat, *part, record, *tag);
-            }
-        }
-        for (fault, beyond) in figures.get(part).map(|figures| faults(figures)).unwrap_or_default() {
-            evidence.measure(model, seat, *part, fault, beyond);
-        }
+    let parts = model.engine().parts();
+    let (front, rear) = parts.split_at(parts.len() / 2);
+    let (front, rear) = both(|| recorded(model, job, figures, front), || recorded(model, job, figures, rear));
+    for (seat, finding, note) in front.into_iter().chain(rear) {
+        evidence.add(seat, finding, note);
     }
     evidence
 }
 
+/// A finding at its place, if the catalogue has a word about it, and what it is about.
+type Recorded = (Seat, Option<Finding>, Note);
+
+/// What was recorded of some parts, in their order.
+fn recorded(model: &Model<'_>, job: &Job, figures: &BTreeMap<Part, Vec<Figure>>, parts: &[Part]) -> Vec<Recorded> {
+    let mut all = Vec::new();
+    for part in parts {
+        let Some(seat) = model.seat(*part) else { continue };
+        if let Some(record) = job.parts.get(part).filter(|record| record.looked_at()) {
+            all.extend(part.kind.row().tags.iter().map(|tag| look(model, seat, *part, record, *tag)));
+        }
+        let faults = figures.get(part).map(|figures| faults(figures)).unwrap_or_default();
+        all.extend(faults.into_iter().map(|(fault, beyond)| measure(model, seat, *part, fault, beyond)));
+    }
+    all
+}
+
+fn look(model: &Model<'_>, seat: Seat, part: Part, record: &PartRecord, tag: Tag) -> Recorded {
+    let sound = record.worst().is_none();
+    let seen = record.tags.get(&tag);
+    let pattern = seen.and_then(|seen| Pattern::of(part.kind.row().zones, &seen.zones));
+    let topic = match seen {
+        Some(_) => Topic::Seen(tag, part.kind, part.at.half()),
+        None if sound => Topic::Sound(part.kind, part.at.half()),
+        None => Topic::NotAmong(tag),
+    };
+    let symptom = Symptom::Seen(tag);
+    let finding = model.finding(part, symptom, pattern, observed(record, tag, pattern));
+    let note = Note { part, symptom, topic, grade: seen.map(|seen| seen.grade), pattern };
+    (seat, finding, note)
+}
+
+fn measure(model: &Model<'_>, seat: Seat, part: Part, fault: Fault, beyond: bool) -> Recorded {
+    let (topic, observed) = if beyond {
+        (Topic::Beyond(fault, part.kind), Observed::Present)
+    } else {
+        (Topic::Within(fault, part.kind), Observed::Unreported { missed: MISSED_BY_MEASURING })
+    };
+    let symptom = Symptom::Measured(fault);
+    let finding = model.finding(part, symptom, None, observed);
+    (seat, finding, Note { part, symptom, topic, grade: None, pattern: None })
+}
+
 impl Evidence {
-    fn look(&mut self, model: &Model<'_>, seat: Seat, part: Part, record: &PartRecord, tag: Tag) {
-        let sound = record.worst().is_none();
-        let seen = record.tags.get(&tag);
-        let pattern = seen.and_then(|seen| Pattern::of(part.kind.row().zones, &seen.zones));
-        let topic = match seen {
-            Some(_) => Topic::Seen(tag, part.kind, part.at.half()),
-            None if sound => Topic::Sound(part.kind, part.at.half()),
-            None => Topic::NotAmong(tag),
-        };
-        let symptom = Symptom::Seen(tag);
-        let finding = model.finding(part, symptom, pattern, observed(record, tag, pattern));
-        let note = Note { part, symptom, topic, grade: seen.map(|seen| seen.grade), pattern };
-        self.add(seat, finding, note);
-    }
-
-    fn measure(&mut self, model: &Model<'_>, seat: Seat, part: Part, fault: Fault, beyond: bool) {
-        let (topic, observed) = if beyond {
-            (Topic::Beyond(fault, part.kind), Observed::Present)
-        } else {
-            (Topic::Within(fault, part.kind), Observed::Unreported { missed: MISSED_BY_MEASURING })
-        };
-        let symptom = Symptom::Measured(fault);
-        let finding = model.finding(part, symptom, None, observed);
-        self.add(seat, finding, Note { part, symptom, topic, grade: None, pattern: None });
-    }
-
     fn add(&mut self, (site, branch): Seat, finding: Option<Finding>, note: Note) {
         let Some(mut finding) = finding else {
             // Handling damage is its own explanation.
