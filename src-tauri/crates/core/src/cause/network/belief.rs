@@ -54,7 +54,7 @@ pub(super) fn marginals(mut table: Vec<f64>, causes: usize) -> Vec<Belief> {
 }
 
 /// For every subset of causes the largest share that it has in the belief that one of them is present, or absent.
-pub(super) fn shares(weights: &[f64], causes: usize) -> Vec<f64> {
+pub(super) fn largest_shares(weights: &[f64], causes: usize) -> Vec<f64> {
     let beliefs = marginals(weights.to_vec(), causes);
     let sides: Vec<[f64; 2]> = beliefs.iter().map(|belief| [1.0 / belief.absent, 1.0 / belief.present]).collect();
     let share = |(subset, weight): (usize, &f64)| {

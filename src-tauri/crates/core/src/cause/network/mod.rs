@@ -31,7 +31,7 @@ pub use site::{Branch, Site};
 pub use solution::Solution;
 
 use super::scaled::Scaled;
-use belief::shares;
+use belief::largest_shares;
 use columns::Columns;
 use memo::Known;
 use solution::weighed;
@@ -87,7 +87,7 @@ impl Network {
             memo.sites.push(known);
         }
         let weights = weighed(&self.prior(), memo.sites.iter().zip(&projections));
-        let columns = Columns::new(&shares(&weights, self.priors.len()));
+        let columns = Columns::new(&largest_shares(&weights, self.priors.len()));
         let seen = self.sites.iter().map(|_| OnceLock::new()).collect();
         Ok(Solution { network: self, memo, projections, weights, columns, seen })
     }
