@@ -3,11 +3,12 @@
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test may stop at once")]
 
 use std::io::Cursor;
+use std::sync::atomic::{AtomicU64, Ordering};
 
 use image::{ImageFormat, Rgb, RgbImage};
 use serde_json::{Value, json};
 use tempfile::TempDir;
-use wearbook_app::{ACTIONS, Answer, Error, FixedClock, Wearbook};
+use wearbook_app::{ACTIONS, Answer, Clock, Error, FixedClock, Wearbook};
 
 struct Shop {
     book: Wearbook,
@@ -16,9 +17,27 @@ struct Shop {
 
 const CLOCK: FixedClock = FixedClock { millis: 1_900_000_000_000, today: (2030, 3, 17) };
 
+/// A clock that goes on by a second whenever it is asked: what is later in a test is later in the shop.
+#[derive(Debug, Default)]
+struct Ticking(AtomicU64);
+
+impl Clock for Ticking {
+    fn now_millis(&self) -> u64 {
+        CLOCK.millis + 1_000 * self.0.fetch_add(1, Ordering::Relaxed)
+    }
+
+    fn today(&self) -> (i32, u8, u8) {
+        CLOCK.today
+    }
+}
+
 fn open_shop() -> Shop {
+    open_shop_with(CLOCK)
+}
+
+fn open_shop_with(clock: impl Clock + 'static) -> Shop {
     let dir = tempfile::tempdir().unwrap();
-    let book = Wearbook::open_with_clock(dir.path(), CLOCK).unwrap();
+    let book = Wearbook::open_with_clock(dir.path(), clock).unwrap();
     Shop { book, dir }
 }
 
@@ -303,7 +322,7 @@ fn prices_are_learnt_from_jobs_and_papers_of_every_kind_leave() {
 
 #[test]
 fn a_suggested_price_names_the_job_it_comes_from() {
-    let shop = open_shop();
+    let shop = open_shop_with(Ticking::default());
     let price = |part: u32| json!({ "do": "set-price", "price": { "of": { "kind": "piston", "work": "replace" }, "part": part } });
     let charge = |customer: &str, part: u32| {
         let job = shop.job();
