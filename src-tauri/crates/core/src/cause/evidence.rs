@@ -4,7 +4,8 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::both;
+use rayon::prelude::*;
+
 use super::catalogue::{Fault, Symptom};
 use super::model::{Model, Seat};
 use super::network::{AtSite, Branch, Finding, Network, Observed, Site};
@@ -75,10 +76,9 @@ pub(super) fn gather(model: &Model<'_>, job: &Job, figures: &BTreeMap<Part, Vec<
     });
     let network = Network { priors: model.priors.clone(), sites: sites.collect() };
     let mut evidence = Evidence { network, notes: vec![vec![]; model.sites.len()], unspoken: vec![] };
-    let parts = model.engine().parts();
-    let (front, rear) = parts.split_at(parts.len() / 2);
-    let (front, rear) = both(|| recorded(model, job, figures, front), || recorded(model, job, figures, rear));
-    for (seat, finding, note) in front.into_iter().chain(rear) {
+    // The parts are gone through side by side; their order stays.
+    let recorded = model.engine().parts().par_iter().flat_map_iter(|part| recorded(model, job, figures, *part));
+    for (seat, finding, note) in recorded.collect::<Vec<Recorded>>() {
         evidence.add(seat, finding, note);
     }
     evidence
@@ -87,18 +87,16 @@ pub(super) fn gather(model: &Model<'_>, job: &Job, figures: &BTreeMap<Part, Vec<
 /// A finding at its place, if the catalogue has a word about it, and what it is about.
 type Recorded = (Seat, Option<Finding>, Note);
 
-/// What was recorded of some parts, in their order.
-fn recorded(model: &Model<'_>, job: &Job, figures: &BTreeMap<Part, Vec<Figure>>, parts: &[Part]) -> Vec<Recorded> {
-    let mut all = Vec::new();
-    for part in parts {
-        let Some(seat) = model.seat(*part) else { continue };
-        if let Some(record) = job.parts.get(part).filter(|record| record.looked_at()) {
-            all.extend(part.kind.row().tags.iter().map(|tag| look(model, seat, *part, record, *tag)));
-        }
-        let faults = figures.get(part).map(|figures| faults(figures)).unwrap_or_default();
-        all.extend(faults.into_iter().map(|(fault, beyond)| measure(model, seat, *part, fault, beyond)));
-    }
-    all
+/// What was recorded of a part.
+fn recorded(model: &Model<'_>, job: &Job, figures: &BTreeMap<Part, Vec<Figure>>, part: Part) -> Vec<Recorded> {
+    let Some(seat) = model.seat(part) else { return vec![] };
+    let record = job.parts.get(&part).filter(|record| record.looked_at());
+    let looks = record
+        .into_iter()
+        .flat_map(|record| part.kind.row().tags.iter().map(|tag| look(model, seat, part, record, *tag)));
+    let faults = figures.get(&part).map(|figures| faults(figures)).unwrap_or_default();
+    let sizes = faults.into_iter().map(|(fault, beyond)| measure(model, seat, part, fault, beyond));
+    looks.chain(sizes).collect()
 }
 
 fn look(model: &Model<'_>, seat: Seat, part: Part, record: &PartRecord, tag: Tag) -> Recorded {

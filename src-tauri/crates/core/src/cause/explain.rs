@@ -2,13 +2,15 @@
 
 use std::collections::BTreeMap;
 
+use rayon::prelude::*;
+
 use super::catalogue::{self, Cause};
 use super::evidence::{Evidence as Gathered, Note, Noted, Topic, words};
 use super::model::{Model, Seat, history_factors};
 use super::network::{Belief, Finding, Maker, Observed, Solution};
 use super::place::Place;
 use super::scaled::binary_log;
-use super::{CauseView, Evidence, PlaceView, Unexplained, both, view};
+use super::{CauseView, Evidence, PlaceView, Unexplained, view};
 use crate::engine::{Arrangement, Part};
 use crate::job::Job;
 use crate::wear::Grade;
@@ -51,12 +53,14 @@ pub(super) fn explain(
     let arrangement = model.engine().arrangement();
     let beliefs = solution.shared();
     let topics = evidence.topics();
-    let (weighed, (of_places, odd)) = both(
-        || topics.iter().map(|topic| weigh(topic, solution, &beliefs, arrangement)).collect::<Vec<Weighed>>(),
+    let (weighed, (of_places, odd)) = rayon::join(
+        || topics.par_iter().map(|topic| weigh(topic, solution, &beliefs, arrangement)).collect::<Vec<Weighed>>(),
         || {
             let local = Local::of(model, solution);
-            let odd = unexplained(model, evidence, solution, &topics, &local);
-            (local.views(model, evidence, solution, job), odd)
+            rayon::join(
+                || local.views(model, evidence, solution, job),
+                || unexplained(model, evidence, solution, &topics, &local),
+            )
         },
     );
     let mut views = Vec::new();
@@ -129,13 +133,14 @@ struct Local {
 
 impl Local {
     fn of(model: &Model<'_>, solution: &Solution<'_>) -> Self {
-        let weights = |(site, branch): Seat| solution.states(site, branch);
-        Self { states: model.seats().map(|(seat, _)| (seat, weights(seat))).collect() }
+        let seats: Vec<Seat> = model.seats().map(|(seat, _)| seat).collect();
+        Self { states: seats.into_par_iter().map(|seat| (seat, solution.states(seat.0, seat.1))).collect() }
     }
 
     fn views(&self, model: &Model<'_>, evidence: &Gathered, solution: &Solution<'_>, job: &Job) -> Vec<CauseView> {
-        let mut kinds: Vec<Kind> = model
-            .local_causes()
+        let causes: Vec<&'static Cause> = model.local_causes().collect();
+        let mut kinds: Vec<Kind> = causes
+            .into_par_iter()
             .map(|cause| {
                 let mut places: Vec<(Seat, f64)> = model
                     .seats()
@@ -149,7 +154,7 @@ impl Local {
             .collect();
         kinds.sort_by(|a, b| b.1.total_cmp(&a.1).then_with(|| a.0.id.cmp(b.0.id)));
         kinds
-            .into_iter()
+            .into_par_iter()
             .enumerate()
             .map(|(rank, (cause, probability, places))| {
                 let mut explained = Explained::default();

@@ -135,6 +135,11 @@ pub fn diagnose_with(
         let blank = |cause: &&Cause| view(cause, model::shifted_prior(cause, job), Explained::default());
         return report(catalogue::ALL.iter().map(blank).collect(), 0, vec![], None);
     };
+    // On the pool's threads from the start, so that nothing waits to be handed over to them.
+    rayon::scope(|_| ranked(engine, job, figures, memo))
+}
+
+fn ranked(engine: &Engine, job: &Job, figures: &BTreeMap<Part, Vec<Figure>>, memo: &mut Memo) -> CauseReport {
     let model = Model::new(engine, job);
     let evidence = evidence::gather(&model, job, figures);
     // Every finding has a leak and no chance is certain, so the network is sound; a test holds it for every part.
@@ -142,7 +147,7 @@ pub fn diagnose_with(
         return report(vec![], 0, vec![], None);
     };
     // The reasons and the next look don't depend on each other.
-    let (next_look, (views, unexplained)) = both(
+    let (next_look, (views, unexplained)) = rayon::join(
         || next_look::next_look(&model, &evidence, &solution, job),
         || explain::explain(&model, &evidence, &solution, job),
     );
@@ -153,15 +158,6 @@ pub fn diagnose_with(
     };
     let looked = engine.parts().iter().filter(seen).filter(spoken_of).count();
     report(views, looked, unexplained, next_look)
-}
-
-/// The results of two pieces of work, done side by side where the machine can.
-fn both<A: Send, B>(one: impl FnOnce() -> A + Send, other: impl FnOnce() -> B) -> (A, B) {
-    std::thread::scope(|scope| {
-        let one = scope.spawn(one);
-        let other = other();
-        (one.join().unwrap_or_else(|broke| std::panic::resume_unwind(broke)), other)
-    })
 }
 
 /// The probability of every cause that an engine can have, by its written form, without reasons and next look.

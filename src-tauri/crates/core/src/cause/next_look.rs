@@ -7,6 +7,7 @@
 
 use std::collections::BTreeSet;
 
+use rayon::prelude::*;
 use serde::Serialize;
 
 use super::catalogue::{self, Fault, Symptom};
@@ -70,25 +71,21 @@ pub(super) fn next_look(
 }
 
 fn best(model: &Model<'_>, solution: &Solution<'_>, candidates: Vec<Candidate>) -> Option<NextLook> {
-    let mut best: Option<(f64, Candidate, Vec<Answer>)> = None;
-    let mut weighed: Vec<(Candidate, f64)> = Vec::new();
+    // Parts that are known to be alike are asked about once.
+    let mut distinct: Vec<Candidate> = Vec::new();
     for candidate in candidates {
-        let known = |(other, _): &&(Candidate, f64)| {
-            other.question == candidate.question && solution.alike(other.seat, candidate.seat)
-        };
-        if weighed.iter().any(|other| known(&other)) {
-            continue;
-        }
-        let answers = solution.ask(candidate.seat.0, candidate.seat.1, &candidate.question);
-        let gain = gain(model, candidate.seat, &answers);
-        if best.as_ref().is_none_or(|(most, ..)| gain > *most) {
-            if let Some((gain, candidate, _)) = best.replace((gain, candidate, answers)) {
-                weighed.push((candidate, gain));
-            }
-        } else {
-            weighed.push((candidate, gain));
+        let same =
+            |other: &Candidate| other.question == candidate.question && solution.alike(other.seat, candidate.seat);
+        if !distinct.iter().any(same) {
+            distinct.push(candidate);
         }
     }
+    let weighed = distinct.par_iter().map(|candidate| {
+        let answers = solution.ask(candidate.seat.0, candidate.seat.1, &candidate.question);
+        (gain(model, candidate.seat, &answers), candidate, answers)
+    });
+    let weighed: Vec<(f64, &Candidate, Vec<Answer>)> = weighed.collect();
+    let best = weighed.into_iter().reduce(|best, next| if next.0 > best.0 { next } else { best });
     let (gain, candidate, answers) = best.filter(|(gain, ..)| *gain >= LEAST_GAIN)?;
     Some(candidate.told(model, &answers, (gain * 1000.0).round() / 1000.0))
 }

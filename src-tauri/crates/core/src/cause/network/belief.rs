@@ -1,5 +1,7 @@
 //! What is believed of causes.
 
+use super::MAX_SHARED;
+
 /// What is believed of a cause, as two weights, so that neither near-certainty is lost in rounding.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Belief {
@@ -53,6 +55,24 @@ pub(super) fn marginals(mut table: Vec<f64>, causes: usize) -> Vec<Belief> {
     beliefs
 }
 
+/// The causes that the first of two small tables tells apart.
+const FIRST: usize = MAX_SHARED.div_ceil(2);
+
+/// The same where only some subsets have a weight. Each weight is added up twice, by its first causes and by the others,
+/// rather than once for each cause.
+pub(super) fn marginals_of(subsets: &[u16], weights: &[f64], causes: usize) -> Vec<Belief> {
+    let mut first = vec![0.0; 1 << FIRST];
+    let mut others = vec![0.0; 1 << (MAX_SHARED - FIRST)];
+    for (subset, weight) in subsets.iter().map(|subset| usize::from(*subset)).zip(weights) {
+        first.get_mut(subset % (1 << FIRST)).into_iter().for_each(|sum| *sum += weight);
+        others.get_mut(subset >> FIRST).into_iter().for_each(|sum| *sum += weight);
+    }
+    let mut beliefs = marginals(first, FIRST);
+    beliefs.extend(marginals(others, MAX_SHARED - FIRST));
+    beliefs.truncate(causes);
+    beliefs
+}
+
 /// For every subset of causes the largest share that it has in the belief that one of them is present, or absent.
 pub(super) fn largest_shares(weights: &[f64], causes: usize) -> Vec<f64> {
     let beliefs = marginals(weights.to_vec(), causes);
@@ -63,4 +83,20 @@ pub(super) fn largest_shares(weights: &[f64], causes: usize) -> Vec<f64> {
         sides.iter().enumerate().map(of).fold(if causes == 0 { 1.0 } else { 0.0 }, f64::max)
     };
     weights.iter().enumerate().map(share).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn some_subsets_give_the_same_as_all_with_nothing_in_the_others() {
+        let causes = MAX_SHARED - 1;
+        let subsets: Vec<u16> = (0..1 << causes).filter(|subset| subset % 7 < 3).collect();
+        let weights: Vec<f64> = subsets.iter().map(|subset| f64::from(subset % 31) + 0.5).collect();
+        let mut all = vec![0.0; 1 << causes];
+        subsets.iter().zip(&weights).for_each(|(subset, weight)| all[usize::from(*subset)] = *weight);
+        // Sums of halves are exact, in whichever order they are taken.
+        assert_eq!(marginals_of(&subsets, &weights, causes), marginals(all, causes));
+    }
 }

@@ -1,8 +1,8 @@
 //! Which subsets of the shared causes matter, so that what is asked often need not walk through all of them.
 //!
-//! Leaving a finding out can only make a subset weigh more, and never more than by the inverse of the finding's least
-//! likelihood. So it is known beforehand how light a subset must be never to be seen in any sum: the short way gives the
-//! same figures as the long one.
+//! Leaving a finding out makes a subset weigh more, by the inverse of the finding's likelihood. So one subset can gain on
+//! another by no more than the finding's greatest likelihood is of its least, and it is known beforehand how light a
+//! subset must be never to be seen in any sum: the short way gives the same figures as the long one.
 
 use std::cmp::Reverse;
 
@@ -48,7 +48,7 @@ impl Columns {
         Self::new(&shares)
     }
 
-    /// Enough subsets where each may come to weigh up to 2^`growth` times as much.
+    /// Enough subsets where one may gain on another by up to `growth` doublings.
     pub(super) fn enough(&self, growth: f64) -> &[u16] {
         let allowed = half_to_the(growth + EXACT);
         let enough = self.lost.partition_point(|lost| *lost > allowed);

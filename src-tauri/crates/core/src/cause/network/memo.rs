@@ -16,13 +16,14 @@ pub struct Memo {
 pub(super) struct Known {
     pub(super) site: Site,
     pub(super) tables: SiteTables,
+    /// What is done under the lock never waits for the pool of threads, or two of its threads could wait for each other.
     left_out: Mutex<BTreeMap<Vec<usize>, LeftOut>>,
 }
 
 /// What changes at a place when pieces of evidence are left out.
 #[derive(Debug)]
 struct LeftOut {
-    /// By how many doublings a weight can rise at the most.
+    /// By how many doublings one weight can gain on another at the most.
     growth: f64,
     /// How many times likelier everything else is, for every subset; not a number where nobody has asked.
     ratio: Vec<f64>,
@@ -33,7 +34,7 @@ impl Known {
         Self { site: site.clone(), tables: SiteTables::new(site), left_out: Mutex::default() }
     }
 
-    /// By how many doublings leaving pieces of evidence out can raise a weight at the most.
+    /// By how many doublings one weight can gain on another, at the most, when pieces of evidence are left out.
     pub(super) fn growth(&self, out: &[usize]) -> f64 {
         self.left_out(out, |left_out| left_out.growth)
     }

@@ -20,6 +20,7 @@ mod table;
 
 use std::sync::{Arc, OnceLock};
 
+use rayon::prelude::*;
 use serde::Serialize;
 
 pub use at_place::AtPlace;
@@ -73,18 +74,21 @@ impl Network {
     /// [`Unsound`].
     pub fn solve_with(&self, memo: Memo) -> Result<Solution<'_>, Unsound> {
         self.check()?;
-        let mut old = memo.sites.into_iter();
-        let mut memo = Memo::default();
+        let mut old: Vec<Option<Known>> = memo.sites.into_iter().map(Some).collect();
+        old.resize_with(self.sites.len(), || None);
+        let known = |(site, old): (&Site, Option<Known>)| {
+            old.filter(|known| known.site == *site).unwrap_or_else(|| Known::new(site))
+        };
+        let memo = Memo { sites: self.sites.par_iter().zip(old).map(known).collect() };
         let mut projections: Vec<Arc<Vec<u16>>> = Vec::with_capacity(self.sites.len());
-        for site in &self.sites {
-            let known = old.next().filter(|known| known.site == *site).unwrap_or_else(|| Known::new(site));
+        for known in &memo.sites {
+            // Places on which the same causes bear share one.
             let alike = memo.sites.iter().zip(&projections).find(|(other, _)| other.tables.bits == known.tables.bits);
             let projection = alike.map_or_else(
                 || Arc::new(projection(self.priors.len(), &known.tables.bits)),
                 |(_, projection)| projection.clone(),
             );
             projections.push(projection);
-            memo.sites.push(known);
         }
         let weights = weighed(&self.prior(), memo.sites.iter().zip(&projections));
         let columns = Columns::new(&largest_shares(&weights, self.priors.len()));

@@ -206,20 +206,21 @@ struct Rest<'a> {
 impl<'a> Rest<'a> {
     fn new(bits: &'a [usize], columns: &'a [u16], kept: Kept<'_>, causes: usize) -> Self {
         let places: Vec<usize> = kept.own.iter().map(|own| columns.binary_search(own).unwrap_or(usize::MAX)).collect();
-        let gather = |with: &dyn Fn(u16) -> bool| {
+        // Of the subsets in which all these causes are.
+        let gather = |causes: u16| {
             let mut row = vec![0.0; columns.len()];
             for ((subset, weight), place) in kept.subsets.iter().zip(kept.weights).zip(&places) {
-                if with(*subset) {
+                if subset & causes == causes {
                     row.get_mut(*place).into_iter().for_each(|sum| *sum += weight);
                 }
             }
             row
         };
-        let here = gather(&|_| true);
+        let here = gather(0);
         let others = (0..causes)
             .filter(|cause| !bits.contains(cause))
             .map(|cause| {
-                let with = gather(&|subset| subset >> cause & 1 == 1);
+                let with = gather(1 << cause);
                 let share = |(with, all): (&f64, &f64)| if *all > 0.0 { with / all } else { 0.0 };
                 (cause, with.iter().zip(&here).map(share).collect())
             })

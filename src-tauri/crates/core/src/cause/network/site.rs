@@ -1,5 +1,6 @@
 //! One place of the engine: what may be wrong there, what was found there, and the sum over all that may be wrong.
 
+use rayon::prelude::*;
 use serde::Serialize;
 
 use super::finding::{Factor, Finding};
@@ -122,7 +123,7 @@ impl SiteTables {
         1 << self.bits.len()
     }
 
-    /// By how many doublings leaving some findings out can raise a weight at the most.
+    /// By how many doublings one weight can gain on another, at the most, when some findings are left out.
     pub(super) fn growth(&self, site: &Site, out: Out<'_>) -> f64 {
         self.left_out(site, out).map(|table| table.growth).sum()
     }
@@ -296,7 +297,7 @@ fn pairs(size: usize, branch: &Branch, tables: &[Table]) -> Vec<Vec<Option<Row>>
         row
     };
     let alone: Vec<Row> = (0..branch.len()).map(|state| row(product(&findings, own(state)))).collect();
-    let of_root = |(root, priors): (usize, &Vec<f64>)| {
+    let of_root = |(root, priors): (usize, &Vec<f64>)| -> Vec<Option<Row>> {
         let by_root = row(product(&findings, by(root)));
         let pair = |(state, (prior, alone)): (usize, (&f64, &Row))| {
             if *prior == 0.0 {
@@ -312,7 +313,7 @@ fn pairs(size: usize, branch: &Branch, tables: &[Table]) -> Vec<Vec<Option<Row>>
         };
         priors.iter().zip(&alone).enumerate().map(pair).collect()
     };
-    branch.states.iter().enumerate().map(of_root).collect()
+    branch.states.par_iter().enumerate().map(of_root).collect()
 }
 
 /// Takes the sum of the pairs over to the root and leaves the share of each.

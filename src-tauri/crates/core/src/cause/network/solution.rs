@@ -3,7 +3,7 @@
 use std::sync::{Arc, OnceLock};
 
 use super::at_place::AtPlace;
-use super::belief::{Belief, marginals};
+use super::belief::{Belief, marginals, marginals_of};
 use super::columns::Columns;
 use super::memo::{Known, Memo};
 use super::site::Branch;
@@ -22,6 +22,7 @@ pub struct Solution<'a> {
     pub(super) weights: Vec<f64>,
     /// The subsets by how much they matter to the belief in any shared cause.
     pub(super) columns: Columns,
+    /// As each place sees them, once it is asked; worked out without the pool of threads, as under the lock of a place.
     pub(super) seen: Vec<OnceLock<Seen>>,
 }
 
@@ -79,18 +80,7 @@ impl Solution<'_> {
                 *weight *= own.and_then(|own| row.ratio.get(usize::from(*own))).copied().unwrap_or(1.0);
             }
         }
-        let mut sides = [[0.0; MAX_SHARED]; 2];
-        for (subset, weight) in subsets.iter().zip(weights) {
-            let [absent, present] = &mut sides;
-            for (cause, (absent, present)) in absent.iter_mut().zip(present).enumerate() {
-                let here = f64::from(subset >> cause & 1);
-                *present += weight * here;
-                *absent += weight * (1.0 - here);
-            }
-        }
-        let [absent, present] = sides;
-        let beliefs = present.into_iter().zip(absent).map(|(present, absent)| Belief { present, absent });
-        beliefs.take(self.network.priors.len()).collect()
+        marginals_of(subsets, &weights, self.network.priors.len())
     }
 
     /// The weight of each state of a place, or of one that hangs on it, as far as it can be seen beside the others; not

@@ -17,7 +17,7 @@ pub(super) struct Table {
     located: bool,
     /// The likelihood with nothing wrong at the place.
     base: Vec<f64>,
-    /// By how many doublings leaving the finding out can raise the weight of anything.
+    /// By how many doublings leaving the finding out can raise the weight of one thing more than that of another.
     pub(super) growth: f64,
 }
 
@@ -62,7 +62,7 @@ impl Table {
         }
         let located = finding.is_located();
         let base = terms.iter().map(|term| term.likelihood(located)).collect();
-        let growth = -binary_log(least(finding, &terms));
+        let growth = spread(finding, &terms);
         Self { index: indices.to(&makers), terms, located, base, growth }
     }
 
@@ -105,15 +105,16 @@ impl Table {
     }
 }
 
-/// The least likelihood of a finding, whatever is wrong.
-fn least(finding: &Finding, terms: &[Factor]) -> f64 {
+/// How much likelier a finding is with what makes it likeliest than with what makes it least likely, in doublings.
+fn spread(finding: &Finding, terms: &[Factor]) -> f64 {
     let makers = |links: &[(usize, Maker)]| {
         std::iter::once(Factor::NONE).chain(links.iter().map(|(_, maker)| finding.factor(maker))).collect::<Vec<_>>()
     };
     let (root, own) = (makers(&finding.root), makers(&finding.own));
     let states = root.iter().flat_map(|root| own.iter().map(|own| root.and(*own)));
     let of = |state: Factor| terms.iter().map(move |term| term.and(state).likelihood(finding.is_located()));
-    states.flat_map(of).fold(1.0, f64::min)
+    let (least, most) = states.flat_map(of).fold((1.0_f64, 0.0_f64), |(least, most), x| (least.min(x), most.max(x)));
+    binary_log(most / least)
 }
 
 impl Product {
