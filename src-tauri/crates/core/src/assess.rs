@@ -12,7 +12,7 @@ use crate::cause::{self, CauseReport};
 use crate::decide::{self, Decision, Outcome};
 use crate::engine::{Engine, Part, PartKind};
 use crate::figure::{Figure, Readings, doubt};
-use crate::job::{CustomerAnswer, EditId, Job, MarkPlace, PartRecord, PhotoId, Since, changed_since};
+use crate::job::{CustomerAnswer, Drawn, EditId, Job, MarkPlace, PartRecord, PhotoId, Since, changed_since};
 use crate::list::{self, Open, WorkList};
 use crate::measure::{Length, Phase, Quantity, Reading, Spot};
 use crate::money::{self, Difference, Quote, Ways};
@@ -101,6 +101,8 @@ pub struct PartView {
     pub findings: Vec<Finding>,
     /// Photos in the order taken in.
     pub photos: Vec<PhotoId>,
+    /// What is drawn over them, in the order in which it was drawn; photos with nothing on them are left out.
+    pub drawn: BTreeMap<PhotoId, Vec<Drawn>>,
     /// The remark; empty if none.
     pub note: String,
     /// The readings, in the order in which they were taken; those that a later one at the same place replaced included.
@@ -313,6 +315,7 @@ fn view(engine: &Engine, part: Part, record: &PartRecord, decision: Decision) ->
         worst: record.worst(),
         findings,
         photos: record.photos.clone(),
+        drawn: record.drawn.clone().into_iter().filter(|(photo, _)| record.photos.contains(photo)).collect(),
         note: record.note.clone(),
         readings: vec![],
         figures: vec![],

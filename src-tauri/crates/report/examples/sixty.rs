@@ -118,7 +118,9 @@ fn paper(photos: &Photos) -> Result<Paper, Box<dyn Error>> {
             },
             outcome: if nth % 2 == 0 { "replace" } else { "machine" }.into(),
             zones: None,
-            pictures: pictures.map(|id| Picture { photo: id.clone(), alt: format!("{name}: running face") }).collect(),
+            pictures: pictures
+                .map(|id| Picture { photo: id.clone(), alt: format!("{name}: running face"), markups: vec![] })
+                .collect(),
         });
     }
     blocks.push(Block::Heading { level: 1, text: "What to do".into() });

@@ -269,7 +269,11 @@ impl<'a> Writer<'a> {
     }
 
     fn picture(&mut self, picture: &Picture) -> Value {
-        let alt = worded(&picture.alt, "Photo");
+        let mut alt = worded(&picture.alt, "Photo");
+        let drawn = picture.drawn();
+        if !drawn.is_empty() {
+            alt = format!("{alt}. Drawn on it: {}", line(&drawn));
+        }
         let Some(printable) = (self.bytes)(&picture.photo).and_then(Printable::check) else {
             return json!({ "picture": null, "ratio": 4.0 / 3.0, "alt": alt, "caption": breakable(&alt) });
         };
@@ -281,7 +285,7 @@ impl<'a> Writer<'a> {
             "alt": alt,
             "caption": caption,
         });
-        self.pictures.push(printable);
+        self.pictures.push(printable.with(&picture.markups));
         value
     }
 }

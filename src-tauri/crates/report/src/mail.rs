@@ -80,7 +80,11 @@ mod tests {
     fn the_more_pictures_the_less_each_but_never_too_little() {
         let paper = |count: usize| {
             let nth = |nth| format!("{nth:064x}").try_into().unwrap();
-            let pictures = (0..count).map(|n| wearbook_core::document::Picture { photo: nth(n), alt: String::new() });
+            let pictures = (0..count).map(|n| wearbook_core::document::Picture {
+                photo: nth(n),
+                alt: String::new(),
+                markups: vec![],
+            });
             let block = Block::Findings {
                 part: String::new(),
                 seen: wearbook_core::assess::Seen::Worn,

@@ -3,6 +3,9 @@
 use std::io::Cursor;
 
 use image::{ImageFormat, ImageReader};
+use wearbook_core::job::Markup;
+
+use crate::drawing;
 
 /// Largest picture file taken, in bytes. The app passes pictures of some hundred kilobytes.
 const MOST_BYTES: usize = 32 << 20;
@@ -20,6 +23,8 @@ pub(crate) struct Printable {
     pub(crate) ending: &'static str,
     /// Width and height in pixels.
     size: (u32, u32),
+    /// What is drawn over it, as elements of a drawing of its size.
+    over: String,
 }
 
 impl Printable {
@@ -37,7 +42,14 @@ impl Printable {
             _ => return None,
         };
         let size = reader()?.into_dimensions().ok()?;
-        whole.then_some(Self { bytes, ending, size })
+        whole.then_some(Self { bytes, ending, size, over: String::new() })
+    }
+
+    /// The same with something drawn over it.
+    pub(crate) fn with(mut self, markups: &[Markup]) -> Self {
+        let (width, height) = self.size;
+        self.over = drawing::markups(markups, (f64::from(width), f64::from(height)));
+        self
     }
 
     /// Width over height of its frame.
@@ -46,14 +58,15 @@ impl Printable {
         (f64::from(width) / f64::from(height.max(1))).clamp(NARROWEST, WIDEST)
     }
 
-    /// A drawing of nothing but the picture under the given name.
+    /// A drawing of the picture under the given name, with what is drawn over it.
     ///
     /// The typesetter decodes a picture that it is given as such and keeps it so, 9 MB for one of 2048 × 1536 pixels;
     /// a picture within a drawing it hands through to the PDF.
     pub(crate) fn wrapped(&self, name: &str) -> String {
         let (width, height) = self.size;
         let size = format!(r#"width="{width}" height="{height}""#);
-        format!(r#"<svg xmlns="http://www.w3.org/2000/svg" {size}><image {size} href="{name}"/></svg>"#)
+        let over = &self.over;
+        format!(r#"<svg xmlns="http://www.w3.org/2000/svg" {size}><image {size} href="{name}"/>{over}</svg>"#)
     }
 }
 

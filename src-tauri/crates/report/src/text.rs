@@ -1,6 +1,6 @@
 //! The paper as plain text, to be pasted into a message.
 
-use wearbook_core::document::{Block, MeasuredRow, Paper};
+use wearbook_core::document::{Block, MeasuredRow, Paper, Picture};
 
 use crate::clean::{line, lines};
 
@@ -37,9 +37,7 @@ fn block(block: &Block) -> String {
         Block::Measured { rows, .. } => join(rows.iter().map(measured)),
         Block::BarKey => String::new(),
         Block::Forms { parts, .. } => join(parts.iter().map(|part| point(&part.alt))),
-        Block::Findings { part, lines, note, outcome, pictures, .. } => {
-            findings(part, lines, note, outcome, pictures.len())
-        }
+        Block::Findings { part, lines, note, outcome, pictures, .. } => findings(part, lines, note, outcome, pictures),
         Block::Signature { name, .. } if line(name).is_empty() => "Date, name and signature:".into(),
         Block::Signature { name, .. } => format!("Signed: {}", line(name)),
         Block::NewPage => String::new(),
@@ -65,13 +63,15 @@ fn table_row(head: &[String], row: &[String]) -> String {
     format!("- {}", named.collect::<Vec<_>>().join("; "))
 }
 
-fn findings(part: &str, lines: &[String], note: &str, outcome: &str, pictures: usize) -> String {
+fn findings(part: &str, lines: &[String], note: &str, outcome: &str, pictures: &[Picture]) -> String {
     let mut out = vec![line(part)];
     out.extend(lines.iter().map(|text| point(text)));
     let labelled = [("Remark", note), ("What to do", outcome)];
     let labelled = labelled.map(|(label, text)| (label, line(text)));
     out.extend(labelled.iter().filter(|(_, text)| !text.is_empty()).map(|(label, text)| format!("{label}: {text}")));
-    match pictures {
+    let drawn = pictures.iter().map(|picture| line(&picture.drawn())).filter(|drawn| !drawn.is_empty());
+    out.extend(drawn.map(|drawn| format!("Drawn on a picture: {drawn}")));
+    match pictures.len() {
         0 => {}
         1 => out.push("(1 picture in the report)".into()),
         several => out.push(format!("({several} pictures in the report)")),

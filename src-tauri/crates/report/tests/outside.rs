@@ -11,9 +11,9 @@ use said::{said, squeezed};
 use wearbook_core::assess::Seen;
 use wearbook_core::document::{Block, Paper, Picture, PlanDrawing};
 use wearbook_core::engine::{Arrangement, Engine};
-use wearbook_core::job::PhotoId;
+use wearbook_core::job::{Markup, PhotoId};
 use wearbook_core::wear::Grade;
-use wearbook_report::{ReportError, Sheet, pdf, pdf_on, text};
+use wearbook_report::{Print, ReportError, Sheet, pdf, pdf_as, pdf_on, text};
 
 /// Text that would break, run or vanish if it were read as markup, or if nobody had thought of it.
 const HOSTILE: [&str; 12] = [
@@ -58,6 +58,15 @@ fn findings(lines: &[&str], pictures: Vec<Picture>) -> Block {
     }
 }
 
+/// Something of every kind over a picture.
+fn drawn() -> Vec<Markup> {
+    vec![
+        Markup::Outline { points: vec![(1000, 1000), (4000, 900), (2500, 5000)], note: "DRAWNNOTE seam".into() },
+        Markup::Arrow { from: (9000, 9000), to: (5000, 5000), note: String::new() },
+        Markup::Note { at: (0, 10_000), note: "DRAWNNOTE chip".into() },
+    ]
+}
+
 /// One block of every kind.
 fn full() -> Paper {
     let engine = Engine::new(Arrangement::inline(4)).unwrap();
@@ -82,8 +91,8 @@ fn full() -> Paper {
         findings(
             &["Scoring, grade 3"],
             vec![
-                Picture { photo: photo_id(1), alt: "PICTUREALT one".into() },
-                Picture { photo: photo_id(2), alt: "PICTUREALT two".into() },
+                Picture { photo: photo_id(1), alt: "PICTUREALT one".into(), markups: drawn() },
+                Picture { photo: photo_id(2), alt: "PICTUREALT two".into(), markups: vec![] },
             ],
         ),
         Block::Signature {
@@ -174,7 +183,7 @@ fn typed_text_is_never_markup() {
         paper.blocks.push(Block::Heading { level: 1, text: words.into() });
         paper.blocks.push(Block::Facts(vec![(words.into(), words.into())]));
         paper.blocks.push(Block::Points(vec![words.into()]));
-        paper.blocks.push(findings(&[words], vec![Picture { photo: photo_id(3), alt: words.into() }]));
+        paper.blocks.push(findings(&[words], vec![Picture { photo: photo_id(3), alt: words.into(), markups: vec![] }]));
         let bytes = set(&paper);
         assert!(text(&paper).chars().all(|letter| letter == '\n' || !letter.is_control()));
         // Right-to-left words are stored in another order than they were typed.
@@ -207,6 +216,27 @@ fn a_picture_that_is_missing_or_broken_leaves_a_frame() {
         let bytes = pdf(&full(), &mut |_| broken.clone()).unwrap();
         shows(&bytes, &["picture missing", "PICTUREALT two", "Scoring, grade 3"]);
     }
+}
+
+#[test]
+fn what_is_drawn_over_a_picture_is_printed_told_and_fit_for_the_archive() {
+    let words = "Drawn on it: 1 DRAWNNOTE seam; arrow; 2 DRAWNNOTE chip";
+    shows(&set(&full()), &[words]);
+    assert!(text(&full()).contains("Drawn on a picture: 1 DRAWNNOTE seam; arrow; 2 DRAWNNOTE chip"));
+    let archived = pdf_as(Print { archive: true, ..Print::default() }, &full(), &mut both_pictures).unwrap();
+    shows(&archived, &[words]);
+    let mut bare = full();
+    for block in &mut bare.blocks {
+        if let Block::Findings { pictures, .. } = block {
+            for picture in pictures.iter_mut().filter(|picture| !picture.markups.is_empty()) {
+                picture.alt = format!("{}. Drawn on it: {}", picture.alt, picture.drawn());
+                picture.markups.clear();
+            }
+        }
+    }
+    // The words are the same; the lines must be in the file too.
+    shows(&set(&bare), &[words]);
+    assert!(set(&full()).len() > set(&bare).len() + 300);
 }
 
 #[test]

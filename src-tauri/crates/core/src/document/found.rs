@@ -64,7 +64,8 @@ fn part(view: &PartView) -> Block {
             .zip(1..)
             .map(|(photo, nth)| {
                 let which = if several { format!(", photo {nth} of {}", view.photos.len()) } else { String::new() };
-                Picture { photo: photo.clone(), alt: format!("{}{which}: {seen}", view.label) }
+                let markups = view.drawn.get(photo).into_iter().flatten().map(|drawn| drawn.markup.clone()).collect();
+                Picture { photo: photo.clone(), alt: format!("{}{which}: {seen}", view.label), markups }
             })
             .collect(),
     }

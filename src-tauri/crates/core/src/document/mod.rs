@@ -25,7 +25,7 @@ use serde::Serialize;
 
 use crate::assess::Seen;
 use crate::engine::{Part, Plan};
-use crate::job::{PhotoId, Stroke};
+use crate::job::{Markup, PhotoId, Stroke, numbers};
 use crate::measure::Length;
 use crate::wear::{Grade, Zone, ZoneMap};
 
@@ -132,6 +132,20 @@ pub struct Picture {
     pub photo: PhotoId,
     /// What it shows, in words, for those who can't see it.
     pub alt: String,
+    /// What is drawn over it.
+    pub markups: Vec<Markup>,
+}
+
+impl Picture {
+    /// What is drawn over it, in words; empty if nothing is. Each note under the number with which it is drawn.
+    pub fn drawn(&self) -> String {
+        let told = |(markup, number): (&Markup, Option<usize>)| match number {
+            Some(number) => format!("{number} {}", markup.note()),
+            None => markup.words().into(),
+        };
+        let words: Vec<String> = self.markups.iter().zip(numbers(&self.markups)).map(told).collect();
+        words.join("; ")
+    }
 }
 
 /// What stands on a cover besides the paper's title, subtitle and date.

@@ -1,7 +1,7 @@
 //! What each change does to a job. Total: a change that no longer fits (its part has gone with a corrected
 //! arrangement) is still recorded; the assessment leaves out what the engine lacks.
 
-use super::{Change, ChosenSize, ChosenWay, EditId, Job, Overrule, Proposed, TagRecord, Taken};
+use super::{Change, ChosenSize, ChosenWay, Drawn, EditId, Job, Overrule, Proposed, TagRecord, Taken};
 
 impl Job {
     /// Adds what a change does. [`Job::fold`] is the way to a whole job: it also settles what was undone.
@@ -28,6 +28,10 @@ impl Job {
             }
             Change::RemovePhoto { part, photo } => {
                 self.parts.entry(*part).or_default().photos.retain(|kept| kept != photo);
+            }
+            Change::MarkUp { part, photo, markup } => {
+                let drawn = self.parts.entry(*part).or_default().drawn.entry(photo.clone()).or_default();
+                drawn.push(Drawn { edit: id, markup: (**markup).clone() });
             }
             Change::Tag { part, tag, grade, zones } => {
                 let record = self.parts.entry(*part).or_default();

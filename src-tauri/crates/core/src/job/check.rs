@@ -51,6 +51,7 @@ impl Job {
                 }
                 Ok(())
             }
+            Change::MarkUp { part, photo, markup } => super::markup::check_markup(self, *part, photo, markup),
             Change::Tag { part, tag, zones, .. } => {
                 let row = part.kind.row();
                 if !row.tags.contains(tag) {

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use serde::{Deserialize, Serialize};
 
-use super::{Answer, CustomerAnswer, EditId, HistoryFact, Mark, MarkPlace, TextField};
+use super::{Answer, CustomerAnswer, EditId, HistoryFact, Mark, MarkPlace, Markup, TextField};
 use crate::decide::Outcome;
 use crate::engine::{Arrangement, Part, PartKind};
 use crate::list::{OwnItem, Tick};
@@ -87,6 +87,15 @@ pub enum Change {
         part: Part,
         /// The photo's content.
         photo: PhotoId,
+    },
+    /// Drew something over a photo. Undoing the edit takes it off again.
+    MarkUp {
+        /// The part.
+        part: Part,
+        /// The photo's content.
+        photo: PhotoId,
+        /// What was drawn.
+        markup: Box<Markup>,
     },
     /// Tagged a part, or changed the grade or zones of its tag. It is then no longer *clean*.
     Tag {
@@ -266,6 +275,7 @@ impl Change {
         match self {
             Self::AddPhoto { part, .. }
             | Self::RemovePhoto { part, .. }
+            | Self::MarkUp { part, .. }
             | Self::Tag { part, .. }
             | Self::Untag { part, .. }
             | Self::Clean { part }

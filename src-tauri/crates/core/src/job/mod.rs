@@ -11,6 +11,7 @@ mod edit_id;
 mod fold;
 mod intake;
 mod mark;
+mod markup;
 mod measured;
 mod sentence;
 
@@ -20,6 +21,7 @@ pub use edit::{Change, Edit, PhotoId, RecordedChange};
 pub use edit_id::{DeviceId, EditId};
 pub use intake::{Answer, HistoryFact, TextField};
 pub use mark::{Mark, MarkPlace, MarkSide, Marking};
+pub use markup::{Drawn, Markup, numbers};
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -80,6 +82,8 @@ pub struct Job {
 pub struct PartRecord {
     /// Photos, in the order in which they were taken in.
     pub photos: Vec<PhotoId>,
+    /// What was drawn over photos, in order; also over those that were taken off since.
+    pub drawn: BTreeMap<PhotoId, Vec<Drawn>>,
     /// Tags, each with its grade and zones.
     pub tags: BTreeMap<Tag, TagRecord>,
     /// It was looked at and found clean.

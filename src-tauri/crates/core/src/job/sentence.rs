@@ -34,6 +34,12 @@ impl Edit {
             }
             Change::AddPhoto { part, .. } => format!("{}: photo added", named(part)),
             Change::RemovePhoto { part, .. } => format!("{}: photo taken off", named(part)),
+            Change::MarkUp { part, markup, .. } if markup.note().is_empty() => {
+                format!("{}: {} drawn on a photo", named(part), markup.words())
+            }
+            Change::MarkUp { part, markup, .. } => {
+                format!("{}: {} drawn on a photo: {}", named(part), markup.words(), first_words(markup.note()))
+            }
             Change::Tag { part, tag, grade, zones } => {
                 let places: Vec<&str> = zones.iter().copied().map(Zone::label).collect();
                 let places = if places.is_empty() { String::new() } else { format!(" ({})", places.join("; ")) };
@@ -136,6 +142,11 @@ mod tests {
         says(
             json!({"do": "tag", "part": "main-shell.3.lower", "tag": "scoring", "grade": 3, "zones": ["front-crown"]}),
             "Main 3, lower shell: scoring, grade 3 (front edge, crown)",
+        );
+        says(
+            json!({"do": "mark-up", "part": "piston.1", "photo": "a".repeat(64),
+                "markup": {"shape": "note", "at": [1, 2], "note": "crack"}}),
+            "Piston 1: note drawn on a photo: crack",
         );
         says(json!({"do": "clean", "part": "piston.1"}), "Piston 1: looked at and clean");
         says(

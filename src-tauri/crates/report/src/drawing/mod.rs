@@ -6,6 +6,7 @@ mod bar;
 mod form;
 mod hatch;
 mod layout;
+mod markup;
 mod outline;
 mod packing;
 mod signature;
@@ -15,6 +16,7 @@ mod zones;
 pub(crate) use bar::{bar, sample};
 pub(crate) use form::forms;
 pub(crate) use layout::{Sheet, one_sheet, sheets};
+pub(crate) use markup::markups;
 pub(crate) use signature::signature;
 pub(crate) use zones::zones;
 

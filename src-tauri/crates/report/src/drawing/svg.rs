@@ -7,7 +7,7 @@ use super::hatch::Ink;
 use super::outline::circle;
 
 /// The one colour of the sheet.
-const INK: &str = "#161c28";
+pub(super) const INK: &str = "#161c28";
 /// Outlines, millimetres.
 const OUTLINE: f64 = 0.28;
 /// Hatching, centre lines, frames.
