@@ -15,6 +15,7 @@ mod crank_by_keyboard;
 mod crank_by_micrometer;
 mod crank_by_thumb;
 mod customers_yes;
+mod drawn_photo;
 mod first_job;
 mod keyboard_only;
 mod refusals;

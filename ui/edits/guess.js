@@ -25,6 +25,9 @@ export function guess(view, change) {
     case 'remove-photo':
       return withPart(view, change.part, (part) =>
         ({ ...part, photos: part.photos.filter((photo) => photo !== change.photo) }))
+    case 'mark-up':
+      return withPart(view, change.part, (part) =>
+        ({ ...part, drawn: { ...part.drawn, [change.photo]: [...(part.drawn[change.photo] ?? []), { edit: '', markup: change.markup }] } }))
     case 'overrule':
       return withPart(view, change.part, (part) =>
         ({ ...part, decision: { ...part.decision, outcome: change.outcome, overruled_because: change.reason } }))

@@ -1,8 +1,11 @@
-// One photo, as large as the screen allows.
-/** @import { PartView } from '../types/api.d.ts' */
-import { html } from '../vendor/lit-html/lit-html.js'
+// One photo, as large as the screen allows, with what is drawn over it.
+/** @import { Drawn, PartView } from '../types/api.d.ts' */
+import { html, nothing } from '../vendor/lit-html/lit-html.js'
 import { photoAddress } from '../backend.js'
 import { append } from '../edits/queue.js'
+import { drawingOn, markupField, markupForm } from '../markup/markup-form.js'
+import { measure, overlay } from '../markup/overlay.js'
+import { numbersOf } from '../markup/shape.js'
 import { go, toPart } from '../route.js'
 import { words } from '../words.js'
 
@@ -11,6 +14,9 @@ const text = words.part
 /** @param {string} job @param {PartView} part @param {string} photo */
 export function enlarged(job, part, photo) {
   const title = text.photo(part.photos.indexOf(photo) + 1, part.label)
+  const drawn = part.drawn[photo] ?? []
+  const markups = drawn.map(({ markup }) => markup)
+  const drawing = drawingOn(photo)
   const back = toPart(job, part.part)
   const remove = () => {
     append(job, { do: 'remove-photo', part: part.part, photo })
@@ -18,11 +24,43 @@ export function enlarged(job, part, photo) {
   }
   return {
     title,
-    body: html`<img class="enlarged" src=${photoAddress(photo, 'screen')} alt=${title}>`,
-    bar: html`
-      <div class="bar">
-        <button type="button" @click=${remove}>${text.removePhoto}</button>
-        <a class="button primary" href=${back}>${text.back}</a>
-      </div>`,
+    body: html`
+      <div class="photo-frame">
+        <img class="enlarged" src=${photoAddress(photo, 'screen')} alt=${title} @load=${measure(photo)}>
+        ${drawing.touched ? markupField(photo, markups) : overlay(photo, markups)}
+      </div>
+      ${drawing.touched ? markupForm(job, part, photo) : drawnList(job, drawn)}`,
+    bar: drawing.touched
+      ? html`
+        <div class="bar">
+          <button type="button" @click=${drawing.forget}>${words.markup.discard}</button>
+          <button class="primary" form="markup">${words.markup.save}</button>
+        </div>`
+      : html`
+        <div class="bar">
+          <button type="button" @click=${remove}>${text.removePhoto}</button>
+          <button type="button" @click=${() => drawing.enter({})}>${words.markup.draw}</button>
+          <a class="button primary" href=${back}>${text.back}</a>
+        </div>`,
   }
+}
+
+/** @param {string} job @param {Drawn[]} drawn */
+function drawnList(job, drawn) {
+  if (drawn.length === 0) return nothing
+  const numbers = numbersOf(drawn.map(({ markup }) => markup))
+  return html`
+    <h2>${words.markup.drawn}</h2>
+    <ul class="drawn-list">
+      ${drawn.map(({ edit, markup }, n) => {
+        const shape = words.markup.shapes[markup.shape]
+        const note = markup.note?.trim()
+        // What is still on its way has no id yet: it can be taken off once it is saved.
+        const takeOff = () => edit && append(job, { do: 'undo', edit })
+        return html`<li>
+          <span class="drawn-words">${note ? `${numbers[n]} ${note}` : shape}</span>
+          <button type="button" aria-label=${words.markup.takeOff(note || shape)} aria-disabled=${edit ? 'false' : 'true'} @click=${takeOff}>${words.markup.off}</button>
+        </li>`
+      })}
+    </ul>`
 }

@@ -5,6 +5,7 @@ import { repeat } from '../vendor/lit-html/directives/repeat.js'
 import { photoAddress, surroundings } from '../backend.js'
 import { fileButton } from '../controls/file-button.js'
 import { appendPhotos } from '../edits/queue.js'
+import { measure, overlay } from '../markup/overlay.js'
 import { toPhoto } from '../route.js'
 import { words } from '../words.js'
 
@@ -36,8 +37,9 @@ export function photos(job, part) {
 /** @param {string} job @param {PartView} part @param {string} photo @param {number} nth */
 function thumb(job, part, photo, nth) {
   const picture = (/** @type {string} */ alt) =>
-    html`<img src=${photoAddress(photo, 'thumb')} alt=${alt} width="96" height="96" decoding="async">`
+    html`<img src=${photoAddress(photo, 'thumb')} alt=${alt} width="96" height="96" decoding="async" @load=${measure(photo)}>`
+  const markups = (part.drawn[photo] ?? []).map(({ markup }) => markup)
   // From memory: it can be opened once it is saved.
   if (photo.startsWith('blob:')) return html`<span class="thumb saving">${picture(`${text.photo(nth, part.label)}, ${text.savingPhoto}`)}</span>`
-  return html`<a class="thumb" href=${toPhoto(job, part.part, photo)} aria-label=${text.enlarge(nth, part.label)}>${picture('')}</a>`
+  return html`<a class="thumb" href=${toPhoto(job, part.part, photo)} aria-label=${text.enlarge(nth, part.label)}>${picture('')}${overlay(photo, markups, 'slice')}</a>`
 }

@@ -189,7 +189,13 @@ export type Change = { "do": "fill",
   /** The part. */
   part: Part,
   /** The photo's content. */
-  photo: PhotoId, } | { "do": "tag",
+  photo: PhotoId, } | { "do": "mark-up",
+  /** The part. */
+  part: Part,
+  /** The photo's content. */
+  photo: PhotoId,
+  /** What was drawn. */
+  markup: Markup, } | { "do": "tag",
   /** The part. */
   part: Part,
   /** What was seen. */
@@ -346,6 +352,13 @@ export type DisputeEntry = {
 
 /** The papers. */
 export type Document = "report-pdf" | "report-text" | "sizes-pdf" | "sizes-csv" | "list-pdf" | "list-text" | "list-csv" | "closing-pdf" | "evidence-pdf";
+
+/** Something drawn over a photo, with the edit that drew it. */
+export type Drawn = {
+  /** The edit, by which it can be undone. */
+  edit: EditId,
+  /** What was drawn. */
+  markup: Markup, };
 
 /** The id of an edit. Sorts by wall-clock milliseconds, then by a counter, then by device.
  *
@@ -769,6 +782,24 @@ export type MarksView = {
   /** Doubles, mismatches and gaps. */
   warnings: Array<string>, };
 
+/** Something drawn over a photo. Places are points from left to right and top to bottom of the upright picture, each
+ * from edge to edge 0 to 10 000. */
+export type Markup = { "shape": "outline",
+  /** Its points, in order. */
+  points: Array<[number, number]>,
+  /** What is to be seen there; may be empty. */
+  note: string, } | { "shape": "arrow",
+  /** Its tail. */
+  from: [number, number],
+  /** Its tip. */
+  to: [number, number],
+  /** What is to be seen there; may be empty. */
+  note: string, } | { "shape": "note",
+  /** The place. */
+  at: [number, number],
+  /** What is to be seen there. */
+  note: string, };
+
 /** What a part is made of, for its growth with warmth. */
 export type Material = "steel" | "cast-iron" | "aluminium";
 
@@ -921,6 +952,8 @@ export type PartView = {
   findings: Array<Finding>,
   /** Photos in the order taken in. */
   photos: Array<PhotoId>,
+  /** What is drawn over them, in the order in which it was drawn; photos with nothing on them are left out. */
+  drawn: { [key in PhotoId]: Array<Drawn> },
   /** The remark; empty if none. */
   note: string,
   /** The readings, in the order in which they were taken; those that a later one at the same place replaced included. */

@@ -15,19 +15,25 @@ use crate::visit::Visit;
 pub(crate) fn run(out: &Path) -> Result<(), Failure> {
     let visit = Visit::begin(StoryClock::default())?;
     let job = visit.ask("job_create", json!({}), None)?.get("job").cloned().unwrap_or_default();
-    let mut last_edit = Value::Null;
+    let mut view = Value::Null;
     for step in steps() {
-        let view = tell(&visit, &job, step, &last_edit)?;
-        last_edit = view.get("last_edit").cloned().unwrap_or_default();
+        view = tell(&visit, &job, step, &view)?;
     }
     file::write(out, &visit.fetch("archive_export", json!({ "job": job }))?)
 }
 
-fn tell(visit: &Visit, job: &Value, step: Step, last_edit: &Value) -> Result<Value, Failure> {
+/// Takes a step in the job as it was last seen; answers how it looks then.
+fn tell(visit: &Visit, job: &Value, step: Step, view: &Value) -> Result<Value, Failure> {
     let append = |change: Value| visit.ask("edits_append", json!({ "job": job, "changes": [change] }), None);
     match step {
         Step::Record(change) => append(json!(change)),
-        Step::UndoLast => append(json!({ "do": "undo", "edit": last_edit })),
+        Step::UndoLast => append(json!({ "do": "undo", "edit": view.get("last_edit") })),
+        Step::DrawOver { part, markup } => {
+            let parts = view.pointer("/assessment/parts").and_then(Value::as_array);
+            let here = parts.into_iter().flatten().find(|view| view.get("part") == Some(&json!(part)));
+            let photo = here.and_then(|view| view.pointer("/photos/0"));
+            append(json!({ "do": "mark-up", "part": part, "photo": photo, "markup": markup }))
+        }
         Step::Photograph { part, subject, seed } => {
             let picture = jpeg(&draw(&subject, seed))
                 .map_err(|error| Failure::Sentence(format!("A picture of the demo could not be drawn: {error}.")))?;

@@ -269,16 +269,14 @@ impl<'a> Writer<'a> {
     }
 
     fn picture(&mut self, picture: &Picture) -> Value {
-        let mut alt = worded(&picture.alt, "Photo");
-        let drawn = picture.drawn();
-        if !drawn.is_empty() {
-            alt = format!("{alt}. Drawn on it: {}", line(&drawn));
-        }
+        let told = worded(&picture.alt, "Photo");
+        // Those who see the picture see its lines, too; only the numbers have to be explained to them.
+        let with = |more: String| if more.is_empty() { told.clone() } else { format!("{told}. Drawn on it: {more}") };
+        let (alt, caption) = (with(line(&picture.drawn())), breakable(&with(line(&picture.notes().join("; ")))));
         let Some(printable) = (self.bytes)(&picture.photo).and_then(Printable::check) else {
-            return json!({ "picture": null, "ratio": 4.0 / 3.0, "alt": alt, "caption": breakable(&alt) });
+            return json!({ "picture": null, "ratio": 4.0 / 3.0, "alt": alt, "caption": caption });
         };
         let number = self.pictures.len();
-        let caption = breakable(&alt);
         let value = json!({
             "picture": number,
             "ratio": printable.ratio(),

@@ -220,16 +220,16 @@ fn a_picture_that_is_missing_or_broken_leaves_a_frame() {
 
 #[test]
 fn what_is_drawn_over_a_picture_is_printed_told_and_fit_for_the_archive() {
-    let words = "Drawn on it: 1 DRAWNNOTE seam; arrow; 2 DRAWNNOTE chip";
+    let words = "Drawn on it: 1 DRAWNNOTE seam; 2 DRAWNNOTE chip";
     shows(&set(&full()), &[words]);
-    assert!(text(&full()).contains("Drawn on a picture: 1 DRAWNNOTE seam; arrow; 2 DRAWNNOTE chip"));
+    assert!(text(&full()).contains("Drawn on a picture: 1\u{a0}DRAWNNOTE seam; 2\u{a0}DRAWNNOTE chip; arrow"));
     let archived = pdf_as(Print { archive: true, ..Print::default() }, &full(), &mut both_pictures).unwrap();
     shows(&archived, &[words]);
     let mut bare = full();
     for block in &mut bare.blocks {
         if let Block::Findings { pictures, .. } = block {
             for picture in pictures.iter_mut().filter(|picture| !picture.markups.is_empty()) {
-                picture.alt = format!("{}. Drawn on it: {}", picture.alt, picture.drawn());
+                picture.alt = format!("{}. Drawn on it: {}", picture.alt, picture.notes().join("; "));
                 picture.markups.clear();
             }
         }

@@ -137,14 +137,16 @@ pub struct Picture {
 }
 
 impl Picture {
-    /// What is drawn over it, in words; empty if nothing is. Each note under the number with which it is drawn.
+    /// The notes on it, each under the number with which it is drawn.
+    pub fn notes(&self) -> Vec<String> {
+        let told = |(markup, number): (&Markup, Option<usize>)| Some(format!("{}\u{a0}{}", number?, markup.note()));
+        self.markups.iter().zip(numbers(&self.markups)).filter_map(told).collect()
+    }
+
+    /// What is drawn over it, in words; empty if nothing is.
     pub fn drawn(&self) -> String {
-        let told = |(markup, number): (&Markup, Option<usize>)| match number {
-            Some(number) => format!("{number} {}", markup.note()),
-            None => markup.words().into(),
-        };
-        let words: Vec<String> = self.markups.iter().zip(numbers(&self.markups)).map(told).collect();
-        words.join("; ")
+        let unnoted = self.markups.iter().filter(|markup| markup.note().is_empty()).map(|markup| markup.words().into());
+        self.notes().into_iter().chain(unnoted).collect::<Vec<String>>().join("; ")
     }
 }
 

@@ -3,6 +3,7 @@
 //! It is told as a person would do it, step by step, so that replaying it through the app's actions makes the demo job
 //! with a real log, real photos and a real diagnosis.
 
+mod drawings;
 mod observations;
 mod photos;
 mod prices;
@@ -11,7 +12,7 @@ mod readings;
 use std::collections::BTreeMap;
 
 use wearbook_core::engine::{Arrangement, Part, Tappets};
-use wearbook_core::job::{Answer, Change, HistoryFact, Mark, MarkPlace, MarkSide, Marking, TextField};
+use wearbook_core::job::{Answer, Change, HistoryFact, Mark, MarkPlace, MarkSide, Marking, Markup, TextField};
 use wearbook_core::wear::{Grade, Tag, Zone};
 
 use crate::picture::Subject;
@@ -30,6 +31,13 @@ pub enum Step {
         subject: Subject,
         /// The seed of the drawing.
         seed: u64,
+    },
+    /// Drew something over the first photo of a part.
+    DrawOver {
+        /// The part.
+        part: Part,
+        /// What was drawn.
+        markup: Markup,
     },
     /// Took back the entry before.
     UndoLast,
@@ -53,6 +61,8 @@ pub fn steps() -> Vec<Step> {
                 subject,
                 seed: 10 * seed + nth,
             }));
+            let drawings = drawings::drawings_on(observation.part).into_iter();
+            steps.extend(drawings.map(|markup| Step::DrawOver { part, markup }));
         }
         if tags.is_empty() {
             steps.push(Step::Record(Change::Clean { part }));
@@ -149,7 +159,7 @@ mod tests {
             let change = match step {
                 Step::Record(change) => change,
                 Step::UndoLast => Change::Undo { edit: log.last().unwrap().id },
-                Step::Photograph { .. } => continue,
+                Step::Photograph { .. } | Step::DrawOver { .. } => continue,
             };
             let job = Job::fold(&log);
             assert_eq!(job.check(&change), Ok(()), "{change:?}");
@@ -168,6 +178,7 @@ mod tests {
         let drawn = steps().iter().filter(|step| matches!(step, Step::Photograph { .. })).count();
         assert!(drawn >= photos, "every photo of the story can be drawn");
         assert!(photos >= 12, "a story with {photos} photos is thin");
+        assert!(steps().iter().any(|step| matches!(step, Step::DrawOver { .. })), "something is drawn over a photo");
     }
 
     #[test]

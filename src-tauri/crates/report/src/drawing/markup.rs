@@ -44,6 +44,8 @@ pub(crate) fn markups(markups: &[Markup], (width, height): (f64, f64)) -> String
         if let Some(number) = number {
             let (x, y) = on_picture(markup.anchor());
             let edge = (DISC + LINE) * unit;
+            // Above an outline, so that it hides nothing of what lies within.
+            let y = if matches!(markup, Markup::Outline { .. }) { y - edge } else { y };
             let within = |at: f64, side: f64| at.max(edge).min((side - edge).max(edge));
             let (x, y) = (within(x, width), within(y, height));
             let (radius, line, size) = (DISC * unit, LINE * unit, FIGURE * unit);

@@ -45,6 +45,10 @@ pub(crate) fn demo(drawn: bool) -> (Job, Photos) {
     for step in steps() {
         let change = match step {
             Step::Record(change) => change,
+            Step::DrawOver { part, markup } => {
+                let photo = Job::fold(&log).parts[&part].photos[0].clone();
+                Change::MarkUp { part, photo, markup: Box::new(markup) }
+            }
             Step::UndoLast => Change::Undo { edit: log.last().unwrap().id },
             Step::Photograph { part, subject, seed } => {
                 let photo = photo_id(photos.len());
