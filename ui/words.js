@@ -29,6 +29,8 @@ export const words = {
     appNav: 'Wearbook',
     unnamed: 'Unnamed job',
     missing: 'This job is not on this device.',
+    closed: 'This job is closed.',
+    toReopen: 'Open it again to change anything',
     backToJob: 'Back to the job',
   },
   screens: {

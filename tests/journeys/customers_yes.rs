@@ -57,7 +57,11 @@ async fn journey(stage: &mut Stage) -> Outcome {
     page.read("No engine is on the bench.").await?;
     page.press("button", "Finished: 1 job").await?;
     page.read("A. Harrow · Dredger winch").await?;
-    page.go(&here, "Hand over").await?;
+    let job = here.trim_end_matches("/hand-over");
+    page.go(&format!("{job}/part/rod.3"), "Rod 3").await?;
+    page.press("button", "Looked at and clean").await?;
+    page.read("This job is closed: open it again, under “Hand over”, before anything is changed.").await?;
+    page.press("link", "Open it again to change anything").await?;
     page.press("button", "Open the job again").await?;
     page.see("button", "Close the job").await
 }

@@ -19,6 +19,7 @@ import { prices } from '../price/prices.js'
 import { rules } from '../rule/rules.js'
 import { settings } from '../settings/settings.js'
 import { sizes } from '../sizes/sizes.js'
+import { toSheet } from '../route.js'
 import { redraw, shownJob, state } from '../state.js'
 import { words } from '../words.js'
 import { titleBlock } from './title-block.js'
@@ -45,6 +46,7 @@ export function frame() {
         <div class="sheet-main" tabindex="0">
           <h1 tabindex="-1">${sheet.title}</h1>
           <button type="button" class="skip" @click=${toFoot}>${words.frame.toFoot}</button>
+          ${view && view.closed_at !== null && state.route.screen !== 'hand-over' ? closed(view.job) : ''}
           ${sheet.body}
         </div>
       </main>
@@ -55,6 +57,9 @@ export function frame() {
       </footer>`,
   }
 }
+
+/** @param {string} job */
+const closed = (job) => html`<p class="notice">${words.frame.closed} <a href=${toSheet(job, 'hand-over')}>${words.frame.toReopen}</a></p>`
 
 /** Past all that stands on the sheet, for those who go by the keyboard. */
 function toFoot() {

@@ -3,7 +3,7 @@
 //! [`assess`] is pure and is computed anew after every edit; nothing of it is stored. Each conclusion carries its
 //! reasons, and what is missing to conclude more.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
 
@@ -248,11 +248,14 @@ pub fn assess_with(job: &Job, memo: &mut Memo) -> Assessment {
     let causes = cause::diagnose_with(Some(&engine), job, &measured.figures, memo);
     let blank = PartRecord::default();
     let Measured { readings, mut sizing, mut figures } = measured;
-    let is_renewed = |kind| {
-        let mut of_kind = engine.parts().iter().zip(&decisions).filter(|(part, _)| part.kind == kind);
-        of_kind.any(|(_, decision)| decision.outcome == Outcome::Replace)
-    };
-    sizing.hold_renewed(is_renewed);
+    let replaced: BTreeSet<Part> = engine
+        .parts()
+        .iter()
+        .zip(&decisions)
+        .filter(|(_, decision)| decision.outcome == Outcome::Replace)
+        .map(|(part, _)| *part)
+        .collect();
+    sizing.settle(&readings, &|part| replaced.contains(&part));
     let parts: Vec<PartView> = engine
         .parts()
         .iter()
@@ -417,5 +420,43 @@ mod tests {
         assert_eq!(readings.len(), 1);
         assert_eq!(readings[0].taken.set_to.as_ref().map(ToString::to_string).as_deref(), Some("2.49 in"));
         assert_eq!(readings[0].length, Length::from_nanometres(24_895 * 2_540));
+    }
+
+    #[test]
+    fn a_clearance_rests_on_the_old_piston_only_while_it_stays() {
+        let line = |kind: &str, min: &str, max: &str, limit: &str| json!({ "of": { "kind": kind, "quantity": "diameter" }, "min": min, "max": max, "limit": limit, "source": "" });
+        let reading = |part: &str, station: &str, direction: &str, value: &str| {
+            let spot = json!({ "station": station, "direction": direction });
+            json!({ "do": "measure", "reading": { "part": part, "quantity": "diameter", "spot": spot, "value": value } })
+        };
+        let mut changes = vec![
+            json!({ "do": "arrange", "arrangement": crate::engine::Arrangement::inline(1) }),
+            json!({ "do": "use-sheet", "sheet": { "head": { "name": "A", "source": "", "unit": "millimetre" },
+                "lines": [line("bore", "92.00 mm", "92.02 mm", "92.10 mm"), line("piston", "91.95 mm", "91.96 mm", "91.90 mm")],
+                "undersizes": [], "oversizes": [] } }),
+            json!({ "do": "measure", "reading": { "part": "piston.1", "quantity": "diameter", "value": "91.92 mm" } }),
+        ];
+        for station in ["top", "middle", "bottom"] {
+            changes.extend(["a", "b"].map(|direction| reading("bore.1", station, direction, "92.01 mm")));
+        }
+        let mut job = Job::default();
+        for (at, change) in (1..).zip(changes) {
+            let change: Change = serde_json::from_value(change).unwrap();
+            assert_eq!(job.check(&change), Ok(()));
+            job.apply(EditId::next(None, at, DeviceId(1)), &change);
+        }
+        let piston = |job: &Job| {
+            let clearances = assess(job).sizing.clearances;
+            clearances.into_iter().find(|clearance| clearance.part.kind == PartKind::Piston).unwrap()
+        };
+        let millimetres = |hundredths: i64| Length::from_nanometres(hundredths * 10_000);
+        let kept = piston(&job);
+        assert_eq!(kept.because, "Bore measured, piston measured.");
+        assert_eq!(kept.worst_case, (millimetres(9), millimetres(9)));
+        let scuffed = json!({ "do": "tag", "part": "piston.1", "tag": "scuffing", "grade": 4, "zones": [] });
+        job.apply(EditId::next(None, 99, DeviceId(1)), &serde_json::from_value(scuffed).unwrap());
+        let replaced = piston(&job);
+        assert_eq!(replaced.because, "Bore measured, piston by the sheet.");
+        assert_eq!(replaced.worst_case, (millimetres(5), millimetres(6)));
     }
 }

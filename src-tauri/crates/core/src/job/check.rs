@@ -24,6 +24,7 @@ impl Job {
     /// # Errors
     /// [`Refused`] with a sentence for the person who made it.
     pub fn check(&self, change: &Change) -> Result<(), Refused> {
+        self.check_open(change)?;
         if let Some(part) = change.part() {
             self.check_part(part)?;
         }
@@ -162,6 +163,21 @@ impl Job {
         }
     }
 
+    /// A job that is closed stays as it was handed over, until it is opened again.
+    fn check_open(&self, change: &Change) -> Result<(), Refused> {
+        let opens = match change {
+            Change::Close { .. } => true,
+            Change::Undo { edit } => self.closed == Some(*edit),
+            _ => false,
+        };
+        if self.closed.is_some() && !opens {
+            return Err(Refused(
+                "This job is closed: open it again, under “Hand over”, before anything is changed.".into(),
+            ));
+        }
+        Ok(())
+    }
+
     fn check_part(&self, part: Part) -> Result<(), Refused> {
         let arrangement = self.arrangement.clone().ok_or_else(no_arrangement)?;
         let engine = Engine::new(arrangement).map_err(|impossible| Refused(impossible.0))?;
@@ -202,6 +218,7 @@ pub(super) fn check_length(what: &str, text: &str, most: usize) -> Result<(), Re
 mod tests {
     use super::*;
     use crate::engine::Arrangement;
+    use crate::job::{DeviceId, EditId};
 
     fn job() -> Job {
         Job { arrangement: Some(Arrangement::inline(4)), ..Job::default() }
@@ -256,6 +273,22 @@ mod tests {
             json!({"do": "fill", "field": "customer", "text": "x".repeat(10_001)}),
             "The text has 10001 characters: 10000 at most.",
         );
+    }
+
+    #[test]
+    fn a_closed_job_stays_as_it_is_until_it_is_opened_again() {
+        let id = |n| EditId::next(None, n, DeviceId(1));
+        let clean = Change::Clean { part: "piston.1".parse().unwrap() };
+        let mut job = job();
+        job.apply(id(7), &Change::Close { closed: true });
+        for change in [&clean, &Change::Undo { edit: id(3) }] {
+            assert!(job.check(change).unwrap_err().to_string().starts_with("This job is closed: open it again"));
+        }
+        for change in [Change::Undo { edit: id(7) }, Change::Close { closed: false }] {
+            assert_eq!(job.check(&change), Ok(()));
+        }
+        job.apply(id(8), &Change::Close { closed: false });
+        assert_eq!(job.check(&clean), Ok(()));
     }
 
     #[test]

@@ -66,8 +66,13 @@ pub fn running(hole: (Length, Length), inside: &[(Length, Length)]) -> Spread {
 /// A range of a size with the word for where it comes from.
 type Known = ((Length, Length), &'static str);
 
-/// The clearances of all bearings and pistons for which the sizes are known.
-pub(super) fn predict(readings: &Readings<'_>, groups: &[GroupPlan]) -> Vec<Predicted> {
+/// The clearances of all bearings and pistons for which the sizes are known; `is_replaced` tells of a part that the old one
+/// does not stay.
+pub(super) fn predict(
+    readings: &Readings<'_>,
+    groups: &[GroupPlan],
+    is_replaced: &dyn Fn(Part) -> bool,
+) -> Vec<Predicted> {
     let plans = |group| super::of(groups, group);
     // Bearing by bearing along the crankshaft, then the pistons.
     let of = |kind: PartKind| readings.engine.parts().iter().filter(move |part| part.kind == kind);
@@ -82,7 +87,7 @@ pub(super) fn predict(readings: &Readings<'_>, groups: &[GroupPlan]) -> Vec<Pred
                 let pin = Part { kind: PartKind::Crankpin, at: At::Crankpin(pin) };
                 bearing(readings, plans(SizeGroup::Crankpins)?, pin, *part)
             }
-            PartKind::Piston => piston(readings, plans(SizeGroup::Bores)?, *part),
+            PartKind::Piston => piston(readings, plans(SizeGroup::Bores)?, *part, is_replaced(*part)),
             _ => None,
         })
         .collect()
@@ -125,14 +130,15 @@ fn bearing(readings: &Readings<'_>, plan: &GroupPlan, journal: Part, at: Part) -
     Some(judged(readings, journal, at, spread, because, new_bounds))
 }
 
-fn piston(readings: &Readings<'_>, plan: &GroupPlan, piston: Part) -> Option<Predicted> {
+fn piston(readings: &Readings<'_>, plan: &GroupPlan, piston: Part, is_replaced: bool) -> Option<Predicted> {
     let bore = Part { kind: PartKind::Bore, at: piston.at };
     let row = row_of(readings, plan, bore)?;
     let hole = shaft(readings, plan, bore, row.diameter)?;
     // A used piston that stays in its used bore is held against how far the two may wear.
-    let is_used = plan.machined().all(|own| own.part != bore);
+    let is_used = !is_replaced && plan.machined().all(|own| own.part != bore);
     let new = readings.value(piston, Quantity::Diameter, Phase::Fitted, None);
-    let kept = (plan.action != Action::Machine).then(|| measured(readings, piston, Quantity::Diameter, Phase::Found));
+    let stays = !is_replaced && plan.action != Action::Machine;
+    let kept = stays.then(|| measured(readings, piston, Quantity::Diameter, Phase::Found));
     let skirt = new
         .map(|value| ((value.low, value.high), "measured"))
         .or(kept.flatten())

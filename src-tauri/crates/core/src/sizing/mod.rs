@@ -39,10 +39,16 @@ pub struct Sizing {
 }
 
 impl Sizing {
-    /// Holds what was to go with journals or bores that are renewed with their shaft or block for a reason that readings
-    /// do not tell, such as a crack: the new ones have sizes of their own. `is_renewed` tells it of a kind of part.
-    pub fn hold_renewed(&mut self, is_renewed: impl Fn(PartKind) -> bool) {
-        order::hold_renewed(&mut self.orders, &self.groups, is_renewed);
+    /// Takes into account which parts are replaced for a reason that readings do not tell, such as a crack or a scuffed
+    /// skirt. What was to go with journals or bores that are renewed with their shaft or block is held, for the new ones
+    /// have sizes of their own; and a clearance to expect no longer rests on the old piston's reading.
+    pub fn settle(&mut self, readings: &Readings<'_>, is_replaced: &dyn Fn(Part) -> bool) {
+        let replaced: Vec<PartKind> =
+            readings.engine.parts().iter().filter(|part| is_replaced(**part)).map(|part| part.kind).collect();
+        order::hold_renewed(&mut self.orders, &self.groups, |kind| replaced.contains(&kind));
+        if replaced.contains(&PartKind::Piston) {
+            self.clearances = clearance::predict(readings, &self.groups, is_replaced);
+        }
     }
 }
 
@@ -96,7 +102,7 @@ pub fn size(readings: &Readings<'_>) -> Sizing {
     let groups = plans(readings);
     let read_back: Vec<ReadBack> = groups.iter().filter_map(|plan| read_back::read_back(readings, plan)).collect();
     let orders = order::orders(readings, &groups, &read_back);
-    let clearances = clearance::predict(readings, &groups);
+    let clearances = clearance::predict(readings, &groups, &|_| false);
     Sizing { groups, clearances, read_back, orders }
 }
 
