@@ -147,6 +147,17 @@ proptest! {
     }
 
     #[test]
+    fn the_machine_shop_is_told_what_to_do(job in any_job()) {
+        let assessment = assess(&job);
+        for (_, item) in items(&assessment).filter(|(kind, _)| *kind == ListKind::MachineShop) {
+            let names_only = item.parts.iter().any(|part| {
+                assessment.parts.iter().any(|view| view.part == *part && item.detail.starts_with(&view.label))
+            });
+            prop_assert!(!item.detail.is_empty() && !names_only, "{:?}", item);
+        }
+    }
+
+    #[test]
     fn what_is_charged_is_what_is_listed(job in any_job()) {
         let assessment = assess(&job);
         for line in &assessment.quote.lines {

@@ -3,6 +3,8 @@
 use super::condition_report::{engine_facts, subtitle};
 use super::{Block, Paper, Shop};
 use crate::assess::Assessment;
+use crate::decide::Outcome;
+use crate::engine::Part;
 use crate::figure::Figure;
 use crate::job::Job;
 use crate::measure::{Phase, Verdict};
@@ -119,27 +121,31 @@ fn machining(assessment: &Assessment, blocks: &mut Vec<Block>) {
 
 /// Each part to be machined with its sizes before and wanted; none if nothing is machined.
 pub(super) fn machining_table(assessment: &Assessment) -> Option<Block> {
+    // A group may be planned to be ground or bored although its shaft or block is renewed.
+    let machined: Vec<Part> = assessment
+        .parts
+        .iter()
+        .filter(|view| view.decision.outcome == Outcome::Machine)
+        .map(|view| view.part)
+        .collect();
+    let is_machined = |part| machined.contains(&part);
     let rows: Vec<Vec<String>> = assessment
         .sizing
         .groups
         .iter()
-        .flat_map(|plan| {
-            plan.machined().map(|part| {
-                row([
-                    &part.label,
-                    &part.found_shown,
-                    &plan.finished_shown,
-                    &part.take_off_shown,
-                    &part.faults.join(" "),
-                ])
-            })
+        .flat_map(|plan| plan.machined().map(move |part| (plan, part)))
+        .filter(|(_, part)| is_machined(part.part))
+        .map(|(plan, part)| {
+            let found = if part.found_shown.is_empty() { "not measured" } else { &part.found_shown };
+            let wanted = if plan.finished_shown.is_empty() { "not known yet" } else { &plan.finished_shown };
+            row([&part.label, found, wanted, &part.take_off_shown, &part.faults.join(" ")])
         })
         .collect();
     (!rows.is_empty()).then(|| Block::Table {
         summary: "Each part to be machined: its size as found, the size wanted, what comes off, and what is wrong."
             .into(),
         head: texts(["Part", "Found", "Wanted", "Comes off", "What is wrong"]),
-        widths: vec![4, 5, 5, 3, 6],
+        widths: vec![4, 4, 4, 3, 8],
         rows,
     })
 }

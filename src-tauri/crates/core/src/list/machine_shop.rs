@@ -3,6 +3,8 @@
 use super::ListItem;
 use super::work::{Shared, grouped};
 use crate::decide::Outcome;
+use crate::engine::PartKind;
+use crate::money::Work;
 use crate::sizing::{Action, Sizing};
 use crate::words::capitalised;
 
@@ -32,10 +34,26 @@ pub(super) fn machine_shop(work: &Shared<'_>, sizing: &Sizing) -> Vec<ListItem> 
         items.push(item);
     }
     items.extend(machined.iter().map(|(kind, views)| {
+        let done = views.iter().find_map(|view| view.decision.way).map_or_else(|| done_to(*kind), Work::words);
         let parts: Vec<&str> = views.iter().map(|view| view.label.as_str()).collect();
-        let way = views.iter().find_map(|view| view.decision.way);
-        let detail = way.map_or_else(String::new, |way| format!("{}: ", capitalised(way.words())));
-        work.grouped(format!("machine {}", kind.row().id), views, format!("{detail}{}", parts.join("; ")))
+        // What there is but once is named already.
+        let which =
+            if parts == [capitalised(kind.row().name)] { String::new() } else { format!(": {}", parts.join("; ")) };
+        work.grouped(format!("machine {}", kind.row().id), views, format!("{}{which}", capitalised(done)))
     }));
     items
+}
+
+/// What a machine shop does to a part of a kind that goes to no common size (common practice).
+fn done_to(kind: PartKind) -> &'static str {
+    match kind {
+        PartKind::MainJournal | PartKind::Crankpin | PartKind::CamJournal => "grind",
+        PartKind::Bore => "bore or hone",
+        PartKind::HousingBore => "measure; line-bore or hone to size",
+        PartKind::Rod => "resize the big end; check for bend and twist",
+        PartKind::Lobe | PartKind::Camshaft => "regrind; check for run-out",
+        PartKind::Crankshaft => "test for cracks and run-out; straighten or dress what is damaged",
+        PartKind::Block => "test for cracks; dress or face what is damaged",
+        _ => "machine",
+    }
 }
