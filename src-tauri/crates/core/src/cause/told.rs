@@ -42,13 +42,13 @@ pub(super) fn summary(views: &[CauseView], looked: usize, enough_seen: bool) -> 
     sentences.join(" ")
 }
 
-/// The likely places in words: "cylinder 2, cylinder 3 and 4 more".
+/// The likely places in words: "cylinder 2, intake; cylinder 3, exhaust; and 4 more".
 fn named_places(places: &[PlaceView]) -> String {
     let likely = || places.iter().filter(|place| place.probability >= PLACE_NAMED_FROM);
     let named: Vec<&str> = likely().take(PLACES_NAMED).map(|place| place.label.as_str()).collect();
     match likely().count().saturating_sub(PLACES_NAMED) {
-        0 => named.join(", "),
-        more => format!("{} and {more} more", named.join(", ")),
+        0 => named.join("; "),
+        more => format!("{}; and {more} more", named.join("; ")),
     }
 }
 

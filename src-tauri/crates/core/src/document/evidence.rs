@@ -62,7 +62,7 @@ fn cause(view: &CauseView, assessment: &Assessment, blocks: &mut Vec<Block>) {
     let places: Vec<&str> =
         view.places.iter().filter(|place| place.probability >= PLACE_FROM).map(|place| place.label.as_str()).collect();
     if !places.is_empty() {
-        blocks.push(Block::Paragraph(format!("Where: {}.", places.join(", "))));
+        blocks.push(Block::Paragraph(format!("Where: {}.", places.join("; "))));
     }
     let alone = |evidence: &Evidence| view.explains_alone.iter().any(|other| other.words == evidence.words);
     let side = |evidence: &[Evidence], speaks: &str| -> Vec<Vec<String>> {
