@@ -34,7 +34,7 @@ fn main() -> Result<(), Box<dyn Error>> {
 
 fn write(out: &Path, name: &str, print: Print, paper: &Paper, photos: &Photos) -> Result<(), Box<dyn Error>> {
     let start = Instant::now();
-    let pdf = pdf_as(print, paper, &mut |id| photos.get(id).cloned())?;
+    let pdf = pdf_as(print, paper, &|id| photos.get(id).cloned())?;
     println!("{name}: {} ms, {} kB", start.elapsed().as_millis(), pdf.len() / 1000);
     std::fs::write(out.join(format!("{name}.pdf")), pdf)?;
     std::fs::write(out.join(format!("{name}.txt")), text(paper))?;

@@ -3,7 +3,7 @@
 //!
 //! Pictures that lie there from an earlier run are read and not drawn again: then the run times little but the report.
 //!
-//! `cargo run --release -p wearbook-report --example sixty -- OUTDIR`
+//! `cargo run --release -p wearbook-report --example sixty -- OUTDIR [full]`: to be mailed, or with the pictures as they are
 
 use std::collections::BTreeMap;
 use std::error::Error;
@@ -18,6 +18,7 @@ use wearbook_core::document::{Block, Paper, Picture, PlanDrawing};
 use wearbook_core::engine::{Arrangement, Engine, Part};
 use wearbook_core::job::PhotoId;
 use wearbook_core::wear::Grade;
+use wearbook_report::{Print, Resolution, pdf_as};
 
 const PHOTOS: u32 = 60;
 const FINDINGS: usize = 500;
@@ -33,8 +34,9 @@ fn main() -> Result<(), Box<dyn Error>> {
     let photos = (0..PHOTOS).map(|nth| photo(out, nth)).collect::<Result<Photos, Box<dyn Error>>>()?;
     let paper = paper(&photos)?;
 
+    let pictures = if std::env::args().nth(2).as_deref() == Some("full") { Resolution::Full } else { Resolution::Mail };
     let start = Instant::now();
-    let pdf = wearbook_report::pdf(&paper, &mut |id| photos.get(id).cloned())?;
+    let pdf = pdf_as(Print { pictures, ..Print::default() }, &paper, &|id| photos.get(id).cloned())?;
     println!("{} ms", start.elapsed().as_millis());
 
     std::fs::write(out.join("report.pdf"), pdf)?;

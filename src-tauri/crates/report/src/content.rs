@@ -1,6 +1,6 @@
 //! A paper as the template reads it: cleaned text as JSON, pictures and drawings by number.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use serde_json::{Value, json};
 use typst_kit::fonts::FontStore;
@@ -15,8 +15,8 @@ use crate::drawing;
 use crate::fonts::fonts_for;
 use crate::picture::Printable;
 
-/// Where a picture's bytes come from.
-pub(crate) type Pictures<'a> = &'a mut dyn FnMut(&PhotoId) -> Option<Vec<u8>>;
+/// The pictures of a paper that can be printed.
+pub(crate) type Pictures = BTreeMap<PhotoId, Printable>;
 
 /// Everything that the template needs.
 pub(crate) struct Content {
@@ -31,8 +31,8 @@ pub(crate) struct Content {
 }
 
 impl Content {
-    /// Cleans all text, asks for every picture once, draws every plan.
-    pub(crate) fn new(paper: &Paper, pictures: Pictures<'_>) -> Self {
+    /// Cleans all text, puts in every picture that is there, draws every plan.
+    pub(crate) fn new(paper: &Paper, pictures: &Pictures) -> Self {
         let mut writer = Writer::new(pictures);
         let mut blocks: Vec<Value> = paper.blocks.iter().filter_map(|block| writer.block(block)).collect();
         let title = Some(line(&paper.title)).filter(|title| !title.is_empty()).unwrap_or_else(|| "Untitled".into());
@@ -61,8 +61,16 @@ impl Content {
 
     /// The same without pictures: each leaves its empty frame.
     pub(crate) fn without_pictures(paper: &Paper) -> Self {
-        Self::new(paper, &mut |_| None)
+        Self::new(paper, &Pictures::new())
     }
+}
+
+/// The pictures of a paper, in order.
+pub(crate) fn pictures(paper: &Paper) -> impl Iterator<Item = &Picture> {
+    paper.blocks.iter().flat_map(|block| match block {
+        Block::Findings { pictures, .. } => pictures.as_slice(),
+        _ => &[],
+    })
 }
 
 /// Letters named in the notice before the rest is counted.
@@ -103,7 +111,7 @@ const SHOP_LINES: usize = 5;
 const SENTENCE: usize = 480;
 
 struct Writer<'a> {
-    bytes: Pictures<'a>,
+    printable: &'a Pictures,
     pictures: Vec<Printable>,
     drawings: Vec<String>,
     /// Level of the last heading; the outline of an accessible PDF may not leave a level out.
@@ -113,8 +121,8 @@ struct Writer<'a> {
 }
 
 impl<'a> Writer<'a> {
-    fn new(bytes: Pictures<'a>) -> Self {
-        Writer { bytes, pictures: vec![], drawings: vec![], depth: 0, plan_is_read: false }
+    fn new(printable: &'a Pictures) -> Self {
+        Writer { printable, pictures: vec![], drawings: vec![], depth: 0, plan_is_read: false }
     }
 
     /// The block as the template reads it; none when nothing would be printed.
@@ -273,7 +281,7 @@ impl<'a> Writer<'a> {
         // Those who see the picture see its lines, too; only the numbers have to be explained to them.
         let with = |more: String| if more.is_empty() { told.clone() } else { format!("{told}. Drawn on it: {more}") };
         let (alt, caption) = (with(line(&picture.drawn())), breakable(&with(line(&picture.notes().join("; ")))));
-        let Some(printable) = (self.bytes)(&picture.photo).and_then(Printable::check) else {
+        let Some(printable) = self.printable.get(&picture.photo) else {
             return json!({ "picture": null, "ratio": 4.0 / 3.0, "alt": alt, "caption": caption });
         };
         let number = self.pictures.len();
@@ -283,7 +291,7 @@ impl<'a> Writer<'a> {
             "alt": alt,
             "caption": caption,
         });
-        self.pictures.push(printable.with(&picture.markups));
+        self.pictures.push(printable.clone().with(&picture.markups));
         value
     }
 }

@@ -25,5 +25,5 @@ mod text;
 mod world;
 
 pub use csv::csv;
-pub use pdf::{Print, ReportError, Resolution, Sheet, pdf, pdf_as, pdf_on};
+pub use pdf::{Print, ReportError, Resolution, Sheet, Source, pdf, pdf_as, pdf_on};
 pub use text::text;

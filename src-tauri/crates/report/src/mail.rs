@@ -1,6 +1,8 @@
 //! Pictures made to fit into a file that can be mailed.
 
-use wearbook_core::document::{Block, Paper};
+use wearbook_core::document::Paper;
+
+use crate::content::pictures;
 
 /// What a report may weigh to be mailed, in bytes: many mail servers refuse more than a few megabytes, and mail makes
 /// four bytes of three.
@@ -14,12 +16,7 @@ const SIDE: u32 = 1280;
 
 /// How many bytes each picture of a paper may have.
 pub(crate) fn share(paper: &Paper) -> usize {
-    let pictures: usize = paper
-        .blocks
-        .iter()
-        .map(|block| if let Block::Findings { pictures, .. } = block { pictures.len() } else { 0 })
-        .sum();
-    ((MOST - WITHOUT_PICTURES) / pictures.max(1)).max(LEAST)
+    ((MOST - WITHOUT_PICTURES) / pictures(paper).count().max(1)).max(LEAST)
 }
 
 /// The picture within its share; as it is where it fits, or where it can't be read.
@@ -38,6 +35,7 @@ mod tests {
     use super::*;
     use image::{ImageFormat, RgbImage};
     use std::io::Cursor;
+    use wearbook_core::document::Block;
 
     /// Grain, which is the hardest to write small.
     fn picture(width: u32, height: u32, format: ImageFormat) -> Vec<u8> {

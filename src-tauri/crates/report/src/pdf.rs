@@ -1,5 +1,8 @@
 //! The paper as an accessible PDF, set by Typst from `template.typ`.
 
+use std::collections::BTreeSet;
+
+use rayon::prelude::*;
 use serde_json::json;
 use typst::diag::SourceDiagnostic;
 use typst::foundations::{Array, Bytes, Datetime, Dict, IntoValue, Smart};
@@ -7,8 +10,9 @@ use typst_pdf::{PdfOptions, PdfStandard, PdfStandards};
 use wearbook_core::document::Paper;
 use wearbook_core::job::PhotoId;
 
-use crate::content::Content;
+use crate::content::{Content, Pictures, pictures};
 use crate::mail;
+use crate::picture::Printable;
 use crate::world::Desk;
 
 /// What the paper is printed on.
@@ -53,6 +57,9 @@ pub enum ReportError {
     Setting(String),
 }
 
+/// Where the bytes of a picture come from; asked from several threads at once.
+pub type Source<'a> = &'a (dyn Fn(&PhotoId) -> Option<Vec<u8>> + Sync);
+
 /// Sets a paper on A4 sheets, to be mailed.
 ///
 /// Pictures are asked for once each: JPEG, PNG or WebP, upright. A JPEG that is small enough goes into the file
@@ -64,7 +71,7 @@ pub enum ReportError {
 ///
 /// # Errors
 /// [`ReportError::Date`] for a date that does not exist.
-pub fn pdf(paper: &Paper, pictures: &mut dyn FnMut(&PhotoId) -> Option<Vec<u8>>) -> Result<Vec<u8>, ReportError> {
+pub fn pdf(paper: &Paper, pictures: Source<'_>) -> Result<Vec<u8>, ReportError> {
     pdf_as(Print::default(), paper, pictures)
 }
 
@@ -72,11 +79,7 @@ pub fn pdf(paper: &Paper, pictures: &mut dyn FnMut(&PhotoId) -> Option<Vec<u8>>)
 ///
 /// # Errors
 /// As for [`pdf`].
-pub fn pdf_on(
-    sheet: Sheet,
-    paper: &Paper,
-    pictures: &mut dyn FnMut(&PhotoId) -> Option<Vec<u8>>,
-) -> Result<Vec<u8>, ReportError> {
+pub fn pdf_on(sheet: Sheet, paper: &Paper, pictures: Source<'_>) -> Result<Vec<u8>, ReportError> {
     pdf_as(Print { sheet, ..Print::default() }, paper, pictures)
 }
 
@@ -84,20 +87,12 @@ pub fn pdf_on(
 ///
 /// # Errors
 /// As for [`pdf`]; [`ReportError::Setting`] also if the file can't be made fit for the archive.
-pub fn pdf_as(
-    print: Print,
-    paper: &Paper,
-    pictures: &mut dyn FnMut(&PhotoId) -> Option<Vec<u8>>,
-) -> Result<Vec<u8>, ReportError> {
+pub fn pdf_as(print: Print, paper: &Paper, pictures: Source<'_>) -> Result<Vec<u8>, ReportError> {
     let (year, month, day) = paper.date;
     if !(1..=9999).contains(&year) || Datetime::from_ymd(year, month, day).is_none() {
         return Err(ReportError::Date(year, month, day));
     }
-    let share = mail::share(paper);
-    let content = Content::new(paper, &mut |photo| {
-        let bytes = pictures(photo)?;
-        Some(if print.pictures == Resolution::Mail { mail::fitted(bytes, share) } else { bytes })
-    });
+    let content = Content::new(paper, &printable(print.pictures, paper, pictures));
     let set = set(print, &content).or_else(|refusal| {
         // A picture can be sound enough to be looked at and yet not fit for the file; better a report without
         // pictures than none.
@@ -108,12 +103,24 @@ pub fn pdf_as(
     set
 }
 
+/// Fetches the pictures of a paper and makes them fit, side by side: nearly all the time goes there.
+fn printable(resolution: Resolution, paper: &Paper, source: Source<'_>) -> Pictures {
+    let share = mail::share(paper);
+    let photos: BTreeSet<&PhotoId> = pictures(paper).map(|picture| &picture.photo).collect();
+    let fetched = photos.into_par_iter().filter_map(|photo| {
+        let bytes = source(photo)?;
+        let bytes = if resolution == Resolution::Mail { mail::fitted(bytes, share) } else { bytes };
+        Some((photo.clone(), Printable::check(bytes)?))
+    });
+    fetched.collect()
+}
+
 fn set(print: Print, content: &Content) -> Result<Vec<u8>, ReportError> {
     let mut desk = Desk::new(inputs(print.sheet, content), content.fonts.as_ref());
     for (nth, picture) in content.pictures.iter().enumerate() {
         let name = format!("picture-{nth}.{}", picture.ending);
         desk.put(&format!("picture-{nth}.svg"), Bytes::from_string(picture.wrapped(&name)));
-        desk.put(&name, Bytes::new(picture.bytes.clone()));
+        desk.put(&name, picture.bytes.clone());
     }
     let document = typst::compile(&desk).output.map_err(|refusals| refused(&refusals))?;
     let asked: &[PdfStandard] =

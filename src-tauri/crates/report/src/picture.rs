@@ -3,6 +3,7 @@
 use std::io::Cursor;
 
 use image::{ImageFormat, ImageReader};
+use typst::foundations::Bytes;
 use wearbook_core::job::Markup;
 
 use crate::drawing;
@@ -18,7 +19,7 @@ const WIDEST: f64 = 3.0;
 #[derive(Debug, Clone)]
 pub(crate) struct Printable {
     /// The file as it came; a JPEG goes into the PDF unchanged.
-    pub(crate) bytes: Vec<u8>,
+    pub(crate) bytes: Bytes,
     /// The usual ending of such a file's name.
     pub(crate) ending: &'static str,
     /// Width and height in pixels.
@@ -42,7 +43,7 @@ impl Printable {
             _ => return None,
         };
         let size = reader()?.into_dimensions().ok()?;
-        whole.then_some(Self { bytes, ending, size, over: String::new() })
+        whole.then(|| Self { bytes: Bytes::new(bytes), ending, size, over: String::new() })
     }
 
     /// The same with something drawn over it.

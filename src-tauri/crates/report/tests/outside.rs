@@ -107,7 +107,7 @@ fn both_pictures(_: &PhotoId) -> Option<Vec<u8>> {
 }
 
 fn set(paper: &Paper) -> Vec<u8> {
-    pdf(paper, &mut both_pictures).unwrap()
+    pdf(paper, &both_pictures).unwrap()
 }
 
 #[track_caller]
@@ -213,7 +213,7 @@ fn a_picture_that_is_missing_or_broken_leaves_a_frame() {
     let mut cut = jpeg(300, 200);
     cut.truncate(200);
     for broken in [None, Some(vec![]), Some(b"not a picture".to_vec()), Some(vec![0xff; 64]), Some(cut)] {
-        let bytes = pdf(&full(), &mut |_| broken.clone()).unwrap();
+        let bytes = pdf(&full(), &|_| broken.clone()).unwrap();
         shows(&bytes, &["picture missing", "PICTUREALT two", "Scoring, grade 3"]);
     }
 }
@@ -223,7 +223,7 @@ fn what_is_drawn_over_a_picture_is_printed_told_and_fit_for_the_archive() {
     let words = "Drawn on it: 1 DRAWNNOTE seam; 2 DRAWNNOTE chip";
     shows(&set(&full()), &[words]);
     assert!(text(&full()).contains("Drawn on a picture: 1\u{a0}DRAWNNOTE seam; 2\u{a0}DRAWNNOTE chip; arrow"));
-    let archived = pdf_as(Print { archive: true, ..Print::default() }, &full(), &mut both_pictures).unwrap();
+    let archived = pdf_as(Print { archive: true, ..Print::default() }, &full(), &both_pictures).unwrap();
     shows(&archived, &[words]);
     let mut bare = full();
     for block in &mut bare.blocks {
@@ -284,7 +284,7 @@ fn large_engines_are_drawn_too() {
 
 #[test]
 fn letter_paper_is_letter() {
-    let bytes = pdf_on(Sheet::Letter, &full(), &mut both_pictures).unwrap();
+    let bytes = pdf_on(Sheet::Letter, &full(), &both_pictures).unwrap();
     if let Some(info) = said("pdfinfo", &["FILE"], &bytes) {
         assert!(info.contains("612 x 792 pts"), "{info}");
     }
@@ -294,7 +294,7 @@ fn letter_paper_is_letter() {
 fn a_day_that_does_not_exist_is_refused() {
     for date in [(2024, 2, 30), (2024, 13, 1), (0, 1, 1), (2024, 0, 0), (-5, 1, 1)] {
         let paper = Paper { date, ..full() };
-        let refusal = pdf(&paper, &mut both_pictures).unwrap_err();
+        let refusal = pdf(&paper, &both_pictures).unwrap_err();
         assert!(matches!(refusal, ReportError::Date(..)), "{refusal}");
     }
 }

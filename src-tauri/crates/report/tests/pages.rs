@@ -27,7 +27,7 @@ const MM: f64 = 72.0 / 25.4;
 /// Sets a paper and holds against it what holds for every paper; gives the file.
 #[track_caller]
 fn check(print: Print, paper: &Paper, photos: &Photos) -> Vec<u8> {
-    let pdf = pdf_as(print, paper, &mut |id| photos.get(id).cloned()).unwrap();
+    let pdf = pdf_as(print, paper, &|id| photos.get(id).cloned()).unwrap();
     assert!(pdf.len() < MAIL, "{} bytes are too many for mail", pdf.len());
     nothing_lies_on_anything_else(print, &pdf);
     every_font_is_embedded(&pdf);
@@ -278,7 +278,7 @@ fn a_hundred_and_twenty_photos_can_be_mailed_and_are_large_where_asked() {
     let small = check(A4, &paper, &photos);
     assert_eq!(small.windows(9).filter(|bytes| bytes == b"DCTDecode").count(), 120, "every photo is in it");
     let full = Print { pictures: Resolution::Full, ..A4 };
-    let large = pdf_as(full, &paper, &mut |id| photos.get(id).cloned()).unwrap();
+    let large = pdf_as(full, &paper, &|id| photos.get(id).cloned()).unwrap();
     assert!(large.len() > 2 * small.len(), "{} and {} bytes", large.len(), small.len());
     check(LETTER, &report(&job, Extent::Short), &photos);
 }

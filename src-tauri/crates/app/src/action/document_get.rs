@@ -177,9 +177,10 @@ fn print(paper: PaperSize, purpose: Purpose) -> Print {
 
 fn pdf(book: &Wearbook, paper: &Paper, print: Print) -> Result<Vec<u8>, Error> {
     // A picture that is missing leaves a frame that says so: the rest of the report must be able to leave.
-    let mut picture = |photo: &PhotoId| {
+    let picture = |photo: &PhotoId| {
         let screen = book.shown(photo, ShownSize::Screen).ok()?;
-        wearbook_photo::outgoing(&screen, PAPER_SIDE).ok()
+        // To be mailed it is made smaller yet: once is enough. What is shown carries no camera data either.
+        if print.pictures == Resolution::Mail { Some(screen) } else { wearbook_photo::outgoing(&screen, PAPER_SIDE).ok() }
     };
-    wearbook_report::pdf_as(print, paper, &mut picture).map_err(|error| Error::new("report", error.to_string()))
+    wearbook_report::pdf_as(print, paper, &picture).map_err(|error| Error::new("report", error.to_string()))
 }
