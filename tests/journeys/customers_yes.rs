@@ -123,7 +123,8 @@ async fn choose_a_way(page: &Page) -> Outcome {
     page.read("Camshaft: weld up and regrind").await?;
     page.sheet("Lists").await?;
     page.press("link", "For the machine shop…").await?;
-    page.read("Weld up and regrind: Camshaft").await
+    page.see("button", "Done: Camshaft").await?;
+    page.read("Weld up and regrind").await
 }
 
 async fn work_the_order(stage: &Stage) -> Outcome {
