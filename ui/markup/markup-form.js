@@ -1,15 +1,16 @@
 // Drawing over a photo: an outline, an arrow or a note, with a finger, or with buttons where a finger can't draw.
 /** @import { Markup, PartView } from '../types/api.d.ts' */
 /** @import { Form } from '../controls/form.js' */
-/** @import { Point, Shape } from './shape.js' */
+/** @import { Shape } from './shape.js' */
 import { html, nothing } from '../vendor/lit-html/lit-html.js'
 import { choice } from '../controls/choice.js'
 import { formOf } from '../controls/form.js'
 import { input } from '../controls/input.js'
+import { penOn } from '../controls/pen.js'
 import { submit } from '../edits/queue.js'
 import { words } from '../words.js'
 import { lines, ratioOf, through } from './overlay.js'
-import { EDGE, drawn, nudged, saysMore, sized, startOf, turned, within } from './shape.js'
+import { drawn, nudged, saysMore, sized, startOf, turned } from './shape.js'
 
 const text = words.markup
 
@@ -19,30 +20,16 @@ const text = words.markup
 export const drawingOn = (photo) =>
   formOf(`markup ${photo}`, () => ({ markup: startOf('outline', ratioOf(photo) ?? 1, '') }))
 
-/** The line that is being drawn. It is put on the screen directly: a drawing of the whole page would lag behind the finger.
- * @type {Point[]} */
-let line = []
-
 /** The field over the picture, with what is there and what is being drawn. @param {string} photo @param {Markup[]} saved */
 export function markupField(photo, saved) {
   const ratio = ratioOf(photo)
   if (!ratio) return nothing
   const { entered: { markup }, enter } = drawingOn(photo)
-  /** @param {PointerEvent} event */
-  const begin = (event) => {
-    if (event.button !== 0) return
-    fieldOf(event).setPointerCapture(event.pointerId)
-    line = []
-    draw(event, ratio)
-  }
-  /** @param {PointerEvent} event */
-  const goOn = (event) => fieldOf(event).hasPointerCapture(event.pointerId) && draw(event, ratio)
-  /** @param {PointerEvent} event */
-  const end = (event) => {
-    show(fieldOf(event), '')
-    if (line.length > 0) enter({ markup: drawn(markup, line) })
-    line = []
-  }
+  const { begin, goOn, end } = penOn({
+    saysMore,
+    show: (field, line) => show(field, line.length > 0 ? through(line, ratio) : ''),
+    done: (line) => enter({ markup: drawn(markup, line) }),
+  })
   return html`<svg class="overlay markup-field" viewBox="0 0 ${1000 * ratio} 1000" role="img" aria-label=${text.field(text.shapes[markup.shape])}
       @pointerdown=${begin} @pointermove=${goOn} @pointerup=${end} @pointercancel=${end}>
       <rect class="markup-ground" width=${1000 * ratio} height="1000"/>
@@ -96,30 +83,8 @@ function pad(markup, ratio, place) {
     ${markup.shape === 'arrow' ? button(text.turn, '↻', turned(markup, ratio)) : nothing}`
 }
 
-/** @param {PointerEvent} event */
-const fieldOf = (event) => /** @type {SVGSVGElement} */ (event.currentTarget)
-
-/** @param {PointerEvent} event @param {number} ratio */
-function draw(event, ratio) {
-  const field = fieldOf(event)
-  const points = event.getCoalescedEvents?.() ?? []
-  for (const point of points.length > 0 ? points : [event]) {
-    const place = placeOf(field, point, ratio)
-    if (saysMore(line.at(-1), place)) line.push(place)
-  }
-  show(field, through(line, ratio))
-}
-
 /** The line of the finger, in place of what was drawn before. @param {SVGSVGElement} field @param {string} path */
 function show(field, path) {
   field.classList.toggle('is-drawing', path !== '')
   field.querySelectorAll('.markup-now').forEach((line) => line.setAttribute('d', path))
-}
-
-/** Where on the picture, whatever margin is left beside it. @param {SVGSVGElement} field @param {{ clientX: number, clientY: number }} point
- * @param {number} ratio @returns {Point} */
-function placeOf(field, { clientX, clientY }, ratio) {
-  const onScreen = field.getScreenCTM()
-  const { x, y } = new DOMPoint(clientX, clientY).matrixTransform(onScreen?.inverse())
-  return [within((x / (1000 * ratio)) * EDGE), within((y / 1000) * EDGE)]
 }

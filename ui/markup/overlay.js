@@ -1,9 +1,10 @@
 // What is drawn over a photo, as lines on top of it: ink on a rim of white, to be seen on bright and on dark metal.
 /** @import { Markup } from '../types/api.d.ts' */
-/** @import { Point } from './shape.js' */
+/** @import { Point } from '../controls/pen.js' */
 import { html, nothing, svg } from '../vendor/lit-html/lit-html.js'
+import { EDGE } from '../controls/pen.js'
 import { redraw } from '../state.js'
-import { EDGE, anchorOf, numbersOf } from './shape.js'
+import { anchorOf, numbersOf } from './shape.js'
 
 /** The height of the drawing; its width follows from the picture. */
 const HEIGHT = 1000

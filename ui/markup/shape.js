@@ -1,8 +1,8 @@
 // What can be drawn over a photo, as numbers: where it begins, how it is moved, turned and made larger.
 /** @import { Markup } from '../types/api.d.ts' */
+/** @import { Point } from '../controls/pen.js' */
+import { EDGE, within } from '../controls/pen.js'
 
-/** From edge to edge of the picture, as it is kept. */
-export const EDGE = 10_000
 /** An outline or an arrow that reaches no farther than this is a tap, not a line. */
 const SMALLEST = 300
 /** Points closer together than this say nothing new. */
@@ -13,7 +13,6 @@ const STEP = 250
 const LARGER = 1.2
 const TURN = Math.PI / 6
 
-/** @typedef {[number, number]} Point */
 /** @typedef {Markup['shape']} Shape */
 
 /** In the middle of the picture, until it is drawn. @param {Shape} shape @param {number} ratio width over height @param {string} note
@@ -53,8 +52,8 @@ function reach(line, way) {
 /** @param {Point[]} line @returns {Point[]} */
 const thinned = (line) => (line.length <= MOST_POINTS ? line : thinned(line.filter((_, n) => n % 2 === 0)))
 
-/** Whether a point is far enough from the one before to be kept. @param {Point | undefined} last @param {Point} point */
-export const saysMore = (last, point) => !last || Math.hypot(point[0] - last[0], point[1] - last[1]) >= NEAR
+/** Whether a point is far enough from the one before to be kept. @param {Point} last @param {Point} point */
+export const saysMore = (last, point) => Math.hypot(point[0] - last[0], point[1] - last[1]) >= NEAR
 
 /** @param {Point[]} points @returns {Point} */
 const middleOf = (points) => [half(points, 0), half(points, 1)]
@@ -105,9 +104,6 @@ export function turned(markup, ratio) {
   const [cos, sin] = [Math.cos(TURN), Math.sin(TURN)]
   return { ...markup, from: [within(to[0] + (dx * cos - dy * sin) / ratio), within(to[1] + dx * sin + dy * cos)] }
 }
-
-/** On the picture, as a whole number. @param {number} place */
-export const within = (place) => Math.round(Math.min(EDGE, Math.max(0, place)))
 
 /** Where its number stands: the top of an outline, the tail of an arrow, the place of a note. @param {Markup} markup @returns {Point} */
 export function anchorOf(markup) {
