@@ -52,11 +52,11 @@ export function markupForm(job, part, photo) {
     <form class="entry" id="markup" @submit=${save}>
       ${choice({ name: 'markup-shape', legend: text.shape, options: shapes, value: markup.shape, choose: (shape) => enter({ markup: startOf(shape, ratio, markup.note ?? '') }) })}
       <p class="hint">${text.hints[markup.shape]}</p>
-      ${input({ id: 'markup-note', label: text.note, value: markup.note ?? '', enter: (note) => enter({ markup: { ...markup, note } }), hint: text.noteHint })}
       <details class="fold">
         <summary>${text.byButtons}</summary>
         <div class="markup-pad">${pad(markup, ratio, (next) => enter({ markup: next }))}</div>
       </details>
+      ${input({ id: 'markup-note', label: text.note, value: markup.note ?? '', enter: (note) => enter({ markup: { ...markup, note } }), hint: text.noteHint })}
       <p role="alert" class="refusal">${refusal}</p>
     </form>`
 }

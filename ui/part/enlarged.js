@@ -25,7 +25,7 @@ export function enlarged(job, part, photo) {
   return {
     title,
     body: html`
-      <div class=${drawing.touched ? 'photo-frame drawing' : 'photo-frame'}>
+      <div class="photo-frame">
         <img class="enlarged" src=${photoAddress(photo, 'screen')} alt=${title} @load=${measure(photo)}>
         ${drawing.touched ? markupField(photo, markups) : overlay(photo, markups)}
       </div>
