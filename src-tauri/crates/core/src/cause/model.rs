@@ -189,7 +189,9 @@ impl<'a> Model<'a> {
             centrality: part.at.main().map_or(0.0, |main| arrangement.centrality(main)),
             remoteness: arrangement.remoteness(part.at),
         };
-        cause.signs.iter().find_map(|sign| sign.on(part, symptom, &along, form))
+        // Most signs are of something else.
+        let of_symptom = cause.signs.iter().filter(|sign| sign.symptom == symptom);
+        of_symptom.filter_map(|sign| sign.on(part, symptom, &along, form)).next()
     }
 
     /// The patterns that can be marked on a part.

@@ -90,10 +90,11 @@ impl Network {
             );
             projections.push(projection);
         }
-        let weights = weighed(&self.prior(), memo.sites.iter().zip(&projections));
+        let prior = self.prior();
+        let weights = weighed(&prior, memo.sites.iter().zip(&projections));
         let columns = Columns::new(&largest_shares(&weights, self.priors.len()));
         let seen = self.sites.iter().map(|_| OnceLock::new()).collect();
-        Ok(Solution { network: self, memo, projections, weights, columns, seen })
+        Ok(Solution { network: self, memo, projections, prior, weights, columns, seen })
     }
 
     fn check(&self) -> Result<(), Unsound> {

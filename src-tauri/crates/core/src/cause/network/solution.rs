@@ -18,6 +18,8 @@ pub struct Solution<'a> {
     pub(super) memo: Memo,
     /// For each place the subset of its own causes within every subset of all.
     pub(super) projections: Vec<Arc<Vec<u16>>>,
+    /// The weight of every subset of shared causes before anything is seen.
+    pub(super) prior: Vec<Scaled>,
     /// The weight of every subset of shared causes, everything taken into account; the largest lies within a step of 1.
     pub(super) weights: Vec<f64>,
     /// The subsets by how much they matter to the belief in any shared cause.
@@ -103,7 +105,7 @@ impl Solution<'_> {
         } else {
             let kept = self.memo.sites.iter().zip(&self.projections).enumerate();
             let kept = kept.filter(|(number, _)| !forgetting.contains(number)).map(|(_, place)| place);
-            self.gather(site, &weighed(&self.network.prior(), kept))
+            self.gather(site, &weighed(&self.prior, kept))
         };
         Some(AtPlace::new(known, branch, is, row))
     }
