@@ -30,6 +30,3 @@ export const sizeGroupOf = (id) => rowOf(catalogue().size_groups, id)
 export const quantityOf = (kind, id) => rowOf(kindOf(kind).quantities, id)
 /** The fields of a part's drawing. @param {ZoneMap} map */
 export const zonesOf = (map) => catalogue().zone_maps[map] ?? []
-
-/** @param {string} text */
-export const capitalised = (text) => text.charAt(0).toUpperCase() + text.slice(1)

@@ -1,4 +1,4 @@
-// Dates as they are kept: year, month, day.
+// Dates as they are kept, year, month, day; and as they are shown.
 
 /** Today by the clock on the wall. */
 export const today = () => onWall(new Date())
@@ -9,3 +9,13 @@ export const dayOf = (millis) => onWall(new Date(millis))
 /** @param {Date} date */
 const onWall = (date) =>
   [date.getFullYear(), date.getMonth() + 1, date.getDate()].map((part) => String(part).padStart(2, '0')).join('-')
+
+/** A date in the reader's own habit; as it stands if it is none. @param {string} date */
+export function day(date) {
+  const read = /^\d{4}-\d\d-\d\d$/.test(date) ? Date.parse(`${date}T12:00`) : NaN
+  return Number.isNaN(read) ? date : new Intl.DateTimeFormat(undefined, { dateStyle: 'medium' }).format(read)
+}
+
+/** A moment in the reader's own habit. @param {number} millis */
+export const moment = (millis) =>
+  new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' }).format(millis)

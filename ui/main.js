@@ -3,12 +3,13 @@ import { render } from './vendor/lit-html/lit-html.js'
 import { getCatalogue, getHistory, getLearntPrices, getSettings, getShelf, getText, listJobs, openJob } from './backend.js'
 import { settleAll } from './drafts.js'
 import { settled } from './edits/queue.js'
-import { frame } from './frame/frame.js'
 import { keepingFocus } from './frame/focus.js'
+import { frame } from './frame/frame.js'
 import { keepRoom } from './frame/room.js'
-import { readRoute, toJobs } from './route.js'
-import { attempt, drawWith, redraw, state } from './state.js'
+import { known } from './frame/screens.js'
+import { readRoute, toShop } from './route.js'
 import { rememberScreen } from './settings/settings.js'
+import { attempt, drawWith, redraw, state } from './state.js'
 import { words } from './words.js'
 
 const root = /** @type {HTMLElement} */ (document.getElementById('app'))
@@ -29,14 +30,16 @@ drawWith(() => {
 
 /** Follows the address to another screen. */
 async function arrive() {
-  if (here) scrolled.set(here, sheet()?.scrollTop ?? 0)
+  if (here) scrolled.set(here, screen()?.scrollTop ?? 0)
   settleAll()
   if (state.route.job) state.cameFrom = here
   here = location.hash
-  const route = readRoute(here)
+  const route = known(readRoute(here))
   const isKnown = !route.job || state.saved?.job === route.job
   if (!isKnown) state.saved = null
-  Object.assign(state, { route, alert: '', notice: '', sheetsOpen: false, openTag: route.tag, zonesAhead: [], history: null, report: null })
+  Object.assign(state, {
+    route, alert: '', notice: '', areScreensOpen: false, openTag: route.tag, zonesAhead: [], history: null, report: null,
+  })
   rememberScreen(here)
   redraw()
   if (isKnown) settleIn(here)
@@ -80,21 +83,21 @@ async function readJob(job) {
 }
 
 /** What scrolls. */
-const sheet = () => root.querySelector('.sheet-main')
+const screen = () => root.querySelector('.screen-main')
 
 /** Puts the eye and the keyboard where the new screen begins, once it is drawn. @param {string} address */
 function settleIn(address) {
   queueMicrotask(() => {
     keepRoom()
     if (address !== here) return
-    sheet()?.scrollTo(0, state.route.screen === 'part' ? 0 : (scrolled.get(address) ?? 0))
+    screen()?.scrollTo(0, state.route.screen === 'part' ? 0 : (scrolled.get(address) ?? 0))
     // What waits for a number must have the keyboard before the first digit comes.
     const start = /** @type {HTMLElement | null} */ (root.querySelector('.pad-input') ?? root.querySelector('h1'))
     start?.focus({ preventScroll: true })
     document.querySelector('.flowing .pad')?.scrollIntoView()
     root.querySelector('.beside [aria-current]')?.scrollIntoView({ block: 'nearest' })
     if (state.route.tag) root.querySelector('.zones')?.scrollIntoView({ block: 'center' })
-    if (state.route.place) root.querySelector('.mark-form')?.scrollIntoView({ block: 'start' })
+    if (state.route.subject) root.querySelector('.mark-form')?.scrollIntoView({ block: 'start' })
   })
 }
 
@@ -104,7 +107,7 @@ async function start() {
   addEventListener('hashchange', arrive)
   if (location.hash.length > 2 || settings.last_screen.length <= 2) return arrive()
   // The system has ended us while we were away: back to the same screen, with the jobs one step behind it.
-  history.replaceState(null, '', toJobs)
+  history.replaceState(null, '', toShop('jobs'))
   location.hash = settings.last_screen
 }
 

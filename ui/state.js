@@ -25,7 +25,7 @@ import { readRoute } from './route.js'
  * @property {string} alert a sentence about what went wrong
  * @property {string} notice a sentence about what went right
  * @property {string} cameFrom the screen of a job from which the person went to what belongs to the shop
- * @property {boolean} sheetsOpen the list of sheets is unfolded
+ * @property {boolean} areScreensOpen the list of screens is unfolded
  * @property {boolean} wide plan and part have room side by side
  * @property {Tag | ''} openTag the tag whose grades are unfolded
  * @property {Zone[]} zonesAhead zones tapped before a grade was
@@ -51,7 +51,7 @@ export const state = {
   alert: '',
   notice: '',
   cameFrom: '',
-  sheetsOpen: false,
+  areScreensOpen: false,
   wide: room.matches,
   openTag: '',
   zonesAhead: [],

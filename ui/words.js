@@ -17,15 +17,15 @@ export const words = {
     allKeys: 'All keys, for units and second columns',
   },
   frame: {
-    sheets: 'Sheets',
-    toFoot: 'To the foot of the sheet',
+    screens: 'Screens',
+    toFoot: 'To the foot of the screen',
     undo: 'Undo',
     redo: 'Do again',
     saved: 'Saved',
     saving: 'Saving …',
     close: 'Close',
     loading: 'One moment …',
-    nav: 'Sheets of this job',
+    nav: 'Screens of this job',
     appNav: 'Wearbook',
     unnamed: 'Unnamed job',
     missing: 'This job is not on this device.',
@@ -42,8 +42,8 @@ export const words = {
     intake: 'Take in',
     marks: 'Marks',
     plan: 'Plan',
-    limits: 'Spec sheet',
-    sizes: 'Sizes',
+    sheet: 'Spec sheet',
+    sizing: 'Sizes',
     part: 'Part',
     measure: 'Measure',
     causes: 'Causes',
@@ -67,7 +67,7 @@ export const words = {
     /** @param {string} when */ changed: (when) => `changed ${when}`,
   },
   intake: {
-    sheet: 'Customer and machine',
+    customer: 'Customer and machine',
     past: 'What is known of its past',
     arrangement: 'How the engine is laid out',
     answers: { yes: 'Yes', no: 'No', unknown: 'Not known' },
@@ -688,7 +688,7 @@ export const words = {
     dropping: 'Jobs in which it was used keep it with their readings.',
     /** @param {string} name */ dropNow: (name) => `Take off “${name}”`,
   },
-  limits: {
+  sheet: {
     none: 'No figure of the manual is entered yet. Begin with the head: whose figures they are and in which unit; or take a sheet from the shelf.',
     unnamed: 'Head of the sheet: not entered yet',
     units: { inch: 'inches', millimetre: 'millimetres', micrometre: 'micrometres', thou: 'thousandths of an inch' },
@@ -831,7 +831,7 @@ export const words = {
     /** @param {string} name */ keepInstead: (name) => `Put it in the place of “${name}”`,
     /** @param {string} name */ keptAs: (name) => `Kept: ${name}`,
   },
-  sizes: {
+  sizing: {
     noEngine: 'Sizes follow from the arrangement, the spec sheet and the readings: enter the arrangement first.',
     noSheet: 'No size can be named without the figures of the engine’s manual: enter its spec sheet.',
     toSheet: 'Enter the spec sheet',
@@ -918,13 +918,3 @@ export const words = {
     saveCsv: 'Save the sizes as a table (CSV)',
   },
 }
-
-/** A date in the reader's own habit; as it stands if it is none. @param {string} date */
-export function day(date) {
-  const read = /^\d{4}-\d\d-\d\d$/.test(date) ? Date.parse(`${date}T12:00`) : NaN
-  return Number.isNaN(read) ? date : new Intl.DateTimeFormat(undefined, { dateStyle: 'medium' }).format(read)
-}
-
-/** A moment in the reader's own habit. @param {number} millis */
-export const moment = (millis) =>
-  new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' }).format(millis)

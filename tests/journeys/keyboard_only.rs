@@ -52,9 +52,9 @@ async fn journey(stage: &mut Stage) -> Outcome {
     enter(page, "link", "Causes").await?;
     page.see("heading", "Causes").await?;
     sheet(page, "Decisions").await?;
-    enter(page, "button", "To the foot of the sheet").await?;
+    enter(page, "button", "To the foot of the screen").await?;
     let focus = page.focus().await?;
-    ensure(["Jobs", "Sheets"].contains(&focus.name.as_str()), format!("The foot begins with “{}”.", focus.name))?;
+    ensure(["Jobs", "Screens"].contains(&focus.name.as_str()), format!("The foot begins with “{}”.", focus.name))?;
     sheet(page, "Hand over").await?;
     enter(page, "button", "Save the report (PDF)").await?;
     let report = stage.saved_document(".pdf").await?;
@@ -99,7 +99,7 @@ async fn choose(page: &Page, group: &str, name: &str) -> Outcome {
 
 async fn sheet(page: &Page, name: &str) -> Outcome {
     if !page.has("link", name).await? {
-        enter(page, "button", "Sheets").await?;
+        enter(page, "button", "Screens").await?;
     }
     enter(page, "link", name).await?;
     page.see("heading", name).await

@@ -141,7 +141,7 @@ impl Page {
     /// Opens a sheet of the job through its title block. Where there is little room the list must be unfolded first.
     pub(crate) async fn sheet(&self, name: &str) -> Outcome {
         if !self.has("link", name).await? {
-            self.press("button", "Sheets").await?;
+            self.press("button", "Screens").await?;
         }
         self.press("link", name).await?;
         self.see("heading", name).await

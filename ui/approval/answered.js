@@ -1,10 +1,10 @@
 // What was shown to the customer and what they answered.
 /** @import { Consent, CustomerAnswer, Quote } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
+import { shown } from '../amounts.js'
+import { keyId } from '../controls/price.js'
 import { table } from '../controls/table.js'
-import { totals } from '../cost/quote.js'
-import { shown } from '../money/amount.js'
-import { keyId } from '../money/price.js'
+import { totals } from '../costs/quote.js'
 import { words } from '../words.js'
 import { changeAnswer } from './answer-form.js'
 import { strokes } from './signature-pad.js'

@@ -1,10 +1,10 @@
 // The customer's yes: a proposal as it is shown, the answer to it, and what has changed since.
 /** @import { JobView, Quote } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
-import { toTop } from '../frame/room.js'
+import { shown } from '../amounts.js'
 import { append, settled } from '../edits/queue.js'
-import { shown } from '../money/amount.js'
-import { toSheet } from '../route.js'
+import { toTop } from '../frame/room.js'
+import { toScreen } from '../route.js'
 import { shownJob } from '../state.js'
 import { words } from '../words.js'
 import { answerForm, isAnswering } from './answer-form.js'
@@ -25,8 +25,8 @@ export function approval(view) {
           : html`${since(view, text.sinceShown)}${answerForm(view.job, approval.shown, approval.proposal, approval.answer)}`}`,
     bar: html`
       <div class="bar">
-        <a class="button" href=${toSheet(view.job, 'costs')}>${text.toCosts}</a>
-        <a class="button" href=${toSheet(view.job, 'hand-over')}>${text.toHandOver}</a>
+        <a class="button" href=${toScreen(view.job, 'costs')}>${text.toCosts}</a>
+        <a class="button" href=${toScreen(view.job, 'hand-over')}>${text.toHandOver}</a>
       </div>`,
   }
 }
@@ -48,7 +48,7 @@ function since(view, heading) {
 function offer(job, quote, verb) {
   if (quote.lines.length === 0) return html`<p>${text.nothing}</p>`
   if (quote.without_price === quote.lines.length) {
-    return html`<p>${text.noPrices}</p><a class="button primary" href=${toSheet(job, 'costs')}>${text.toCosts}</a>`
+    return html`<p>${text.noPrices}</p><a class="button primary" href=${toScreen(job, 'costs')}>${text.toCosts}</a>`
   }
   return html`
     <p>${text.holds(shown(quote.gross, quote.currency), quote.lines.length)}</p>

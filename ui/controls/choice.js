@@ -26,3 +26,7 @@ export function choice({ name, legend, options, value, choose }) {
       </div>
     </fieldset>`
 }
+
+/** The options of a table of labels. @template {string} Value @param {Record<Value, string>} labels */
+export const optionsOf = (labels) =>
+  /** @type {[Value, string][]} */ (Object.entries(labels)).map(([value, label]) => ({ value, label }))

@@ -1,8 +1,8 @@
-// With large text, or over an open keyboard, the foot would leave no room for the sheet. Then both scroll together.
+// With large text, or over an open keyboard, the foot would leave no room for the screen. Then both scroll together.
 
 /** Share of the window's height that the foot may keep for itself in any case. */
 const MOST = 0.5
-/** Beyond that it must leave so much for the sheet, in the reader's own text size. */
+/** Beyond that it must leave so much for the screen, in the reader's own text size. */
 const LEAST_REM = 12
 
 const foot = () => document.querySelector('.foot')
@@ -21,10 +21,10 @@ function measure() {
 const watch = new ResizeObserver(measure)
 addEventListener('resize', measure)
 
-/** Back to the head of the sheet, where a changed screen is to be read from the beginning. */
+/** Back to the head of the screen, where a changed screen is to be read from the beginning. */
 export const toTop = () =>
   queueMicrotask(() => {
-    document.querySelector('.sheet-main')?.scrollTo(0, 0)
+    document.querySelector('.screen-main')?.scrollTo(0, 0)
     document.querySelector('h1')?.focus({ preventScroll: true })
   })
 

@@ -1,12 +1,12 @@
 // How far the job is: what is still open, what the customer has said, and whether it is closed.
 /** @import { Approval, JobView, Open } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
-import { capitalised } from '../catalogue.js'
-import { dayOf } from '../dates.js'
+import { day, dayOf } from '../dates.js'
 import { append } from '../edits/queue.js'
 import { savePaper } from '../papers.js'
-import { toMeasure, toSheet } from '../route.js'
-import { day, words } from '../words.js'
+import { toMeasure, toScreen } from '../route.js'
+import { capitalised } from '../text.js'
+import { words } from '../words.js'
 
 const text = words.handOver
 
@@ -15,7 +15,7 @@ export const ending = (view) => html`
   <section aria-labelledby="hand-over-approval">
     <h2 id="hand-over-approval">${text.approval}</h2>
     <p>${text.approvals[stateOf(view.assessment.approval)]}</p>
-    <a class="button" href=${toSheet(view.job, 'approval')}>${text.toApproval}</a>
+    <a class="button" href=${toScreen(view.job, 'approval')}>${text.toApproval}</a>
   </section>
   <section aria-labelledby="hand-over-open">
     <h2 id="hand-over-open">${text.stillOpen}</h2>
@@ -33,7 +33,7 @@ function stillOpen({ job, assessment }) {
   return html`
     <ul class="rows">
       ${lists.filter(({ kind }) => openOn(kind) > 0).map(({ kind, title }) => html`
-        <li><a class="row" href=${toSheet(job, 'lists', kind)}>
+        <li><a class="row" href=${toScreen(job, 'lists', kind)}>
           <span class="row-name">${title}</span> <span>${text.openItems(openOn(kind))}</span>
         </a></li>`)}
     </ul>
@@ -41,7 +41,7 @@ function stillOpen({ job, assessment }) {
 }
 
 /** @param {string} job @param {Open} open */
-const wayTo = (job, { part }) => (part === null ? toSheet(job, 'approval') : toMeasure(job, part))
+const wayTo = (job, { part }) => (part === null ? toScreen(job, 'approval') : toMeasure(job, part))
 
 /** @param {JobView} view */
 function closing({ job, closed_at, assessment }) {

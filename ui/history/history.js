@@ -2,9 +2,10 @@
 /** @import { HistoryLine, JobView } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { repeat } from '../vendor/lit-html/directives/repeat.js'
+import { moment } from '../dates.js'
 import { append } from '../edits/queue.js'
 import { state } from '../state.js'
-import { moment, words } from '../words.js'
+import { words } from '../words.js'
 
 const text = words.history
 

@@ -5,7 +5,7 @@ import { catalogue } from '../catalogue.js'
 import { choice } from '../controls/choice.js'
 import { field } from '../controls/field.js'
 import { append } from '../edits/queue.js'
-import { toSheet } from '../route.js'
+import { toScreen } from '../route.js'
 import { words } from '../words.js'
 import { layout } from './layout.js'
 
@@ -19,8 +19,8 @@ export function intake(view) {
   return {
     title: words.screens.intake,
     body: html`
-      <section aria-labelledby="intake-sheet">
-        <h2 id="intake-sheet">${words.intake.sheet}</h2>
+      <section aria-labelledby="intake-customer">
+        <h2 id="intake-customer">${words.intake.customer}</h2>
         ${catalogue().text_fields.map(({ id, label }) => field({
           key: `${view.job} ${id}`,
           label,
@@ -51,6 +51,6 @@ const past = (view) => html`
 /** @param {string} job */
 const onward = (job) => html`
   <p class="onward">
-    <a class="button" href=${toSheet(job, 'plan')}>${words.intake.toPlan}</a>
-    <a class="button primary" href=${toSheet(job, 'marks')}>${words.intake.toMarks}</a>
+    <a class="button" href=${toScreen(job, 'plan')}>${words.intake.toPlan}</a>
+    <a class="button primary" href=${toScreen(job, 'marks')}>${words.intake.toMarks}</a>
   </p>`

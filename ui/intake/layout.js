@@ -3,7 +3,7 @@
 /** @import { Arrangement, JobView } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { catalogue } from '../catalogue.js'
-import { choice } from '../controls/choice.js'
+import { choice, optionsOf } from '../controls/choice.js'
 import { count } from '../controls/count.js'
 import { submit } from '../edits/queue.js'
 import { redraw, state } from '../state.js'
@@ -70,10 +70,6 @@ function numbering(arrangement, set) {
       ${choice({ name: 'first-bank', legend: text.firstBank, options: optionsOf(text.bankSides), value: numbering.first_bank, choose: (first_bank) => renumber({ first_bank }) })}
       <p class="hint">${text.banksHint}</p>`}`
 }
-
-/** @template {string} Value @param {Record<Value, string>} labels */
-export const optionsOf = (labels) =>
-  /** @type {[Value, string][]} */ (Object.entries(labels)).map(([value, label]) => ({ value, label }))
 
 /** @typedef {NonNullable<typeof state.layout>} Entry */
 

@@ -1,10 +1,9 @@
 // Camshaft, tappets and valves.
 /** @import { Arrangement } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
-import { choice } from '../controls/choice.js'
+import { choice, optionsOf } from '../controls/choice.js'
 import { count } from '../controls/count.js'
 import { words } from '../words.js'
-import { optionsOf } from './layout.js'
 
 const text = words.layout
 

@@ -2,10 +2,9 @@
 /** @import { JobView, Mark, MarkView } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { live } from '../vendor/lit-html/directives/live.js'
-import { choice } from '../controls/choice.js'
+import { choice, optionsOf } from '../controls/choice.js'
 import { append } from '../edits/queue.js'
-import { optionsOf } from '../intake/layout.js'
-import { go, toSheet } from '../route.js'
+import { go, toScreen } from '../route.js'
 import { redraw } from '../state.js'
 import { words } from '../words.js'
 import { placeId, placeNumber } from './place.js'
@@ -63,5 +62,5 @@ function following(view, asked) {
   const { places } = view.assessment.marks
   const here = places.indexOf(asked)
   const next = [...places.slice(here + 1), ...places.slice(0, here)].find(({ mark }) => !mark)
-  return toSheet(view.job, 'marks', next && placeId(next.place))
+  return toScreen(view.job, 'marks', next && placeId(next.place))
 }

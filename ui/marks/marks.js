@@ -1,8 +1,8 @@
 // The marks of caps and rods, asked for one after the other before they come off.
 /** @import { JobView, MarkView } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
+import { toScreen } from '../route.js'
 import { state } from '../state.js'
-import { toSheet } from '../route.js'
 import { words } from '../words.js'
 import { markForm } from './mark-form.js'
 import { placeId } from './place.js'
@@ -14,9 +14,9 @@ export function marks(view) {
   const { places, missing, warnings } = view.assessment.marks
   const title = words.screens.marks
   if (places.length === 0) {
-    return { title, body: html`<p>${text.noEngine}</p><a class="button" href=${toSheet(view.job, 'intake')}>${text.toIntake}</a>` }
+    return { title, body: html`<p>${text.noEngine}</p><a class="button" href=${toScreen(view.job, 'intake')}>${text.toIntake}</a>` }
   }
-  const asked = places.find(({ place }) => placeId(place) === state.route.place) ?? places.find(({ mark }) => !mark)
+  const asked = places.find(({ place }) => placeId(place) === state.route.subject) ?? places.find(({ mark }) => !mark)
   return {
     title,
     body: html`
@@ -37,7 +37,7 @@ export function marks(view) {
 /** @param {string} job @param {MarkView} view @param {boolean} current */
 const line = (job, { place, label, mark }, current) => html`
   <li>
-    <a href=${toSheet(job, 'marks', placeId(place))} aria-current=${current ? 'step' : 'false'}>
+    <a href=${toScreen(job, 'marks', placeId(place))} aria-current=${current ? 'step' : 'false'}>
       <span>${label}</span>
       <span class=${mark ? 'mark-read' : 'mark-missing'}>${mark ? inWords(mark) : text.none}</span>
     </a>

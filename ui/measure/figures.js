@@ -1,7 +1,7 @@
 // What follows from the readings of a part: each figure with its limits, its verdict and the reason for it.
 /** @import { Figure } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
-import { capitalised } from '../catalogue.js'
+import { capitalised } from '../text.js'
 import { words } from '../words.js'
 import { verdictMark, verdictOf } from './verdict.js'
 

@@ -3,8 +3,8 @@
 /** @import { Bench } from './pad.js' */
 /** @import { Step } from './walk.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
-import { capitalised } from '../catalogue.js'
-import { toMeasure, toPart, toSheet } from '../route.js'
+import { toMeasure, toPart, toScreen } from '../route.js'
+import { capitalised } from '../text.js'
 import { words } from '../words.js'
 import { figures } from './figures.js'
 import { formDrawing } from './form-drawing.js'
@@ -22,7 +22,7 @@ const text = words.measure
 export function measure(view) {
   const here = benchOf(view)
   if (!here) {
-    return { title: words.screens.measure, body: html`<p>${text.missing}</p><a class="button" href=${toSheet(view.job, 'plan')}>${words.screens.plan}</a>` }
+    return { title: words.screens.measure, body: html`<p>${text.missing}</p><a class="button" href=${toScreen(view.job, 'plan')}>${words.screens.plan}</a>` }
   }
   const { part, quantity, phase } = here
   const figuresHere = part.figures.filter((figure) => figure.phase === phase)
@@ -42,7 +42,7 @@ export function measure(view) {
       </section>
       <p class="part-links">
         <a href=${toPart(view.job, part.part)}>${text.toPart}</a>
-        <a href=${toSheet(view.job, 'sizes')}>${text.toSizes}</a>
+        <a href=${toScreen(view.job, 'sizing')}>${text.toSizes}</a>
       </p>`,
     bar: entryAndKeys(here),
   }

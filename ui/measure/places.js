@@ -4,8 +4,8 @@
 /** @import { Step } from './walk.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { repeat } from '../vendor/lit-html/directives/repeat.js'
-import { capitalised } from '../catalogue.js'
 import { append } from '../edits/queue.js'
+import { capitalised } from '../text.js'
 import { words } from '../words.js'
 import { goTo } from './pad.js'
 import { isOf, standingAt } from './walk.js'

@@ -1,14 +1,14 @@
 // One part on the bench: photographed, looked at, tagged, decided.
 /** @import { JobView, PartView } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
-import { lookHere, lookSteps } from '../cause/next-look.js'
+import { lookHere, lookSteps } from '../causes/next-look.js'
 import { field } from '../controls/field.js'
-import { decision } from '../decision/decision.js'
+import { decision } from '../decisions/decision.js'
 import { append } from '../edits/queue.js'
 import { swatch } from '../hatching/key.js'
 import { measured } from '../measure/measured.js'
 import { seenInWords } from '../plan/drawing.js'
-import { toPart, toSheet } from '../route.js'
+import { toPart, toScreen } from '../route.js'
 import { state } from '../state.js'
 import { words } from '../words.js'
 import { enlarged } from './enlarged.js'
@@ -23,7 +23,7 @@ export function part(view) {
   const here = parts.findIndex((candidate) => candidate.part === state.route.part)
   const open = parts[here]
   if (!open) {
-    return { title: words.screens.part, body: html`<p>${text.missing}</p><a class="button" href=${toSheet(view.job, 'plan')}>${words.screens.plan}</a>` }
+    return { title: words.screens.part, body: html`<p>${text.missing}</p><a class="button" href=${toScreen(view.job, 'plan')}>${words.screens.plan}</a>` }
   }
   if (open.photos.includes(state.route.photo)) return enlarged(view.job, open, state.route.photo)
   return {
@@ -71,7 +71,7 @@ const stepBar = (view, open, previous, next) => {
 function toCause({ job, assessment }) {
   const from = assessment.causes.causes.find(({ id }) => id === state.route.cause)
   if (!from) return null
-  return html`<a class="button" href=${toSheet(job, 'causes', from.id)} aria-label=${words.causes.back(from.name)}>${words.causes.backShort}</a>`
+  return html`<a class="button" href=${toScreen(job, 'causes', from.id)} aria-label=${words.causes.back(from.name)}>${words.causes.backShort}</a>`
 }
 
 /** @param {string} job @param {PartView | undefined} to @param {string} label @param {(label: string) => string} name

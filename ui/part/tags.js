@@ -2,10 +2,11 @@
 /** @import { Finding, Grade, PartView, Tag, Zone } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { repeat } from '../vendor/lit-html/directives/repeat.js'
-import { capitalised, kindOf, tagOf } from '../catalogue.js'
+import { kindOf, tagOf } from '../catalogue.js'
 import { append } from '../edits/queue.js'
 import { swatch } from '../hatching/key.js'
 import { redraw, state } from '../state.js'
+import { capitalised } from '../text.js'
 import { words } from '../words.js'
 import { zones } from './zones.js'
 

@@ -1,7 +1,8 @@
 // The fields of a part on a drawing of it: one tap marks a field, another takes the mark off.
 /** @import { Zone, ZoneMap } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
-import { capitalised, zonesOf } from '../catalogue.js'
+import { zonesOf } from '../catalogue.js'
+import { capitalised } from '../text.js'
 import { words } from '../words.js'
 import { outlines } from './outlines.js'
 

@@ -2,7 +2,7 @@
 /** @import { JobView } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { key } from '../hatching/key.js'
-import { toPart, toSheet } from '../route.js'
+import { toPart, toScreen } from '../route.js'
 import { words } from '../words.js'
 import { drawing } from './drawing.js'
 import { progress } from './progress.js'
@@ -13,7 +13,7 @@ const text = words.plan
 export function plan(view) {
   const title = words.screens.plan
   if (!view.plan) {
-    return { title, body: html`<p>${text.noEngine}</p><a class="button" href=${toSheet(view.job, 'intake')}>${words.marks.toIntake}</a>` }
+    return { title, body: html`<p>${text.noEngine}</p><a class="button" href=${toScreen(view.job, 'intake')}>${words.marks.toIntake}</a>` }
   }
   const next = view.assessment.parts.find((part) => part.seen === 'not-looked')
   return {

@@ -2,7 +2,7 @@
 import { html } from '../vendor/lit-html/lit-html.js'
 import { setSettings } from '../backend.js'
 import { field } from '../controls/field.js'
-import { toInstruments, toPrices, toRules } from '../route.js'
+import { toInstruments, toShop } from '../route.js'
 import { attempt, state } from '../state.js'
 import { words } from '../words.js'
 
@@ -27,8 +27,8 @@ export function settings() {
       })}
       <div class="onward">
         <a class="button" href=${toInstruments()}>${words.settings.instruments}</a>
-        <a class="button" href=${toPrices}>${words.settings.prices}</a>
-        <a class="button" href=${toRules}>${words.settings.rules}</a>
+        <a class="button" href=${toShop('prices')}>${words.settings.prices}</a>
+        <a class="button" href=${toShop('rules')}>${words.settings.rules}</a>
       </div>`,
   }
 }

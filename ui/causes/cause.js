@@ -1,0 +1,66 @@
+// One cause: how likely it is, what speaks for and against it, on the plan and in words, and what to do about it.
+/** @import { CauseView, JobView, PlaceView } from '../types/api.d.ts' */
+import { html } from '../vendor/lit-html/lit-html.js'
+import { toScreen, toWitness } from '../route.js'
+import { capitalised } from '../text.js'
+import { words } from '../words.js'
+import { dimension } from './dimension.js'
+import { evidencePlan } from './evidence-plan.js'
+import { evidence, labelsOf } from './evidence.js'
+import { letters } from './letters.js'
+
+const text = words.causes
+
+/** @param {JobView} view @param {CauseView} cause @param {CauseView | undefined} previous @param {CauseView | undefined} next */
+export function cause(view, cause, previous, next) {
+  const labels = labelsOf(view)
+  const address = (/** @type {string} */ part) => toWitness(view.job, part, cause.id)
+  return {
+    title: capitalised(cause.name),
+    body: html`
+      <p class="likelihood">${dimension(cause.probability)} <strong>${text.likely(capitalised(cause.likelihood), cause.percent)}</strong></p>
+      <p>${cause.plainly}</p>
+      ${places(cause)}
+      <div class="cause-columns">
+        <div>${evidencePlan(view, cause, address)}</div>
+        <div>
+          ${evidence(address, text.for, cause.evidence_for, labels)}
+          ${evidence(address, text.against, cause.evidence_against, labels)}
+          ${evidence(address, text.alone, cause.explains_alone, labels)}
+          ${lines(text.check, cause.check)}
+          ${lines(text.putRight, cause.put_right)}
+          <p class="source">${text.source}: ${cause.source}</p>
+        </div>
+      </div>`,
+    bar: html`
+      <div class="bar cause-bar">
+        ${step(view.job, previous, text.previous, text.previousCause)}
+        <a class="button" href=${toScreen(view.job, 'causes')}>${text.all}</a>
+        ${step(view.job, next, text.next, text.nextCause)}
+      </div>`,
+  }
+}
+
+/** @param {string} job @param {CauseView | undefined} to @param {string} label @param {(name: string) => string} name */
+const step = (job, to, label, name) =>
+  to
+    ? html`<a class="button" href=${toScreen(job, 'causes', to.id)} aria-label=${name(to.name)}>${label}</a>`
+    : html`<span class="button" aria-hidden="true"></span>`
+
+/** Where a cause of one place may be. @param {CauseView} cause */
+function places(cause) {
+  if (cause.places.length === 0) return ''
+  const letter = letters(cause)
+  return html`
+    <h2>${text.where}</h2>
+    <ul class="cause-places">${cause.places.map((place) => html`
+      <li>${letter.has(place) ? html`<span class="place-flag">${letter.get(place)}</span>` : ''} ${placed(place)}</li>`)}
+    </ul>`
+}
+
+/** As surely as it can be said. @param {PlaceView} place */
+const placed = ({ label, probability }) => `${capitalised(label)}: ${text.about(Math.round(probability * 10) * 10)}`
+
+/** @param {string} heading @param {string[]} all */
+const lines = (heading, all) =>
+  all.length === 0 ? '' : html`<h2>${heading}</h2><ul>${all.map((line) => html`<li>${line}</li>`)}</ul>`

@@ -1,0 +1,57 @@
+// The look that would settle most: as a way to it, and on the part itself while it is taken.
+/** @import { JobView, NextLook, PartView } from '../types/api.d.ts' */
+import { html } from '../vendor/lit-html/lit-html.js'
+import { kindOf, zonesOf } from '../catalogue.js'
+import { stillZones } from '../part/zones.js'
+import { toLook, toMeasure, toScreen } from '../route.js'
+import { state } from '../state.js'
+import { capitalised } from '../text.js'
+import { words } from '../words.js'
+import { labelsOf } from './evidence.js'
+
+const text = words.causes
+
+/** Why. @param {string} heading @param {NextLook} look */
+export const lookSentence = (heading, look) => html`<h2 id="next-look">${heading}</h2><p>${look.sentence}</p>`
+
+/** The way to it. @param {JobView} view @param {NextLook} look @param {string} [short] where there is little room */
+export function lookButton(view, look, short) {
+  const part = labelsOf(view).get(look.part) ?? look.part
+  const name = look.measure ? text.measureNext(part) : text.lookNext(part)
+  const way = look.measure ? toMeasure(view.job, look.part) : toLook(view.job, look)
+  return html`<a class="button primary" href=${way} aria-label=${name}>${short ?? name}</a>`
+}
+
+/** On the part that was opened for the look: where to look and why; once that has been answered, the look after it.
+ * @param {JobView} view @param {PartView} part */
+export function lookHere(view, part) {
+  const { isLook, tag, zone } = state.route
+  if (!isLook) return ''
+  const look = view.assessment.causes.next_look
+  if (look && isAnswered(look, part)) {
+    return html`<section class="next-look" aria-labelledby="next-look">${lookSentence(text.lookAfter, look)}</section>`
+  }
+  const { zone_map } = kindOf(part.kind)
+  const label = zonesOf(zone_map).find(({ id }) => id === zone)?.label ?? ''
+  return html`
+    <section class="next-look" aria-labelledby="next-look">
+      <h2 id="next-look">${look ? text.lookHere : text.settled}</h2>
+      <p>${look ? look.sentence : text.nothingMore}</p>
+      ${look && label && !tag ? html`
+        <p class="look-zone">${capitalised(label)}</p>
+        ${stillZones(zone_map, zone)}` : ''}
+    </section>`
+}
+
+/** The ways on from a look: back to the causes, and to the look after it. @param {JobView} view @param {PartView} part */
+export function lookSteps(view, part) {
+  const look = view.assessment.causes.next_look
+  return {
+    back: html`<a class="button" href=${toScreen(view.job, 'causes')}>${words.screens.causes}</a>`,
+    on: look && isAnswered(look, part) ? lookButton(view, look, text.nextShort) : html`<span class="button" aria-hidden="true"></span>`,
+  }
+}
+
+/** Whether the program already asks for another look than the one for which the part was opened.
+ * @param {NextLook} look @param {PartView} part */
+const isAnswered = (look, part) => look.part !== part.part || (look.tag ?? '') !== state.route.tag

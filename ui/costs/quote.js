@@ -1,0 +1,57 @@
+// The quote line by line: what, why, how many, each, together. A missing price is entered where it is missing.
+/** @import { JobView, Quote, QuoteLine } from '../types/api.d.ts' */
+import { html } from '../vendor/lit-html/lit-html.js'
+import { repeat } from '../vendor/lit-html/directives/repeat.js'
+import { hasCurrency, shown } from '../amounts.js'
+import { keyId, priceInWords, priceOf } from '../controls/price.js'
+import { found, why } from '../lists/why.js'
+import { words } from '../words.js'
+import { linePrice } from './line-price.js'
+
+const text = words.costs
+
+/** @param {JobView} view */
+export function quote(view) {
+  const { lines } = view.assessment.quote
+  return html`
+    <section aria-labelledby="quote">
+      <h2 id="quote">${text.quote}</h2>
+      ${lines.length === 0 ? html`<p>${text.nothing}</p>` : html`
+        <ul class="quote">${repeat(lines, ({ of }) => keyId(of), (entry) => line(view, entry))}</ul>
+        ${totals(view.assessment.quote)}`}
+    </section>`
+}
+
+/** @param {JobView} view @param {QuoteLine} line */
+function line(view, line) {
+  const { currency } = view.prices
+  const price = priceOf(view.prices, line.of)
+  return html`
+    <li class="quote-line">
+      <div class="quote-head">
+        <h3>${line.what}</h3>
+        ${line.net === null || line.each === null
+          ? html`<p class="amount no-price">${text.noPrice}</p>`
+          : html`<p class="amount">${line.quantity > 1 ? html`<span class="amount-each">${text.each(line.quantity, shown(line.each, currency))}</span>` : ''} <strong>${shown(line.net, currency)}</strong></p>`}
+      </div>
+      ${price ? html`<p class="hint">${priceInWords(price, currency)}</p>` : ''}
+      ${why(line.because)}
+      <div class="line-more">
+        ${found(view, line.parts)}
+        ${hasCurrency(view.prices) ? linePrice(view, line, price) : ''}
+      </div>
+    </li>`
+}
+
+/** @param {Quote} quote */
+export const totals = ({ net, tax, tax_rate, gross, currency, without_price }) => html`
+  ${without_price > 0 ? html`<p class="notice">${text.without(without_price)}</p>` : ''}
+  ${hasCurrency({ currency }) ? sums({ net, tax, tax_rate, gross, currency }) : ''}`
+
+/** @param {Pick<Quote, 'net' | 'tax' | 'tax_rate' | 'gross' | 'currency'>} quote */
+const sums = ({ net, tax, tax_rate, gross, currency }) => html`
+  <dl class="totals">
+    <div><dt>${text.net}</dt><dd>${shown(net, currency)}</dd></div>
+    <div><dt>${text.tax(tax_rate)}</dt><dd>${shown(tax, currency)}</dd></div>
+    <div class="total"><dt>${text.gross}</dt><dd>${shown(gross, currency)}</dd></div>
+  </dl>`

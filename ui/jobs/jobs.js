@@ -1,0 +1,70 @@
+// The engines on the bench.
+/** @import { JobLine } from '../types/api.d.ts' */
+import { html } from '../vendor/lit-html/lit-html.js'
+import { createJob, importArchive } from '../backend.js'
+import { fileButton } from '../controls/file-button.js'
+import { day, dayOf, moment } from '../dates.js'
+import { go, toScreen } from '../route.js'
+import { attempt, state } from '../state.js'
+import { words } from '../words.js'
+
+export function jobs() {
+  return {
+    title: words.screens.jobs,
+    body: html`
+      ${state.jobs === null
+        ? html`<p>${state.alert ? '' : words.frame.loading}</p>`
+        : state.jobs.length === 0
+          ? html`<p>${words.jobs.none}</p>`
+          : onBench(state.jobs)}`,
+    bar: html`
+      <div class="bar">
+        ${fileButton({ label: words.jobs.importFile, accept: '.wearbook', take: openArchive })}
+        <button type="button" class="primary" @click=${newJob}>${words.jobs.create}</button>
+      </div>`,
+  }
+}
+
+/** What is on the bench; what is finished is put away below it. @param {JobLine[]} all */
+function onBench(all) {
+  const open = all.filter(({ closed_at }) => closed_at === null)
+  const finished = all.filter(({ closed_at }) => closed_at !== null)
+  return html`
+    ${open.length === 0 ? html`<p>${words.jobs.allFinished}</p>` : html`<ul class="job-list">${open.map(line)}</ul>`}
+    ${finished.length === 0 ? '' : html`
+      <details>
+        <summary>${words.jobs.finished(finished.length)}</summary>
+        <ul class="job-list">${finished.map(line)}</ul>
+      </details>`}`
+}
+
+/** @param {JobLine} job */
+function line(job) {
+  const facts = [
+    job.engine ?? words.jobs.noEngine,
+    job.parts > 0 ? words.jobs.looked(job.looked, job.parts) : '',
+    job.photos > 0 ? words.jobs.photos(job.photos) : '',
+  ]
+  return html`
+    <li>
+      <a href=${toScreen(job.job, job.engine ? 'plan' : 'intake')}>
+        <strong>${[job.customer, job.machine].filter(Boolean).join(' · ') || words.frame.unnamed}</strong>
+        <span>${facts.filter(Boolean).join(' · ')}</span>
+        <span>${job.closed_at === null ? words.jobs.changed(moment(job.changed_at)) : words.jobs.closed(day(dayOf(job.closed_at)))}</span>
+      </a>
+    </li>`
+}
+
+const newJob = () =>
+  attempt(async () => {
+    state.saved = await createJob()
+    go(toScreen(state.saved.job, 'intake'))
+  })
+
+/** @param {File[]} files */
+const openArchive = ([file]) =>
+  attempt(async () => {
+    if (!file) return
+    const { job } = await importArchive(file)
+    go(toScreen(job, 'plan'))
+  })

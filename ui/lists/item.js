@@ -1,0 +1,70 @@
+// One item of a list: what, how many, what holds it, what put it there, and how far it is done.
+/** @import { JobView, ListItem, Tick } from '../types/api.d.ts' */
+import { html } from '../vendor/lit-html/lit-html.js'
+import { day, today } from '../dates.js'
+import { append } from '../edits/queue.js'
+import { tied } from '../lengths.js'
+import { capitalised } from '../text.js'
+import { words } from '../words.js'
+import { tickForm } from './tick-form.js'
+import { found, toCauses, why } from './why.js'
+
+const text = words.lists
+
+/** @type {Tick} */
+const OPEN = { done: 0, date: '', part_number: '', note: '' }
+
+/** What was ordered under which number stays when the tick is taken off. */
+const UNDONE = { done: 0, date: '' }
+
+/** @param {JobView} view @param {ListItem} item @param {boolean} isOrder */
+export function item(view, item, isOrder) {
+  const tick = item.tick ?? OPEN
+  const isDone = tick.done >= item.quantity
+  const turn = () =>
+    append(view.job, { do: 'tick', item: item.id, tick: isDone ? { ...tick, ...UNDONE } : { ...tick, done: item.quantity, date: today() } })
+  return html`
+    <li class=${isDone ? 'item item-done' : 'item'}>
+      <div class="item-head">
+        <button type="button" class="item-tick" aria-pressed=${isDone ? 'true' : 'false'} aria-label=${text.tick(item.what)} @click=${turn}></button>
+        <div class="item-what">
+          <p>${item.quantity > 1 ? html`<span>${text.times(item.quantity)}</span>` : ''} <strong>${item.what}</strong></p>
+          ${item.detail ? html`<p>${tied(capitalised(item.detail))}</p>` : ''}
+          ${item.tick ? html`<p class="item-state">${state(item, tick)}</p>` : ''}
+        </div>
+      </div>
+      ${held(item.waits_for)}
+      ${why(item.because)}
+      <div class="line-more">
+        ${isFromCause(item) ? toCauses(view.job) : found(view, item.parts)}
+        ${tickForm(view.job, item, tick, isOrder)}
+        ${takeOff(view.job, item)}
+      </div>
+    </li>`
+}
+
+/** How far it is, when, and the note. @param {ListItem} item @param {Tick} tick */
+const state = ({ quantity }, { done, date, part_number, note }) =>
+  [done >= quantity ? text.whole : done > 0 ? text.partly(done, quantity) : '', date && day(date), part_number, note].filter(Boolean).join(' · ')
+
+/** @param {string[]} waits */
+function held(waits) {
+  if (waits.length === 0) return ''
+  const [first, ...others] = waits
+  return html`
+    <div class="held">
+      <p><span class="held-flag">${text.heldFlag}</span> ${first}</p>
+      ${others.length === 0 ? '' : html`
+        <details><summary>${text.moreWaits(others.length)}</summary><ul>${others.map((wait) => html`<li>${wait}</li>`)}</ul></details>`}
+    </div>`
+}
+
+/** What is put right follows from a cause, not from one part. @param {ListItem} item */
+const isFromCause = ({ id }) => id.startsWith('right ')
+
+/** What the shop added it can take off again. @param {string} job @param {ListItem} item */
+function takeOff(job, { id, what }) {
+  const [, edit] = /^own (.+)$/.exec(id) ?? []
+  if (!edit) return ''
+  return html`<button type="button" class="quiet" aria-label=${text.takeOffNamed(what)} @click=${() => append(job, { do: 'undo', edit })}>${text.takeOff}</button>`
+}

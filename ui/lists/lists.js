@@ -1,0 +1,59 @@
+// The lists that are worked: all of them with how far they are, and one with its items.
+/** @import { JobView, WorkList } from '../types/api.d.ts' */
+import { html } from '../vendor/lit-html/lit-html.js'
+import { repeat } from '../vendor/lit-html/directives/repeat.js'
+import { toScreen } from '../route.js'
+import { state } from '../state.js'
+import { words } from '../words.js'
+import { item } from './item.js'
+import { ownItem } from './own-item.js'
+import { papers } from './papers.js'
+
+const text = words.lists
+
+/** @param {JobView} view */
+export function lists(view) {
+  const all = view.assessment.lists
+  if (view.assessment.parts.length === 0) {
+    return { title: words.screens.lists, body: html`<p>${text.noEngine}</p><a class="button" href=${toScreen(view.job, 'intake')}>${words.marks.toIntake}</a>` }
+  }
+  const open = all.findIndex(({ kind }) => kind === state.route.subject)
+  const list = all[open]
+  return list ? one(view, list, all[open + 1]) : overview(view.job, all)
+}
+
+/** @param {string} job @param {WorkList[]} all */
+const overview = (job, all) => ({
+  title: words.screens.lists,
+  body: html`
+    <p>${text.intro}</p>
+    <ol class="rows">${all.map((list) => line(job, list))}</ol>`,
+})
+
+/** @param {string} job @param {WorkList} list */
+function line(job, { kind, title, items, done }) {
+  const held = items.filter(({ waits_for }) => waits_for.length > 0).length
+  return html`
+    <li>
+      <a class="row" href=${toScreen(job, 'lists', kind)}>
+        <span class="row-name">${title}</span>
+        <span>${text.done(done, items.length)}</span>
+        ${held > 0 ? html`<span class="held-flag">${text.held(held)}</span>` : ''}
+      </a>
+    </li>`
+}
+
+/** @param {JobView} view @param {WorkList} list @param {WorkList | undefined} next */
+const one = (view, list, next) => ({
+  title: list.title,
+  body: html`
+    <p class="list-progress">${list.items.length === 0 ? text.empty : text.done(list.done, list.items.length)}</p>
+    <ul class="work-list">${repeat(list.items, ({ id }) => id, (entry) => item(view, entry, list.kind === 'order'))}</ul>
+    ${ownItem(view.job, list.kind)}
+    ${papers(view.job, list)}`,
+  bar: html`
+    <div class="bar">
+      <a class="button" href=${toScreen(view.job, 'lists')}>${text.all}</a>
+      ${next ? html`<a class="button" href=${toScreen(view.job, 'lists', next.kind)}>${text.next(next.title)}</a>` : ''}
+    </div>`,
+})

@@ -1,0 +1,39 @@
+// A further price of the shop's list.
+/** @import { PartKind, PriceList, Work } from '../types/api.d.ts' */
+import { html } from '../vendor/lit-html/lit-html.js'
+import { catalogue } from '../catalogue.js'
+import { formOf } from '../controls/form.js'
+import { pick } from '../controls/input.js'
+import { asEntered, keyWords, priceFields, priceOf, readPrice, suggestion, withPrice } from '../controls/price.js'
+import { capitalised } from '../text.js'
+import { words } from '../words.js'
+
+const text = words.prices
+
+/** @typedef {{ kind: PartKind | '', work: Work | '' }} Chosen */
+
+/** @param {PriceList} list @param {(prices: PriceList) => Promise<unknown>} keep */
+export function addPrice(list, keep) {
+  const { currency } = list
+  const start = () => ({ .../** @type {Chosen} */ ({ kind: '', work: '' }), ...asEntered(undefined, currency) })
+  const { entered, refusal, enter, send } = formOf('new-price', start)
+  const key = entered.kind && entered.work ? { kind: entered.kind, work: entered.work } : null
+  const save = (/** @type {Event} */ event) => {
+    event.preventDefault()
+    return key && send((entered) => keep(withPrice(list, readPrice(key, entered, currency))))
+  }
+  const { kinds, works } = catalogue()
+  return html`
+    <form class="entry" aria-labelledby="add-price" @submit=${save}>
+      <h3 id="add-price">${text.add}</h3>
+      <div class="pair">
+        ${pick({ id: 'price-kind', label: text.kind, value: entered.kind, blank: text.choose, options: kinds.map(({ id, name }) => ({ value: id, label: capitalised(name) })), choose: (kind) => enter({ kind }) })}
+        ${pick({ id: 'price-work', label: text.work, value: entered.work, blank: text.choose, options: works.map(({ id, words }) => ({ value: id, label: capitalised(words) })), choose: (work) => enter({ work }) })}
+      </div>
+      ${key && priceOf(list, key) ? html`<p class="hint">${text.already(keyWords(key))}</p>` : ''}
+      ${key ? suggestion(key, currency, enter) : ''}
+      ${priceFields('new-price', currency, entered, enter)}
+      <p role="alert" class="refusal">${refusal}</p>
+      <button ?disabled=${!key}>${text.addNow}</button>
+    </form>`
+}

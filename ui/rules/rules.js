@@ -1,0 +1,23 @@
+// The rules by which parts are decided: each with its reason and where it comes from.
+import { html } from '../vendor/lit-html/lit-html.js'
+import { catalogue } from '../catalogue.js'
+import { state } from '../state.js'
+import { capitalised } from '../text.js'
+import { words } from '../words.js'
+
+const text = words.rules
+
+export const rules = () => ({
+  title: words.screens.rules,
+  body: html`
+    <p>${text.intro}</p>
+    <ol class="rules">
+      ${catalogue().rules.map(({ id, why, source }) => html`
+        <li>
+          <h2>${capitalised(id.replaceAll('-', ' '))}</h2>
+          <p>${why}</p>
+          <p class="source">${text.source}: ${source}</p>
+        </li>`)}
+    </ol>`,
+  bar: state.cameFrom ? html`<div class="bar"><a class="button" href=${state.cameFrom}>${words.frame.backToJob}</a></div>` : '',
+})

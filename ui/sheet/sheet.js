@@ -1,0 +1,119 @@
+// The spec sheet of the job: what the engine's own manual says. Each thing on it has a form of its own.
+/** @import { GeneralRule, JobView, Line, PartKind } from '../types/api.d.ts' */
+import { html } from '../vendor/lit-html/lit-html.js'
+import { catalogue, kindOf, quantityOf } from '../catalogue.js'
+import { toScreen } from '../route.js'
+import { state } from '../state.js'
+import { capitalised } from '../text.js'
+import { words } from '../words.js'
+import { doubts } from './doubts.js'
+import { limit, range } from './figures.js'
+import { headForm } from './head-form.js'
+import { lineForm } from './line-form.js'
+import { aspect, lineId, lineOf, newLine } from './line-key.js'
+import { groupOf, GROUPS, seriesSheet, seriesTable } from './series.js'
+import { shelf } from './shelf.js'
+
+const text = words.sheet
+
+/** @param {JobView} view */
+export function sheet(view) {
+  const { subject } = state.route
+  if (subject === 'head') return headForm(view)
+  if (subject === 'shelf') return shelf(view)
+  const group = groupOf(subject)
+  if (group) return seriesSheet(view, group)
+  const line = lineOf(view.sheet, subject)
+  if (line || subject.split('.')[0] === 'new') return lineForm(view, line)
+  return overview(view)
+}
+
+/** @param {JobView} view */
+function overview(view) {
+  const { job, sheet, general_rules, assessment } = view
+  return {
+    title: words.screens.sheet,
+    body: html`
+      ${head(view)}
+      ${doubts(assessment.sheet_doubts)}
+      ${kindsOf(view).map((kind) => linesOf(job, kind, sheet.lines.filter((line) => line.of.kind === kind)))}
+      ${GROUPS.map((group) => seriesTable(view, group))}
+      ${general(general_rules)}`,
+    bar: html`
+      <div class="bar">
+        <a class="button" href=${toScreen(job, 'sheet', 'shelf')}>${text.shelf}</a>
+        ${isBlank(view) ? html`<a class="button primary" href=${toScreen(job, 'sheet', 'head')}>${text.enterHead}</a>` : ''}
+        <a class=${isBlank(view) ? 'button' : 'button primary'} href=${toScreen(job, 'sheet', newLine())}>${text.addLine}</a>
+      </div>`,
+  }
+}
+
+/** @param {JobView} view */
+function head(view) {
+  const { job, sheet } = view
+  const { name, source, unit, clean_up, guard_percent = 100, general_rules = true, otherwise = [] } = sheet.head
+  const facts = [
+    text.units[unit],
+    clean_up ? text.cleaningUp(clean_up) : text.noCleaningUp,
+    guard_percent === 100 ? text.fullGuard : text.guard(guard_percent),
+    general_rules ? text.rulesOn : text.rulesOff,
+    ...(otherwise.length > 0 ? [text.otherViews(otherwise.length)] : []),
+  ]
+  return html`
+    ${isBlank(view) ? html`<p>${text.none}</p>` : ''}
+    <ul class="rows">
+      <li>
+        <a class="row" href=${toScreen(job, 'sheet', 'head')}>
+          <span class="row-name">${name || text.unnamed}</span>
+          ${source ? html`<span>${source}</span>` : ''}
+          <span class="row-facts">${facts.join('; ')}</span>
+        </a>
+      </li>
+    </ul>`
+}
+
+/** @param {JobView} view */
+const isBlank = ({ sheet }) => !sheet.head.name && !sheet.head.source && sheet.lines.length === 0
+
+/** The kinds that the sheet speaks of, as they come out of the engine. @param {JobView} view */
+function kindsOf({ sheet, assessment }) {
+  const order = [...assessment.parts, ...catalogue().kinds.map(({ id }) => ({ kind: id }))].map(({ kind }) => kind)
+  const named = new Set(sheet.lines.map(({ of }) => of.kind))
+  return [...new Set(order)].filter((kind) => named.has(kind))
+}
+
+/** @param {string} job @param {PartKind} kind @param {Line[]} lines */
+const linesOf = (job, kind, lines) => html`
+  <section aria-labelledby=${`lines-${kind}`}>
+    <h2 id=${`lines-${kind}`}>${capitalised(kindOf(kind).name)}</h2>
+    <ul class="rows">${lines.map((line) => row(job, line))}</ul>
+  </section>`
+
+/** @param {string} job @param {Line} line */
+function row(job, line) {
+  const fresh = range(line.min, line.max)
+  const worn = limit(line)
+  return html`
+    <li>
+      <a class="row limit-row" href=${toScreen(job, 'sheet', encodeURIComponent(lineId(line.of)))}>
+        <span class="row-name">${capitalised(aspect(line.of))}</span>
+        <span>${fresh ? html`<span class="row-head">${text.fresh}</span> ${fresh}` : ''}</span>
+        <span>${worn ? html`<span class="row-head">${text.worn}</span> ${worn}` : ''}</span>
+        <span class="row-facts">${line.source}</span>
+      </a>
+    </li>`
+}
+
+/** @param {GeneralRule[]} rules */
+const general = (rules) => rules.length === 0 ? '' : html`
+  <section aria-labelledby="sheet-general">
+    <h2 id="sheet-general">${text.general}</h2>
+    <p class="hint">${text.generalHint}</p>
+    <ul class="rows">${rules.map((rule) => html`
+      <li class="row limit-row">
+        <span class="row-name">${capitalised(kindOf(rule.kind).name)}, ${quantityOf(rule.kind, rule.quantity).words}</span>
+        <span>${rule.limits}</span>
+        <span></span>
+        <span class="row-facts">${rule.source}</span>
+      </li>`)}</ul>
+  </section>`

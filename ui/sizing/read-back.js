@@ -1,0 +1,37 @@
+// What came back from the machine shop, beside what was asked for.
+/** @import { ReadBack, ReadBackLine } from '../types/api.d.ts' */
+import { html } from '../vendor/lit-html/lit-html.js'
+import { sizeGroupOf } from '../catalogue.js'
+import { table } from '../controls/table.js'
+import { verdictMark } from '../measure/verdict.js'
+import { toMeasure } from '../route.js'
+import { capitalised } from '../text.js'
+import { words } from '../words.js'
+import { withoutName } from './named.js'
+
+const text = words.sizing
+
+/** @param {string} job @param {ReadBack[]} all */
+export const readBack = (job, all) => all.length === 0 ? '' : html`
+  <section aria-labelledby="sizes-back">
+    <h2 id="sizes-back">${text.back}</h2>
+    <p class="hint">${text.backHint}</p>
+    ${all.map((group) => returned(job, group))}
+  </section>`
+
+/** @param {string} job @param {ReadBack} back */
+function returned(job, { group, asked, confirmed, parts }) {
+  const next = parts.find(({ verdict }) => verdict === null) ?? parts.find(({ problem }) => problem) ?? parts[0]
+  return html`
+    <h3>${capitalised(sizeGroupOf(group).label)}: <span class=${confirmed ? 'mark-free' : 'mark-held'}>${confirmed ? text.confirmed : text.unconfirmed}</span></h3>
+    <p>${text.asked(asked)}</p>
+    ${parts.some(({ shown }) => shown) ? table({
+      label: capitalised(sizeGroupOf(group).label),
+      heads: [text.part, text.machined, text.verdict],
+      rows: parts.map((line) => ({ head: line.label, cells: [line.shown || text.notMeasured, judged(line)], mark: line.verdict === 'outside' ? 'decides' : '' })),
+    }) : ''}
+    ${next ? html`<a class="button" href=${toMeasure(job, next.part, 'diameter', 'machined')}>${confirmed ? text.measureAgain : text.measureMachined(next.label)}</a>` : ''}`
+}
+
+/** @param {ReadBackLine} line */
+const judged = ({ label, verdict, problem }) => (verdict ? html`${verdictMark(verdict)} ${withoutName(problem, label)}` : withoutName(problem, label))
