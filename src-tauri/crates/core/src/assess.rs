@@ -9,15 +9,15 @@ use serde::Serialize;
 
 use crate::cause::network::Memo;
 use crate::cause::{self, CauseReport};
-use crate::decide::{self, Decision, Outcome};
-use crate::engine::{Engine, Part, PartKind};
-use crate::figure::{Figure, Readings, doubt};
-use crate::job::{CustomerAnswer, Drawn, EditId, Job, MarkPlace, PartRecord, PhotoId, Since, changed_since};
+use crate::cost::{self, Ways};
+use crate::decide;
+use crate::engine::{Engine, Part};
+use crate::job::{Approval, Change, Job, Mark, MarkPlace, PartRecord, Refused};
 use crate::list::{self, Open, WorkList};
-use crate::measure::{Length, Phase, Quantity, Reading, Spot};
-use crate::money::{self, Difference, Quote, Ways};
+use crate::money::{self, Difference, Quote};
 use crate::sizing::{Measured, Sizing};
-use crate::wear::{Grade, Tag, Zone};
+use crate::view::{PartView, Seen, readings_of, view};
+use crate::work::Outcome;
 
 /// Everything that follows from a job.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -52,109 +52,6 @@ pub struct Assessment {
     /// What a reader must know about the record itself: entries of a newer version, entries for parts that the
     /// engine, as now arranged, does not have.
     pub notices: Vec<String>,
-}
-
-/// What was proposed to the customer last, and what has become of it.
-#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
-pub struct Approval {
-    /// How many proposals there were: the number of the last one.
-    pub version: usize,
-    /// The edit that made the last proposal.
-    pub proposal: Option<EditId>,
-    /// Exactly what was shown.
-    pub shown: Option<Quote>,
-    /// What the customer answered.
-    pub answer: Option<CustomerAnswer>,
-    /// How the quote of now differs from it.
-    pub since: Vec<Since>,
-}
-
-/// Whether somebody has looked at a part, and what they saw.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
-#[serde(rename_all = "kebab-case")]
-pub enum Seen {
-    /// Nothing has been recorded: not the same as clean.
-    NotLooked,
-    /// Looked at and clean, or only evenly worn.
-    Clean,
-    /// Damage was tagged.
-    Worn,
-}
-
-/// One part with all that is known and concluded about it.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
-pub struct PartView {
-    /// The part.
-    pub part: Part,
-    /// Its kind.
-    pub kind: PartKind,
-    /// What a mechanic calls it.
-    pub label: String,
-    /// Looked at or not, and what was seen.
-    pub seen: Seen,
-    /// The worst grade of damage.
-    pub worst: Option<Grade>,
-    /// The tags, worst first.
-    pub findings: Vec<Finding>,
-    /// Photos in the order taken in.
-    pub photos: Vec<PhotoId>,
-    /// What is drawn over them, in the order in which it was drawn; photos with nothing on them are left out.
-    pub drawn: BTreeMap<PhotoId, Vec<Drawn>>,
-    /// The remark; empty if none.
-    pub note: String,
-    /// The readings, in the order in which they were taken; those that a later one at the same place replaced included.
-    pub readings: Vec<ReadingView>,
-    /// What follows from the readings.
-    pub figures: Vec<Figure>,
-    /// What to do about it.
-    pub decision: Decision,
-}
-
-/// One tag on one part.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
-pub struct Finding {
-    /// What.
-    pub tag: Tag,
-    /// Its name.
-    pub name: String,
-    /// How bad.
-    pub grade: Grade,
-    /// The grade's sentence.
-    pub sentence: String,
-    /// Where, in the order of the drawing.
-    pub zones: Vec<Zone>,
-}
-
-/// One reading.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
-pub struct ReadingView {
-    /// The edit that took it, by which it can be undone.
-    pub edit: EditId,
-    /// What was measured.
-    pub quantity: Quantity,
-    /// The name of a quantity of the manual's own; else empty.
-    pub name: String,
-    /// Where.
-    pub spot: Spot,
-    /// When in the rebuild.
-    pub phase: Phase,
-    /// As it was entered.
-    pub value: String,
-    /// The whole reading as it was taken, so that it can be given again as sure.
-    pub taken: Reading,
-    /// Corrected, at 20 °C, in nanometres.
-    pub length: Length,
-    /// With what; empty if no instrument was named.
-    pub instrument: String,
-    /// Whether it stands: no later one was taken at its place.
-    pub stands: bool,
-    /// A question, if it is hard to believe.
-    pub doubt: Option<String>,
 }
 
 /// How much of the engine has been looked at.
@@ -192,7 +89,7 @@ pub struct MarkView {
     /// Its name.
     pub label: String,
     /// The mark, once noted.
-    pub mark: Option<crate::job::Mark>,
+    pub mark: Option<Mark>,
 }
 
 /// Computes all that follows from a job.
@@ -272,14 +169,14 @@ pub fn assess_with(job: &Job, memo: &mut Memo) -> Assessment {
         worn: parts.iter().filter(|view| view.seen == Seen::Worn).count(),
         photos: parts.iter().map(|view| view.photos.len()).sum(),
     };
-    let quote = money::quote(&parts, &job.prices);
-    let approval = approval(job, &quote);
+    let quote = cost::quote(&parts, &job.prices);
+    let approval = job.approval(&quote);
     let lists = list::lists(&engine, job, &parts, &sizing, &causes, &approval);
     Assessment {
         engine: Some(engine.arrangement().summary()),
         still_open: list::still_open(&lists, &parts, &sizing, &approval),
         lists,
-        ways: money::ways(job, &parts, &sizing),
+        ways: cost::ways(job, &parts, &sizing),
         differences: money::compare(&job.estimate, &quote),
         approval,
         quote,
@@ -293,79 +190,19 @@ pub fn assess_with(job: &Job, memo: &mut Memo) -> Assessment {
     }
 }
 
-fn view(engine: &Engine, part: Part, record: &PartRecord, decision: Decision) -> PartView {
-    let mut findings: Vec<Finding> = record
-        .tags
-        .iter()
-        .map(|(tag, tagged)| Finding {
-            tag: *tag,
-            name: tag.row().name.into(),
-            grade: tagged.grade,
-            sentence: grade_sentence(*tag, tagged.grade).into(),
-            zones: tagged.zones.iter().copied().collect(),
-        })
-        .collect();
-    findings.sort_by_key(|finding| (std::cmp::Reverse(finding.grade), finding.tag));
-    PartView {
-        part,
-        kind: part.kind,
-        label: part.label(engine.arrangement()),
-        seen: match (record.looked_at(), record.worst()) {
-            (false, _) => Seen::NotLooked,
-            (true, None) => Seen::Clean,
-            (true, Some(_)) => Seen::Worn,
-        },
-        worst: record.worst(),
-        findings,
-        photos: record.photos.clone(),
-        drawn: record.drawn.clone().into_iter().filter(|(photo, _)| record.photos.contains(photo)).collect(),
-        note: record.note.clone(),
-        readings: vec![],
-        figures: vec![],
-        decision,
+/// Whether a change fits a job: the border of the log, and that a proposal is exactly what follows from the job.
+///
+/// # Errors
+/// [`Refused`] with a sentence for the person who made it.
+pub fn check(job: &Job, change: &Change) -> Result<(), Refused> {
+    job.check(change)?;
+    match change {
+        // What the customer signs must be what followed from the job: never a figure typed past it.
+        Change::Propose { quote } if assess(job).quote != **quote => {
+            Err(Refused("The proposal is not what follows from the job now: open it anew.".into()))
+        }
+        _ => Ok(()),
     }
-}
-
-fn approval(job: &Job, quote: &Quote) -> Approval {
-    let Some(last) = job.proposals.last() else { return Approval::default() };
-    Approval {
-        version: job.proposals.len(),
-        proposal: Some(last.edit),
-        shown: Some(last.quote.clone()),
-        answer: last.answer.clone(),
-        since: changed_since(&last.quote, quote),
-    }
-}
-
-fn readings_of(readings: &Readings<'_>, part: Part) -> Vec<ReadingView> {
-    let job = readings.job;
-    let of_part = job.readings.iter().filter(|taken| taken.reading.part == part);
-    of_part
-        .map(|taken| {
-            let reading = &taken.reading;
-            let instrument = reading.instrument.as_ref().and_then(|id| job.instruments.get(id));
-            let standing = readings.of(part).iter().find(|standing| standing.edit == taken.edit);
-            ReadingView {
-                edit: taken.edit,
-                quantity: reading.quantity,
-                name: reading.name.clone(),
-                spot: reading.spot,
-                phase: reading.phase,
-                value: reading.value.to_string(),
-                taken: reading.clone(),
-                length: reading.length(instrument),
-                instrument: instrument.map_or_else(String::new, |instrument| instrument.name.clone()),
-                stands: standing.is_some(),
-                doubt: standing.and_then(|standing| doubt(readings, standing)),
-            }
-        })
-        .collect()
-}
-
-/// The sentence of a tag's grade.
-pub fn grade_sentence(tag: Tag, grade: Grade) -> &'static str {
-    let index = usize::from(grade.number()) - 1;
-    tag.row().grades.get(index).copied().unwrap_or("")
 }
 
 fn marks(engine: &Engine, job: &Job) -> MarksView {
@@ -379,7 +216,10 @@ fn marks(engine: &Engine, job: &Job) -> MarksView {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::job::{Change, DeviceId};
+    use crate::engine::PartKind;
+    use crate::job::testing::{job_of, then};
+    use crate::measure::{Length, Quantity};
+    use crate::view::ReadingView;
     use serde_json::json;
 
     /// A crank ground to 0.010 in undersize, measured with a bore gauge's way of reading.
@@ -395,12 +235,7 @@ mod tests {
             json!({ "do": "measure", "reading": { "part": "crankpin.1", "quantity": "diameter", "phase": "machined",
                 "spot": { "station": "front", "direction": "a" }, "value": "-0.0005 in", "set_to": "2.49 in" } }),
         ];
-        let mut job = Job::default();
-        for (at, change) in (1..).zip(changes) {
-            let change: Change = serde_json::from_value(change).unwrap();
-            job.apply(EditId::next(None, at, DeviceId(1)), &change);
-        }
-        job
+        job_of(&changes)
     }
 
     #[test]
@@ -439,12 +274,7 @@ mod tests {
         for station in ["top", "middle", "bottom"] {
             changes.extend(["a", "b"].map(|direction| reading("bore.1", station, direction, "92.01 mm")));
         }
-        let mut job = Job::default();
-        for (at, change) in (1..).zip(changes) {
-            let change: Change = serde_json::from_value(change).unwrap();
-            assert_eq!(job.check(&change), Ok(()));
-            job.apply(EditId::next(None, at, DeviceId(1)), &change);
-        }
+        let mut job = job_of(&changes);
         let piston = |job: &Job| {
             let clearances = assess(job).sizing.clearances;
             clearances.into_iter().find(|clearance| clearance.part.kind == PartKind::Piston).unwrap()
@@ -454,7 +284,7 @@ mod tests {
         assert_eq!(kept.because, "Bore measured, piston measured.");
         assert_eq!(kept.worst_case, (millimetres(9), millimetres(9)));
         let scuffed = json!({ "do": "tag", "part": "piston.1", "tag": "scuffing", "grade": 4, "zones": [] });
-        job.apply(EditId::next(None, 99, DeviceId(1)), &serde_json::from_value(scuffed).unwrap());
+        then(&mut job, 99, &scuffed);
         let replaced = piston(&job);
         assert_eq!(replaced.because, "Bore measured, piston by the sheet.");
         assert_eq!(replaced.worst_case, (millimetres(5), millimetres(6)));

@@ -16,6 +16,7 @@
 
 pub mod assess;
 pub mod cause;
+pub mod cost;
 pub mod decide;
 pub mod document;
 pub mod engine;
@@ -26,5 +27,7 @@ pub mod measure;
 pub mod money;
 pub mod sheet;
 pub mod sizing;
+pub mod view;
 pub mod wear;
 mod words;
+pub mod work;

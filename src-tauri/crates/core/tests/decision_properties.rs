@@ -7,12 +7,13 @@ use std::collections::BTreeSet;
 use proptest::prelude::*;
 use serde_json::json;
 use wearbook_core::assess::assess;
-use wearbook_core::decide::{Decision, Outcome, decide};
+use wearbook_core::decide::{Decision, decide};
 use wearbook_core::engine::{Arrangement, Engine, Part, Tappets};
 use wearbook_core::job::{DeviceId, EditId, Job, Overrule, TagRecord, Taken};
 use wearbook_core::measure::Quantity;
 use wearbook_core::sizing::Measured;
 use wearbook_core::wear::{Grade, Tag, Zone};
+use wearbook_core::work::Outcome;
 
 fn decided(engine: &Engine, job: &Job) -> Vec<Decision> {
     decide(engine, job, &Measured::of(engine, job))

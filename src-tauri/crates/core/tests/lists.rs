@@ -4,14 +4,14 @@
 
 use proptest::prelude::*;
 use serde_json::json;
-use wearbook_core::assess::{Assessment, PartView, assess};
-use wearbook_core::decide::Outcome;
+use wearbook_core::assess::{Assessment, assess};
 use wearbook_core::engine::{Arrangement, Camshaft, Engine, Part, PartKind};
-use wearbook_core::job::{Change, DeviceId, EditId, Job};
-use wearbook_core::list::{ListItem, ListKind};
+use wearbook_core::job::{Change, DeviceId, EditId, Job, ListKind};
+use wearbook_core::list::ListItem;
 use wearbook_core::measure::{Phase, Quantity};
-use wearbook_core::money::Work;
+use wearbook_core::view::PartView;
 use wearbook_core::wear::{Grade, Tag};
+use wearbook_core::work::{Outcome, Work};
 
 /// What a random person did.
 #[derive(Debug, Clone)]
@@ -56,7 +56,7 @@ fn did(parts: Vec<Part>) -> impl Strategy<Value = Did> {
     let any = prop::sample::select(parts);
     let choices: Vec<(PartKind, Work)> = [PartKind::Bore, PartKind::Camshaft]
         .into_iter()
-        .flat_map(|kind| Work::ways_for(kind).iter().map(move |way| (kind, *way)))
+        .flat_map(|kind| kind.ways().iter().map(move |way| (kind, *way)))
         .collect();
     prop_oneof![
         4 => any.clone().prop_flat_map(|part| {

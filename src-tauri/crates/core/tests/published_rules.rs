@@ -14,9 +14,10 @@ use std::path::{Path, PathBuf};
 use serde::Deserialize;
 use serde_json::{Map, Value, json};
 use wearbook_core::assess::{Assessment, assess};
-use wearbook_core::decide::{Outcome, rules};
+use wearbook_core::decide::rules;
 use wearbook_core::engine::Arrangement;
 use wearbook_core::job::{Change, DeviceId, Edit, EditId, Job, RecordedChange};
+use wearbook_core::work::Outcome;
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]

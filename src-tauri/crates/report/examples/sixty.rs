@@ -13,10 +13,10 @@ use std::path::Path;
 use std::time::Instant;
 
 use image::{ImageFormat, Rgb, RgbImage};
-use wearbook_core::assess::Seen;
 use wearbook_core::document::{Block, Paper, Picture, PlanDrawing};
 use wearbook_core::engine::{Arrangement, Engine, Part};
 use wearbook_core::job::PhotoId;
+use wearbook_core::view::Seen;
 use wearbook_core::wear::Grade;
 use wearbook_report::{Print, Resolution, pdf_as};
 

@@ -347,7 +347,7 @@ fn worded(text: &str, otherwise: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use wearbook_core::assess::Seen;
+    use wearbook_core::view::Seen;
 
     fn levels(blocks: Vec<Block>) -> Vec<u64> {
         let paper = Paper { title: "T".into(), subtitle: String::new(), date: (2024, 1, 1), blocks };

@@ -85,7 +85,7 @@ mod tests {
             });
             let block = Block::Findings {
                 part: String::new(),
-                seen: wearbook_core::assess::Seen::Worn,
+                seen: wearbook_core::view::Seen::Worn,
                 worst: None,
                 lines: vec![],
                 note: String::new(),

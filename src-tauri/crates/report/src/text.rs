@@ -91,7 +91,7 @@ fn join_apart(parts: impl IntoIterator<Item = String>) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use wearbook_core::assess::Seen;
+    use wearbook_core::view::Seen;
     use wearbook_core::wear::Grade;
 
     fn paper(blocks: Vec<Block>) -> Paper {

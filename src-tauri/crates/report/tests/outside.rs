@@ -8,10 +8,10 @@ mod said;
 use std::io::Cursor;
 
 use said::{said, squeezed};
-use wearbook_core::assess::Seen;
 use wearbook_core::document::{Block, Paper, Picture, PlanDrawing};
 use wearbook_core::engine::{Arrangement, Engine};
 use wearbook_core::job::{Markup, PhotoId};
+use wearbook_core::view::Seen;
 use wearbook_core::wear::Grade;
 use wearbook_report::{Print, ReportError, Sheet, pdf, pdf_as, pdf_on, text};
 

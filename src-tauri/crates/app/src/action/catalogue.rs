@@ -3,12 +3,12 @@
 use std::collections::BTreeMap;
 
 use serde::Serialize;
-use wearbook_core::decide::{Outcome, rules};
+use wearbook_core::decide::rules;
 use wearbook_core::document::CAUTIONS;
 use wearbook_core::engine::{Arrangement, PartKind};
 use wearbook_core::job::{HistoryFact, TextField};
 use wearbook_core::measure::{Has, InstrumentKind, Phase, Quantity, Sense, Spot};
-use wearbook_core::money::Work;
+use wearbook_core::work::{Outcome, Work};
 use wearbook_core::sheet::{Dispute, SizeGroup, View};
 use wearbook_core::wear::{Tag, Zone, ZoneMap};
 

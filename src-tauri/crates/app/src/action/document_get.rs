@@ -6,7 +6,7 @@ use wearbook_core::document::{
     Extent, Paper, Shop, closing_sheet, condition_report, evidence_sheet, size_sheet, size_table, work_list, work_list_table,
 };
 use wearbook_core::job::{Job, PhotoId};
-use wearbook_core::list::ListKind;
+use wearbook_core::job::ListKind;
 use wearbook_report::{Print, Resolution, Sheet};
 use wearbook_store::{JobId, ShownSize};
 

@@ -1,6 +1,7 @@
 //! Appends what a person did to a job's log: the one way in.
 
 use serde::Deserialize;
+use wearbook_core::assess;
 use wearbook_core::job::{Change, Edit, EditId, Job, RecordedChange};
 use wearbook_store::{JobId, Ledger};
 
@@ -47,7 +48,7 @@ pub(crate) fn append(
     let before = edits.len();
     let mut latest = ledger.latest_edit_id(job)?;
     for change in changes {
-        Job::fold(&edits).check(&change)?;
+        assess::check(&Job::fold(&edits), &change)?;
         check_reference(ledger, &edits, &change)?;
         let id = EditId::next(latest, now_millis, device);
         latest = Some(id);

@@ -1,6 +1,7 @@
 //! Takes in a picture of a part.
 
 use serde::Deserialize;
+use wearbook_core::assess;
 use wearbook_core::engine::Part;
 use wearbook_core::job::{Change, Job};
 use wearbook_store::{JobId, NewPhoto, photo_id};
@@ -30,7 +31,7 @@ pub type Reply = JobView;
 pub fn act(book: &Wearbook, Arguments { job, part }: Arguments, bytes: Vec<u8>) -> Result<Reply, Error> {
     let change = Change::AddPhoto { part, photo: photo_id(&bytes) };
     // Asked before the picture is decoded, so that a part which can't have it is said at once.
-    book.store.read(|ledger| Ok::<_, Error>(Job::fold(&ledger.edits(job)?).check(&change)?))?;
+    book.store.read(|ledger| Ok::<_, Error>(assess::check(&Job::fold(&ledger.edits(job)?), &change)?))?;
     let developed = wearbook_photo::develop(&bytes)?;
     let new = NewPhoto {
         original: &bytes,

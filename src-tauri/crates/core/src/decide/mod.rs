@@ -1,10 +1,7 @@
 //! What to do about each part: a plain list of rules, the severest applicable one wins, all are shown.
 
-mod outcome;
 pub mod rules;
 mod way;
-
-pub use outcome::Outcome;
 
 use std::collections::BTreeMap;
 
@@ -12,9 +9,9 @@ use serde::Serialize;
 
 use crate::engine::{Engine, Part};
 use crate::job::{Job, PartRecord};
-use crate::money::Work;
 use crate::sheet::SizeGroup;
 use crate::sizing::Measured;
+use crate::work::{Outcome, Work};
 use rules::{Rule, Says, Scene};
 
 /// What to do about one part.
@@ -161,7 +158,8 @@ fn decision(part: Part, record: &PartRecord, mut reasons: Vec<Reason>) -> Decisi
 mod tests {
     use super::*;
     use crate::engine::{Arrangement, Tappets};
-    use crate::job::{Change, DeviceId, Edit, EditId, RecordedChange};
+    use crate::job::testing::edit;
+    use crate::job::{Change, Edit, RecordedChange};
     use crate::wear::{Grade, Tag};
     use proptest::prelude::*;
 
@@ -170,10 +168,7 @@ mod tests {
         let edits: Vec<Edit> = std::iter::once(&start)
             .chain(changes)
             .zip(1..)
-            .map(|(change, n)| Edit {
-                id: EditId::next(None, n, DeviceId(1)),
-                change: RecordedChange::Known(change.clone()),
-            })
+            .map(|(change, n)| Edit { id: edit(n), change: RecordedChange::Known(change.clone()) })
             .collect();
         let engine = Engine::new(arrangement).unwrap();
         let job = Job::fold(&edits);

@@ -1,13 +1,13 @@
 //! Where more than one way serves: what the plan or a person's choice makes of a decision.
 
 use super::rules::{CHOSEN_WAY, Scene};
-use super::{Decision, Outcome, reason};
+use super::{Decision, reason};
 use crate::engine::{Part, PartKind};
 use crate::job::ChosenWay;
-use crate::money::Work;
 use crate::sizing::Action;
 use crate::wear::{Grade, Tag};
 use crate::words::capitalised;
+use crate::work::{Outcome, Work};
 
 /// Bores that the plan sleeves, and a worn camshaft with its lobes and journals that a person has welded up.
 pub(super) fn take(scene: &Scene<'_>, part: Part, decision: &mut Decision) {

@@ -3,8 +3,7 @@
 use super::condition_report::{engine_facts, subtitle};
 use super::{Block, Paper, Shop};
 use crate::assess::Assessment;
-use crate::job::Job;
-use crate::list::ListKind;
+use crate::job::{Job, ListKind};
 use crate::measure::{Phase, Verdict};
 use crate::words::capitalised;
 

@@ -12,10 +12,11 @@ use super::summary::summary;
 use super::why::why;
 use super::work_list::lists;
 use super::{Block, CAUTIONS, Paper};
-use crate::assess::{Assessment, PartView, Seen};
-use crate::decide::Outcome;
+use crate::assess::Assessment;
 use crate::job::{Answer, HistoryFact, Job, TextField};
+use crate::view::{PartView, Seen};
 use crate::words::capitalised;
+use crate::work::Outcome;
 
 /// Who hands the report over.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]

@@ -21,7 +21,7 @@ pub(super) fn costs(assessment: &Assessment, blocks: &mut Vec<Block>) {
     blocks.push(totals(quote));
     for ways in &assessment.ways {
         blocks.push(Block::Paragraph(format!("{} can be put right in more than one way:", ways.what)));
-        let line = |way: &crate::money::Way| {
+        let line = |way: &crate::cost::Way| {
             let net = way.net.map_or_else(|| "no price yet".into(), |net| quote.currency.show(net));
             let words =
                 if way.work == ways.followed { format!("{} (proposed here)", way.words) } else { way.words.clone() };
@@ -32,7 +32,7 @@ pub(super) fn costs(assessment: &Assessment, blocks: &mut Vec<Block>) {
             first.push_str(&format!(". Recommended: {}", ways.because));
         }
         if let Some(reason) = &ways.chosen_because {
-            points.push(format!("Chosen: {}. {reason}", ways.followed.way_words(ways.kind)));
+            points.push(format!("Chosen: {}. {reason}", ways.kind.way_words(ways.followed)));
         }
         blocks.push(Block::Points(points));
     }

@@ -8,9 +8,10 @@ use super::size_sheet::machining_table;
 use super::why::told;
 use super::work_list::engine_only;
 use super::{Block, Paper, Shop};
-use crate::assess::{Assessment, PartView};
+use crate::assess::Assessment;
 use crate::cause::{CauseView, Evidence};
 use crate::job::Job;
+use crate::view::PartView;
 use crate::words::{capitalised, counted, plural};
 
 /// Places of a cause are named from this probability on.
@@ -140,6 +141,7 @@ mod tests {
     use super::*;
     use crate::assess::assess;
     use crate::engine::Arrangement;
+    use crate::job::testing::arranged;
     use crate::job::{PartRecord, TagRecord, TextField};
     use crate::wear::{Grade, Tag};
 
@@ -147,7 +149,7 @@ mod tests {
         let worn = ["main-shell.1.lower", "main-shell.2.lower", "rod-shell.1.upper", "rod-shell.2.upper"];
         let tagged = TagRecord { grade: Grade::THREE, zones: [].into() };
         let record = |tag| PartRecord { tags: [(tag, tagged.clone())].into(), ..PartRecord::default() };
-        let mut job = Job { arrangement: Some(Arrangement::inline(4)), ..Job::default() };
+        let mut job = arranged(Arrangement::inline(4));
         job.parts = worn.iter().map(|part| (part.parse().unwrap(), record(Tag::EmbeddedDebris))).collect();
         job.parts.insert("rod-shell.3.upper".parse().unwrap(), PartRecord { clean: true, ..PartRecord::default() });
         job.texts.insert(TextField::Customer, "A. Customer".into());

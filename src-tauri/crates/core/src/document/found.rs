@@ -3,7 +3,8 @@
 use super::condition_report::heading;
 use super::grouping::by_kind;
 use super::{Block, Picture, ZoneDrawing};
-use crate::assess::{Assessment, Finding, PartView, Seen};
+use crate::assess::Assessment;
+use crate::view::{Finding, PartView, Seen};
 use crate::wear::{Grade, Zone, ZoneMap};
 use crate::words::capitalised;
 

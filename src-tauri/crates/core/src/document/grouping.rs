@@ -1,7 +1,7 @@
 //! Long lists of parts in few words: "all 8 crankpins" instead of eight names.
 
-use crate::assess::PartView;
 use crate::engine::{At, Half, Port};
+use crate::view::PartView;
 use crate::words::{counted, plural};
 
 /// Parts of which `key` tells the same, together with what it tells, in the order of their first part.
@@ -78,11 +78,11 @@ mod tests {
     use super::*;
     use crate::assess::assess;
     use crate::engine::Arrangement;
-    use crate::job::Job;
+    use crate::job::testing::arranged;
 
     #[track_caller]
     fn reads(parts: &[&str], words: &str) {
-        let all = assess(&Job { arrangement: Some(Arrangement::inline(4)), ..Job::default() }).parts;
+        let all = assess(&arranged(Arrangement::inline(4))).parts;
         let some: Vec<&PartView> = all.iter().filter(|view| parts.contains(&view.part.to_string().as_str())).collect();
         assert_eq!(some.len(), parts.len());
         assert_eq!(named(&some, &all), words);

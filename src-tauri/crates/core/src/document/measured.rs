@@ -1,14 +1,14 @@
 //! What was measured, for whoever wants to see it: every figure beside its limits, and the form of journals and bores.
 
 use super::condition_report::heading;
-use super::size_sheet::{unbroken, work_words};
+use super::size_sheet::unbroken;
 use super::{Bar, Block, FormDrawing, FormStation, MeasuredRow};
-use crate::assess::{Assessment, PartView, ReadingView};
+use crate::assess::Assessment;
 use crate::engine::PartKind;
 use crate::figure::Figure;
-use crate::measure::{Direction, Length, LengthUnit, Phase, Quantity, Station, Verdict};
-use crate::sheet::in_unit;
+use crate::measure::{Direction, Length, LengthUnit, Phase, Quantity, Station, Verdict, in_unit};
 use crate::sizing::Action;
+use crate::view::{PartView, ReadingView};
 use crate::words::{capitalised, plural};
 
 /// The chapter; nothing if nothing was measured. `unit` is that of the spec sheet.
@@ -18,7 +18,7 @@ pub(super) fn measured(assessment: &Assessment, unit: LengthUnit, blocks: &mut V
         .groups
         .iter()
         .filter(|plan| plan.action != Action::Open)
-        .map(|plan| format!("{}: {}. {}", capitalised(plan.group.label()), work_words(plan), plan.because))
+        .map(|plan| format!("{}: {}. {}", capitalised(plan.group.label()), plan.words(), plan.because))
         .collect();
     let mut tables = Vec::new();
     for kind in PartKind::ALL {

@@ -18,15 +18,15 @@ pub use cautions::{CAUTIONS, Caution};
 pub use closing_sheet::closing_sheet;
 pub use condition_report::{Extent, Shop, condition_report};
 pub use evidence::evidence_sheet;
-pub use size_sheet::{size_sheet, size_table, work_words};
+pub use size_sheet::{size_sheet, size_table};
 pub use work_list::{work_list, work_list_table};
 
 use serde::Serialize;
 
-use crate::assess::Seen;
 use crate::engine::{Part, Plan};
 use crate::job::{Markup, PhotoId, Stroke, numbers};
 use crate::measure::Length;
+use crate::view::Seen;
 use crate::wear::{Grade, Zone, ZoneMap};
 
 /// A paper: a title and its blocks.

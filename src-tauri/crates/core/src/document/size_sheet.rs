@@ -3,14 +3,13 @@
 use super::condition_report::{engine_facts, subtitle};
 use super::{Block, Paper, Shop};
 use crate::assess::Assessment;
-use crate::decide::Outcome;
 use crate::engine::Part;
 use crate::figure::Figure;
 use crate::job::Job;
-use crate::measure::{Phase, Verdict};
-use crate::sheet::in_unit;
+use crate::measure::{Phase, Verdict, in_unit};
 use crate::sizing::{Action, GroupPlan, OrderState};
 use crate::words::capitalised;
+use crate::work::Outcome;
 
 /// Puts the sheet together. `date` is the local date, as year, month, day.
 pub fn size_sheet(job: &Job, assessment: &Assessment, date: (i32, u8, u8), shop: &Shop) -> Paper {
@@ -62,21 +61,6 @@ fn join_unit(cell: &str, unit: &str) -> String {
     joined + rest
 }
 
-/// What is done with a group, in words.
-pub fn work_words(plan: &GroupPlan) -> String {
-    let machine = if plan.group == crate::sheet::SizeGroup::Bores { "bore" } else { "grind" };
-    match plan.action {
-        Action::Open => "can’t say yet".into(),
-        Action::Keep => "keep as they are".into(),
-        Action::Polish => "polish".into(),
-        Action::UndersizeShells => "keep, with shells for slight wear".into(),
-        Action::Machine if plan.size.is_none() => format!("{machine}; size not known yet"),
-        Action::Machine => format!("{machine} all to {}", plan.size_shown),
-        Action::Sleeve => format!("sleeve those that need it, the others stay {}", plan.size_shown),
-        Action::Replace => "replace".into(),
-    }
-}
-
 fn groups(assessment: &Assessment, blocks: &mut Vec<Block>) {
     blocks.push(heading("What is done"));
     let line = |plan: &GroupPlan| {
@@ -84,7 +68,7 @@ fn groups(assessment: &Assessment, blocks: &mut Vec<Block>) {
         row([
             &capitalised(plan.group.label()),
             &plan.found_shown,
-            &work_words(plan),
+            &plan.words(),
             &plan.finished_shown,
             &format!("{state}{}", plan.because),
         ])
@@ -291,7 +275,7 @@ pub fn size_table(assessment: &Assessment) -> Vec<Vec<String>> {
         "verdict",
         "source",
     ]);
-    let row = |view: &crate::assess::PartView, figure: &Figure| {
+    let row = |view: &crate::view::PartView, figure: &Figure| {
         texts([
             &view.part.to_string(),
             &view.label,

@@ -3,16 +3,16 @@
 //! It must stay one page whatever was found, so every list in it is cut short and says where the rest stands.
 
 use super::grouping::{by_kind, grouped, named, some_of};
-use super::size_sheet::work_words;
 use super::{Block, Section};
-use crate::assess::{Assessment, PartView};
+use crate::assess::Assessment;
 use crate::cause::CauseView;
-use crate::decide::Outcome;
 use crate::job::{Consent, HistoryFact, Job};
 use crate::measure::{Phase, Verdict};
 use crate::money::Money;
 use crate::sizing::{Action, OrderState};
+use crate::view::PartView;
 use crate::words::{capitalised, counted};
+use crate::work::Outcome;
 
 /// Causes told in the summary before the rest is left to its chapter.
 const CAUSES_NAMED: usize = 2;
@@ -129,7 +129,7 @@ fn with_sizes(views: &[&PartView], outcome: Outcome, assessment: &Assessment) ->
     let size = |kind| {
         let plan = assessment.sizing.groups.iter().find(|plan| plan.group.kind() == kind)?;
         let told = outcome == Outcome::Machine && plan.action == Action::Machine;
-        told.then(|| format!(" ({})", work_words(plan)))
+        told.then(|| format!(" ({})", plan.words()))
     };
     grouped(views, |view| view.kind)
         .iter()
@@ -155,7 +155,7 @@ fn costs(assessment: &Assessment) -> Vec<String> {
         told.push(format!("Without tax that is {} {word} than the first estimate.", show(amount)));
     }
     if let Some(ways) = assessment.ways.first() {
-        let followed = ways.followed.way_words(ways.kind);
+        let followed = ways.kind.way_words(ways.followed);
         told.push(format!("{} can be put right in more than one way; proposed here: {followed}.", ways.what));
     }
     told
@@ -209,6 +209,7 @@ mod tests {
     use super::*;
     use crate::assess::assess;
     use crate::engine::{Arrangement, Part};
+    use crate::job::testing::arranged;
     use crate::job::{Answer, PartRecord, TagRecord};
     use crate::wear::{Grade, Tag};
 
@@ -229,11 +230,7 @@ mod tests {
 
     #[test]
     fn the_headings_are_always_the_same_and_none_is_empty() {
-        for job in [
-            Job::default(),
-            Job { arrangement: Some(Arrangement::inline(1)), ..Job::default() },
-            worn(Arrangement::vee(16)),
-        ] {
+        for job in [Job::default(), arranged(Arrangement::inline(1)), worn(Arrangement::vee(16))] {
             let sections = sections(&job);
             let headings: Vec<&str> = sections.iter().map(|section| section.heading.as_str()).collect();
             assert_eq!(headings, ["What we found", "Why", "What we propose", "What it costs", "What we need from you"]);
@@ -254,7 +251,7 @@ mod tests {
 
     #[test]
     fn what_was_not_asked_is_asked_and_what_was_is_not() {
-        let mut job = Job { arrangement: Some(Arrangement::inline(4)), ..Job::default() };
+        let mut job = arranged(Arrangement::inline(4));
         let asked = |job: &Job| sections(job)[4].sentences.iter().any(|told| told.contains("Has it stood unused"));
         assert!(asked(&job));
         for fact in HistoryFact::ALL {

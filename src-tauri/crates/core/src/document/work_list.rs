@@ -3,8 +3,8 @@
 use super::condition_report::subtitle;
 use super::{Block, Paper, Shop};
 use crate::assess::Assessment;
-use crate::job::{Job, TextField};
-use crate::list::{ListItem, ListKind, WorkList};
+use crate::job::{Job, ListKind, TextField};
+use crate::list::{ListItem, WorkList};
 
 /// The list as a paper. `date` is the local date, as year, month, day.
 pub fn work_list(job: &Job, assessment: &Assessment, date: (i32, u8, u8), shop: &Shop, kind: ListKind) -> Paper {
@@ -105,6 +105,7 @@ mod tests {
     use super::*;
     use crate::assess::assess;
     use crate::engine::Arrangement;
+    use crate::job::testing::arranged;
 
     #[test]
     fn in_the_report_a_list_has_only_columns_that_say_something() {
@@ -135,7 +136,7 @@ mod tests {
 
     #[test]
     fn a_list_names_the_engine_and_not_the_customer() {
-        let mut job = Job { arrangement: Some(Arrangement::inline(4)), ..Job::default() };
+        let mut job = arranged(Arrangement::inline(4));
         job.texts.insert(TextField::Customer, "A. Customer".into());
         job.texts.insert(TextField::Contact, "a@customer.example".into());
         job.texts.insert(TextField::EngineNumber, "40117".into());

@@ -4,8 +4,8 @@
 use serde::{Deserialize, Serialize};
 
 use super::Positions;
-use crate::decide::Outcome;
 use crate::wear::{Tag, ZoneMap};
+use crate::work::Outcome;
 
 /// A kind of part.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]

@@ -9,6 +9,7 @@ mod kind;
 mod part;
 mod plan;
 mod positions;
+mod ways;
 
 pub use arrangement::{Arrangement, Bank, Banks, Camshaft, End, FrontEnd, Impossible, Layout, Numbering, Tappets};
 pub use crankline::{CrankLine, Station};

@@ -23,8 +23,8 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 
 use crate::engine::Part;
-use crate::measure::{Bounds, Length, LengthUnit, Phase, Quantity, Station, Verdict};
-use crate::sheet::{Limits, Proportions, SizeGroup, in_unit};
+use crate::measure::{Bounds, Length, LengthUnit, Phase, Quantity, Station, Verdict, in_unit, limits_in_unit, range};
+use crate::sheet::{Limits, Proportions, SizeGroup};
 
 /// A figure that follows from readings.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -150,7 +150,7 @@ impl Bench<'_> {
                     && verdict != Some(Verdict::Within))
         });
         let general = limits.as_ref().is_some_and(|limits| limits.general);
-        let limits_text = bounds.map_or_else(String::new, |bounds| range_text(&bounds, unit));
+        let limits_text = bounds.map_or_else(String::new, |bounds| limits_in_unit(&bounds, unit));
         let shown = shown(value, unit);
         Figure {
             quantity,
@@ -216,28 +216,7 @@ impl Bench<'_> {
 
 /// A value at its step: "2.2478 in", or "2.2478 to 2.2485 in".
 fn shown(value: Value, unit: LengthUnit) -> String {
-    let high = value.high.show(value.step, unit);
-    let low = value.low.show(value.step, unit);
-    if low == high {
-        return high;
-    }
-    let number = low.strip_suffix(unit.name()).unwrap_or(&low).trim_end();
-    format!("{number} to {high}")
-}
-
-/// Limits in words.
-pub(crate) fn range_text(bounds: &Bounds, unit: LengthUnit) -> String {
-    let text = |length| in_unit(length, unit);
-    match (bounds.least, bounds.most) {
-        (Some(least), Some(most)) => {
-            let low = text(least.at);
-            let number = low.strip_suffix(unit.name()).unwrap_or(&low).trim_end();
-            format!("{number} to {}", text(most.at))
-        }
-        (Some(least), None) => format!("{} {}", if least.passes { "at least" } else { "more than" }, text(least.at)),
-        (None, Some(most)) => format!("{} {}", if most.passes { "at most" } else { "less than" }, text(most.at)),
-        (None, None) => String::new(),
-    }
+    range(value.low, value.high, value.step, unit)
 }
 
 fn because(

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
-use super::EditId;
+use super::{EditId, Job};
 use crate::money::{Money, PriceKey, Quote, QuoteLine};
 
 /// The answer to one line of a proposal.
@@ -76,8 +76,38 @@ pub struct Since {
     pub because: String,
 }
 
+/// What was proposed to the customer last, and what has become of it.
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+pub struct Approval {
+    /// How many proposals there were: the number of the last one.
+    pub version: usize,
+    /// The edit that made the last proposal.
+    pub proposal: Option<EditId>,
+    /// Exactly what was shown.
+    pub shown: Option<Quote>,
+    /// What the customer answered.
+    pub answer: Option<CustomerAnswer>,
+    /// How the quote of now differs from it.
+    pub since: Vec<Since>,
+}
+
+impl Job {
+    /// What was proposed last and what has become of it, beside the quote of now.
+    pub fn approval(&self, quote: &Quote) -> Approval {
+        let Some(last) = self.proposals.last() else { return Approval::default() };
+        Approval {
+            version: self.proposals.len(),
+            proposal: Some(last.edit),
+            shown: Some(last.quote.clone()),
+            answer: last.answer.clone(),
+            since: changed_since(&last.quote, quote),
+        }
+    }
+}
+
 /// What has changed between a proposal and the quote of now.
-pub fn changed_since(proposed: &Quote, now: &Quote) -> Vec<Since> {
+fn changed_since(proposed: &Quote, now: &Quote) -> Vec<Since> {
     let by_key = |quote: &Quote| -> BTreeMap<PriceKey, QuoteLine> {
         quote.lines.iter().map(|line| (line.of, line.clone())).collect()
     };
@@ -136,7 +166,7 @@ pub(super) fn check_answer(answer: &CustomerAnswer, proposals: &[Proposed]) -> R
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::assess::assess;
+    use crate::assess::{assess, check};
     use crate::engine::Arrangement;
     use crate::job::{Change, DeviceId, Edit, Job, RecordedChange};
     use serde_json::json;
@@ -151,7 +181,7 @@ mod tests {
 
         fn try_do(&mut self, change: serde_json::Value) -> Result<EditId, String> {
             let change: Change = serde_json::from_value(change).unwrap();
-            self.job().check(&change).map_err(|refused| refused.0)?;
+            check(&self.job(), &change).map_err(|refused| refused.0)?;
             let id = EditId::next(self.0.last().map(|edit| edit.id), 1, DeviceId(1));
             self.0.push(Edit { id, change: RecordedChange::Known(change) });
             Ok(id)

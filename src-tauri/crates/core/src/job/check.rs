@@ -1,22 +1,9 @@
 //! The border of the log: a change from outside is held against the job before it is appended.
 
+use super::refused::{MAX_MARK, MAX_NAME, MAX_PHOTOS_PER_PART, MAX_TEXT, Refused, check_length};
 use super::{Change, Job, measured};
 use crate::engine::{Engine, Part, PartKind};
-use crate::money::Work;
-
-/// Why a change can't be appended: which value, what is wrong, what would be right.
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("{0}")]
-pub struct Refused(pub String);
-
-/// Longest text of one entry, in characters: several pages, far more than anyone types at a bench.
-pub(super) const MAX_TEXT: usize = 10_000;
-/// Longest mark on a cap, in characters.
-pub(super) const MAX_MARK: usize = 20;
-/// Longest name, source or date of an instrument or sheet, in characters.
-pub(super) const MAX_NAME: usize = 200;
-/// Most photos of one part.
-pub(super) const MAX_PHOTOS_PER_PART: usize = 100;
+use crate::work::Work;
 
 impl Job {
     /// Whether a change fits this job.
@@ -138,19 +125,14 @@ impl Job {
                 check_length("The item", &item.what, MAX_NAME)?;
                 check_length("The reason", &item.because, MAX_TEXT)
             }
-            Change::Propose { quote } => {
-                // What the customer signs must be what followed from the job: never a figure typed past it.
-                match crate::assess::assess(self).quote == **quote {
-                    true => Ok(()),
-                    false => Err(Refused("The proposal is not what follows from the job now: open it anew.".into())),
-                }
-            }
             Change::AnswerProposal { answer } => {
                 check_length("The name", &answer.name, MAX_NAME)?;
                 check_length("The way", &answer.way, MAX_NAME)?;
                 super::approval::check_answer(answer, &self.proposals).map_err(Refused)
             }
-            Change::Recall { .. }
+            // Whether it is what follows from the job can only be said above: `assess::check`.
+            Change::Propose { .. }
+            | Change::Recall { .. }
             | Change::Close { .. }
             | Change::DropLine { .. }
             | Change::DropUndersize { .. }
@@ -186,12 +168,12 @@ impl Job {
 }
 
 fn check_way(kind: PartKind, way: Option<Work>) -> Result<(), Refused> {
-    let ways = Work::ways_for(kind);
+    let ways = kind.ways();
     let name = kind.row().name;
     match way {
         _ if ways.is_empty() => Err(Refused(format!("There is only one way for a {name}: nothing to choose."))),
         Some(way) if !ways.contains(&way) => {
-            let possible: Vec<&str> = ways.iter().map(|way| way.way_words(kind)).collect();
+            let possible: Vec<&str> = ways.iter().map(|way| kind.way_words(*way)).collect();
             Err(Refused(format!(
                 "“{}” is no way to choose for a {name}: choose {}.",
                 way.words(),
@@ -206,22 +188,14 @@ fn no_arrangement() -> Refused {
     Refused("The engine has no arrangement yet: enter its layout first.".into())
 }
 
-pub(super) fn check_length(what: &str, text: &str, most: usize) -> Result<(), Refused> {
-    let length = text.chars().count();
-    if length > most {
-        return Err(Refused(format!("{what} has {length} characters: {most} at most.")));
-    }
-    Ok(())
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::engine::Arrangement;
-    use crate::job::{DeviceId, EditId};
+    use crate::job::testing::{arranged, edit};
 
     fn job() -> Job {
-        Job { arrangement: Some(Arrangement::inline(4)), ..Job::default() }
+        arranged(Arrangement::inline(4))
     }
 
     #[track_caller]
@@ -277,17 +251,16 @@ mod tests {
 
     #[test]
     fn a_closed_job_stays_as_it_is_until_it_is_opened_again() {
-        let id = |n| EditId::next(None, n, DeviceId(1));
         let clean = Change::Clean { part: "piston.1".parse().unwrap() };
         let mut job = job();
-        job.apply(id(7), &Change::Close { closed: true });
-        for change in [&clean, &Change::Undo { edit: id(3) }] {
+        job.apply(edit(7), &Change::Close { closed: true });
+        for change in [&clean, &Change::Undo { edit: edit(3) }] {
             assert!(job.check(change).unwrap_err().to_string().starts_with("This job is closed: open it again"));
         }
-        for change in [Change::Undo { edit: id(7) }, Change::Close { closed: false }] {
+        for change in [Change::Undo { edit: edit(7) }, Change::Close { closed: false }] {
             assert_eq!(job.check(&change), Ok(()));
         }
-        job.apply(id(8), &Change::Close { closed: false });
+        job.apply(edit(8), &Change::Close { closed: false });
         assert_eq!(job.check(&clean), Ok(()));
     }
 

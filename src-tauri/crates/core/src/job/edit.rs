@@ -4,14 +4,13 @@ use std::collections::BTreeSet;
 
 use serde::{Deserialize, Serialize};
 
-use super::{Answer, CustomerAnswer, EditId, HistoryFact, Mark, MarkPlace, Markup, TextField};
-use crate::decide::Outcome;
+use super::{Answer, CustomerAnswer, EditId, HistoryFact, Mark, MarkPlace, Markup, OwnItem, TextField, Tick};
 use crate::engine::{Arrangement, Part, PartKind};
-use crate::list::{OwnItem, Tick};
 use crate::measure::{Entry, Instrument, Reading};
-use crate::money::{EstimateLine, Price, PriceList, Quote, Work};
+use crate::money::{EstimateLine, Price, PriceList, Quote};
 use crate::sheet::{Journals, Line, LineKey, Oversize, Sheet, SheetHead, SizeGroup, Undersize};
 use crate::wear::{Grade, Tag, Zone};
+use crate::work::{Outcome, Work};
 
 /// The name of a photo's content: its SHA-256 as 64 hexadecimal digits.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]

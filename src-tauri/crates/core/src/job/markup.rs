@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::check::{MAX_NAME, check_length};
+use super::refused::{MAX_NAME, check_length};
 use super::{EditId, Job, PhotoId, Refused, Stroke};
 use crate::engine::Part;
 
@@ -151,7 +151,8 @@ pub(super) fn check_markup(job: &Job, part: Part, photo: &PhotoId, markup: &Mark
 mod tests {
     use super::*;
     use crate::engine::Arrangement;
-    use crate::job::{Change, DeviceId};
+    use crate::job::Change;
+    use crate::job::testing::{arrange, arranged, edit, job_of};
     use serde_json::{Value, json};
 
     const PHOTO: &str = "aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa";
@@ -161,10 +162,7 @@ mod tests {
     }
 
     fn job() -> Job {
-        let mut job = Job { arrangement: Some(Arrangement::inline(4)), ..Job::default() };
-        let photo = json!({"do": "add-photo", "part": "piston.1", "photo": PHOTO});
-        job.apply(EditId::next(None, 1, DeviceId(1)), &serde_json::from_value(photo).unwrap());
-        job
+        job_of(&[arrange(&Arrangement::inline(4)), json!({"do": "add-photo", "part": "piston.1", "photo": PHOTO})])
     }
 
     #[track_caller]
@@ -179,7 +177,7 @@ mod tests {
         let ring = drawing(json!({"shape": "outline", "points": [[10, 900], [500, 20], [900, 900]]}));
         for (n, change) in (2..).zip([&arrow, &ring]) {
             assert_eq!(job.check(change), Ok(()));
-            job.apply(EditId::next(None, n, DeviceId(1)), change);
+            job.apply(edit(n), change);
         }
         let piston = "piston.1".parse().unwrap();
         let drawn: Vec<&Markup> = job.parts[&piston].drawn.values().flatten().map(|drawn| &drawn.markup).collect();
@@ -216,10 +214,10 @@ mod tests {
     #[test]
     fn a_photo_must_be_there_and_have_room() {
         let note = drawing(json!({"shape": "note", "at": [10, 10], "note": "x"}));
-        let none = Job { arrangement: Some(Arrangement::inline(4)), ..Job::default() };
+        let none = arranged(Arrangement::inline(4));
         assert!(none.check(&note).unwrap_err().to_string().starts_with("This part has no such photo"));
         let mut full = job();
-        (2..22).for_each(|n| full.apply(EditId::next(None, n, DeviceId(1)), &note));
+        (2..22).for_each(|n| full.apply(edit(n), &note));
         assert_eq!(
             full.check(&note).unwrap_err().to_string(),
             "20 things are drawn on this photo: take one off first."

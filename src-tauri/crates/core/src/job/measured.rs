@@ -1,7 +1,7 @@
 //! The border for readings, instruments and sheets.
 
-use super::check::{MAX_NAME, check_length};
-use super::{Job, Refused};
+use super::Job;
+use super::refused::{MAX_NAME, Refused, check_length};
 use crate::measure::{Entry, Instrument, Length, Quantity, Reading, Warmth};
 use crate::sheet::SheetHead;
 
@@ -118,12 +118,13 @@ pub(super) fn check_size(size: Option<&Entry>) -> Result<(), Refused> {
 #[cfg(test)]
 mod tests {
     use crate::engine::Arrangement;
-    use crate::job::{Change, Job};
+    use crate::job::Change;
+    use crate::job::testing::arranged;
     use serde_json::json;
 
     #[track_caller]
     fn refused(change: serde_json::Value, because: &str) {
-        let job = Job { arrangement: Some(Arrangement::inline(4)), ..Job::default() };
+        let job = arranged(Arrangement::inline(4));
         let change: Change = serde_json::from_value(change).unwrap();
         assert_eq!(job.check(&change).unwrap_err().to_string(), because);
     }

@@ -13,26 +13,29 @@ mod intake;
 mod mark;
 mod markup;
 mod measured;
+mod refused;
 mod sentence;
+#[cfg(test)]
+pub(crate) mod testing;
+mod tick;
 
-pub use approval::{Consent, CustomerAnswer, LineAnswer, Proposed, Since, Stroke, changed_since};
-pub use check::Refused;
+pub use approval::{Approval, Consent, CustomerAnswer, LineAnswer, Proposed, Since, Stroke};
 pub use edit::{Change, Edit, PhotoId, RecordedChange};
 pub use edit_id::{DeviceId, EditId};
 pub use intake::{Answer, HistoryFact, TextField};
 pub use mark::{Mark, MarkPlace, MarkSide, Marking};
 pub use markup::{Drawn, Markup, numbers};
+pub use refused::Refused;
+pub use tick::{ListKind, OwnItem, Tick};
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::decide::Outcome;
-use crate::engine::PartKind;
-use crate::engine::{Arrangement, Part};
-use crate::list::{OwnItem, Tick};
+use crate::engine::{Arrangement, Part, PartKind};
 use crate::measure::{Entry, Instrument, InstrumentId, Reading};
-use crate::money::{EstimateLine, PriceList, Work};
+use crate::money::{EstimateLine, PriceList};
 use crate::sheet::{Sheet, SizeGroup};
 use crate::wear::{Grade, Tag, Zone};
+use crate::work::{Outcome, Work};
 
 /// All that is known about one engine on the bench.
 #[derive(Debug, Clone, Default, PartialEq)]

@@ -84,7 +84,7 @@ impl Edit {
             Change::ChooseSize { group, size: Some(size), .. } => format!("The {} go to {size}", group.label()),
             Change::ChooseSize { group, size: None, .. } => format!("The {} go to the planned size", group.label()),
             Change::ChooseWay { kind, way: Some(way), .. } => {
-                format!("Way for the {}: {}", plural(kind.row().name), way.way_words(*kind))
+                format!("Way for the {}: {}", plural(kind.row().name), kind.way_words(*way))
             }
             Change::ChooseWay { kind, way: None, .. } => format!("Way for the {}: the plan’s", plural(kind.row().name)),
             Change::UsePrices { prices } => format!("The shop’s prices in use, in {}", prices.currency),
@@ -127,12 +127,12 @@ fn first_words(text: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::job::{DeviceId, EditId};
+    use crate::job::testing::{arranged, edit};
 
     #[track_caller]
     fn says(json: serde_json::Value, sentence: &str) {
-        let edit = Edit { id: EditId::next(None, 1, DeviceId(1)), change: serde_json::from_value(json).unwrap() };
-        let job = Job { arrangement: Some(Arrangement::inline(4)), ..Job::default() };
+        let edit = Edit { id: edit(1), change: serde_json::from_value(json).unwrap() };
+        let job = arranged(Arrangement::inline(4));
         assert_eq!(edit.sentence(&job), sentence);
     }
 

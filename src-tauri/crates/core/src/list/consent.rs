@@ -1,9 +1,9 @@
 //! What the customer has said to the work on the lists: nothing is ordered or machined against a no.
 
 use super::ListItem;
-use crate::assess::{Approval, PartView};
-use crate::job::Consent;
+use crate::job::{Approval, Consent};
 use crate::money::PriceKey;
+use crate::view::PartView;
 
 /// Holds every item to which the customer has not said yes, once they have answered a proposal.
 pub(super) fn heed(approval: &Approval, parts: &[PartView], items: &mut [ListItem]) {
@@ -29,8 +29,8 @@ pub(super) fn heed(approval: &Approval, parts: &[PartView], items: &mut [ListIte
 #[cfg(test)]
 mod tests {
     use crate::assess::assess;
-    use crate::job::{Change, DeviceId, EditId, Job};
-    use crate::list::ListKind;
+    use crate::job::testing::{arranged, then};
+    use crate::job::{Job, ListKind};
     use serde_json::json;
 
     /// The first thing that holds an item of the order.
@@ -44,15 +44,11 @@ mod tests {
 
     #[test]
     fn what_the_customer_did_not_agree_to_is_held() {
-        let mut job = Job { arrangement: Some(crate::engine::Arrangement::inline(2)), ..Job::default() };
+        let mut job = arranged(crate::engine::Arrangement::inline(2));
         let mut n = 0;
         let mut apply = |job: &mut Job, change: serde_json::Value| {
             n += 1;
-            let change: Change = serde_json::from_value(change).unwrap();
-            job.check(&change).unwrap();
-            let id = EditId::next(None, n, DeviceId(1));
-            job.apply(id, &change);
-            id
+            then(job, n, &change)
         };
         check(&job, "order core-plugs", None);
         apply(&mut job, json!({ "do": "tag", "part": "piston.1", "tag": "scuffing", "grade": 3 }));

@@ -2,11 +2,10 @@
 
 use super::ListItem;
 use super::work::{Shared, grouped};
-use crate::decide::Outcome;
 use crate::engine::PartKind;
-use crate::money::Work;
 use crate::sizing::{Action, Sizing};
 use crate::words::capitalised;
+use crate::work::{Outcome, Work};
 
 /// Groups that go to one size, with the sizes found and wanted; then every other part to be machined.
 pub(super) fn machine_shop(work: &Shared<'_>, sizing: &Sizing) -> Vec<ListItem> {
@@ -16,7 +15,7 @@ pub(super) fn machine_shop(work: &Shared<'_>, sizing: &Sizing) -> Vec<ListItem> 
         let Some(views) = machined.remove(&plan.group.kind()) else { continue };
         let done = match plan.action {
             Action::Sleeve => format!("sleeve and finish to {}", plan.size_shown),
-            _ => crate::document::work_words(plan),
+            _ => plan.words(),
         };
         let wanted = if plan.finished_shown.is_empty() { String::new() } else { format!(", {}", plan.finished_shown) };
         let found: Vec<String> = plan

@@ -2,13 +2,13 @@
 
 use super::work::{Shared, because};
 use super::{ListItem, ListKind, WorkList, consent, machine_shop, order};
-use crate::assess::{Approval, PartView};
 use crate::cause::CauseReport;
-use crate::decide::Outcome;
 use crate::engine::Engine;
-use crate::job::Job;
+use crate::job::{Approval, Job};
 use crate::sizing::Sizing;
+use crate::view::PartView;
 use crate::words::capitalised;
+use crate::work::Outcome;
 
 /// Causes below this probability put nothing on the list.
 const PUT_RIGHT_FROM: f64 = 0.25;
@@ -117,11 +117,12 @@ mod tests {
     use super::*;
     use crate::assess::assess;
     use crate::engine::Arrangement;
-    use crate::list::Tick;
+    use crate::job::Tick;
+    use crate::job::testing::arranged;
 
     #[test]
     fn a_tick_stays_with_its_item() {
-        let mut job = Job { arrangement: Some(Arrangement::inline(2)), ..Job::default() };
+        let mut job = arranged(Arrangement::inline(2));
         job.ticks.insert("order core-plugs".into(), Tick { done: 1, date: "3 May".into(), ..Tick::default() });
         let assessment = assess(&job);
         let order = assessment.lists.iter().find(|list| list.kind == ListKind::Order).unwrap();

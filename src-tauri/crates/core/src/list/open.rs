@@ -3,11 +3,11 @@
 use serde::Serialize;
 
 use super::{ListItem, ListKind, WorkList};
-use crate::assess::{Approval, PartView};
 use crate::engine::Part;
-use crate::job::Consent;
+use crate::job::{Approval, Consent};
 use crate::measure::{Phase, Verdict};
 use crate::sizing::Sizing;
+use crate::view::PartView;
 
 /// One thing that is still open.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -82,7 +82,7 @@ fn lines(count: usize) -> String {
 mod tests {
     use crate::assess::assess;
     use crate::engine::Arrangement;
-    use crate::job::{Change, DeviceId, EditId, Job};
+    use crate::job::testing::job_of;
     use serde_json::{Value, json};
 
     /// What is open beside the lists.
@@ -98,13 +98,8 @@ mod tests {
             json!({ "do": "use-sheet", "sheet": sheet }),
             measured("found", "2.490 in"),
         ];
-        let mut job = Job::default();
-        for (n, change) in (1..).zip(before.iter().chain(done)) {
-            let change: Change = serde_json::from_value(change.clone()).unwrap();
-            job.check(&change).unwrap();
-            job.apply(EditId::next(None, n, DeviceId(1)), &change);
-        }
-        let open = assess(&job).still_open;
+        let changes: Vec<Value> = before.iter().chain(done).cloned().collect();
+        let open = assess(&job_of(&changes)).still_open;
         let beside: Vec<&str> =
             open.iter().filter(|open| open.list.is_none()).map(|open| open.words.as_str()).collect();
         assert_eq!(beside, expected);

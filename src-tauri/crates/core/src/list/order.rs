@@ -2,12 +2,12 @@
 
 use super::ListItem;
 use super::work::{Shared, count, count_of, grouped};
-use crate::assess::PartView;
-use crate::decide::Outcome;
 use crate::engine::PartKind;
 use crate::sheet::SizeGroup;
 use crate::sizing::{Action, OrderLine, OrderState, Sizing};
+use crate::view::PartView;
 use crate::words::capitalised;
+use crate::work::Outcome;
 
 /// What comes in a size, held or free; then everything else that is replaced.
 pub(super) fn order(work: &Shared<'_>, sizing: &Sizing) -> Vec<ListItem> {

@@ -3,11 +3,10 @@
 use std::collections::BTreeMap;
 
 use super::ListItem;
-use crate::assess::PartView;
-use crate::decide::Outcome;
 use crate::engine::{At, Engine, Part, PartKind};
-use crate::money::Work;
+use crate::view::PartView;
 use crate::words::{capitalised, plural};
+use crate::work::{Outcome, Work};
 
 /// The parts with each its own work, and those that come along with another: lobes with a new camshaft, bores with a new
 /// block.

@@ -130,16 +130,21 @@ impl Length {
     /// Rounded to a step, for show: with its unit, and with as many decimals as the step needs. The step is an
     /// instrument's resolution or the last digit of what was typed.
     pub fn show(self, step: Self, unit: LengthUnit) -> String {
+        format!("{} {}", self.number(step, unit), unit.name())
+    }
+
+    /// The number of [`show`](Self::show) without its unit, where the unit stands once for several.
+    pub fn number(self, step: Self, unit: LengthUnit) -> String {
         let (scale, decimals) = scale_for(step, unit);
         let rounded = self.times(scale, unit.nanometres()).0;
         let sign = if rounded < 0 { "−" } else { "" };
         let digits = rounded.unsigned_abs();
         let whole = digits / scale.unsigned_abs();
         if decimals == 0 {
-            return format!("{sign}{whole} {}", unit.name());
+            return format!("{sign}{whole}");
         }
         let fraction = digits % scale.unsigned_abs();
-        format!("{sign}{whole}.{fraction:0decimals$} {}", unit.name())
+        format!("{sign}{whole}.{fraction:0decimals$}")
     }
 
     /// Reads what people type: `2.2483`, `2.2483"`, `57.11 mm`, `+0.0005`, `10 thou`, `57,11 mm`. A number without a

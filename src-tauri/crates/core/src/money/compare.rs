@@ -70,7 +70,8 @@ fn estimated(line: &EstimateLine, quote: &Quote) -> Difference {
 mod tests {
     use super::*;
     use crate::engine::PartKind;
-    use crate::money::{PriceList, Work, total};
+    use crate::money::PriceList;
+    use crate::work::Work;
 
     fn key(kind: PartKind) -> PriceKey {
         PriceKey { kind, work: Work::Replace }
@@ -90,7 +91,7 @@ mod tests {
 
     #[test]
     fn added_dearer_and_not_needed() {
-        let quote = total(
+        let quote = Quote::of(
             vec![
                 line(PartKind::MainShell, Some(12_000), "Renewed."),
                 line(PartKind::Piston, Some(40_000), "Scuffing on 2 and 5."),

@@ -3,60 +3,8 @@
 use serde::{Deserialize, Serialize};
 
 use super::{Currency, Money, Tax};
-use crate::decide::Outcome;
 use crate::engine::PartKind;
-
-/// Work that has a price.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
-#[serde(rename_all = "kebab-case")]
-pub enum Work {
-    /// A new part is fitted.
-    Replace,
-    /// Ground, bored or otherwise machined.
-    Machine,
-    /// Welded up and ground again.
-    WeldUp,
-    /// A bore is sleeved and brought back to standard.
-    Sleeve,
-    /// Polished in the shop.
-    Polish,
-    /// Taken apart, cleaned, measured and rebuilt in the shop.
-    Rebuild,
-    /// Cleaned.
-    Clean,
-}
-
-impl Work {
-    /// Every work.
-    pub const ALL: [Self; 7] =
-        [Self::Replace, Self::Machine, Self::WeldUp, Self::Sleeve, Self::Polish, Self::Rebuild, Self::Clean];
-
-    /// The work of an outcome; none where nothing is charged.
-    pub fn of(outcome: Outcome) -> Option<Self> {
-        match outcome {
-            Outcome::Replace => Some(Self::Replace),
-            Outcome::Machine => Some(Self::Machine),
-            Outcome::Polish => Some(Self::Polish),
-            Outcome::RebuildHere => Some(Self::Rebuild),
-            Outcome::Clean => Some(Self::Clean),
-            Outcome::PutBack | Outcome::CantSay => None,
-        }
-    }
-
-    /// In words, lower case.
-    pub fn words(self) -> &'static str {
-        match self {
-            Self::Replace => "replace",
-            Self::Machine => "machine",
-            Self::WeldUp => "weld up and regrind",
-            Self::Sleeve => "sleeve",
-            Self::Polish => "polish",
-            Self::Rebuild => "rebuild in the shop",
-            Self::Clean => "clean",
-        }
-    }
-}
+use crate::work::Work;
 
 /// What a price is for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]

@@ -2,7 +2,7 @@
 
 use super::{Line, Sheet, SizeGroup, Stated};
 use crate::engine::PartKind;
-use crate::measure::{Length, Quantity};
+use crate::measure::{Length, Quantity, in_unit};
 use crate::words::capitalised;
 
 impl Sheet {
@@ -107,7 +107,7 @@ impl Sheet {
     }
 
     fn in_unit(&self, length: Length) -> String {
-        super::in_unit(length, self.head.unit)
+        in_unit(length, self.head.unit)
     }
 }
 

@@ -7,8 +7,7 @@ use serde::Serialize;
 use super::limit::Proportions;
 use super::{Limits, Sheet};
 use crate::engine::{Engine, Part, PartKind};
-use crate::figure::range_text;
-use crate::measure::{Bound, Bounds, Length, Quantity};
+use crate::measure::{Bound, Bounds, Length, Quantity, limits_in_unit};
 
 const COMMON_PRACTICE: &str = "common practice";
 const FROM_MEMORY: &str = "common practice, from memory";
@@ -55,7 +54,7 @@ impl Sheet {
             return None;
         }
         let Limits { bounds, source, .. } = self.general(part, quantity, Proportions::default())?;
-        Some(GeneralRule { kind: part.kind, quantity, limits: range_text(&bounds, self.head.unit), source })
+        Some(GeneralRule { kind: part.kind, quantity, limits: limits_in_unit(&bounds, self.head.unit), source })
     }
 
     /// The general rule for a quantity of a part, if there is one.

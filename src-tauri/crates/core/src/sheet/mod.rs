@@ -158,18 +158,6 @@ fn replace<T, K: PartialEq>(all: &mut Vec<T>, new: T, key: impl Fn(&T) -> K) {
     }
 }
 
-/// A length of a sheet or plan for show: in ten-thousandths of an inch or thousandths of a millimetre, finer where it
-/// would else be rounded.
-pub fn in_unit(length: Length, unit: LengthUnit) -> String {
-    let usual = match unit {
-        LengthUnit::Inch | LengthUnit::Thou => Length::from_nanometres(2_540),
-        LengthUnit::Millimetre | LengthUnit::Micrometre => Length::from_nanometres(1_000),
-    };
-    let finest = Length::from_nanometres(usual.nanometres() / 10);
-    let fits = length.nanometres() % usual.nanometres() == 0;
-    length.show(if fits { usual } else { finest }, unit)
-}
-
 fn full() -> u8 {
     100
 }

@@ -214,7 +214,7 @@ fn judged(
         likely: spread.likely,
         worst_case_shown: rounded(spread.worst_case, readings),
         likely_shown: rounded(spread.likely, readings),
-        limits: bounds.map_or_else(String::new, |bounds| crate::figure::range_text(&bounds, readings.unit())),
+        limits: bounds.map_or_else(String::new, |bounds| crate::measure::limits_in_unit(&bounds, readings.unit())),
         verdict,
         source: limits.map_or_else(String::new, |limits| limits.source),
         because,

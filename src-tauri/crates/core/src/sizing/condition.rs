@@ -1,13 +1,12 @@
 //! The condition of one journal or bore as found: its size, its form, its marks, and what is still missing.
 
 use super::Missing;
-use crate::decide::Outcome;
 use crate::engine::{Part, PartKind};
 use crate::figure::{Bench, Figure, Readings, figures};
 use crate::job::PartRecord;
-use crate::measure::{Length, Phase, Quantity, Sense, Spots, Stated, Verdict};
-use crate::sheet::in_unit;
+use crate::measure::{Length, Phase, Quantity, Sense, Spots, Stated, Verdict, in_unit};
 use crate::wear::{Grade, Tag};
+use crate::work::Outcome;
 
 /// How sound a part is as found.
 #[derive(Debug, Clone, Default)]

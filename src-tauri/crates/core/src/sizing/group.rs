@@ -5,9 +5,9 @@ use super::words::{range_words, size_text, size_words};
 use super::{Action, GroupPlan, Missing, PartPlan};
 use crate::engine::Part;
 use crate::figure::Readings;
-use crate::measure::{Length, Sense};
-use crate::money::Work;
-use crate::sheet::{SizeGroup, SizeRow, in_unit};
+use crate::measure::{Length, Sense, in_unit};
+use crate::sheet::{SizeGroup, SizeRow};
+use crate::work::Work;
 
 /// The smallest size beyond `found` that cleans up everything: the first whose finished range lies wholly within what the
 /// worst part still has. Shells for slight wear are no size to machine to.

@@ -103,6 +103,21 @@ impl Missing {
 }
 
 impl GroupPlan {
+    /// What is done with it, in words, lower case.
+    pub fn words(&self) -> String {
+        let machine = if self.group == SizeGroup::Bores { "bore" } else { "grind" };
+        match self.action {
+            Action::Open => "can’t say yet".into(),
+            Action::Keep => "keep as they are".into(),
+            Action::Polish => "polish".into(),
+            Action::UndersizeShells => "keep, with shells for slight wear".into(),
+            Action::Machine if self.size.is_none() => format!("{machine}; size not known yet"),
+            Action::Machine => format!("{machine} all to {}", self.size_shown),
+            Action::Sleeve => format!("sleeve those that need it, the others stay {}", self.size_shown),
+            Action::Replace => "replace".into(),
+        }
+    }
+
     /// The parts that go to the machine shop: all of a group that is ground or bored, of sleeved bores those at fault.
     pub fn machined(&self) -> impl Iterator<Item = &PartPlan> {
         self.parts.iter().filter(|part| match self.action {

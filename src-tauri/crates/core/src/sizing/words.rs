@@ -1,9 +1,9 @@
 //! Sizes and ranges in words.
 
 use crate::figure::Readings;
-use crate::measure::Length;
 use crate::measure::LengthUnit::{Inch, Millimetre, Thou};
-use crate::sheet::{SizeGroup, in_unit};
+use crate::measure::{Length, in_unit, range, range_in_unit};
+use crate::sheet::SizeGroup;
 
 /// A size of a series: "standard", "0.010 in undersize".
 pub(super) fn size_words(size: Length, group: SizeGroup, readings: &Readings<'_>) -> String {
@@ -29,22 +29,11 @@ pub(super) fn size_text(size: Length, readings: &Readings<'_>) -> String {
 
 /// "2.2483 to 2.2490 in", or one value where both ends are the same.
 pub(super) fn range_words((low, high): (Length, Length), readings: &Readings<'_>) -> String {
-    let unit = readings.unit();
-    let (low, high) = (in_unit(low, unit), in_unit(high, unit));
-    if low == high {
-        return high;
-    }
-    format!("{} to {high}", low.strip_suffix(unit.name()).unwrap_or(&low).trim_end())
+    range_in_unit(low, high, readings.unit())
 }
 
-/// A reckoned range, rounded once to the step in which sizes are given: ten-thousandths of an inch, thousandths of a
-/// millimetre.
+/// A reckoned range, rounded once to the step in which sizes are given.
 pub(super) fn rounded((low, high): (Length, Length), readings: &Readings<'_>) -> String {
     let unit = readings.unit();
-    let step = match unit {
-        Inch | Thou => Length::from_nanometres(2_540),
-        _ => Length::from_nanometres(1_000),
-    };
-    let (low, high) = (low.show(step, unit), high.show(step, unit));
-    format!("{} to {high}", low.strip_suffix(unit.name()).unwrap_or(&low).trim_end())
+    range(low, high, unit.usual_step(), unit)
 }

@@ -2,6 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::Grade;
+
 /// A kind of wear or damage.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
@@ -78,6 +80,12 @@ impl Tag {
     /// Whether it reports damage; *looks even* reports ordinary use.
     pub fn is_damage(self) -> bool {
         self != Self::LooksEven
+    }
+
+    /// The sentence of one of its grades.
+    pub fn sentence(self, grade: Grade) -> &'static str {
+        let index = usize::from(grade.number()) - 1;
+        self.row().grades.get(index).copied().unwrap_or("")
     }
 
     /// Its row of the table.

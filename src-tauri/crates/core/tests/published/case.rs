@@ -5,10 +5,10 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use serde::{Deserialize, Deserializer};
 use serde_json::{Map, Value};
-use wearbook_core::decide::Outcome;
 use wearbook_core::engine::{Part, PartKind};
 use wearbook_core::measure::{Entry, Phase, Quantity, Station, Verdict};
 use wearbook_core::sheet::SizeGroup;
+use wearbook_core::work::Outcome;
 
 /// How surely something is known.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]

@@ -138,7 +138,7 @@ fn second_thoughts() -> Vec<Step> {
         steps.push(Step::UndoLast);
         steps.push(Step::Record(Change::Overrule {
             part: pump,
-            outcome: wearbook_core::decide::Outcome::Replace,
+            outcome: wearbook_core::work::Outcome::Replace,
             reason: "A new pump costs less than the hours to rebuild this one.".into(),
         }));
     }
@@ -149,8 +149,8 @@ fn second_thoughts() -> Vec<Step> {
 mod tests {
     use super::*;
     use wearbook_core::assess::assess;
-    use wearbook_core::decide::Outcome;
     use wearbook_core::job::{DeviceId, Edit, EditId, Job, RecordedChange};
+    use wearbook_core::work::Outcome;
 
     /// The story without its photos.
     fn told() -> Job {

@@ -2,8 +2,9 @@
 
 use wearbook_core::engine::PartKind;
 use wearbook_core::job::Change;
-use wearbook_core::list::{ListKind, OwnItem, Tick};
-use wearbook_core::money::{Currency, EstimateLine, Money, Price, PriceKey, PriceList, Tax, Work};
+use wearbook_core::job::{ListKind, OwnItem, Tick};
+use wearbook_core::money::{Currency, EstimateLine, Money, Price, PriceKey, PriceList, Tax};
+use wearbook_core::work::Work;
 
 /// The price of a new part, of machining it, and the shop's minutes, for one piece each; in cents.
 const PRICES: [(PartKind, Work, i64, i64, u32); 23] = [
@@ -78,7 +79,7 @@ pub(super) fn changes() -> Vec<Change> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use wearbook_core::decide::Outcome;
+    use wearbook_core::work::Outcome;
 
     #[test]
     fn every_price_is_possible() {

@@ -1,6 +1,6 @@
 //! Severity as hatching: which strokes, and where they enter and leave an outline.
 
-use wearbook_core::assess::Seen;
+use wearbook_core::view::Seen;
 use wearbook_core::wear::Grade;
 
 use super::Point;

@@ -2,8 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use wearbook_core::assess::Seen;
 use wearbook_core::engine::{Part, Plan, PlanCell, PlanSection, Symbol};
+use wearbook_core::view::Seen;
 use wearbook_core::wear::Grade;
 
 use super::Point;

@@ -22,7 +22,7 @@ pub(crate) use zones::zones;
 
 use hatch::Ink;
 use svg::Svg;
-use wearbook_core::assess::Seen;
+use wearbook_core::view::Seen;
 use wearbook_core::wear::Grade;
 
 /// A point on paper: x, y.

@@ -2,8 +2,8 @@
 
 use std::f64::consts::PI;
 
-use wearbook_core::assess::Seen;
 use wearbook_core::document::ZoneDrawing;
+use wearbook_core::view::Seen;
 use wearbook_core::wear::{Zone, ZoneMap};
 
 use super::Point;

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 use std::io::Cursor;
 
 use serde::{Deserialize, Serialize};
+use wearbook_core::assess;
 use wearbook_core::job::{Change, DeviceId, Edit, EditId, Job, RecordedChange};
 
 use super::limits::{MAX_EDIT_MILLIS, MAX_EDITS, MAX_JOB_BYTES, MAX_UNKNOWN_BYTES};
@@ -167,7 +168,7 @@ fn in_order(read: Vec<EditAsRead>) -> Result<Vec<Edit>, StoreError> {
 /// told, not kept.
 fn check_by_hand(job: &Job, change: &RecordedChange) -> Result<(), String> {
     match change {
-        RecordedChange::Known(change) => job.check(change).map_err(|refused| refused.0),
+        RecordedChange::Known(change) => assess::check(job, change).map_err(|refused| refused.0),
         RecordedChange::Unknown(value) => match serde_json::from_value::<Change>(value.clone()) {
             Ok(_) => Ok(()),
             Err(error) => Err(format!("it can’t be read: {}.", error.to_string().trim_end_matches('.'))),

@@ -1,11 +1,10 @@
 //! Neighbouring mains with clearances that differ.
 
 use super::{Rule, Says, Scene};
-use crate::decide::Outcome;
 use crate::engine::{At, Part, PartKind};
 use crate::figure::Figure;
-use crate::measure::{Length, Phase, Quantity};
-use crate::sheet::in_unit;
+use crate::measure::{Length, Phase, Quantity, in_unit};
+use crate::work::Outcome;
 
 /// 0.001 in.
 const MOST: Length = Length::from_nanometres(25_400);

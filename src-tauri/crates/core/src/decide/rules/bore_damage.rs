@@ -1,9 +1,9 @@
 //! Damaged bores.
 
 use super::{Rule, Says, from, up_to};
-use crate::decide::Outcome::{Clean, Machine};
 use crate::engine::PartKind::Bore;
 use crate::wear::{Grade, Tag};
+use crate::work::Outcome::{Clean, Machine};
 
 pub(super) const RULE: Rule = Rule {
     id: "bore-damage",

@@ -1,7 +1,7 @@
 //! Both halves of a bearing go together.
 
 use super::{Rule, Says, shells};
-use crate::decide::Outcome;
+use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
     id: "both-halves",

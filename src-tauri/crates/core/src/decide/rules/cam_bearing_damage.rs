@@ -1,9 +1,9 @@
 //! Worn camshaft bearings.
 
 use super::{Rule, Says, from, up_to};
-use crate::decide::Outcome::{PutBack, Replace};
 use crate::engine::PartKind::CamBearing;
 use crate::wear::{Grade, Tag};
+use crate::work::Outcome::{PutBack, Replace};
 
 const TAGS: &[Tag] = &[Tag::Scoring, Tag::EmbeddedDebris, Tag::CopperShowing, Tag::Wiping, Tag::Corrosion];
 

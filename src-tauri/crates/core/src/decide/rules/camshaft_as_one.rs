@@ -1,8 +1,8 @@
 //! A lobe that can't be saved takes its camshaft with it.
 
 use super::{Rule, Says};
-use crate::decide::Outcome;
 use crate::engine::{At, Part, PartKind};
+use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
     id: "camshaft-as-one",

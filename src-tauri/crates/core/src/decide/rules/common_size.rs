@@ -1,10 +1,10 @@
 //! What the plan of sizes says of journals and bores.
 
 use super::{Rule, Says};
-use crate::decide::Outcome;
 use crate::engine::Part;
 use crate::sheet::SizeGroup;
 use crate::sizing::{Action, GroupPlan};
+use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
     id: "common-size",

@@ -1,12 +1,12 @@
 //! Cracked parts.
 
 use super::{Rule, Says, from, up_to};
-use crate::decide::Outcome::{CantSay, Replace};
 use crate::engine::PartKind::{
     Block, Bore, Camshaft, Crankpin, Crankshaft, HeadBolts, HousingBore, MainCapBolts, MainJournal, OilPickup, OilPump,
     Piston, Pushrod, Rod, RodBolts, TimingDrive,
 };
 use crate::wear::{Grade, Tag};
+use crate::work::Outcome::{CantSay, Replace};
 
 pub(super) const RULE: Rule = Rule {
     id: "cracks",

@@ -1,8 +1,8 @@
 //! A journal that can't be saved takes the crankshaft with it.
 
 use super::{Rule, Says};
-use crate::decide::Outcome;
 use crate::engine::{At, Part, PartKind};
+use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
     id: "crankshaft-as-one",

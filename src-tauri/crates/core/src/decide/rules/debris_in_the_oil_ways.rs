@@ -1,9 +1,9 @@
 //! Debris has been round with the oil.
 
 use super::{Rule, Says};
-use crate::decide::Outcome;
 use crate::engine::PartKind;
 use crate::wear::{Grade, Tag};
+use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
     id: "debris-in-the-oil-ways",

@@ -1,9 +1,9 @@
 //! Tappets that are only dirty.
 
 use super::{Line, Rule, Says, read, up_to};
-use crate::decide::Outcome::{Clean, RebuildHere};
 use crate::engine::PartKind::Tappet;
 use crate::wear::{Grade, Tag};
+use crate::work::Outcome::{Clean, RebuildHere};
 
 const LINES: &[Line] = &[
     up_to(Grade::FOUR, &[Tappet], &[Tag::Deposits], RebuildHere),

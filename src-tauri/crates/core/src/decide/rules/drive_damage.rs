@@ -1,9 +1,9 @@
 //! Timing and auxiliary drives.
 
 use super::{Rule, Says, from, up_to};
-use crate::decide::Outcome::{PutBack, Replace};
 use crate::engine::PartKind::{AuxiliaryDrive, TimingDrive};
 use crate::wear::{Grade, Tag};
+use crate::work::Outcome::{PutBack, Replace};
 
 pub(super) const RULE: Rule = Rule {
     id: "drive-damage",

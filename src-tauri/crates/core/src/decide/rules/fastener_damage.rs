@@ -1,9 +1,9 @@
 //! Bolts and studs.
 
 use super::{Rule, Says, from, up_to};
-use crate::decide::Outcome::{CantSay, Clean, PutBack, Replace};
 use crate::engine::PartKind::{self, HeadBolts, MainCapBolts, RodBolts};
 use crate::wear::{Grade, Tag};
+use crate::work::Outcome::{CantSay, Clean, PutBack, Replace};
 
 pub(super) const RULE: Rule = Rule {
     id: "fastener-damage",

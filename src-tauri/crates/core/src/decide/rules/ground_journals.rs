@@ -1,8 +1,8 @@
 //! What must not be lost when journals are ground.
 
 use super::{Rule, Says};
-use crate::decide::Outcome;
 use crate::engine::{Part, PartKind};
+use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
     id: "ground-journals",

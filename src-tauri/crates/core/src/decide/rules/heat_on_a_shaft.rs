@@ -1,9 +1,9 @@
 //! Shafts that ran hot.
 
 use super::{Rule, Says, from, up_to};
-use crate::decide::Outcome::{CantSay, Replace};
 use crate::engine::PartKind::{self, CamJournal, Crankpin, Crankshaft, MainJournal};
 use crate::wear::{Grade, Tag};
+use crate::work::Outcome::{CantSay, Replace};
 
 pub(super) const RULE: Rule = Rule {
     id: "heat-on-a-shaft",

@@ -1,9 +1,9 @@
 //! Housing bores in which a shell has moved.
 
 use super::{Rule, Says, from, up_to};
-use crate::decide::Outcome::{Clean, Machine};
 use crate::engine::PartKind::HousingBore;
 use crate::wear::{Grade, Tag};
+use crate::work::Outcome::{Clean, Machine};
 
 pub(super) const RULE: Rule = Rule {
     id: "housing-damage",

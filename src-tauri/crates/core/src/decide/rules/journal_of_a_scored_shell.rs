@@ -1,9 +1,9 @@
 //! A scored shell sends the eye to its journal.
 
 use super::{Rule, Says, shells};
-use crate::decide::Outcome;
 use crate::engine::PartKind;
 use crate::wear::{Grade, Tag};
+use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
     id: "journal-of-a-scored-shell",

@@ -1,12 +1,11 @@
 //! Scratched, pitted or marked journals.
 
 use super::{Line, Rule, Says, Scene, from, read, up_to};
-use crate::decide::Outcome::{self, Machine, Polish, Replace};
 use crate::engine::Part;
 use crate::engine::PartKind::{CamJournal, Crankpin, MainJournal};
-use crate::measure::{Phase, Quantity, Stated};
-use crate::sheet::in_unit;
+use crate::measure::{Phase, Quantity, Stated, in_unit};
 use crate::wear::{Grade, Tag};
+use crate::work::Outcome::{self, Machine, Polish, Replace};
 
 /// Marks that are judged by the fingernail alone.
 const MARKS: &[Line] = &[

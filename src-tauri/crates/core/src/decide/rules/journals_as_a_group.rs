@@ -1,9 +1,9 @@
 //! One journal ground, all of its group ground.
 
 use super::{Rule, Says};
-use crate::decide::Outcome;
 use crate::engine::{Part, PartKind};
 use crate::sheet::Dispute;
+use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
     id: "journals-as-a-group",

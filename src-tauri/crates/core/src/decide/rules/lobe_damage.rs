@@ -1,9 +1,9 @@
 //! Worn or broken lobes.
 
 use super::{Rule, Says, at, from, up_to};
-use crate::decide::Outcome::{Polish, PutBack, Replace};
 use crate::engine::PartKind::Lobe;
 use crate::wear::{Grade, Tag};
+use crate::work::Outcome::{Polish, PutBack, Replace};
 
 pub(super) const RULE: Rule = Rule {
     id: "lobe-damage",

@@ -1,9 +1,9 @@
 //! A broken-up tappet sends the eye to its lobe.
 
 use super::{Rule, Says};
-use crate::decide::Outcome;
 use crate::engine::{Part, PartKind};
 use crate::wear::{Grade, Tag};
+use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
     id: "lobe-of-a-spalled-tappet",

@@ -1,9 +1,9 @@
 //! Parts that eyes alone can't pass.
 
 use super::{Rule, Says};
-use crate::decide::Outcome;
 use crate::engine::PartKind;
 use crate::measure::{Phase, Quantity};
+use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
     id: "measure-first",

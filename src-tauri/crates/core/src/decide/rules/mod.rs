@@ -49,13 +49,12 @@ mod shell_moved;
 mod shells;
 mod tappet_damage;
 
-use super::Outcome;
-use crate::assess::grade_sentence;
 use crate::engine::{Engine, Part, PartKind};
 use crate::job::{Job, PartRecord};
 use crate::sizing::Measured;
 use crate::wear::{Grade, Tag};
 use crate::words::capitalised;
+use crate::work::Outcome;
 
 /// Every rule.
 pub const ALL: [&Rule; 46] = [
@@ -190,7 +189,7 @@ pub(super) fn read(lines: &[Line], part: Part, record: &PartRecord) -> Option<(O
 
 /// A finding in a sentence.
 fn seen(tag: Tag, grade: Grade) -> String {
-    format!("{}, grade {}: {}", capitalised(tag.row().name), grade.number(), grade_sentence(tag, grade))
+    format!("{}, grade {}: {}", capitalised(tag.row().name), grade.number(), tag.sentence(grade))
 }
 
 impl Line {

@@ -1,8 +1,8 @@
 //! Never an old flat tappet on a new cam.
 
 use super::{Rule, Says};
-use crate::decide::Outcome;
 use crate::engine::{At, Part, PartKind};
+use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
     id: "new-cam-new-tappets",

@@ -1,8 +1,8 @@
 //! New shells with a new crankshaft.
 
 use super::{Rule, Says, shells};
-use crate::decide::Outcome;
 use crate::engine::{At, Part, PartKind};
+use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
     id: "new-crank-new-shells",

@@ -1,8 +1,8 @@
 //! A new tappet may run on a sound old lobe.
 
 use super::{Rule, Says};
-use crate::decide::Outcome;
 use crate::engine::{Part, PartKind};
+use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
     id: "new-tappet-old-cam",

@@ -1,7 +1,7 @@
 //! Nobody has looked at it.
 
 use super::{Rule, Says};
-use crate::decide::Outcome;
+use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
     id: "not-looked-at",

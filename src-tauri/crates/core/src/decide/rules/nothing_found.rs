@@ -1,8 +1,8 @@
 //! Looked at and sound.
 
 use super::{Rule, Says};
-use crate::decide::Outcome;
 use crate::engine::PartKind;
+use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
     id: "nothing-found",

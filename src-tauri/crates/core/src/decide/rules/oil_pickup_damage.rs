@@ -1,9 +1,9 @@
 //! The oil pick-up with its strainer.
 
 use super::{Rule, Says, from, up_to};
-use crate::decide::Outcome::{Clean, Replace};
 use crate::engine::PartKind::OilPickup;
 use crate::wear::{Grade, Tag};
+use crate::work::Outcome::{Clean, Replace};
 
 pub(super) const RULE: Rule = Rule {
     id: "oil-pickup-damage",

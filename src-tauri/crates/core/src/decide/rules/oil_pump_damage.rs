@@ -1,9 +1,9 @@
 //! The oil pump.
 
 use super::{Rule, Says, from, up_to};
-use crate::decide::Outcome::{Clean, RebuildHere, Replace};
 use crate::engine::PartKind::OilPump;
 use crate::wear::{Grade, Tag};
+use crate::work::Outcome::{Clean, RebuildHere, Replace};
 
 pub(super) const RULE: Rule = Rule {
     id: "oil-pump-damage",

@@ -1,7 +1,7 @@
 //! One bearing failed, all bearings renewed.
 
 use super::{Rule, Says, shells};
-use crate::decide::Outcome;
+use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
     id: "one-bearing-failed",

@@ -1,9 +1,9 @@
 //! Parts with a figure outside its limits, or too close to call.
 
 use super::{Rule, Says};
-use crate::decide::Outcome;
 use crate::engine::PartKind;
 use crate::measure::{Phase, Quantity, Verdict};
+use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
     id: "outside-limits",

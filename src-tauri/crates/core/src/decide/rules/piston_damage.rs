@@ -1,9 +1,9 @@
 //! Damaged pistons.
 
 use super::{Rule, Says, from, up_to};
-use crate::decide::Outcome::{Clean, Replace};
 use crate::engine::PartKind::Piston;
 use crate::wear::{Grade, Tag};
+use crate::work::Outcome::{Clean, Replace};
 
 pub(super) const RULE: Rule = Rule {
     id: "piston-damage",

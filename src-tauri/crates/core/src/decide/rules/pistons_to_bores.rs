@@ -1,9 +1,9 @@
 //! Bored cylinders take new pistons.
 
 use super::{Rule, Says};
-use crate::decide::Outcome;
 use crate::engine::{Part, PartKind};
 use crate::sizing::Action;
+use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
     id: "pistons-to-bores",

@@ -1,10 +1,10 @@
 //! Tappets with a few pits, on which manuals disagree.
 
 use super::{Line, Rule, Says, at, read};
-use crate::decide::Outcome::{PutBack, Replace};
 use crate::engine::PartKind::Tappet;
 use crate::sheet::Dispute;
 use crate::wear::{Grade, Tag};
+use crate::work::Outcome::{PutBack, Replace};
 
 const SLIGHT: &[Line] = &[at(Grade::ONE, &[Tappet], &[Tag::Pitting], Replace)];
 

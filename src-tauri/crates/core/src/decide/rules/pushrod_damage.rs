@@ -1,9 +1,9 @@
 //! Bent, worn or blocked pushrods.
 
 use super::{Rule, Says, from, up_to};
-use crate::decide::Outcome::{CantSay, Clean, PutBack, Replace};
 use crate::engine::PartKind::Pushrod;
 use crate::wear::{Grade, Tag};
+use crate::work::Outcome::{CantSay, Clean, PutBack, Replace};
 
 pub(super) const RULE: Rule = Rule {
     id: "pushrod-damage",

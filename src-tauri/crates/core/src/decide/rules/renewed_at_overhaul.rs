@@ -1,8 +1,8 @@
 //! Parts that are renewed at every overhaul.
 
 use super::{Rule, Says};
-use crate::decide::Outcome;
 use crate::engine::PartKind;
+use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
     id: "renewed-at-overhaul",

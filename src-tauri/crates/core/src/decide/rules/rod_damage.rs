@@ -1,9 +1,9 @@
 //! Rods that have suffered.
 
 use super::{Rule, Says, from, up_to};
-use crate::decide::Outcome::{Clean, Machine, Replace};
 use crate::engine::PartKind::Rod;
 use crate::wear::{Grade, Tag};
+use crate::work::Outcome::{Clean, Machine, Replace};
 
 pub(super) const RULE: Rule = Rule {
     id: "rod-damage",

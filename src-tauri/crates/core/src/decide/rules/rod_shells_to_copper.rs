@@ -1,9 +1,9 @@
 //! One rod shell worn to the copper, all rod shells renewed.
 
 use super::{Rule, Says, shells};
-use crate::decide::Outcome;
 use crate::engine::PartKind;
 use crate::wear::{Grade, Tag};
+use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
     id: "rod-shells-to-copper",

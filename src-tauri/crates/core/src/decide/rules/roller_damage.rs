@@ -1,9 +1,9 @@
 //! Roller tappets and the lobes on which they run.
 
 use super::{Line, Rule, Says, from};
-use crate::decide::Outcome::Replace;
 use crate::engine::PartKind::{Lobe, Tappet};
 use crate::wear::{Grade, Tag};
+use crate::work::Outcome::Replace;
 
 const LINES: &[Line] = &[from(Grade::TWO, &[Tappet, Lobe], &[Tag::Scoring], Replace)];
 

@@ -1,9 +1,9 @@
 //! Rust, dirt and knocks on the big pieces.
 
 use super::{Rule, Says, from, up_to};
-use crate::decide::Outcome::{Clean, Machine};
 use crate::engine::PartKind::{Block, Camshaft, Crankshaft};
 use crate::wear::{Grade, Tag};
+use crate::work::Outcome::{Clean, Machine};
 
 pub(super) const RULE: Rule = Rule {
     id: "rust-and-dirt",

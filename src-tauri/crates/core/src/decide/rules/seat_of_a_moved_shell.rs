@@ -1,10 +1,10 @@
 //! A shell has moved, so its seat is measured.
 
 use super::{Rule, Says, shells};
-use crate::decide::Outcome;
 use crate::engine::PartKind;
 use crate::measure::{Phase, Quantity};
 use crate::wear::{Grade, Tag};
+use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
     id: "seat-of-a-moved-shell",

@@ -1,9 +1,9 @@
 //! Shells with much debris in them.
 
 use super::{Line, Rule, Says, from};
-use crate::decide::Outcome::Replace;
 use crate::engine::PartKind::{MainShell, RodShell};
 use crate::wear::{Grade, Tag};
+use crate::work::Outcome::Replace;
 
 /// One field of the nine of a running face is 11 per cent of it: specks all over it are more than the 5 per cent that the
 /// manuals allow, a few fine specks are less (our judgement).

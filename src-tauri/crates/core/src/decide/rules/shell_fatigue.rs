@@ -1,9 +1,9 @@
 //! Shells that crack from fatigue.
 
 use super::{Line, Rule, Says, from};
-use crate::decide::Outcome::Replace;
 use crate::engine::PartKind::{MainShell, RodShell};
 use crate::wear::{Grade, Tag};
+use crate::work::Outcome::Replace;
 
 /// A few hairlines are the checking of an overlay, which manuals let pass.
 pub(super) const LINES: &[Line] = &[from(Grade::TWO, &[MainShell, RodShell], &[Tag::FatigueCracks], Replace)];

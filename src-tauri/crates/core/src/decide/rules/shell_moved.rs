@@ -1,9 +1,9 @@
 //! Shells that have moved in their seats.
 
 use super::{Line, Rule, Says, from};
-use crate::decide::Outcome::Replace;
 use crate::engine::PartKind::{MainShell, RodShell};
 use crate::wear::{Grade, Tag};
+use crate::work::Outcome::Replace;
 
 pub(super) const LINES: &[Line] = &[from(Grade::ONE, &[MainShell, RodShell], &[Tag::BrightBack], Replace)];
 

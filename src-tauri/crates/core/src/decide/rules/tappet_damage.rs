@@ -1,9 +1,9 @@
 //! Tappets that don't go back.
 
 use super::{Rule, Says, from, up_to};
-use crate::decide::Outcome::{PutBack, Replace};
 use crate::engine::PartKind::Tappet;
 use crate::wear::{Grade, Tag};
+use crate::work::Outcome::{PutBack, Replace};
 
 pub(super) const RULE: Rule = Rule {
     id: "tappet-damage",

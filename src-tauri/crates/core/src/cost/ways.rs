@@ -3,13 +3,13 @@
 
 use serde::Serialize;
 
-use super::{Money, PriceKey, PriceList, Work};
-use crate::assess::PartView;
-use crate::decide::Outcome;
 use crate::engine::PartKind;
 use crate::job::Job;
+use crate::money::{Money, PriceKey, PriceList};
 use crate::sheet::SizeGroup;
 use crate::sizing::{Action, GroupPlan, Sizing};
+use crate::view::PartView;
+use crate::work::{Outcome, Work};
 
 /// One way.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -45,29 +45,6 @@ pub struct Ways {
     pub chosen_because: Option<String>,
 }
 
-impl Work {
-    /// The ways among which a person may choose for a kind of part; none for most.
-    pub fn ways_for(kind: PartKind) -> &'static [Self] {
-        match kind {
-            PartKind::Bore => &[Self::Machine, Self::Sleeve, Self::Replace],
-            PartKind::Camshaft => &[Self::Replace, Self::WeldUp],
-            _ => &[],
-        }
-    }
-
-    /// The way in words, lower case: "a new camshaft".
-    pub fn way_words(self, kind: PartKind) -> &'static str {
-        match (kind, self) {
-            (PartKind::Bore, Self::Machine) => "bore all to the next size, with new pistons",
-            (PartKind::Bore, Self::Sleeve) => "sleeve those that need it, and keep the pistons that are sound",
-            (PartKind::Bore, Self::Replace) => "a new block, with new pistons",
-            (PartKind::Camshaft, Self::Replace) => "a new camshaft",
-            (PartKind::Camshaft, Self::WeldUp) => "weld up and regrind the old one",
-            _ => self.words(),
-        }
-    }
-}
-
 /// What there is to choose in this job.
 pub fn ways(job: &Job, parts: &[PartView], sizing: &Sizing) -> Vec<Ways> {
     let bores = sizing.groups.iter().find(|plan| plan.group == SizeGroup::Bores);
@@ -100,7 +77,7 @@ fn camshaft(job: &Job, parts: &[PartView]) -> Option<Ways> {
     let followed = worn.first()?.decision.work()?;
     let way = |work, ruled_out: &str| Way {
         work,
-        words: work.way_words(PartKind::Camshaft).into(),
+        words: PartKind::Camshaft.way_words(work).into(),
         net: net(&job.prices, &[(PartKind::Camshaft, work, worn.len())]),
         ruled_out: ruled_out.into(),
         mind: String::new(),
@@ -144,7 +121,7 @@ fn worn_bores(job: &Job, parts: &[PartView], plan: &GroupPlan) -> Option<Ways> {
     let pistons = parts.iter().filter(own).count();
     let way = |work, pieces: &[(PartKind, Work, usize)], ruled_out: String, mind: &str| Way {
         work,
-        words: work.way_words(PartKind::Bore).into(),
+        words: PartKind::Bore.way_words(work).into(),
         net: net(&job.prices, pieces),
         ruled_out,
         mind: mind.into(),
@@ -203,7 +180,7 @@ fn weigh(Weighed { job, kind, what, followed, facts, usual, because, others }: W
     if let Some(first) = ways.first()
         && first.work != followed
     {
-        told.push(format!("The plan now follows another way: {}.", followed.way_words(kind)));
+        told.push(format!("The plan now follows another way: {}.", kind.way_words(followed)));
     }
     let chosen = job.chosen_ways.get(&kind).filter(|chosen| chosen.way == followed);
     told.retain(|sentence| !sentence.is_empty());
@@ -221,8 +198,8 @@ fn weigh(Weighed { job, kind, what, followed, facts, usual, because, others }: W
 mod tests {
     use super::*;
     use crate::assess::{Assessment, assess};
-    use crate::job::{Change, DeviceId, EditId};
-    use crate::list::ListKind;
+    use crate::job::ListKind;
+    use crate::job::testing::job_of;
     use serde_json::{Value, json};
 
     /// An in-line four with bores of 3.500 in, a limit of 3.505 in and one oversize of 0.010 in; `sleeve` is what a sleeve
@@ -246,13 +223,8 @@ mod tests {
             json!({ "do": "use-sheet", "sheet": sheet }),
             json!({ "do": "use-prices", "prices": { "currency": "EUR", "prices": prices } }),
         ];
-        let mut job = Job::default();
-        for (n, change) in (1..).zip(before.iter().chain(done)) {
-            let change: Change = serde_json::from_value(change.clone()).unwrap();
-            job.check(&change).unwrap();
-            job.apply(EditId::next(None, n, DeviceId(1)), &change);
-        }
-        assess(&job)
+        let changes: Vec<Value> = before.iter().chain(done).cloned().collect();
+        assess(&job_of(&changes))
     }
 
     fn bore(n: u8, inches: &str) -> Value {

@@ -1,0 +1,130 @@
+//! What the rebuild costs: one line for each kind of part and work, from the decisions.
+
+use std::collections::BTreeMap;
+
+use crate::engine::PartKind;
+use crate::money::{PriceKey, PriceList, Quote, QuoteLine};
+use crate::view::PartView;
+use crate::words::{capitalised, plural};
+use crate::work::Work;
+
+/// Puts together what the decisions cost at these prices.
+pub fn quote(parts: &[PartView], prices: &PriceList) -> Quote {
+    let mut by_key: BTreeMap<PriceKey, Vec<&PartView>> = BTreeMap::new();
+    for view in parts {
+        if let Some(work) = view.decision.work() {
+            by_key.entry(PriceKey { kind: view.kind, work }).or_default().push(view);
+        }
+    }
+    // A new camshaft brings its lobes, and one that is welded up takes them along: they are not charged again.
+    let with_all_its_parts = |of: &PriceKey| matches!(of.work, Work::Replace | Work::WeldUp);
+    let carried =
+        |of: &PriceKey| of.kind.comes_with().is_some_and(|kind| by_key.contains_key(&PriceKey { kind, work: of.work }));
+    let brought: Vec<PriceKey> = by_key.keys().filter(|of| with_all_its_parts(of) && carried(of)).copied().collect();
+    by_key.retain(|of, _| !brought.contains(of));
+    let lines: Vec<QuoteLine> = by_key.into_iter().map(|(of, views)| line(of, &views, prices)).collect();
+    Quote::of(lines, prices)
+}
+
+fn line(of: PriceKey, views: &[&PartView], prices: &PriceList) -> QuoteLine {
+    let quantity = pieces(of.kind, views.len());
+    let each = prices.price(of).map(|price| prices.each(price));
+    QuoteLine {
+        of,
+        what: format!("{}: {}", capitalised(&named(of.kind, quantity)), of.work.words()),
+        parts: views.iter().map(|view| view.part).collect(),
+        quantity,
+        each,
+        net: each.map(|each| each.times(i64::from(quantity))),
+        because: because(views),
+    }
+}
+
+/// The reason that weighs most, with the parts of which it is told: a finding says more than a rule that holds whatever is
+/// found.
+fn because(views: &[&PartView]) -> String {
+    let reason = |view: &PartView| view.decision.reasons.first().map(|reason| reason.because.clone());
+    let worst = views.iter().rev().max_by_key(|view| view.worst);
+    let Some((worst, told)) = worst.and_then(|view| Some((view, reason(view)?))) else { return String::new() };
+    let alike = views.iter().filter(|view| view.worst.is_some() && reason(view).as_ref() == Some(&told));
+    let labels: Vec<&str> = alike.map(|view| view.label.as_str()).collect();
+    // A part of which there is but one is named by the line itself, and sentences about a group name their part.
+    let is_named = worst.label.eq_ignore_ascii_case(worst.kind.row().name) || told.contains(&worst.label);
+    match labels.as_slice() {
+        [] => told,
+        _ if is_named => told,
+        [one] => format!("{one}: {told}"),
+        [one, other] => format!("{one}; {other}: {told}"),
+        [one, other, more @ ..] => format!("{one}; {other} and {} more: {told}", more.len()),
+    }
+}
+
+/// Pairs of shells and the set of thrust faces count as one.
+fn pieces(kind: PartKind, parts: usize) -> u32 {
+    let parts = u32::try_from(parts).unwrap_or(u32::MAX);
+    match kind {
+        PartKind::MainShell | PartKind::RodShell | PartKind::ThrustFace => parts.div_ceil(2),
+        _ => parts,
+    }
+}
+
+fn named(kind: PartKind, quantity: u32) -> String {
+    let name = match kind {
+        PartKind::MainShell | PartKind::RodShell => format!("{}s, pairs", kind.row().name),
+        PartKind::ThrustFace => "thrust bearing, set".into(),
+        _ if quantity > 1 => plural(kind.row().name),
+        _ => kind.row().name.into(),
+    };
+    if quantity > 1 { format!("{quantity} {name}") } else { name }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::assess::assess;
+    use crate::engine::Arrangement;
+    use crate::job::TagRecord;
+    use crate::job::testing::arranged;
+    use crate::wear::{Grade, Tag};
+
+    /// What the line for new pistons says of its reason.
+    #[track_caller]
+    fn pistons_because(scuffed: &[(u8, usize)], expected: &str) {
+        let mut job = arranged(Arrangement::inline(6));
+        for (n, grade) in scuffed {
+            let record = TagRecord { grade: Grade::ALL[*grade - 1], zones: Default::default() };
+            let part = format!("piston.{n}").parse().unwrap();
+            job.parts.entry(part).or_default().tags.insert(Tag::Scuffing, record);
+        }
+        let quote = assess(&job).quote;
+        let key = PriceKey { kind: PartKind::Piston, work: Work::Replace };
+        let line = quote.lines.iter().find(|line| line.of == key).unwrap();
+        assert_eq!(line.because, expected);
+    }
+
+    #[test]
+    fn a_line_says_which_parts_brought_it_about() {
+        let torn = "Scuffing, grade 3: Torn streaks that catch a fingernail.";
+        pistons_because(&[(2, 3)], &format!("Piston 2: {torn}"));
+        pistons_because(&[(2, 3), (5, 3)], &format!("Piston 2; Piston 5: {torn}"));
+        pistons_because(&[(1, 3), (2, 3), (5, 3)], &format!("Piston 1; Piston 2 and 1 more: {torn}"));
+        let worse = "Piston 5: Scuffing, grade 4: Metal has been dragged and built up.";
+        pistons_because(&[(2, 3), (5, 4)], worse);
+    }
+
+    #[test]
+    fn a_new_camshaft_brings_its_lobes() {
+        let mut job = arranged(Arrangement::inline(2));
+        let record = TagRecord { grade: Grade::ALL[3], zones: Default::default() };
+        job.parts.entry("lobe.1.intake.1".parse().unwrap()).or_default().tags.insert(Tag::WornNose, record);
+        let renewed: Vec<PartKind> = assess(&job)
+            .quote
+            .lines
+            .iter()
+            .filter(|line| line.of.work == Work::Replace)
+            .map(|line| line.of.kind)
+            .collect();
+        assert!(renewed.contains(&PartKind::Camshaft), "{renewed:?}");
+        assert!(!renewed.contains(&PartKind::Lobe), "the lobes are charged besides their shaft: {renewed:?}");
+    }
+}

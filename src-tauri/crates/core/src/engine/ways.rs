@@ -1,0 +1,27 @@
+//! Where more than one way serves to put a kind of part right: what a person may choose among.
+
+use super::PartKind;
+use crate::work::Work;
+
+impl PartKind {
+    /// The ways among which a person may choose; none for most.
+    pub fn ways(self) -> &'static [Work] {
+        match self {
+            Self::Bore => &[Work::Machine, Work::Sleeve, Work::Replace],
+            Self::Camshaft => &[Work::Replace, Work::WeldUp],
+            _ => &[],
+        }
+    }
+
+    /// A way of putting it right in words, lower case: "a new camshaft".
+    pub fn way_words(self, way: Work) -> &'static str {
+        match (self, way) {
+            (Self::Bore, Work::Machine) => "bore all to the next size, with new pistons",
+            (Self::Bore, Work::Sleeve) => "sleeve those that need it, and keep the pistons that are sound",
+            (Self::Bore, Work::Replace) => "a new block, with new pistons",
+            (Self::Camshaft, Work::Replace) => "a new camshaft",
+            (Self::Camshaft, Work::WeldUp) => "weld up and regrind the old one",
+            _ => way.words(),
+        }
+    }
+}

@@ -1,0 +1,159 @@
+//! A part with all that is known and concluded about it, as every screen and paper shows it.
+
+use std::collections::BTreeMap;
+
+use serde::Serialize;
+
+use crate::decide::Decision;
+use crate::engine::{Engine, Part, PartKind};
+use crate::figure::{Figure, Readings, doubt};
+use crate::job::{Drawn, EditId, PartRecord, PhotoId};
+use crate::measure::{Length, Phase, Quantity, Reading, Spot};
+use crate::wear::{Grade, Tag, Zone};
+
+/// Whether somebody has looked at a part, and what they saw.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+pub enum Seen {
+    /// Nothing has been recorded: not the same as clean.
+    NotLooked,
+    /// Looked at and clean, or only evenly worn.
+    Clean,
+    /// Damage was tagged.
+    Worn,
+}
+
+/// One part with all that is known and concluded about it.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+pub struct PartView {
+    /// The part.
+    pub part: Part,
+    /// Its kind.
+    pub kind: PartKind,
+    /// What a mechanic calls it.
+    pub label: String,
+    /// Looked at or not, and what was seen.
+    pub seen: Seen,
+    /// The worst grade of damage.
+    pub worst: Option<Grade>,
+    /// The tags, worst first.
+    pub findings: Vec<Finding>,
+    /// Photos in the order taken in.
+    pub photos: Vec<PhotoId>,
+    /// What is drawn over them, in the order in which it was drawn; photos with nothing on them are left out.
+    pub drawn: BTreeMap<PhotoId, Vec<Drawn>>,
+    /// The remark; empty if none.
+    pub note: String,
+    /// The readings, in the order in which they were taken; those that a later one at the same place replaced included.
+    pub readings: Vec<ReadingView>,
+    /// What follows from the readings.
+    pub figures: Vec<Figure>,
+    /// What to do about it.
+    pub decision: Decision,
+}
+
+/// One tag on one part.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+pub struct Finding {
+    /// What.
+    pub tag: Tag,
+    /// Its name.
+    pub name: String,
+    /// How bad.
+    pub grade: Grade,
+    /// The grade's sentence.
+    pub sentence: String,
+    /// Where, in the order of the drawing.
+    pub zones: Vec<Zone>,
+}
+
+/// One reading.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+pub struct ReadingView {
+    /// The edit that took it, by which it can be undone.
+    pub edit: EditId,
+    /// What was measured.
+    pub quantity: Quantity,
+    /// The name of a quantity of the manual's own; else empty.
+    pub name: String,
+    /// Where.
+    pub spot: Spot,
+    /// When in the rebuild.
+    pub phase: Phase,
+    /// As it was entered.
+    pub value: String,
+    /// The whole reading as it was taken, so that it can be given again as sure.
+    pub taken: Reading,
+    /// Corrected, at 20 °C, in nanometres.
+    pub length: Length,
+    /// With what; empty if no instrument was named.
+    pub instrument: String,
+    /// Whether it stands: no later one was taken at its place.
+    pub stands: bool,
+    /// A question, if it is hard to believe.
+    pub doubt: Option<String>,
+}
+
+/// The part as a person sees it, without its readings.
+pub(crate) fn view(engine: &Engine, part: Part, record: &PartRecord, decision: Decision) -> PartView {
+    let mut findings: Vec<Finding> = record
+        .tags
+        .iter()
+        .map(|(tag, tagged)| Finding {
+            tag: *tag,
+            name: tag.row().name.into(),
+            grade: tagged.grade,
+            sentence: tag.sentence(tagged.grade).into(),
+            zones: tagged.zones.iter().copied().collect(),
+        })
+        .collect();
+    findings.sort_by_key(|finding| (std::cmp::Reverse(finding.grade), finding.tag));
+    PartView {
+        part,
+        kind: part.kind,
+        label: part.label(engine.arrangement()),
+        seen: match (record.looked_at(), record.worst()) {
+            (false, _) => Seen::NotLooked,
+            (true, None) => Seen::Clean,
+            (true, Some(_)) => Seen::Worn,
+        },
+        worst: record.worst(),
+        findings,
+        photos: record.photos.clone(),
+        drawn: record.drawn.clone().into_iter().filter(|(photo, _)| record.photos.contains(photo)).collect(),
+        note: record.note.clone(),
+        readings: vec![],
+        figures: vec![],
+        decision,
+    }
+}
+
+/// The readings of a part, in the order in which they were taken.
+pub(crate) fn readings_of(readings: &Readings<'_>, part: Part) -> Vec<ReadingView> {
+    let job = readings.job;
+    let of_part = job.readings.iter().filter(|taken| taken.reading.part == part);
+    of_part
+        .map(|taken| {
+            let reading = &taken.reading;
+            let instrument = reading.instrument.as_ref().and_then(|id| job.instruments.get(id));
+            let standing = readings.of(part).iter().find(|standing| standing.edit == taken.edit);
+            ReadingView {
+                edit: taken.edit,
+                quantity: reading.quantity,
+                name: reading.name.clone(),
+                spot: reading.spot,
+                phase: reading.phase,
+                value: reading.value.to_string(),
+                taken: reading.clone(),
+                length: reading.length(instrument),
+                instrument: instrument.map_or_else(String::new, |instrument| instrument.name.clone()),
+                stands: standing.is_some(),
+                doubt: standing.and_then(|standing| doubt(readings, standing)),
+            }
+        })
+        .collect()
+}
