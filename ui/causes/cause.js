@@ -1,5 +1,5 @@
 // One cause: how likely it is, what speaks for and against it, on the plan and in words, and what to do about it.
-/** @import { CauseView, JobView, PlaceView } from '../types/api.d.ts' */
+/** @import { CauseView, JobView, PlaceView, Todo } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { toScreen, toWitness } from '../route.js'
 import { capitalised } from '../text.js'
@@ -61,6 +61,6 @@ function places(cause) {
 /** As surely as it can be said. @param {PlaceView} place */
 const placed = ({ label, probability }) => `${capitalised(label)}: ${text.about(Math.round(probability * 10) * 10)}`
 
-/** @param {string} heading @param {string[]} all */
+/** @param {string} heading @param {Todo[]} all */
 const lines = (heading, all) =>
-  all.length === 0 ? '' : html`<h2>${heading}</h2><ul>${all.map((line) => html`<li>${line}</li>`)}</ul>`
+  all.length === 0 ? '' : html`<h2>${heading}</h2><ul>${all.map((todo) => html`<li>${todo.words}</li>`)}</ul>`

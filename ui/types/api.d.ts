@@ -160,9 +160,9 @@ export type CauseView = {
   /** What it explains that no other cause explains, strongest first: findings that would be unlikely without it. */
   explains_alone: Array<Evidence>,
   /** What to check before assembly. */
-  check: Array<string>,
+  check: Array<Todo>,
   /** What to put right before assembly. */
-  put_right: Array<string>,
+  put_right: Array<Todo>,
   /** Where its figures come from. */
   source: string, };
 
@@ -1426,6 +1426,13 @@ export type Tick = {
   part_number?: string,
   /** A note: supplier, what is still missing; may be empty. */
   note: string, };
+
+/** Something to check or to put right before assembly. */
+export type Todo = {
+  /** The written form, such as `cut-filter`; with its cause's it names the line, whatever the words become. */
+  id: string,
+  /** In words, a sentence. */
+  words: string, };
 
 /** An undersize: the range to which journals are ground, and the wall of the shells that go with it. */
 export type Undersize = {

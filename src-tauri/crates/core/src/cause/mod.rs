@@ -24,7 +24,7 @@ use serde::Serialize;
 use crate::engine::{Engine, Part};
 use crate::figure::Figure;
 use crate::job::Job;
-use catalogue::Cause;
+use catalogue::{Cause, Todo};
 use explain::Explained;
 use network::{Memo, Network};
 use told::{NAMED_FROM, PARTS_BEFORE_NAMING, summary, view};
@@ -74,9 +74,9 @@ pub struct CauseView {
     /// What it explains that no other cause explains, strongest first: findings that would be unlikely without it.
     pub explains_alone: Vec<Evidence>,
     /// What to check before assembly.
-    pub check: Vec<String>,
+    pub check: Vec<Todo>,
     /// What to put right before assembly.
-    pub put_right: Vec<String>,
+    pub put_right: Vec<Todo>,
     /// Where its figures come from.
     pub source: String,
 }

@@ -87,8 +87,8 @@ pub(super) fn view(cause: &Cause, probability: f64, explained: Explained) -> Cau
         evidence_for: explained.speaks_for,
         evidence_against: explained.speaks_against,
         explains_alone: explained.alone,
-        check: cause.check.iter().map(|line| (*line).to_owned()).collect(),
-        put_right: cause.put_right.iter().map(|line| (*line).to_owned()).collect(),
+        check: cause.check.to_vec(),
+        put_right: cause.put_right.to_vec(),
         source: cause.source.into(),
     }
 }

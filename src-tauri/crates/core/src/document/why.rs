@@ -41,7 +41,7 @@ pub(super) fn why(assessment: &Assessment, extent: Extent, blocks: &mut Vec<Bloc
         };
         let mut points = side(&view.evidence_for, "For it");
         points.extend(side(&view.evidence_against, "Against it"));
-        points.extend(view.put_right.iter().map(|right| format!("To be put right before assembly: {right}")));
+        points.extend(view.put_right.iter().map(|right| format!("To be put right before assembly: {}", right.words)));
         blocks.push(Block::Points(points));
     }
     if !assessment.causes.unexplained.is_empty() {

@@ -80,9 +80,9 @@ fn put_right(causes: &CauseReport) -> Vec<ListItem> {
     let likely = causes.causes.iter().filter(|cause| cause.probability >= PUT_RIGHT_FROM);
     likely
         .flat_map(|cause| {
-            cause.check.iter().chain(&cause.put_right).map(|check| ListItem {
-                id: format!("right {} {check}", cause.id),
-                what: check.clone(),
+            cause.check.iter().chain(&cause.put_right).map(|todo| ListItem {
+                id: format!("right {} {}", cause.id, todo.words),
+                what: todo.words.into(),
                 detail: String::new(),
                 quantity: 1,
                 parts: vec![],

@@ -25,7 +25,7 @@ pub(super) const CAUSE: Cause = Cause {
         ]),
         Sign::new(&[Rings], Side::Any, Tag::Cracks, 0.60, Severe),
     ],
-    check: &["Look for the missing piece: ring, clip, pin plug."],
-    put_right: &["Find every piece before the engine is closed; renew clips and rings."],
+    check: &[todo("look-for-piece", "Look for the missing piece: ring, clip, pin plug.")],
+    put_right: &[todo("find-every-piece", "Find every piece before the engine is closed; renew clips and rings.")],
     source: "Pattern: textbook on automotive mechanics (deep scoring in one cylinder: broken ring, clip or loose pin). Prior and chances: our judgement.",
 };

@@ -28,9 +28,9 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::size(&[Lobe], Fault::Worn, 0.20),
     ],
     check: &[
-        "Look at the nose of each lobe and at each foot with a magnifier of ten times.",
-        "Check spring forces and valve clearance.",
+        todo("look-with-magnifier", "Look at the nose of each lobe and at each foot with a magnifier of ten times."),
+        todo("check-springs", "Check spring forces and valve clearance."),
     ],
-    put_right: &["Renew camshaft and tappets together."],
+    put_right: &[todo("renew-camshaft", "Renew camshaft and tappets together.")],
     source: "Pattern: NAVEDTRA 14076 (surface disintegration: fatigue of the hardened surface); an aircraft piston-engine overhaul manual (spalling or pitting rejects). Prior and chances: our judgement.",
 };

@@ -23,10 +23,10 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::new(&[MainShell, RodShell], Side::Loaded, Tag::Pitting, 0.10, Slight).at(&[(Pattern::Spot, 0.40)]),
     ],
     check: &[
-        "Check the oil for foaming: level, pick-up, a leak on the suction side.",
-        "Check running clearances: much clearance makes it worse.",
-        "Ask for overspeed and vibration.",
+        todo("check-for-foam", "Check the oil for foaming: level, pick-up, a leak on the suction side."),
+        todo("check-clearances", "Check running clearances: much clearance makes it worse."),
+        todo("ask-overspeed", "Ask for overspeed and vibration."),
     ],
-    put_right: &["Put right level and suction, and fit the shells that the maker names for this engine."],
+    put_right: &[todo("mend-suction", "Put right level and suction, and fit the shells that the maker names for this engine.")],
     source: "Pattern: Neale, The Tribology Handbook, plain bearing failures (cavitation erosion: isolated areas, sometimes associated with grooves); an oil-analysis guide's page on bearing wear (often the unloaded half). Prior and chances: our judgement.",
 };

@@ -29,13 +29,13 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::new(&[Block, Crankshaft, Camshaft], Side::Any, Tag::Rust, 0.30, Middling),
     ],
     check: &[
-        "Pressure-test the cooling system, head gasket, oil cooler and core plugs.",
-        "Look for condensation: short runs, a missing thermostat, a blocked breather.",
-        "Ask how long it stood and how old the oil was.",
+        todo("pressure-test-cooling", "Pressure-test the cooling system, head gasket, oil cooler and core plugs."),
+        todo("look-for-condensation", "Look for condensation: short runs, a missing thermostat, a blocked breather."),
+        todo("ask-how-long-it-stood", "Ask how long it stood and how old the oil was."),
     ],
     put_right: &[
-        "Find and stop the leak, and flush the whole oil system.",
-        "Use fresh oil at once after assembly and run the engine warm.",
+        todo("stop-leak", "Find and stop the leak, and flush the whole oil system."),
+        todo("fresh-oil", "Use fresh oil at once after assembly and run the engine warm."),
     ],
     source: "Pattern: Neale, The Tribology Handbook, plain bearing failures (corrosion: lead phase removed; organic acids, coolant leakage); tappets: public exhibit on defective aircraft engine parts (spalling starts with corrosion). Prior: published shares of premature bearing failure (a bearing maker's printed guide, population unknown), scaled: our judgement, raised because engines also come in after standing. Chances: our judgement.",
 };

@@ -23,9 +23,9 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::new(&[RodShell], Side::Loaded, Tag::FatigueCracks, 0.30, Middling).at(UNDER_LOAD),
     ],
     check: &[
-        "Check plug, injector, timing and mixture of this cylinder.",
-        "Look for glowing deposits and for a lean mixture by leaking air.",
+        todo("check-ignition", "Check plug, injector, timing and mixture of this cylinder."),
+        todo("look-for-lean-mixture", "Look for glowing deposits and for a lean mixture by leaking air."),
     ],
-    put_right: &["Put ignition or injection right before the engine runs again."],
+    put_right: &[todo("mend-ignition", "Put ignition or injection right before the engine runs again.")],
     source: "Pattern: FAA material (pre-ignition and detonation: melted or eroded crown, deep pitting, damage to rings and skirt; depressed heads). Prior and chances: our judgement.",
 };

@@ -35,14 +35,14 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::size(&[MainJournal, Crankpin], Fault::Loose, 0.25),
     ],
     check: &[
-        "Cut the oil filter open and look at what it held; check its by-pass valve.",
-        "Take the oil pump apart and measure it.",
-        "Look for the way in: air cleaner, breather, filler, an earlier repair that was not washed out.",
+        todo("cut-filter", "Cut the oil filter open and look at what it held; check its by-pass valve."),
+        todo("measure-oil-pump", "Take the oil pump apart and measure it."),
+        todo("look-for-way-in", "Look for the way in: air cleaner, breather, filler, an earlier repair that was not washed out."),
     ],
     put_right: &[
-        "Open every oil way of block and crankshaft, brush and flush it.",
-        "Flush or renew the oil cooler and the lines.",
-        "Remove particles that are pressed into the journals before new shells go in.",
+        todo("flush-oil-ways", "Open every oil way of block and crankshaft, brush and flush it."),
+        todo("flush-cooler", "Flush or renew the oil cooler and the lines."),
+        todo("remove-particles", "Remove particles that are pressed into the journals before new shells go in."),
     ],
     source: "Pattern: Neale, The Tribology Handbook, plain bearing failures (foreign matter: fine score marks in the direction of motion, embedded particles with haloes). Prior: published shares of premature bearing failure (a bearing maker's printed guide, population unknown), scaled: our judgement. Chances: our judgement.",
 };

@@ -22,9 +22,9 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::size(&[Piston], Fault::Loose, 0.40),
     ],
     check: &[
-        "Check the air cleaner, its seat and every joint between it and the engine.",
-        "Look for dust in the intake behind the cleaner.",
+        todo("check-air-cleaner", "Check the air cleaner, its seat and every joint between it and the engine."),
+        todo("look-for-dust", "Look for dust in the intake behind the cleaner."),
     ],
-    put_right: &["Renew the air cleaner's element and seal its joints before the engine runs."],
+    put_right: &[todo("renew-element", "Renew the air cleaner's element and seal its joints before the engine runs.")],
     source: "Pattern: textbook on automotive mechanics (light matt scoring on all cylinders: dust by the air cleaner). Prior and chances: our judgement.",
 };

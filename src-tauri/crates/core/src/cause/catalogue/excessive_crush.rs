@@ -21,11 +21,11 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::size(&[MainJournal], Fault::Tight, 0.20),
     ],
     check: &[
-        "Look at the cap's joint faces for filing.",
-        "Check how tight the cap was, and that the shells are the right ones.",
+        todo("look-for-filing", "Look at the cap's joint faces for filing."),
+        todo("check-tightness", "Check how tight the cap was, and that the shells are the right ones."),
     ],
     put_right: &[
-        "Have the housing brought to size with a cap that has not been filed; tighten to the manual's figure.",
+        todo("size-housing", "Have the housing brought to size with a cap that has not been filed; tighten to the manual's figure."),
     ],
     source: "Pattern: from memory of bearing makers' guides (heavy wear next to one or both parting faces). Prior: published shares of premature bearing failure (a bearing maker's printed guide, population unknown), scaled: our judgement (misassembly, shared out). Chances: our judgement.",
 };

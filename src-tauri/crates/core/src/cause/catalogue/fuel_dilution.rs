@@ -26,13 +26,13 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::size(&[Bore], Fault::Worn, 0.30),
     ],
     check: &[
-        "Check carburettor or injectors, fuel pump and choke for flooding.",
-        "Smell the oil and have it analysed.",
-        "Ask about many cold starts and much idling.",
+        todo("check-for-flooding", "Check carburettor or injectors, fuel pump and choke for flooding."),
+        todo("analyse-oil", "Smell the oil and have it analysed."),
+        todo("ask-cold-starts", "Ask about many cold starts and much idling."),
     ],
     put_right: &[
-        "Put the fuel system right before the engine runs again.",
-        "Change oil and filter after the first warm run.",
+        todo("mend-fuel-system", "Put the fuel system right before the engine runs again."),
+        todo("change-oil", "Change oil and filter after the first warm run."),
     ],
     source: "Pattern: an oil-analysis guide's page on bearing wear (worn, pitted, dark green colouration, loaded area, journals may pit). Prior and chances: our judgement.",
 };

@@ -46,7 +46,7 @@ mod prelude {
     pub(super) use super::super::place::PlaceKind;
     pub(super) use super::Severity::{Middling, Severe, Slight};
     pub(super) use super::sign::{ALL_OVER, UNDER_LOAD};
-    pub(super) use super::{Cause, Fault, Mirror, Side, Sign, any};
+    pub(super) use super::{Cause, Fault, Mirror, Side, Sign, any, todo};
     pub(super) use crate::engine::PartKind::*;
     pub(super) use crate::engine::Tappets;
     pub(super) use crate::job::HistoryFact;
@@ -54,6 +54,8 @@ mod prelude {
 }
 
 pub use sign::{Along, Fault, Mirror, Presence, Severity, Side, Sign, Symptom};
+
+use serde::Serialize;
 
 use super::network::GradeChances;
 use super::pattern::Pattern;
@@ -126,14 +128,33 @@ pub struct Cause {
     /// The signs it leaves.
     pub signs: &'static [Sign],
     /// What to check before assembly.
-    pub check: &'static [&'static str],
+    pub check: &'static [Todo],
     /// What to put right before assembly.
-    pub put_right: &'static [&'static str],
+    pub put_right: &'static [Todo],
     /// Where the figures come from.
     pub source: &'static str,
 }
 
+/// Something to check or to put right before assembly.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+pub struct Todo {
+    /// The written form, such as `cut-filter`; with its cause's it names the line, whatever the words become.
+    pub id: &'static str,
+    /// In words, a sentence.
+    pub words: &'static str,
+}
+
+const fn todo(id: &'static str, words: &'static str) -> Todo {
+    Todo { id, words }
+}
+
 impl Cause {
+    /// Everything to check and to put right before assembly, in this order.
+    pub fn todos(&self) -> impl Iterator<Item = &'static Todo> {
+        self.check.iter().chain(self.put_right)
+    }
+
     /// Whether it is of the whole engine, not of one place.
     pub fn is_shared(&self) -> bool {
         self.reach.is_empty()
@@ -191,16 +212,33 @@ pub fn leak_share(map: ZoneMap, pattern: Pattern) -> f64 {
 
 #[cfg(test)]
 mod tests {
+    use std::collections::BTreeSet;
+
     use super::*;
     use crate::engine::Engine;
+    use crate::job::former_put_right::FORMER;
+
+    /// Ticks of long ago are kept under these words.
+    #[test]
+    fn what_was_ticked_by_its_words_is_still_there() {
+        for (id, words, line) in FORMER {
+            let cause = ALL.into_iter().find(|cause| cause.id == *id);
+            assert!(cause.is_some_and(|cause| cause.todos().any(|todo| todo.id == *line)), "{id}: {words}");
+        }
+        assert!(FORMER.is_sorted());
+    }
 
     #[test]
     fn the_catalogue_is_sound() {
         for cause in ALL {
             assert!(cause.prior > 0.0 && cause.prior < 1.0, "{}", cause.id);
             for list in [cause.check, cause.put_right] {
-                assert!(!list.is_empty() && list.iter().all(|line| line.ends_with('.')), "{}", cause.id);
+                assert!(!list.is_empty() && list.iter().all(|todo| todo.words.ends_with('.')), "{}", cause.id);
             }
+            let ids: BTreeSet<&str> = cause.todos().map(|todo| todo.id).collect();
+            assert_eq!(ids.len(), cause.todos().count(), "two lines of {} share an id", cause.id);
+            let is_written = |id: &&str| id.bytes().all(|byte| byte.is_ascii_lowercase() || byte == b'-');
+            assert!(ids.iter().all(is_written), "{ids:?}");
             assert!(cause.source.contains("ur judgement") && cause.plainly.ends_with('.'), "{}", cause.id);
             assert!(!cause.signs.is_empty(), "{}", cause.id);
             for sign in cause.signs {

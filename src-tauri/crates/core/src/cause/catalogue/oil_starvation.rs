@@ -36,13 +36,13 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::new(&[OilPickup], Side::Any, Tag::Deposits, 0.25, Severe),
     ],
     check: &[
-        "Check the oil pump's clearances, its relief valve and its drive.",
-        "Check the pick-up and its pipe for blockage and for drawing air.",
-        "Ask how low the oil level was and what the pressure gauge showed.",
+        todo("check-oil-pump", "Check the oil pump's clearances, its relief valve and its drive."),
+        todo("check-pick-up", "Check the pick-up and its pipe for blockage and for drawing air."),
+        todo("ask-oil-level", "Ask how low the oil level was and what the pressure gauge showed."),
     ],
     put_right: &[
-        "Blow through every oil way and make sure that each shell's hole meets its oil way.",
-        "Prime the oil system before the first start and watch the pressure.",
+        todo("blow-oil-ways", "Blow through every oil way and make sure that each shell's hole meets its oil way."),
+        todo("prime-oil", "Prime the oil system before the first start and watch the pressure."),
     ],
     source: "Pattern: Neale, The Tribology Handbook, plain bearing failures (wiping); a reconditioner's printed chart (streaked and smeared, worst at the centre of the loaded shell, pick-up on the journal). Whole thrust surfaces of pistons marked when oil is short: textbook. Prior: published shares of premature bearing failure (a bearing maker's printed guide, population unknown), scaled: our judgement. Those farthest from the pump worst: from memory. Chances: our judgement.",
 };

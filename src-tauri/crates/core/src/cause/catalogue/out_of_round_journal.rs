@@ -18,7 +18,7 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::new(&[MainShell, RodShell], Side::Loaded, Tag::HotSpot, 0.12, Slight).at(UNDER_LOAD),
         Sign::size(&[MainJournal, Crankpin], Fault::OutOfRound, 0.92),
     ],
-    check: &["Measure the journal in two directions at both ends."],
-    put_right: &["Have the journals ground true."],
+    check: &[todo("measure-journal", "Measure the journal in two directions at both ends.")],
+    put_right: &[todo("grind-journals", "Have the journals ground true.")],
     source: "Pattern: NAVEDTRA 14075 (out-of-round journals: pounding, oil leakage, overheating). Prior and chances: our judgement.",
 };

@@ -22,7 +22,7 @@ pub(super) const CAUSE: Cause = Cause {
             .at(&[(Pattern::Crown, 0.45), (Pattern::Partings, 0.40)]),
         Sign::size(&[HousingBore, Rod], Fault::OutOfRound, 0.90),
     ],
-    check: &["Measure the bore in two directions with its cap tightened."],
-    put_right: &["Have the bore brought back to size and round, or renew the rod."],
+    check: &[todo("measure-bore", "Measure the bore in two directions with its cap tightened.")],
+    put_right: &[todo("size-bore", "Have the bore brought back to size and round, or renew the rod.")],
     source: "Pattern: a reconditioner's printed chart (narrow wear zone in the crown); from memory (near both parting lines). Prior: published shares of premature bearing failure (a bearing maker's printed guide, population unknown), scaled: our judgement (misassembly, shared out). Chances: our judgement.",
 };

@@ -29,13 +29,13 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::new(&[Block], Side::Any, Tag::Cracks, 0.15, Middling),
     ],
     check: &[
-        "Check the cooling system: pump, thermostat, radiator, belts and hoses, scale in the block.",
-        "Have the block and the head tested for cracks and flatness.",
-        "Have the crankshaft tested for cracks and hardness: heat may have destroyed its heat treatment.",
+        todo("check-cooling", "Check the cooling system: pump, thermostat, radiator, belts and hoses, scale in the block."),
+        todo("test-block-and-head", "Have the block and the head tested for cracks and flatness."),
+        todo("test-crankshaft", "Have the crankshaft tested for cracks and hardness: heat may have destroyed its heat treatment."),
     ],
     put_right: &[
-        "Put right whatever made it run hot before it runs again.",
-        "Renew a crankshaft that is discoloured by heat.",
+        todo("mend-cooling", "Put right whatever made it run hot before it runs again."),
+        todo("renew-crankshaft", "Renew a crankshaft that is discoloured by heat."),
     ],
     source: "Pattern: Neale, The Tribology Handbook, plain bearing failures (wiping, fatigue); a reconditioner's printed chart (lining melted, wiped, torn away); TM 9-4310-397-14 (a discoloured crankshaft is replaced). Prior and chances: our judgement.",
 };

@@ -23,13 +23,13 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::new(&[Crankshaft, Rod], Side::Any, Tag::Cracks, 0.05, Middling),
     ],
     check: &[
-        "Check ignition or injection timing, fuel grade and boost against the engine's manual.",
-        "Ask how the engine is used: loads, gears, revolutions.",
-        "Have the rods and the crankshaft tested for cracks and straightness.",
+        todo("check-timing", "Check ignition or injection timing, fuel grade and boost against the engine's manual."),
+        todo("ask-use", "Ask how the engine is used: loads, gears, revolutions."),
+        todo("test-for-cracks", "Have the rods and the crankshaft tested for cracks and straightness."),
     ],
     put_right: &[
-        "Set timing and fuelling right.",
-        "Agree with the customer how the engine is to be used, or fit what bears the load if the manual offers it.",
+        todo("set-timing", "Set timing and fuelling right."),
+        todo("agree-use", "Agree with the customer how the engine is to be used, or fit what bears the load if the manual offers it."),
     ],
     source: "Pattern: a marine help page (worn only on the top bearings of the rods and the lower bearings of the block: fatigue, detonation, lugging); US marine-engineer examination item (only the lower half of a main fails: overload); TM 55-1905-221-14-3 (loaded halves show distress first). Prior: published shares of premature bearing failure (a bearing maker's printed guide, population unknown), scaled: our judgement. Chances: our judgement.",
 };

@@ -26,11 +26,11 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::new(&[MainShell, RodShell], Side::Lower, Tag::Scoring, 0.15, Slight).at(&[(Pattern::Right, 0.70)]),
     ],
     check: &[
-        "Compare the marks of cap and housing: number, side, direction.",
-        "Check dowels, locating faces and bolts for play, and whether the right socket has room.",
+        todo("compare-cap-marks", "Compare the marks of cap and housing: number, side, direction."),
+        todo("check-dowels", "Check dowels, locating faces and bolts for play, and whether the right socket has room."),
     ],
     put_right: &[
-        "Put every cap back in its own place and the right way round; have the bore measured with the cap tightened.",
+        todo("place-caps", "Put every cap back in its own place and the right way round; have the bore measured with the cap tightened."),
     ],
     source: "Pattern: a reconditioner's printed chart (wear near the parting lines on opposite sides of both halves). Prior: published shares of premature bearing failure (a bearing maker's printed guide, population unknown), scaled: our judgement (misassembly, shared out). Chances: our judgement.",
 };

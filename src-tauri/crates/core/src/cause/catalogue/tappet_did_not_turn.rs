@@ -25,9 +25,9 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::size(&[Lobe], Fault::Worn, 0.70),
     ],
     check: &[
-        "Check that the tappet turns freely in its bore and that its foot is crowned.",
-        "Check the lobe's taper and the spring's force.",
+        todo("check-tappet-turns", "Check that the tappet turns freely in its bore and that its foot is crowned."),
+        todo("check-taper-and-spring", "Check the lobe's taper and the spring's force."),
     ],
-    put_right: &["Renew camshaft and tappets together; never fit old tappets to a new cam."],
+    put_right: &[todo("renew-camshaft", "Renew camshaft and tappets together; never fit old tappets to a new cam.")],
     source: "Pattern: NAVEDTRA 14076 (shallow channel: the follower failed to revolve); an owners' club note (cupped face). Prior and chances: our judgement.",
 };

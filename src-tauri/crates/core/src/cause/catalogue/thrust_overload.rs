@@ -22,11 +22,11 @@ pub(super) const REAR_FACE: Cause = Cause {
     shifts: &[(HistoryFact::RecentRebuild, 1.3)],
     signs: &signs(Side::RearFace),
     check: &[
-        "Check the clutch's free travel, or the converter's pressure and end clearance.",
-        "Check what is driven from either end for misalignment and for pushing on the shaft.",
-        "Check the finish and squareness of the shaft's thrust faces.",
+        todo("check-clutch", "Check the clutch's free travel, or the converter's pressure and end clearance."),
+        todo("check-what-is-driven", "Check what is driven from either end for misalignment and for pushing on the shaft."),
+        todo("check-thrust-faces", "Check the finish and squareness of the shaft's thrust faces."),
     ],
-    put_right: &["Put right what pushes on the shaft, and check the end float when the mains are tightened."],
+    put_right: &[todo("mend-push", "Put right what pushes on the shaft, and check the end float when the mains are tightened.")],
     source: "Pattern: common practice (one face worn, the other nearly new; finish, misalignment, overload). Prior and chances: our judgement.",
 };
 

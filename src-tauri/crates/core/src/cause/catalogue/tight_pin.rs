@@ -16,7 +16,7 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::new(&[Piston], Side::Any, Tag::Scuffing, 0.55, Middling).at(&[(Pattern::Pins, 0.80)]),
         Sign::new(&[Piston], Side::Any, Tag::Seizure, 0.45, Severe).at(&[(Pattern::Pins, 0.80)]),
     ],
-    check: &["Check the fit of the pin in piston and rod, and the oil feed of the small end."],
-    put_right: &["Fit pins to the manual's clearance and oil them at assembly."],
+    check: &[todo("check-pin-fit", "Check the fit of the pin in piston and rod, and the oil feed of the small end.")],
+    put_right: &[todo("fit-pins", "Fit pins to the manual's clearance and oil them at assembly.")],
     source: "Pattern: a piston maker's guide (seizure at forty-five degrees beside the pin: fit too tight, small end dry). Prior and chances: our judgement.",
 };
