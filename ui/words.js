@@ -459,6 +459,7 @@ export const words = {
     /** @param {number} done @param {number} items */ done: (done, items) => (items === 0 ? 'nothing on it' : `${done} of ${items} done`),
     /** @param {number} n */ held: (n) => `${n} held`,
     empty: 'Nothing stands on this list.',
+    notWanted: 'Done, and not wanted now',
     all: 'All lists',
     /** @param {string} title */ next: (title) => `Next: ${title}`,
     /** @param {string} what */ tick: (what) => `Done: ${what}`,

@@ -2,6 +2,7 @@
 // touched is guessed: causes and decisions wait for the answer.
 /** @import { Change, Finding, Instrument, JobView, ListItem, PartView, Reading, ReadingView } from '../types/api.d.ts' */
 import { tagOf } from '../catalogue.js'
+import { itemKey } from '../lists/key.js'
 import { placeId } from '../marks/place.js'
 
 /** @param {JobView} view @param {Change} change @returns {JobView} */
@@ -41,7 +42,7 @@ export function guess(view, change) {
     case 'measure':
       return withPart(view, change.reading.part, (part) => measured(part, change.reading, view.instruments))
     case 'tick':
-      return withItem(view, change.item, (item) => ({ ...item, tick: change.tick.done > 0 || change.tick.note || change.tick.part_number ? change.tick : null }))
+      return withItem(view, itemKey({ asked: change.item }), (item) => ({ ...item, tick: change.tick.done > 0 || change.tick.note || change.tick.part_number ? change.tick : null }))
     case 'close':
       return { ...view, closed_at: change.closed ? Date.now() : null }
     case 'found-size': {
@@ -102,10 +103,10 @@ function seenAnew(part) {
   return { ...part, worst: /** @type {PartView['worst']} */ (worst), seen }
 }
 
-/** @param {JobView} view @param {string} id @param {(item: ListItem) => ListItem} alter @returns {JobView} */
-function withItem(view, id, alter) {
+/** @param {JobView} view @param {string} key @param {(item: ListItem) => ListItem} alter @returns {JobView} */
+function withItem(view, key, alter) {
   const lists = view.assessment.lists.map((list) => {
-    const items = list.items.map((item) => (item.id === id ? alter(item) : item))
+    const items = list.items.map((item) => (itemKey(item) === key ? alter(item) : item))
     return { ...list, items, done: items.filter(({ tick, quantity }) => tick && tick.done >= quantity).length }
   })
   return { ...view, assessment: { ...view.assessment, lists } }

@@ -22,7 +22,7 @@ export function item(view, item, isOrder) {
   const tick = item.tick ?? OPEN
   const isDone = tick.done >= item.quantity
   const turn = () =>
-    append(view.job, { do: 'tick', item: item.id, tick: isDone ? { ...tick, ...UNDONE } : { ...tick, done: item.quantity, date: today() } })
+    append(view.job, { do: 'tick', item: item.asked, tick: isDone ? { ...tick, ...UNDONE } : { ...tick, done: item.quantity, date: today() } })
   return html`
     <li class=${isDone ? 'item item-done' : 'item'}>
       <div class="item-head">
@@ -30,7 +30,7 @@ export function item(view, item, isOrder) {
         <div class="item-what">
           <p>${item.quantity > 1 ? html`<span>${text.times(item.quantity)}</span>` : ''} <strong>${item.what}</strong></p>
           ${item.detail ? html`<p>${tied(capitalised(item.detail))}</p>` : ''}
-          ${item.tick ? html`<p class="item-state">${state(item, tick)}</p>` : ''}
+          ${item.tick ? html`<p class="item-state">${progress(item, tick)}</p>` : ''}
         </div>
       </div>
       ${held(item.waits_for)}
@@ -43,8 +43,9 @@ export function item(view, item, isOrder) {
     </li>`
 }
 
-/** How far it is, when, and the note. @param {ListItem} item @param {Tick} tick */
-const state = ({ quantity }, { done, date, part_number, note }) =>
+/** How far it is, when, and the note; an old entry did not tell of how many.
+ * @param {Pick<ListItem, 'quantity'>} item @param {Tick} tick */
+export const progress = ({ quantity }, { done, date, part_number, note }) =>
   [done >= quantity ? text.whole : done > 0 ? text.partly(done, quantity) : '', date && day(date), part_number, note].filter(Boolean).join(' · ')
 
 /** @param {string[]} waits */
@@ -60,11 +61,11 @@ function held(waits) {
 }
 
 /** What is put right follows from a cause, not from one part. @param {ListItem} item */
-const isFromCause = ({ id }) => id.startsWith('right ')
+const isFromCause = ({ asked }) => asked.key.of === 'put-right'
 
 /** What the shop added it can take off again. @param {string} job @param {ListItem} item */
-function takeOff(job, { id, what }) {
-  const [, edit] = /^own (.+)$/.exec(id) ?? []
-  if (!edit) return ''
+function takeOff(job, { asked, what }) {
+  if (asked.key.of !== 'own') return ''
+  const { edit } = asked.key
   return html`<button type="button" class="quiet" aria-label=${text.takeOffNamed(what)} @click=${() => append(job, { do: 'undo', edit })}>${text.takeOff}</button>`
 }

@@ -5,7 +5,8 @@ import { repeat } from '../vendor/lit-html/directives/repeat.js'
 import { toScreen } from '../route.js'
 import { state } from '../state.js'
 import { words } from '../words.js'
-import { item } from './item.js'
+import { item, progress } from './item.js'
+import { itemKey } from './key.js'
 import { ownItem } from './own-item.js'
 import { papers } from './papers.js'
 
@@ -43,12 +44,26 @@ function line(job, { kind, title, items, done }) {
     </li>`
 }
 
+/** What was done about items that no longer follow from the job. @param {WorkList} list */
+function notWanted({ not_wanted }) {
+  if (not_wanted.length === 0) return ''
+  return html`
+    <h2>${text.notWanted}</h2>
+    <ul class="work-list">${not_wanted.map(({ asked, words: what, because, tick }) => html`
+      <li class="item">
+        <p><strong>${what}</strong></p>
+        <p>${because}</p>
+        <p class="item-state">${progress(asked, tick)}</p>
+      </li>`)}</ul>`
+}
+
 /** @param {JobView} view @param {WorkList} list @param {WorkList | undefined} next */
 const one = (view, list, next) => ({
   title: list.title,
   body: html`
     <p class="list-progress">${list.items.length === 0 ? text.empty : text.done(list.done, list.items.length)}</p>
-    <ul class="work-list">${repeat(list.items, ({ id }) => id, (entry) => item(view, entry, list.kind === 'order'))}</ul>
+    <ul class="work-list">${repeat(list.items, itemKey, (entry) => item(view, entry, list.kind === 'order'))}</ul>
+    ${notWanted(list)}
     ${ownItem(view.job, list.kind)}
     ${papers(view.job, list)}`,
   bar: html`

@@ -7,23 +7,25 @@ import { formOf } from '../controls/form.js'
 import { input } from '../controls/input.js'
 import { today } from '../dates.js'
 import { submit } from '../edits/queue.js'
+import { itemKey } from './key.js'
 import { words } from '../words.js'
 
 const text = words.lists
 
 /** @param {string} job @param {ListItem} item @param {Tick} tick @param {boolean} isOrder */
 export function tickForm(job, item, tick, isOrder) {
-  const name = `tick ${job} ${item.id}`
+  const key = itemKey(item)
+  const name = `tick ${job} ${key}`
   const { entered, refusal, enter, send } = formOf(name, () => ({ ...tick, date: tick.date || today() }))
   const isMany = item.quantity > 1
-  const id = item.id.replaceAll(/\W/g, '-')
+  const id = key.replaceAll(/\W+/g, '-')
   const summary = isOrder ? (isMany ? text.detailsOrderMany : text.detailsOrder) : isMany ? text.detailsMany : text.detailsOne
   const save = (/** @type {Event} */ event) => {
     event.preventDefault()
     // What is not begun has no date.
     const tickOf = (/** @type {Tick} */ { done, date, part_number = '', note }) =>
       ({ done, date: done > 0 ? date : '', part_number: part_number.trim(), note: note.trim() })
-    return foldAfter(event, send((entered) => submit(job, { do: 'tick', item: item.id, tick: tickOf(entered) })))
+    return foldAfter(event, send((entered) => submit(job, { do: 'tick', item: item.asked, tick: tickOf(entered) })))
   }
   return html`
     <details>

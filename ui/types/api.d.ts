@@ -266,8 +266,8 @@ export type Change = { "do": "fill",
   price: Price, } | { "do": "note-estimate",
   /** Its lines. */
   lines: Array<EstimateLine>, } | { "do": "tick",
-  /** The item. */
-  item: string,
+  /** The item, as it was asked for. */
+  item: Asked,
   /** What has been done. */
   tick: Tick, } | { "do": "add-item",
   /** The item. */
@@ -721,9 +721,53 @@ export type LineKey = {
   numbers?: Array<number>, };
 
 /** One line of a list. */
+export type ItemKey = { "of": "order",
+  /** The kind. */
+  kind: PartKind,
+  /** Where one kind is wanted in several sizes at once: those of this size. Else empty: all of the kind. */
+  parts: Array<Part>, } | { "of": "machine",
+  /** The kind. */
+  kind: PartKind,
+  /** What is done to them; none where an old entry did not tell. */
+  work?: Work, } | { "of": "part",
+  /** On which list. */
+  list: ListKind,
+  /** The part. */
+  part: Part, } | { "of": "put-right",
+  /** The cause's written form. */
+  cause: string,
+  /** The written form of what it asks for. */
+  check: string, } | { "of": "own",
+  /** The edit that put it there. */
+  edit: EditId, } | { "of": "former",
+  /** On which list, as far as it can be told. */
+  list: ListKind,
+  /** The words. */
+  words: string, };
+
+export type Asked = {
+  /** Which item. */
+  key: ItemKey,
+  /** In words, with the size. */
+  words: string,
+  /** The size beyond standard, in nanometres; nought is standard, none is no size or one that was not known yet. */
+  size: number | null,
+  /** How many; nought where an old entry did not tell. */
+  quantity: number, };
+
+export type NotWanted = {
+  /** The item, as it was asked for. */
+  asked: Asked,
+  /** In words, with the size for which it was done. */
+  words: string,
+  /** How it stands, in a sentence. */
+  because: string,
+  /** What has been done about it. */
+  tick: Tick, };
+
 export type ListItem = {
-  /** Its name, the same as long as it is about the same: ticks refer to it. */
-  id: string,
+  /** What a tick of it is kept under, with what it asks for now. */
+  asked: Asked,
   /** What, in words. */
   what: string,
   /** Size or work in words; may be empty. */
@@ -1519,7 +1563,9 @@ export type WorkList = {
   /** Its items. */
   items: Array<ListItem>,
   /** How many items are wholly done. */
-  done: number, };
+  done: number,
+  /** What was ordered, sent or done and no longer follows from the job. */
+  not_wanted: Array<NotWanted>, };
 
 /** A field of a part's surface. Front, rear, left and right are those of the engine, seen from the rear looking to the
  * front. */

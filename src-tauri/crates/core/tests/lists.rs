@@ -136,7 +136,7 @@ proptest! {
     #[test]
     fn nothing_stands_on_a_list_without_a_reason(job in any_job()) {
         let assessment = assess(&job);
-        let mut ids: Vec<&str> = items(&assessment).map(|(_, item)| item.id.as_str()).collect();
+        let mut ids: Vec<_> = items(&assessment).map(|(_, item)| &item.asked.key).collect();
         ids.sort_unstable();
         let before = ids.len();
         ids.dedup();

@@ -198,8 +198,8 @@ fn weigh(Weighed { job, kind, what, followed, facts, usual, because, others }: W
 mod tests {
     use super::*;
     use crate::assess::{Assessment, assess};
-    use crate::job::ListKind;
     use crate::job::testing::job_of;
+    use crate::job::{ItemKey, ListKind};
     use serde_json::{Value, json};
 
     /// An in-line four with bores of 3.500 in, a limit of 3.505 in and one oversize of 0.010 in; `sleeve` is what a sleeve
@@ -243,10 +243,14 @@ mod tests {
     }
 
     #[track_caller]
-    fn lists(assessment: &Assessment, kind: ListKind, item: &str, detail: &str) {
+    fn lists(assessment: &Assessment, kind: ListKind, key: &ItemKey, detail: &str) {
         let list = assessment.lists.iter().find(|list| list.kind == kind).unwrap();
-        let there = list.items.iter().find(|own| own.id == item);
-        assert!(there.is_some_and(|own| own.detail.starts_with(detail)), "{item}: {:#?}", list.items);
+        let there = list.items.iter().find(|own| own.asked.key == *key);
+        assert!(there.is_some_and(|own| own.detail.starts_with(detail)), "{key:?}: {:#?}", list.items);
+    }
+
+    fn order(kind: PartKind) -> ItemKey {
+        ItemKey::Order { kind, parts: vec![] }
     }
 
     #[track_caller]
@@ -288,7 +292,7 @@ mod tests {
         lists(
             &assessment,
             ListKind::MachineShop,
-            "machine bore standard",
+            &ItemKey::Machine { kind: PartKind::Bore, work: Some(Work::Sleeve) },
             "Sleeve and finish to standard, 3.5000 to 3.5010 in; found: Bore 2 3.5060 in",
         );
         charges(&assessment, PartKind::Bore, Work::Sleeve, 1);
@@ -301,8 +305,8 @@ mod tests {
     #[test]
     fn a_new_block_brings_its_bores_and_holds_the_pistons() {
         let assessment = after(15_000, &[bore(2, "3.520 in"), choose("bore", "replace")]);
-        lists(&assessment, ListKind::Order, "order block", "");
-        lists(&assessment, ListKind::Order, "order piston size not known yet", "size not known yet");
+        lists(&assessment, ListKind::Order, &order(PartKind::Block), "");
+        lists(&assessment, ListKind::Order, &order(PartKind::Piston), "size not known yet");
         charges(&assessment, PartKind::Block, Work::Replace, 1);
         charges(&assessment, PartKind::Bore, Work::Replace, 0);
         assert!(assessment.sizing.orders.iter().all(|line| line.waits_for.len() == 1 || line.kind != PartKind::Piston));
@@ -317,7 +321,12 @@ mod tests {
             first(&assessment, PartKind::Camshaft),
             (Work::WeldUp, Work::WeldUp, "It costs less by more than a fifth.")
         );
-        lists(&assessment, ListKind::MachineShop, "machine camshaft", "Weld up and regrind");
+        lists(
+            &assessment,
+            ListKind::MachineShop,
+            &ItemKey::Machine { kind: PartKind::Camshaft, work: Some(Work::WeldUp) },
+            "Weld up and regrind",
+        );
         charges(&assessment, PartKind::Camshaft, Work::WeldUp, 1);
         charges(&assessment, PartKind::Lobe, Work::WeldUp, 0);
         charges(&assessment, PartKind::Tappet, Work::Replace, 8);

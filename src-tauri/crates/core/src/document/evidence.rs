@@ -97,7 +97,8 @@ fn cause(view: &CauseView, assessment: &Assessment, blocks: &mut Vec<Block>) {
             "Slightly speak {slight_for} more findings for it, {slight_against} against it."
         )));
     }
-    let mut points: Vec<String> = view.check.iter().map(|check| format!("Check before assembly: {}", check.words)).collect();
+    let mut points: Vec<String> =
+        view.check.iter().map(|check| format!("Check before assembly: {}", check.words)).collect();
     points.extend(view.put_right.iter().map(|right| format!("Put right before assembly: {}", right.words)));
     blocks.push(Block::Points(points));
 }

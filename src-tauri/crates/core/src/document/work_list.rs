@@ -3,7 +3,7 @@
 use super::condition_report::subtitle;
 use super::{Block, Paper, Shop};
 use crate::assess::Assessment;
-use crate::job::{Job, ListKind, TextField};
+use crate::job::{Job, ListKind, TextField, Tick};
 use crate::list::{ListItem, WorkList};
 
 /// The list as a paper. `date` is the local date, as year, month, day.
@@ -11,7 +11,7 @@ pub fn work_list(job: &Job, assessment: &Assessment, date: (i32, u8, u8), shop: 
     let mut blocks = Vec::new();
     // A list goes to suppliers and machine shops: it names the engine, not the customer.
     blocks.push(Block::Facts(engine_only(job, shop, &assessment.engine)));
-    match assessment.lists.iter().find(|list| list.kind == kind).filter(|list| !list.items.is_empty()) {
+    match assessment.lists.iter().find(|list| list.kind == kind).filter(|list| says_something(list)) {
         None => blocks.push(Block::Lead("There is nothing on this list.".into())),
         Some(list) => {
             blocks.push(Block::Lead(format!("{} of {} done.", list.done, list.items.len())));
@@ -30,7 +30,7 @@ pub fn work_list(job: &Job, assessment: &Assessment, date: (i32, u8, u8), shop: 
 /// All lists as a chapter of the report; nothing if they are empty.
 pub(super) fn lists(assessment: &Assessment, blocks: &mut Vec<Block>) {
     blocks.push(super::condition_report::heading("Lists"));
-    for list in assessment.lists.iter().filter(|list| !list.items.is_empty()) {
+    for list in assessment.lists.iter().filter(|list| says_something(list)) {
         blocks.push(Block::Heading { level: 2, text: list.title.clone() });
         blocks.push(without_bare_columns(table(list)));
     }
@@ -60,7 +60,7 @@ fn table(list: &WorkList) -> Block {
         head: HEAD.map(str::to_owned).to_vec(),
         // To the machine shop go sizes before and wanted, which take room.
         widths: if list.kind == ListKind::MachineShop { vec![3, 5, 10, 9, 4] } else { vec![3, 7, 6, 9, 4] },
-        rows: list.items.iter().map(row).collect(),
+        rows: rows(list).collect(),
     }
 }
 
@@ -79,11 +79,24 @@ pub(super) fn engine_only(job: &Job, shop: &Shop, engine: &Option<String>) -> Ve
 /// The list as rows with a head, for a spreadsheet.
 pub fn work_list_table(assessment: &Assessment, kind: ListKind) -> Vec<Vec<String>> {
     let head = HEAD.map(str::to_owned).to_vec();
-    let items = assessment.lists.iter().filter(|list| list.kind == kind).flat_map(|list: &WorkList| &list.items);
-    std::iter::once(head).chain(items.map(row)).collect()
+    let lists = assessment.lists.iter().filter(|list| list.kind == kind);
+    std::iter::once(head).chain(lists.flat_map(rows)).collect()
 }
 
 const HEAD: [&str; 5] = ["Quantity", "What", "Size or work", "Why", "Done"];
+
+fn says_something(list: &WorkList) -> bool {
+    !list.items.is_empty() || !list.not_wanted.is_empty()
+}
+
+/// The items, then what was done about others that are not wanted now.
+fn rows(list: &WorkList) -> impl Iterator<Item = Vec<String>> {
+    let left = list.not_wanted.iter().map(|left| {
+        let done = done(&left.tick, left.asked.quantity);
+        vec![left.tick.done.to_string(), left.words.clone(), String::new(), left.because.clone(), done]
+    });
+    list.items.iter().map(row).chain(left)
+}
 
 fn row(item: &ListItem) -> Vec<String> {
     let held = match item.waits_for.as_slice() {
@@ -91,13 +104,17 @@ fn row(item: &ListItem) -> Vec<String> {
         [one] => format!(" Held: {one}"),
         [first, rest @ ..] => format!(" Held: {first} And {} more.", rest.len()),
     };
-    let done = item.tick.as_ref().map_or_else(String::new, |tick| {
-        let number = if tick.part_number.is_empty() { String::new() } else { format!("no. {}", tick.part_number) };
-        let parts = [format!("{} of {}", tick.done, item.quantity), tick.date.clone(), number, tick.note.clone()];
-        let parts: Vec<String> = parts.into_iter().filter(|part| !part.trim().is_empty()).collect();
-        parts.join(", ")
-    });
+    let done = item.tick.as_ref().map_or_else(String::new, |tick| done(tick, item.quantity));
     vec![item.quantity.to_string(), item.what.clone(), item.detail.clone(), format!("{}{held}", item.because), done]
+}
+
+/// How far it is, when, under which number, with which note. An old entry did not tell of how many.
+fn done(tick: &Tick, quantity: u32) -> String {
+    let number = if tick.part_number.is_empty() { String::new() } else { format!("no. {}", tick.part_number) };
+    let far = if quantity == 0 { tick.done.to_string() } else { format!("{} of {quantity}", tick.done) };
+    let parts = [far, tick.date.clone(), number, tick.note.clone()];
+    let parts: Vec<String> = parts.into_iter().filter(|part| !part.trim().is_empty()).collect();
+    parts.join(", ")
 }
 
 #[cfg(test)]
@@ -105,23 +122,19 @@ mod tests {
     use super::*;
     use crate::assess::assess;
     use crate::engine::Arrangement;
+    use crate::engine::PartKind;
+    use crate::job::ItemKey;
     use crate::job::testing::arranged;
 
     #[test]
     fn in_the_report_a_list_has_only_columns_that_say_something() {
         let list = |quantity: u32, detail: &str| {
             let item = ListItem {
-                id: "a".into(),
-                what: "Pistons".into(),
                 detail: detail.into(),
-                quantity,
-                parts: vec![],
                 because: "Scuffed".into(),
-                waits_for: vec![],
-                consent: None,
-                tick: None,
+                ..ListItem::new(ItemKey::Order { kind: PartKind::Piston, parts: vec![] }, "Pistons".into(), quantity)
             };
-            WorkList { kind: ListKind::Order, title: "To order".into(), items: vec![item], done: 0 }
+            WorkList { kind: ListKind::Order, title: "To order".into(), items: vec![item], done: 0, not_wanted: vec![] }
         };
         let head = |list: WorkList| {
             let Block::Table { head, widths, rows, .. } = without_bare_columns(table(&list)) else {

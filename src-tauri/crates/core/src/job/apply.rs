@@ -88,9 +88,7 @@ impl Job {
             Change::UsePrices { prices } => self.prices = (**prices).clone(),
             Change::SetPrice { price } => self.prices.enter(*price),
             Change::NoteEstimate { lines } => self.estimate.clone_from(lines),
-            Change::Tick { item, tick } => {
-                self.ticks.insert(item.clone(), tick.clone());
-            }
+            Change::Tick { item, tick } => self.tick(item, tick),
             Change::AddItem { item } => self.own_items.push((id, item.clone())),
             Change::Propose { quote } => {
                 self.proposals.push(Proposed { edit: id, quote: (**quote).clone(), answer: None });

@@ -1,7 +1,7 @@
 //! The border of the log: a change from outside is held against the job before it is appended.
 
-use super::refused::{MAX_MARK, MAX_NAME, MAX_PHOTOS_PER_PART, MAX_TEXT, Refused, check_length};
-use super::{Change, Job, measured};
+use super::refused::{MAX_MARK, MAX_NAME, MAX_PARTS_OF_ITEM, MAX_PHOTOS_PER_PART, MAX_TEXT, Refused, check_length};
+use super::{Asked, Change, ItemKey, Job, measured};
 use crate::engine::{Engine, Part, PartKind};
 use crate::work::Work;
 
@@ -113,7 +113,7 @@ impl Job {
                 })
             }
             Change::Tick { item, tick } => {
-                check_length("The item", item, MAX_TEXT)?;
+                check_asked(item)?;
                 check_length("The date", &tick.date, MAX_NAME)?;
                 check_length("The part number", &tick.part_number, MAX_NAME)?;
                 check_length("The note", &tick.note, MAX_TEXT)
@@ -164,6 +164,22 @@ impl Job {
         let arrangement = self.arrangement.clone().ok_or_else(no_arrangement)?;
         let engine = Engine::new(arrangement).map_err(|impossible| Refused(impossible.0))?;
         engine.require(part).map(|_| ()).map_err(|missing| Refused(missing.0))
+    }
+}
+
+/// Whether such an item can be: what it is called and asks for may go with the next reading, so no more is held against it.
+fn check_asked(asked: &Asked) -> Result<(), Refused> {
+    check_length("The item", &asked.words, MAX_TEXT)?;
+    match &asked.key {
+        ItemKey::Order { parts, .. } if parts.len() > MAX_PARTS_OF_ITEM => {
+            Err(Refused(format!("An item of {} parts: {MAX_PARTS_OF_ITEM} at most.", parts.len())))
+        }
+        ItemKey::PutRight { cause, check } => {
+            check_length("The cause", cause, MAX_NAME)?;
+            check_length("The check", check, MAX_NAME)
+        }
+        ItemKey::Former { words, .. } => check_length("The item", words, MAX_TEXT),
+        _ => Ok(()),
     }
 }
 

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use serde::{Deserialize, Serialize};
 
-use super::{Answer, CustomerAnswer, EditId, HistoryFact, Mark, MarkPlace, Markup, OwnItem, TextField, Tick};
+use super::{Answer, Asked, CustomerAnswer, EditId, HistoryFact, Mark, MarkPlace, Markup, OwnItem, TextField, Tick};
 use crate::engine::{Arrangement, Part, PartKind};
 use crate::measure::{Entry, Instrument, Reading};
 use crate::money::{EstimateLine, Price, PriceList, Quote};
@@ -236,8 +236,8 @@ pub enum Change {
     },
     /// Said what has been done about an item of a list.
     Tick {
-        /// The item.
-        item: String,
+        /// The item, as it was asked for.
+        item: Asked,
         /// What has been done.
         tick: Tick,
     },

@@ -9,9 +9,10 @@ mod check;
 mod edit;
 mod edit_id;
 mod fold;
-#[cfg_attr(not(test), expect(dead_code, reason = "ticks are about to be kept under ids"))]
+mod former_item;
 pub(crate) mod former_put_right;
 mod intake;
+mod item_key;
 mod mark;
 mod markup;
 mod measured;
@@ -25,10 +26,11 @@ pub use approval::{Approval, Consent, CustomerAnswer, LineAnswer, Proposed, Sinc
 pub use edit::{Change, Edit, PhotoId, RecordedChange};
 pub use edit_id::{DeviceId, EditId};
 pub use intake::{Answer, HistoryFact, TextField};
+pub use item_key::{Asked, ItemKey};
 pub use mark::{Mark, MarkPlace, MarkSide, Marking};
 pub use markup::{Drawn, Markup, numbers};
 pub use refused::Refused;
-pub use tick::{ListKind, OwnItem, Tick};
+pub use tick::{ListKind, OwnItem, Tick, Ticked};
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -69,7 +71,7 @@ pub struct Job {
     /// The estimate that the customer was given before the engine was opened.
     pub estimate: Vec<EstimateLine>,
     /// What has been done about items of the lists.
-    pub ticks: BTreeMap<String, Tick>,
+    pub ticks: Vec<Ticked>,
     /// Items of the shop's own on the lists.
     pub own_items: Vec<(EditId, OwnItem)>,
     /// What was proposed to the customer, in order, each with its answer.

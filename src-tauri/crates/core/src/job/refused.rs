@@ -11,6 +11,8 @@ pub(super) const MAX_TEXT: usize = 10_000;
 pub(super) const MAX_MARK: usize = 20;
 /// Longest name, source or date of an instrument or sheet, in characters.
 pub(super) const MAX_NAME: usize = 200;
+/// Most parts that one item of a list can name: more than any engine has of one kind.
+pub(super) const MAX_PARTS_OF_ITEM: usize = 1_000;
 /// Most photos of one part.
 pub(super) const MAX_PHOTOS_PER_PART: usize = 100;
 

@@ -1,6 +1,6 @@
 //! An edit in a sentence, for the history that a person can read and undo from.
 
-use super::{Answer, Change, Consent, Edit, Job, Marking, RecordedChange};
+use super::{Answer, Asked, Change, Consent, Edit, Job, Marking, RecordedChange, Tick};
 use crate::engine::{Arrangement, Part};
 use crate::measure::Phase;
 use crate::wear::Zone;
@@ -93,8 +93,7 @@ impl Edit {
                 format!("Price of {}, {}: {each}", price.of.kind.row().name, price.of.work.words())
             }
             Change::NoteEstimate { lines } => format!("First estimate: {} lines", lines.len()),
-            Change::Tick { item, tick } if tick.done == 0 => format!("Not done: {}", first_words(item)),
-            Change::Tick { item, tick } => format!("Done, {}: {}", tick.done, first_words(item)),
+            Change::Tick { item, tick } => ticked(job, item, tick),
             Change::AddItem { item } => format!("{}: {} {}", item.list.title(), item.quantity, first_words(&item.what)),
             Change::Propose { quote } => format!("Proposed to the customer: {}", quote.currency.show(quote.gross)),
             Change::AnswerProposal { answer } => {
@@ -112,6 +111,18 @@ impl Edit {
             Change::Undo { .. } => "Undid an entry".into(),
         }
     }
+}
+
+/// "To order: Main bearing shells, 0.010 in undersize, 5 of 5 done".
+fn ticked(job: &Job, asked: &Asked, tick: &Tick) -> String {
+    let list = job.list_of(&asked.key).title();
+    let done = match (tick.done, asked.quantity) {
+        (0, _) => "not done".into(),
+        (done, 0 | 1) if done == 1 => "done".into(),
+        (done, 0) => format!("{done} done"),
+        (done, of) => format!("{done} of {of} done"),
+    };
+    format!("{list}: {}, {done}", first_words(&job.item_words(asked)))
 }
 
 fn first_words(text: &str) -> String {
@@ -158,6 +169,15 @@ mod tests {
             json!({"do": "choose-way", "kind": "bore", "way": "sleeve", "reason": "Only one."}),
             "Way for the cylinder bores: sleeve those that need it, and keep the pistons that are sound",
         );
+        let tick = |item: serde_json::Value, done: u32| json!({"do": "tick", "item": item, "tick": {"done": done}});
+        let shells = json!({"key": {"of": "order", "kind": "main-shell"}, "words": "Main bearing shells, 0.010 in undersize",
+            "size": 254_000, "quantity": 5});
+        says(tick(shells, 4), "To order: Main bearing shells, 0.010 in undersize, 4 of 5 done");
+        says(
+            tick(json!("machine crankpin 0.010 in undersize"), 1),
+            "For the machine shop: Crankpins, 0.010 in undersize, done",
+        );
+        says(tick(json!("look crankpin.2"), 0), "Look at or measure: Crankpin 2, not done");
         says(json!({"do": "weigh"}), "Something that a newer version of this program recorded");
     }
 }

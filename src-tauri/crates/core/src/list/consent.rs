@@ -29,16 +29,17 @@ pub(super) fn heed(approval: &Approval, parts: &[PartView], items: &mut [ListIte
 #[cfg(test)]
 mod tests {
     use crate::assess::assess;
+    use crate::engine::PartKind;
     use crate::job::testing::{arranged, then};
-    use crate::job::{Job, ListKind};
+    use crate::job::{ItemKey, Job, ListKind};
     use serde_json::json;
 
     /// The first thing that holds an item of the order.
     #[track_caller]
-    fn check(job: &Job, item: &str, holds: Option<&str>) {
+    fn check(job: &Job, kind: PartKind, holds: Option<&str>) {
         let assessment = assess(job);
         let order = assessment.lists.iter().find(|list| list.kind == ListKind::Order).unwrap();
-        let item = order.items.iter().find(|own| own.id == item).unwrap();
+        let item = order.items.iter().find(|own| own.asked.key == ItemKey::Order { kind, parts: vec![] }).unwrap();
         assert_eq!(item.waits_for.first().map(String::as_str), holds, "{}", item.what);
     }
 
@@ -50,7 +51,7 @@ mod tests {
             n += 1;
             then(job, n, &change)
         };
-        check(&job, "order core-plugs", None);
+        check(&job, PartKind::CorePlugs, None);
         apply(&mut job, json!({ "do": "tag", "part": "piston.1", "tag": "scuffing", "grade": 3 }));
         let quote = assess(&job).quote;
         let answers = quote.lines.iter().map(|line| {
@@ -63,19 +64,19 @@ mod tests {
         });
         let answers: Vec<_> = answers.collect();
         let proposal = apply(&mut job, json!({ "do": "propose", "quote": quote }));
-        check(&job, "order core-plugs", None);
+        check(&job, PartKind::CorePlugs, None);
         let answer = json!({ "proposal": proposal, "lines": answers, "name": "A. Customer" });
         apply(&mut job, json!({ "do": "answer-proposal", "answer": answer }));
         apply(&mut job, json!({ "do": "tag", "part": "oil-pump", "tag": "scoring", "grade": 4 }));
         apply(&mut job, json!({ "do": "tag", "part": "piston.2", "tag": "scuffing", "grade": 3 }));
-        check(&job, "order core-plugs", Some("The customer said no to it."));
-        check(&job, "order rings size not known yet", Some("The customer will say later."));
-        check(&job, "order thrust-face", None);
+        check(&job, PartKind::CorePlugs, Some("The customer said no to it."));
+        check(&job, PartKind::Rings, Some("The customer will say later."));
+        check(&job, PartKind::ThrustFace, None);
         let more = "Changed since the customer said yes. 1 proposed, now 2: Piston 1; Piston 2: Scuffing, grade 3: Torn streaks that catch a fingernail.";
-        check(&job, "order piston", Some(more));
+        check(&job, PartKind::Piston, Some(more));
         check(
             &job,
-            "order oil-pump",
+            PartKind::OilPump,
             Some("The customer has not been asked: it came after the proposal that was answered."),
         );
     }

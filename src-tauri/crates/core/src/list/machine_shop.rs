@@ -3,6 +3,7 @@
 use super::ListItem;
 use super::work::{Shared, grouped};
 use crate::engine::PartKind;
+use crate::job::ItemKey;
 use crate::sizing::{Action, Sizing};
 use crate::words::capitalised;
 use crate::work::{Outcome, Work};
@@ -24,8 +25,10 @@ pub(super) fn machine_shop(work: &Shared<'_>, sizing: &Sizing) -> Vec<ListItem> 
             .map(|part| format!("{} {}", part.label, part.found_shown))
             .collect();
         let found = if found.is_empty() { String::new() } else { format!("; found: {}", found.join("; ")) };
-        let id = format!("machine {} {}", plan.group.kind().row().id, plan.size_shown);
-        let mut item = grouped(id, &views, format!("{}{wanted}{found}", capitalised(&done)));
+        let work = if plan.action == Action::Sleeve { Work::Sleeve } else { Work::Machine };
+        let key = ItemKey::Machine { kind: plan.group.kind(), work: Some(work) };
+        let item = grouped(key, &views, format!("{}{wanted}{found}", capitalised(&done)));
+        let mut item = item.in_size(plan.size, &plan.size_shown);
         item.because.clone_from(&plan.because);
         if !plan.settled {
             item.waits_for = plan.missing.iter().map(|missing| missing.words.clone()).collect();
@@ -33,12 +36,14 @@ pub(super) fn machine_shop(work: &Shared<'_>, sizing: &Sizing) -> Vec<ListItem> 
         items.push(item);
     }
     items.extend(machined.iter().map(|(kind, views)| {
-        let done = views.iter().find_map(|view| view.decision.way).map_or_else(|| done_to(*kind), Work::words);
+        let way = views.iter().find_map(|view| view.decision.way);
+        let done = way.map_or_else(|| done_to(*kind), Work::words);
         let parts: Vec<&str> = views.iter().map(|view| view.label.as_str()).collect();
         // What there is but once is named already.
         let which =
             if parts == [capitalised(kind.row().name)] { String::new() } else { format!(": {}", parts.join("; ")) };
-        work.grouped(format!("machine {}", kind.row().id), views, format!("{}{which}", capitalised(done)))
+        let key = ItemKey::Machine { kind: *kind, work: Some(way.unwrap_or(Work::Machine)) };
+        work.grouped(key, views, format!("{}{which}", capitalised(done)))
     }));
     items
 }

@@ -1,10 +1,10 @@
 //! From decisions, sizes and causes to the lists.
 
 use super::work::{Shared, because};
-use super::{ListItem, ListKind, WorkList, consent, machine_shop, order};
+use super::{ListItem, NotWanted, WorkList, consent, machine_shop, order};
 use crate::cause::CauseReport;
 use crate::engine::Engine;
-use crate::job::{Approval, Job};
+use crate::job::{Approval, ItemKey, Job, ListKind, Tick, Ticked};
 use crate::sizing::Sizing;
 use crate::view::PartView;
 use crate::words::capitalised;
@@ -36,40 +36,48 @@ pub fn lists(
             };
             items.extend(own(job, kind));
             for item in &mut items {
-                item.tick = job.ticks.get(&item.id).filter(|tick| tick.says_something()).cloned();
+                item.asked.quantity = item.quantity;
+                item.tick = job.ticked(&item.asked).map(|ticked| ticked.tick.clone());
             }
             consent::heed(approval, parts, &mut items);
             let done = items.iter().filter(|item| item.is_done()).count();
-            WorkList { kind, title: kind.title().into(), items, done }
+            WorkList { kind, title: kind.title().into(), not_wanted: not_wanted(job, kind, &items), items, done }
         })
         .collect()
+}
+
+/// What was done about items that are no longer asked for, or not in that size.
+fn not_wanted(job: &Job, kind: ListKind, items: &[ListItem]) -> Vec<NotWanted> {
+    let stands = |ticked: &Ticked| items.iter().any(|item| job.ticked(&item.asked) == Some(ticked));
+    let of_list = job.ticks.iter().filter(|ticked| job.list_of(&ticked.asked.key) == kind && !stands(ticked));
+    of_list
+        .map(|ticked| NotWanted {
+            asked: ticked.asked.clone(),
+            words: job.item_words(&ticked.asked),
+            because: no_longer(kind, &ticked.tick).into(),
+            tick: ticked.tick.clone(),
+        })
+        .collect()
+}
+
+fn no_longer(kind: ListKind, tick: &Tick) -> &'static str {
+    match kind {
+        _ if tick.done == 0 => "Noted, not wanted now.",
+        ListKind::Order => "Ordered, not wanted now.",
+        ListKind::MachineShop => "Given to the machine shop, not wanted now.",
+        _ => "Done, not asked for now.",
+    }
 }
 
 /// One item for each part.
 fn each(parts: &[PartView], kind: ListKind, outcomes: &[Outcome]) -> Vec<ListItem> {
     let item = |view: &PartView| ListItem {
-        id: format!("{} {}", list_word(kind), view.part),
-        what: view.label.clone(),
         detail: if view.decision.outcome == Outcome::Polish { "polish".into() } else { String::new() },
-        quantity: 1,
         parts: vec![view.part],
         because: because(view),
-        waits_for: vec![],
-        consent: None,
-        tick: None,
+        ..ListItem::new(ItemKey::Part { list: kind, part: view.part }, view.label.clone(), 1)
     };
     parts.iter().filter(|view| outcomes.contains(&view.decision.outcome)).map(item).collect()
-}
-
-fn list_word(kind: ListKind) -> &'static str {
-    match kind {
-        ListKind::Order => "order",
-        ListKind::MachineShop => "machine",
-        ListKind::RebuildHere => "rebuild",
-        ListKind::Clean => "clean",
-        ListKind::LookAgain => "look",
-        ListKind::PutRight => "right",
-    }
 }
 
 /// What the likely causes ask to be checked or put right.
@@ -80,16 +88,12 @@ fn put_right(causes: &CauseReport) -> Vec<ListItem> {
     let likely = causes.causes.iter().filter(|cause| cause.probability >= PUT_RIGHT_FROM);
     likely
         .flat_map(|cause| {
-            cause.check.iter().chain(&cause.put_right).map(|todo| ListItem {
-                id: format!("right {} {}", cause.id, todo.words),
-                what: todo.words.into(),
-                detail: String::new(),
-                quantity: 1,
-                parts: vec![],
-                because: format!("{}: {}, {}.", capitalised(&cause.name), cause.likelihood, cause.percent),
-                waits_for: vec![],
-                consent: None,
-                tick: None,
+            cause.check.iter().chain(&cause.put_right).map(|todo| {
+                let key = ItemKey::PutRight { cause: cause.id.clone(), check: todo.id.into() };
+                ListItem {
+                    because: format!("{}: {}, {}.", capitalised(&cause.name), cause.likelihood, cause.percent),
+                    ..ListItem::new(key, todo.words.into(), 1)
+                }
             })
         })
         .collect()
@@ -99,15 +103,8 @@ fn own(job: &Job, kind: ListKind) -> Vec<ListItem> {
     let items = job.own_items.iter().filter(|(_, item)| item.list == kind);
     items
         .map(|(edit, item)| ListItem {
-            id: format!("own {edit}"),
-            what: item.what.clone(),
-            detail: String::new(),
-            quantity: item.quantity,
-            parts: vec![],
             because: if item.because.trim().is_empty() { "Added by hand.".into() } else { item.because.clone() },
-            waits_for: vec![],
-            consent: None,
-            tick: None,
+            ..ListItem::new(ItemKey::Own { edit: *edit }, item.what.clone(), item.quantity)
         })
         .collect()
 }
@@ -115,19 +112,58 @@ fn own(job: &Job, kind: ListKind) -> Vec<ListItem> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::assess::assess;
+    use crate::assess::{Assessment, assess};
     use crate::engine::Arrangement;
-    use crate::job::Tick;
-    use crate::job::testing::arranged;
+    use crate::job::testing::{arrange, job_of, then};
+    use serde_json::{Value, json};
+
+    fn list(assessment: &Assessment, kind: ListKind) -> &WorkList {
+        assessment.lists.iter().find(|list| list.kind == kind).unwrap()
+    }
 
     #[test]
-    fn a_tick_stays_with_its_item() {
-        let mut job = arranged(Arrangement::inline(2));
-        job.ticks.insert("order core-plugs".into(), Tick { done: 1, date: "3 May".into(), ..Tick::default() });
+    fn a_tick_stays_with_its_item_whatever_the_item_is_called() {
+        let tick = |item: Value| json!({ "do": "tick", "item": item, "tick": { "done": 1, "date": "3 May" } });
+        let renamed = json!({ "key": { "of": "order", "kind": "core-plugs" }, "words": "Welsh plugs" });
+        for item in [json!("order core-plugs"), renamed] {
+            let assessment = assess(&job_of(&[arrange(&Arrangement::inline(2)), tick(item)]));
+            let order = list(&assessment, ListKind::Order);
+            assert_eq!((order.done, order.not_wanted.len()), (1, 0));
+            let plugs = order.items.iter().find(|item| item.what == "Core plugs").unwrap();
+            assert_eq!(plugs.tick.as_ref().map(|tick| tick.date.as_str()), Some("3 May"));
+        }
+    }
+
+    #[test]
+    fn a_tick_under_words_that_have_changed_since_is_in_its_place() {
+        let mut job = job_of(&[arrange(&Arrangement::inline(4))]);
+        for n in 1..=5 {
+            let shell = format!("main-shell.{n}.lower");
+            then(&mut job, n + 1, &json!({ "do": "tag", "part": shell, "tag": "embedded-debris", "grade": 3 }));
+        }
+        let (cause, words, check) =
+            crate::job::former_put_right::FORMER.iter().find(|(cause, ..)| *cause == "dirt-in-oil").unwrap();
+        let old = format!("right {cause} {words}");
+        then(&mut job, 7, &json!({ "do": "tick", "item": old, "tick": { "done": 1 } }));
         let assessment = assess(&job);
-        let order = assessment.lists.iter().find(|list| list.kind == ListKind::Order).unwrap();
-        assert_eq!(order.done, 1);
-        let plugs = order.items.iter().find(|item| item.id == "order core-plugs").unwrap();
-        assert_eq!(plugs.tick.as_ref().map(|tick| tick.date.as_str()), Some("3 May"));
+        let done: Vec<&ItemKey> = list(&assessment, ListKind::PutRight)
+            .items
+            .iter()
+            .filter(|item| item.is_done())
+            .map(|item| &item.asked.key)
+            .collect();
+        assert_eq!(done, [&ItemKey::PutRight { cause: (*cause).into(), check: (*check).into() }]);
+    }
+
+    #[test]
+    fn what_was_ordered_and_is_no_longer_wanted_stays_known() {
+        let tick = json!({ "do": "tick", "item": "order main-shell 0.010 in undersize",
+            "tick": { "done": 5, "part_number": "MS-10", "note": "Ordered by telephone." } });
+        let assessment = assess(&job_of(&[arrange(&Arrangement::inline(4)), tick]));
+        let order = list(&assessment, ListKind::Order);
+        assert_eq!(order.done, 0, "of these shells the size is not known yet");
+        let left: Vec<(&str, &str)> =
+            order.not_wanted.iter().map(|left| (left.words.as_str(), left.tick.part_number.as_str())).collect();
+        assert_eq!(left, [("Main bearing shells, 0.010 in undersize", "MS-10")]);
     }
 }

@@ -13,14 +13,15 @@ pub use open::{Open, still_open};
 use serde::Serialize;
 
 use crate::engine::Part;
-use crate::job::{Consent, ListKind, Tick};
+use crate::job::{Asked, Consent, ItemKey, ListKind, Tick};
+use crate::measure::Length;
 
 /// One line of a list.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
 pub struct ListItem {
-    /// Its name, the same as long as it is about the same: ticks refer to it.
-    pub id: String,
+    /// What a tick of it is kept under, with what it asks for now.
+    pub asked: Asked,
     /// What, in words.
     pub what: String,
     /// Size or work in words; may be empty.
@@ -40,6 +41,28 @@ pub struct ListItem {
 }
 
 impl ListItem {
+    /// An item that nothing holds and about which nothing has been done.
+    pub(crate) fn new(key: ItemKey, what: String, quantity: u32) -> Self {
+        Self {
+            asked: Asked { key, words: what.clone(), size: None, quantity },
+            what,
+            detail: String::new(),
+            quantity,
+            parts: vec![],
+            because: String::new(),
+            waits_for: vec![],
+            consent: None,
+            tick: None,
+        }
+    }
+
+    /// The same in a size: beyond standard in nanometres, none while it is not known, and in words.
+    fn in_size(mut self, size: Option<Length>, shown: &str) -> Self {
+        self.asked.words = format!("{}, {shown}", self.what);
+        self.asked.size = size;
+        self
+    }
+
     /// Whether all of it is done.
     pub fn is_done(&self) -> bool {
         self.tick.as_ref().is_some_and(|tick| tick.done >= self.quantity)
@@ -58,4 +81,20 @@ pub struct WorkList {
     pub items: Vec<ListItem>,
     /// How many items are wholly done.
     pub done: usize,
+    /// What was ordered, sent or done and no longer follows from the job.
+    pub not_wanted: Vec<NotWanted>,
+}
+
+/// What was done about an item that is not, or no longer so, on any list.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+pub struct NotWanted {
+    /// The item, as it was asked for.
+    pub asked: Asked,
+    /// In words, with the size for which it was done.
+    pub words: String,
+    /// How it stands, in a sentence.
+    pub because: String,
+    /// What has been done about it.
+    pub tick: Tick,
 }

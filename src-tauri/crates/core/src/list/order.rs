@@ -3,8 +3,9 @@
 use super::ListItem;
 use super::work::{Shared, count, count_of, grouped};
 use crate::engine::PartKind;
+use crate::job::ItemKey;
 use crate::sheet::SizeGroup;
-use crate::sizing::{Action, OrderLine, OrderState, Sizing};
+use crate::sizing::{Action, GroupPlan, OrderLine, OrderState, Sizing};
 use crate::view::PartView;
 use crate::words::capitalised;
 use crate::work::Outcome;
@@ -19,15 +20,21 @@ pub(super) fn order(work: &Shared<'_>, sizing: &Sizing) -> Vec<ListItem> {
         if views.is_empty() {
             continue;
         }
-        items.push(ListItem {
+        let parts = if is_only(sizing, line) { vec![] } else { views.iter().map(|view| view.part).collect() };
+        let item = ListItem {
             what: capitalised(&line.what),
             quantity: if line.kind == PartKind::Piston { count(&views) } else { count_of(line.quantity) },
             waits_for: if line.state == OrderState::Held { line.waits_for.clone() } else { vec![] },
-            ..grouped(format!("order {} {}", line.kind.row().id, line.size_shown), &views, line.size_shown.clone())
-        });
+            ..grouped(ItemKey::Order { kind: line.kind, parts }, &views, line.size_shown.clone())
+        };
+        items.push(item.in_size(line.size, &line.size_shown));
     }
     for (kind, views) in replaced.iter().filter(|(_, views)| !views.is_empty()) {
-        let mut item = work.grouped(format!("order {}", kind.row().id), views, detail(*kind, sizing));
+        let key = ItemKey::Order { kind: *kind, parts: vec![] };
+        let mut item = match size_of_bores(*kind, sizing) {
+            Some(plan) => work.grouped(key, views, plan.size_shown.clone()).in_size(plan.size, &plan.size_shown),
+            None => work.grouped(key, views, String::new()),
+        };
         if *kind == PartKind::ThrustFace {
             (item.what, item.quantity) = ("Thrust bearing, set".into(), 1);
         }
@@ -52,15 +59,19 @@ fn of_line<'a>(
         let mut own = mates.filter(|own| work.is_mate(own.part, view.part)).peekable();
         own.peek().is_none() || own.any(|own| own.mate_shown == line.size_shown)
     };
-    let is_only = sizing.orders.iter().filter(|other| other.kind == line.kind).count() == 1;
+    let is_only = is_only(sizing, line);
     let (views, rest) = left.iter().partition(|view| is_only || of_its_size(view));
     *left = rest;
     views
 }
 
+/// Whether its kind is ordered in no other size.
+fn is_only(sizing: &Sizing, line: &OrderLine) -> bool {
+    sizing.orders.iter().filter(|other| other.kind == line.kind).count() == 1
+}
+
 /// A piston that is renewed alone takes the size of its bore.
-fn detail(kind: PartKind, sizing: &Sizing) -> String {
+fn size_of_bores(kind: PartKind, sizing: &Sizing) -> Option<&GroupPlan> {
     let bores = sizing.groups.iter().find(|plan| plan.group == SizeGroup::Bores);
-    let size = bores.filter(|plan| kind == PartKind::Piston && plan.action != Action::Open);
-    size.map_or_else(String::new, |plan| plan.size_shown.clone())
+    bores.filter(|plan| kind == PartKind::Piston && plan.action != Action::Open && !plan.size_shown.is_empty())
 }

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use super::ListItem;
 use crate::engine::{At, Engine, Part, PartKind};
+use crate::job::ItemKey;
 use crate::view::PartView;
 use crate::words::{capitalised, plural};
 use crate::work::{Outcome, Work};
@@ -54,8 +55,8 @@ impl<'a> Shared<'a> {
     }
 
     /// Parts of one kind in one item, with those that come along, and the reason of the worst of them.
-    pub(super) fn grouped(&self, id: String, views: &[&PartView], detail: String) -> ListItem {
-        let mut item = grouped(id, views, detail);
+    pub(super) fn grouped(&self, key: ItemKey, views: &[&PartView], detail: String) -> ListItem {
+        let mut item = grouped(key, views, detail);
         let brought = views.iter().filter_map(|view| self.brought.get(&view.part)).flatten();
         item.parts.extend(brought.map(|view| view.part));
         item
@@ -63,20 +64,15 @@ impl<'a> Shared<'a> {
 }
 
 /// Parts of one kind in one item, with the reason of the worst of them.
-pub(super) fn grouped(id: String, views: &[&PartView], detail: String) -> ListItem {
+pub(super) fn grouped(key: ItemKey, views: &[&PartView], detail: String) -> ListItem {
     let kind = views.first().map_or(PartKind::Block, |view| view.kind);
     let worst = views.iter().max_by_key(|view| view.worst);
     let name = if views.len() > 1 { plural(kind.row().name) } else { kind.row().name.into() };
     ListItem {
-        id,
-        what: capitalised(&name),
         detail,
-        quantity: count(views),
         parts: views.iter().map(|view| view.part).collect(),
         because: worst.map_or_else(String::new, |view| because(view)),
-        waits_for: vec![],
-        consent: None,
-        tick: None,
+        ..ListItem::new(key, capitalised(&name), count(views))
     }
 }
 

@@ -2,7 +2,7 @@
 
 use wearbook_core::engine::PartKind;
 use wearbook_core::job::Change;
-use wearbook_core::job::{ListKind, OwnItem, Tick};
+use wearbook_core::job::{Asked, ItemKey, ListKind, OwnItem, Tick};
 use wearbook_core::money::{Currency, EstimateLine, Money, Price, PriceKey, PriceList, Tax};
 use wearbook_core::work::Work;
 
@@ -70,7 +70,12 @@ pub(super) fn changes() -> Vec<Change> {
             },
         },
         Change::Tick {
-            item: format!("order {}", PartKind::CorePlugs.row().id),
+            item: Asked {
+                key: ItemKey::Order { kind: PartKind::CorePlugs, parts: vec![] },
+                words: "Core plugs".into(),
+                size: None,
+                quantity: 1,
+            },
             tick: Tick { done: 1, date: "9 February".into(), part_number: "CP-40".into(), note: "From stock.".into() },
         },
     ]

@@ -22,10 +22,16 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::size(&[MainJournal], Fault::RunsOut, 0.70).on_side(Side::AnyCentreWorst),
     ],
     check: &[
-        todo("measure-bend", "Lay the crankshaft on V-blocks at its end mains: half of the indicator reading at the centre main is the bend."),
+        todo(
+            "measure-bend",
+            "Lay the crankshaft on V-blocks at its end mains: half of the indicator reading at the centre main is the bend.",
+        ),
         todo("check-main-line", "Check the line of the main bores, to tell the two apart."),
         todo("test-for-cracks", "Have the crankshaft tested for cracks."),
     ],
-    put_right: &[todo("straighten-crankshaft", "Have the crankshaft straightened if its manual allows it, ground true or renewed.")],
+    put_right: &[todo(
+        "straighten-crankshaft",
+        "Have the crankshaft straightened if its manual allows it, ground true or renewed.",
+    )],
     source: "Pattern: from memory of printed trade guides (both halves of the complete set, centre greatest); measuring: TM 10-3930-653-14&P. Prior: published shares of premature bearing failure (a bearing maker's printed guide, population unknown), scaled: our judgement (misalignment, shared out). Chances: our judgement.",
 };

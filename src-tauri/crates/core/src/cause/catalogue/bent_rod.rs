@@ -37,6 +37,9 @@ pub(super) const CAUSE: Cause = Cause {
         todo("check-rod", "Check the rod for bend and twist."),
         todo("ask-what-bent-it", "Ask for water in the cylinder, overspeed or a seized piston: they bend rods."),
     ],
-    put_right: &[todo("straighten-rod", "Have the rod straightened if its manual allows it, or renew it; check its piston pin and bore.")],
+    put_right: &[todo(
+        "straighten-rod",
+        "Have the rod straightened if its manual allows it, or renew it; check its piston pin and bore.",
+    )],
     source: "Pattern: NAVEDTRA 14075 (cracking at the opposite ends of the upper and the lower shell, heavy wear or scoring on the piston). Prior: published shares of premature bearing failure (a bearing maker's printed guide, population unknown), scaled: our judgement (misalignment, shared out). Chances: our judgement.",
 };

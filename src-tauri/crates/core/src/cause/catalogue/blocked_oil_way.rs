@@ -29,6 +29,9 @@ pub(super) const CAUSE: Cause = Cause {
         todo("probe-oil-way", "Pass a wire through the oil way of this bearing, in the block and in the shaft."),
         todo("check-shell-holes", "Check that the holes of the shells meet the oil way."),
     ],
-    put_right: &[todo("clean-oil-ways", "Open and clean every oil way, plugs out."), todo("align-shell-holes", "Fit each shell with its hole over the oil way.")],
+    put_right: &[
+        todo("clean-oil-ways", "Open and clean every oil way, plugs out."),
+        todo("align-shell-holes", "Fit each shell with its hole over the oil way."),
+    ],
     source: "Pattern: a reconditioner's printed chart (one journal: blocked passage or misplaced shell). Prior and chances: our judgement.",
 };

@@ -27,6 +27,9 @@ pub(super) const CAUSE: Cause = Cause {
         todo("check-clearances", "Check running clearances: much clearance makes it worse."),
         todo("ask-overspeed", "Ask for overspeed and vibration."),
     ],
-    put_right: &[todo("mend-suction", "Put right level and suction, and fit the shells that the maker names for this engine.")],
+    put_right: &[todo(
+        "mend-suction",
+        "Put right level and suction, and fit the shells that the maker names for this engine.",
+    )],
     source: "Pattern: Neale, The Tribology Handbook, plain bearing failures (cavitation erosion: isolated areas, sometimes associated with grooves); an oil-analysis guide's page on bearing wear (often the unloaded half). Prior and chances: our judgement.",
 };

@@ -28,6 +28,9 @@ pub(super) const CAUSE: Cause = Cause {
             .at(&[(Pattern::Back, 0.60), (Pattern::Through, 0.30)]),
     ],
     check: &[todo("look-for-dent", "Look at the housing for the dent that the particle left.")],
-    put_right: &[todo("clean-housings", "Clean housings and backs of shells with a lint-free cloth, dry, right before they are fitted.")],
+    put_right: &[todo(
+        "clean-housings",
+        "Clean housings and backs of shells with a lint-free cloth, dry, right before they are fitted.",
+    )],
     source: "Pattern: an oil-analysis guide's page on bearing wear (particles between bearing and bore make a hot spot); bearing makers' guides, from memory. Prior: published shares of premature bearing failure (a bearing maker's printed guide, population unknown), scaled: our judgement (misassembly, shared out). Chances: our judgement.",
 };

@@ -37,7 +37,10 @@ pub(super) const CAUSE: Cause = Cause {
     check: &[
         todo("cut-filter", "Cut the oil filter open and look at what it held; check its by-pass valve."),
         todo("measure-oil-pump", "Take the oil pump apart and measure it."),
-        todo("look-for-way-in", "Look for the way in: air cleaner, breather, filler, an earlier repair that was not washed out."),
+        todo(
+            "look-for-way-in",
+            "Look for the way in: air cleaner, breather, filler, an earlier repair that was not washed out.",
+        ),
     ],
     put_right: &[
         todo("flush-oil-ways", "Open every oil way of block and crankshaft, brush and flush it."),

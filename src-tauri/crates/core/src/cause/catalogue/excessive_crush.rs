@@ -24,8 +24,9 @@ pub(super) const CAUSE: Cause = Cause {
         todo("look-for-filing", "Look at the cap's joint faces for filing."),
         todo("check-tightness", "Check how tight the cap was, and that the shells are the right ones."),
     ],
-    put_right: &[
-        todo("size-housing", "Have the housing brought to size with a cap that has not been filed; tighten to the manual's figure."),
-    ],
+    put_right: &[todo(
+        "size-housing",
+        "Have the housing brought to size with a cap that has not been filed; tighten to the manual's figure.",
+    )],
     source: "Pattern: from memory of bearing makers' guides (heavy wear next to one or both parting faces). Prior: published shares of premature bearing failure (a bearing maker's printed guide, population unknown), scaled: our judgement (misassembly, shared out). Chances: our judgement.",
 };

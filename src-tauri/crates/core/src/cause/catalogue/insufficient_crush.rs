@@ -24,8 +24,9 @@ pub(super) const CAUSE: Cause = Cause {
         todo("measure-housing", "Measure the housing bore with its cap tightened."),
         todo("check-bolts", "Check bolts and nuts for stretch, joint faces for dirt and burrs."),
     ],
-    put_right: &[
-        todo("size-housing", "Have an oversize or damaged housing brought to size; renew the bolts; tighten to the manual's figure."),
-    ],
+    put_right: &[todo(
+        "size-housing",
+        "Have an oversize or damaged housing brought to size; renew the bolts; tighten to the manual's figure.",
+    )],
     source: "Pattern: Neale, The Tribology Handbook, plain bearing failures (fretting); TM 55-1905-221-14-3, TM 5-4310-379-14 (bright spots on the back: it has been moving, discard). Prior: published shares of premature bearing failure (a bearing maker's printed guide, population unknown), scaled: our judgement (misassembly, shared out). Chances: our judgement.",
 };

@@ -23,7 +23,10 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::size(&[MainJournal], Fault::Loose, 0.25).on_side(Side::AnyCentreWorst),
     ],
     check: &[
-        todo("check-main-line", "Check the line of the main bores with a straight-edge and feeler, or have them measured."),
+        todo(
+            "check-main-line",
+            "Check the line of the main bores with a straight-edge and feeler, or have them measured.",
+        ),
         todo("check-bend", "Check the crankshaft for bend, to tell the two apart."),
         todo("check-cap-places", "Make sure that every cap sits in its own place, the right way round."),
     ],

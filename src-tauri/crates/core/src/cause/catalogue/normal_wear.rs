@@ -30,9 +30,10 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::size(&[Piston], Fault::Loose, 0.20),
         Sign::size(&[Lobe], Fault::Worn, 0.10),
     ],
-    check: &[
-        todo("measure-everything", "Measure everything against the wear limits of the engine's manual: even wear can still be too much wear."),
-    ],
+    check: &[todo(
+        "measure-everything",
+        "Measure everything against the wear limits of the engine's manual: even wear can still be too much wear.",
+    )],
     put_right: &[todo("renew-worn", "Renew what is renewed at every overhaul, and machine what is beyond its limit.")],
     source: "Pattern: a reconditioner's printed chart (uniform over about two thirds of the surface, fading towards the parting lines). Prior and chances: our judgement.",
 };

@@ -29,9 +29,15 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::new(&[Block], Side::Any, Tag::Cracks, 0.15, Middling),
     ],
     check: &[
-        todo("check-cooling", "Check the cooling system: pump, thermostat, radiator, belts and hoses, scale in the block."),
+        todo(
+            "check-cooling",
+            "Check the cooling system: pump, thermostat, radiator, belts and hoses, scale in the block.",
+        ),
         todo("test-block-and-head", "Have the block and the head tested for cracks and flatness."),
-        todo("test-crankshaft", "Have the crankshaft tested for cracks and hardness: heat may have destroyed its heat treatment."),
+        todo(
+            "test-crankshaft",
+            "Have the crankshaft tested for cracks and hardness: heat may have destroyed its heat treatment.",
+        ),
     ],
     put_right: &[
         todo("mend-cooling", "Put right whatever made it run hot before it runs again."),

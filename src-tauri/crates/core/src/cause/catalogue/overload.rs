@@ -29,7 +29,10 @@ pub(super) const CAUSE: Cause = Cause {
     ],
     put_right: &[
         todo("set-timing", "Set timing and fuelling right."),
-        todo("agree-use", "Agree with the customer how the engine is to be used, or fit what bears the load if the manual offers it."),
+        todo(
+            "agree-use",
+            "Agree with the customer how the engine is to be used, or fit what bears the load if the manual offers it.",
+        ),
     ],
     source: "Pattern: a marine help page (worn only on the top bearings of the rods and the lower bearings of the block: fatigue, detonation, lugging); US marine-engineer examination item (only the lower half of a main fails: overload); TM 55-1905-221-14-3 (loaded halves show distress first). Prior: published shares of premature bearing failure (a bearing maker's printed guide, population unknown), scaled: our judgement. Chances: our judgement.",
 };

@@ -23,6 +23,9 @@ pub(super) const CAUSE: Cause = Cause {
         todo("look-at-journals", "Feel and look at the journals: grinding marks under the polish."),
         todo("ask-who-ground", "Ask who ground the shaft, when, and whether it was polished afterwards."),
     ],
-    put_right: &[todo("polish-journals", "Have every journal polished, in the direction of rotation, to the finish that the manual asks for.")],
+    put_right: &[todo(
+        "polish-journals",
+        "Have every journal polished, in the direction of rotation, to the finish that the manual asks for.",
+    )],
     source: "Pattern: a reconditioner's printed chart (wall thinned, worn and polished but not smeared, torn or scored; every journal of a fresh regrind). Prior: published shares of premature bearing failure (a bearing maker's printed guide, population unknown), scaled: our judgement. Chances: our judgement.",
 };

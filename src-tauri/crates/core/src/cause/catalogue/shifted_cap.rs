@@ -29,8 +29,9 @@ pub(super) const CAUSE: Cause = Cause {
         todo("compare-cap-marks", "Compare the marks of cap and housing: number, side, direction."),
         todo("check-dowels", "Check dowels, locating faces and bolts for play, and whether the right socket has room."),
     ],
-    put_right: &[
-        todo("place-caps", "Put every cap back in its own place and the right way round; have the bore measured with the cap tightened."),
-    ],
+    put_right: &[todo(
+        "place-caps",
+        "Put every cap back in its own place and the right way round; have the bore measured with the cap tightened.",
+    )],
     source: "Pattern: a reconditioner's printed chart (wear near the parting lines on opposite sides of both halves). Prior: published shares of premature bearing failure (a bearing maker's printed guide, population unknown), scaled: our judgement (misassembly, shared out). Chances: our judgement.",
 };

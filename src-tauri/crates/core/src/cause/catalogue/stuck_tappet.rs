@@ -17,7 +17,10 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::new(&[Tappet], Side::Any, Tag::Deposits, 0.60, Middling)
             .at(&[(Pattern::Plunger, 0.45), (Pattern::Body, 0.25)]),
     ],
-    check: &[todo("take-tappet-apart", "Take the tappet apart and look under its valve."), todo("check-oil-ways", "Check the oil ways to the tappets.")],
+    check: &[
+        todo("take-tappet-apart", "Take the tappet apart and look under its valve."),
+        todo("check-oil-ways", "Check the oil ways to the tappets."),
+    ],
     put_right: &[todo("clean-tappets", "Clean each tappet by itself, without exchanging its pieces, or renew it.")],
     source: "Pattern: TM 5-4210-230-14&P-1; NAVEDTRA 14076 (resinous deposits, abrasive particles, stuck or scored check valve). Prior and chances: our judgement.",
 };

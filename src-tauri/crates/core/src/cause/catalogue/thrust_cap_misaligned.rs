@@ -20,6 +20,9 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::new(&[ThrustFace], Side::Any, Tag::HotSpot, 0.15, Slight).at(&[(Pattern::Upper, 0.80)]),
     ],
     check: &[todo("check-cap-lined-up", "Check how the thrust cap was lined up when it was tightened.")],
-    put_right: &[todo("line-up-faces", "Line the thrust faces up by moving the shaft to and fro before the cap is tightened.")],
+    put_right: &[todo(
+        "line-up-faces",
+        "Line the thrust faces up by moving the shaft to and fro before the cap is tightened.",
+    )],
     source: "Pattern: a printed trade guide (only the upper or only the lower half of the flange carries). Prior: published shares of premature bearing failure (a bearing maker's printed guide, population unknown), scaled: our judgement (misassembly, shared out). Chances: our judgement.",
 };

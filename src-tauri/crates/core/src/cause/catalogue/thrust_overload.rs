@@ -23,10 +23,16 @@ pub(super) const REAR_FACE: Cause = Cause {
     signs: &signs(Side::RearFace),
     check: &[
         todo("check-clutch", "Check the clutch's free travel, or the converter's pressure and end clearance."),
-        todo("check-what-is-driven", "Check what is driven from either end for misalignment and for pushing on the shaft."),
+        todo(
+            "check-what-is-driven",
+            "Check what is driven from either end for misalignment and for pushing on the shaft.",
+        ),
         todo("check-thrust-faces", "Check the finish and squareness of the shaft's thrust faces."),
     ],
-    put_right: &[todo("mend-push", "Put right what pushes on the shaft, and check the end float when the mains are tightened.")],
+    put_right: &[todo(
+        "mend-push",
+        "Put right what pushes on the shaft, and check the end float when the mains are tightened.",
+    )],
     source: "Pattern: common practice (one face worn, the other nearly new; finish, misalignment, overload). Prior and chances: our judgement.",
 };
 

@@ -1,0 +1,116 @@
+//! Which item of which list: what a tick refers to, whatever words the item is told in and whatever size it now has.
+
+use serde::{Deserialize, Serialize};
+
+use super::{EditId, ListKind};
+use crate::engine::{Part, PartKind};
+use crate::measure::Length;
+use crate::work::Work;
+
+/// The key of an item. No size stands in it: what was ordered or sent must survive a new reading.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(tag = "of", rename_all = "kebab-case", deny_unknown_fields)]
+pub enum ItemKey {
+    /// Parts of a kind that are ordered.
+    Order {
+        /// The kind.
+        kind: PartKind,
+        /// Where one kind is wanted in several sizes at once: those of this size. Else empty: all of the kind.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        parts: Vec<Part>,
+    },
+    /// Parts of a kind that go to the machine shop.
+    Machine {
+        /// The kind.
+        kind: PartKind,
+        /// What is done to them; none where an old entry did not tell.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        work: Option<Work>,
+    },
+    /// One part that is rebuilt here, cleaned, or looked at again.
+    Part {
+        /// On which list.
+        list: ListKind,
+        /// The part.
+        part: Part,
+    },
+    /// What a cause asks for before assembly.
+    PutRight {
+        /// The cause's written form.
+        cause: String,
+        /// The written form of what it asks for.
+        check: String,
+    },
+    /// An item of the shop's own.
+    Own {
+        /// The edit that put it there.
+        edit: EditId,
+    },
+    /// What an old entry named in words that no version knows any longer; kept as it came.
+    Former {
+        /// On which list, as far as it can be told.
+        list: ListKind,
+        /// The words.
+        words: String,
+    },
+}
+
+impl ItemKey {
+    /// Whether a line with the other key is about the same, sizes apart: exactly so, or as far as an old entry told.
+    pub fn is_about(&self, line: &Self) -> bool {
+        match (self, line) {
+            (Self::Order { kind, .. }, Self::Order { kind: other, .. })
+            | (Self::Machine { kind, work: None }, Self::Machine { kind: other, .. }) => kind == other,
+            _ => self == line,
+        }
+    }
+}
+
+/// An item as it was asked for when it was ticked: so that the tick still tells what was ordered or sent when the job asks
+/// for something else.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(deny_unknown_fields, from = "Written")]
+pub struct Asked {
+    /// Which item.
+    pub key: ItemKey,
+    /// In words, with the size: "Main bearing shells, 0.010 in undersize"; empty where an old entry did not tell.
+    pub words: String,
+    /// The size beyond standard, in nanometres; nought is standard, none is no size or one that was not known yet.
+    #[cfg_attr(feature = "schema", ts(type = "number | null"))]
+    pub size: Option<Length>,
+    /// How many; nought where an old entry did not tell.
+    pub quantity: u32,
+}
+
+/// The forms in which an item has been written: today's, and one text in which everything was told.
+#[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(untagged)]
+enum Written {
+    Now(Now),
+    Formerly(String),
+}
+
+#[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+struct Now {
+    key: ItemKey,
+    #[serde(default)]
+    words: String,
+    #[serde(default)]
+    size: Option<Length>,
+    #[serde(default)]
+    quantity: u32,
+}
+
+impl From<Written> for Asked {
+    fn from(written: Written) -> Self {
+        match written {
+            Written::Now(Now { key, words, size, quantity }) => Self { key, words, size, quantity },
+            Written::Formerly(text) => super::former_item::read(&text),
+        }
+    }
+}
