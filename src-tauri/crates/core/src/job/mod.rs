@@ -15,7 +15,6 @@ mod intake;
 mod item_key;
 mod mark;
 mod markup;
-mod measured;
 mod refused;
 mod sentence;
 #[cfg(test)]

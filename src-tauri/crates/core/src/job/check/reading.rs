@@ -1,7 +1,7 @@
 //! The border for readings, instruments and sheets.
 
-use super::Job;
-use super::refused::{MAX_NAME, Refused, check_length};
+use crate::job::Job;
+use crate::job::refused::{MAX_NAME, Refused, check_length};
 use crate::measure::{Entry, Instrument, Length, Quantity, Reading, Warmth};
 use crate::sheet::SheetHead;
 

@@ -1,7 +1,9 @@
 //! The border of the log: a change from outside is held against the job before it is appended.
 
+mod reading;
+
 use super::refused::{MAX_MARK, MAX_NAME, MAX_PARTS_OF_ITEM, MAX_PHOTOS_PER_PART, MAX_TEXT, Refused, check_length};
-use super::{Asked, Change, ItemKey, Job, measured};
+use super::{Asked, Change, ItemKey, Job};
 use crate::engine::{Engine, Part, PartKind};
 use crate::work::Work;
 
@@ -66,12 +68,12 @@ impl Job {
                 }
                 check_length("The reason", reason, MAX_TEXT)
             }
-            Change::NoteInstrument { instrument } => measured::check_instrument(instrument),
+            Change::NoteInstrument { instrument } => reading::check_instrument(instrument),
             Change::UseSheet { sheet } => {
-                measured::check_head(&sheet.head)?;
+                reading::check_head(&sheet.head)?;
                 sheet.check().map_err(Refused)
             }
-            Change::HeadSheet { head } => measured::check_head(head),
+            Change::HeadSheet { head } => reading::check_head(head),
             Change::StateLine { line } => {
                 check_length("The source", &line.source, MAX_NAME)?;
                 check_length("The name", &line.of.name, MAX_NAME)?;
@@ -81,10 +83,10 @@ impl Job {
             }
             Change::StateUndersize { undersize } => self.sheet.check_undersize(undersize).map_err(Refused),
             Change::StateOversize { oversize } => self.sheet.check_oversize(oversize).map_err(Refused),
-            Change::Measure { reading } => measured::check_reading(self, reading),
-            Change::FoundSize { size, .. } => measured::check_size(size.as_ref()),
+            Change::Measure { reading } => reading::check_reading(self, reading),
+            Change::FoundSize { size, .. } => reading::check_size(size.as_ref()),
             Change::ChooseSize { size, reason, .. } => {
-                measured::check_size(size.as_ref())?;
+                reading::check_size(size.as_ref())?;
                 if size.is_some() && reason.trim().is_empty() {
                     return Err(Refused("The reason is empty: say why this size is chosen.".into()));
                 }
