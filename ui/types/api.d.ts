@@ -117,6 +117,8 @@ export type Catalogue = {
   rules: Array<RuleEntry>,
   /** Where published manuals disagree and a shop says which view it follows. */
   disputes: Array<DisputeEntry>,
+  /** How strongly evidence speaks, the weakest first. */
+  strengths: Array<StrengthEntry>,
   /** What stands where the risk is. */
   cautions: Array<string>, };
 
@@ -143,6 +145,11 @@ export type CauseView = {
   name: string,
   /** The computed probability, 0 to 1. */
   probability: number,
+  /** Whether it is named as a cause: likelier than not, and enough has been seen. */
+  named: boolean,
+  /** Whether it is told with its reasons, and what it asks to be put right is to be done: at least possible, and enough
+   * has been seen. */
+  told: boolean,
   /** The probability in words: "very likely", "likely", "possible", "unlikely", "very unlikely". */
   likelihood: string,
   /** The probability in figures as coarse as the evidence is: "about 80 %", "more than 95 %". */
@@ -396,7 +403,9 @@ export type Evidence = {
   parts: Array<Part>,
   /** How much it changes the odds of the cause: the factor, as its base-2 logarithm rounded to a tenth. Positive
    * speaks for the cause. */
-  weight: number, };
+  weight: number,
+  /** How strongly that is. */
+  strength: Strength, };
 
 /** How much of it. */
 export type Extent = "short" | "full";
@@ -1032,6 +1041,8 @@ export type PlaceView = {
   label: string,
   /** The probability that the cause is at this place, 0 to 1. */
   probability: number,
+  /** Whether the place is named with the cause. */
+  named: boolean,
   /** The parts of the place that were looked at or measured. */
   parts: Array<Part>, };
 
@@ -1417,6 +1428,19 @@ export type Stated = string;
 
 /** Along the part. */
 export type Station = "front" | "middle" | "rear" | "top" | "bottom" | "top-ring" | "second-ring" | "third-ring" | "oil-ring";
+
+/** A step of strength: those of Jeffreys' scale for the factor by which evidence changes the odds (1 to 3.2, to 10, to
+ * 100, above), from memory; the words are ours. */
+export type Strength = "slight" | "clear" | "strong" | "very-strong";
+
+/** A step of how strongly evidence speaks. */
+export type StrengthEntry = {
+  /** The step. */
+  id: Strength,
+  /** The weight above which evidence is so strong, in doublings of the odds. */
+  above: number,
+  /** How it speaks, in words: "clearly". */
+  words: string, };
 
 /** The outline by which a part is drawn. */
 export type Symbol = "shell-upper" | "shell-lower" | "journal" | "housing" | "thrust" | "rod" | "piston" | "rings" | "bore" | "lobe" | "tappet" | "pushrod" | "bush" | "item";

@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use serde::Serialize;
+use wearbook_core::cause::Strength;
 use wearbook_core::decide::rules;
 use wearbook_core::document::CAUTIONS;
 use wearbook_core::engine::{Arrangement, PartKind};
@@ -51,6 +52,10 @@ pub fn act(_: &Wearbook, _: Arguments) -> Result<Reply, Error> {
             .map(|rule| RuleEntry { id: rule.id, why: rule.why, source: rule.source })
             .collect(),
         disputes: Dispute::ALL.into_iter().map(dispute).collect(),
+        strengths: Strength::ALL
+            .into_iter()
+            .map(|id| StrengthEntry { id, above: id.above(), words: id.words() })
+            .collect(),
         cautions: CAUTIONS.iter().map(|caution| caution.text).collect(),
     })
 }
@@ -86,8 +91,22 @@ pub struct Catalogue {
     pub rules: Vec<RuleEntry>,
     /// Where published manuals disagree and a shop says which view it follows.
     pub disputes: Vec<DisputeEntry>,
+    /// How strongly evidence speaks, the weakest first.
+    pub strengths: Vec<StrengthEntry>,
     /// What stands where the risk is.
     pub cautions: Vec<&'static str>,
+}
+
+/// A step of how strongly evidence speaks.
+#[derive(Debug, Clone, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct StrengthEntry {
+    /// The step.
+    pub id: Strength,
+    /// The weight above which evidence is so strong, in doublings of the odds.
+    pub above: f64,
+    /// How it speaks, in words: "clearly".
+    pub words: &'static str,
 }
 
 /// A kind of part.

@@ -10,6 +10,7 @@ use super::model::{Model, Seat, history_factors};
 use super::network::{Belief, Finding, Maker, Observed, Solution};
 use super::place::Place;
 use super::scaled::binary_log;
+use super::told::PLACE_NAMED_FROM;
 use super::{CauseView, Evidence, PlaceView, Unexplained, view};
 use crate::engine::{Arrangement, Part};
 use crate::job::Job;
@@ -39,7 +40,8 @@ const UNEXPLAINED_FROM: f64 = 0.5;
 
 /// What was seen of one topic, and what it weighs for each shared cause.
 struct Weighed {
-    told: Evidence,
+    words: String,
+    parts: Vec<Part>,
     weights: Vec<f64>,
 }
 
@@ -66,12 +68,12 @@ pub(super) fn explain(
     let mut views = Vec::new();
     for (number, (cause, belief)) in model.shared.iter().zip(&beliefs).enumerate() {
         let mut explained = Explained::default();
-        for Weighed { told, weights } in &weighed {
+        for Weighed { words, parts, weights } in &weighed {
             let own = weights.get(number).copied().unwrap_or(0.0);
             if own.abs() < SMALLEST_WEIGHT {
                 continue;
             }
-            let told = Evidence { weight: own, ..told.clone() };
+            let told = Evidence::new(words.clone(), parts.clone(), own);
             let others = weights.iter().enumerate().filter(|(n, _)| *n != number).map(|(_, weight)| *weight);
             if own >= ALONE_FROM && others.fold(0.0, f64::max) < OTHERS_BELOW {
                 explained.alone.push(told.clone());
@@ -93,9 +95,9 @@ fn weigh(
     beliefs: &[Belief],
     arrangement: &Arrangement,
 ) -> Weighed {
-    let told = Evidence { words: words(*topic, notes, arrangement), parts: parts(notes), weight: 0.0 };
     let without = solution.shared_without(places);
-    Weighed { told, weights: beliefs.iter().zip(&without).map(|(all, without)| weight(*all, *without)).collect() }
+    let weights = beliefs.iter().zip(&without).map(|(all, without)| weight(*all, *without)).collect();
+    Weighed { words: words(*topic, notes, arrangement), parts: parts(notes), weights }
 }
 
 /// Drops from what a cause explains alone all that speaks for another cause too.
@@ -222,7 +224,7 @@ impl Local {
                     part.label(model.engine().arrangement()).to_lowercase()
                 );
             }
-            let told = Evidence { words: told, parts: vec![*part], weight };
+            let told = Evidence::new(told, vec![*part], weight);
             if weight >= ALONE_FROM && matches!(topic, Topic::Seen(..) | Topic::Beyond(..)) {
                 explained.alone.push(told.clone());
             }
@@ -236,7 +238,7 @@ impl Local {
             let weight = weight(all, without(&other));
             let other: Vec<Note> = other.iter().map(|(_, note)| *note).collect();
             let words = "what else was found there, of which this cause makes nothing".into();
-            explained.weigh(Evidence { words, parts: parts(&other), weight });
+            explained.weigh(Evidence::new(words, parts(&other), weight));
         }
         let kind = spot.place.kind();
         let elsewhere: Vec<usize> = model
@@ -252,7 +254,7 @@ impl Local {
             let seen = elsewhere.iter().flat_map(|site| evidence.notes.get(*site)).flatten();
             let told: Vec<Note> = seen.copied().collect();
             let words = "what was seen at the other places like it".into();
-            explained.weigh(Evidence { words, parts: parts(&told), weight });
+            explained.weigh(Evidence::new(words, parts(&told), weight));
         }
     }
 }
@@ -322,7 +324,12 @@ fn place_view(model: &Model<'_>, evidence: &Gathered, seat: Seat, probability: f
     let place = model.spot(seat)?.place;
     let notes: Vec<Note> =
         evidence.notes.get(seat.0)?.iter().filter(|note| Place::of(note.part) == place).copied().collect();
-    Some(PlaceView { label: place.label(model.engine().arrangement()), probability, parts: parts(&notes) })
+    Some(PlaceView {
+        label: place.label(model.engine().arrangement()),
+        probability,
+        named: probability >= PLACE_NAMED_FROM,
+        parts: parts(&notes),
+    })
 }
 
 fn parts(notes: &[Note]) -> Vec<Part> {
@@ -360,7 +367,7 @@ impl Explained {
                 format!("it is not so that {}", fact.statement())
             };
             let words = format!("from its past: {answered}");
-            self.weigh(Evidence { words, parts: vec![], weight: rounded(binary_log(factor)) });
+            self.weigh(Evidence::new(words, vec![], rounded(binary_log(factor))));
         }
     }
 

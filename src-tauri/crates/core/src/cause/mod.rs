@@ -9,6 +9,7 @@ mod next_look;
 mod pattern;
 mod place;
 mod scaled;
+mod strength;
 mod told;
 
 pub use evidence::{EVEN_CALLED_CLEAN, EVEN_LEFT_OUT, MISSED_BESIDE_OTHER, MISSED_BY_MEASURING, MISSED_ON_CLEAN};
@@ -16,6 +17,7 @@ pub use model::{Model, Seat, Spot, State};
 pub use next_look::NextLook;
 pub use pattern::Pattern;
 pub use place::{Place, PlaceKind};
+pub use strength::Strength;
 
 use std::collections::BTreeMap;
 
@@ -27,7 +29,7 @@ use crate::job::Job;
 use catalogue::{Cause, Todo};
 use explain::Explained;
 use network::{Memo, Network};
-use told::{NAMED_FROM, PARTS_BEFORE_NAMING, summary, view};
+use told::{NAMED_FROM, PARTS_BEFORE_NAMING, TOLD_FROM, summary, view};
 
 /// The ranked causes of one engine's wear.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -57,6 +59,11 @@ pub struct CauseView {
     pub name: String,
     /// The computed probability, 0 to 1.
     pub probability: f64,
+    /// Whether it is named as a cause: likelier than not, and enough has been seen.
+    pub named: bool,
+    /// Whether it is told with its reasons, and what it asks to be put right is to be done: at least possible, and enough
+    /// has been seen.
+    pub told: bool,
     /// The probability in words: "very likely", "likely", "possible", "unlikely", "very unlikely".
     pub likelihood: String,
     /// The probability in figures as coarse as the evidence is: "about 80 %", "more than 95 %".
@@ -89,6 +96,8 @@ pub struct PlaceView {
     pub label: String,
     /// The probability that the cause is at this place, 0 to 1.
     pub probability: f64,
+    /// Whether the place is named with the cause.
+    pub named: bool,
     /// The parts of the place that were looked at or measured.
     pub parts: Vec<Part>,
 }
@@ -104,6 +113,14 @@ pub struct Evidence {
     /// How much it changes the odds of the cause: the factor, as its base-2 logarithm rounded to a tenth. Positive
     /// speaks for the cause.
     pub weight: f64,
+    /// How strongly that is.
+    pub strength: Strength,
+}
+
+impl Evidence {
+    fn new(words: String, parts: Vec<Part>, weight: f64) -> Self {
+        Self { words, parts, weight, strength: Strength::of(weight) }
+    }
 }
 
 /// Findings that fit no cause of the catalogue.
@@ -184,6 +201,10 @@ fn report(
 ) -> CauseReport {
     causes.sort_by(|a, b| b.probability.total_cmp(&a.probability).then_with(|| a.id.cmp(&b.id)));
     let enough_seen = looked >= PARTS_BEFORE_NAMING && causes.first().is_some_and(|top| top.probability >= NAMED_FROM);
+    for view in &mut causes {
+        view.named = enough_seen && view.probability >= NAMED_FROM;
+        view.told = enough_seen && view.probability >= TOLD_FROM;
+    }
     CauseReport { enough_seen, summary: summary(&causes, looked, enough_seen), causes, unexplained, next_look }
 }
 

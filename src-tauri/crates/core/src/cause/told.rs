@@ -7,11 +7,13 @@ use crate::words::capitalised;
 
 /// A named cause needs a probability of at least this much.
 pub(super) const NAMED_FROM: f64 = 0.5;
+/// A cause is told with its reasons from this probability on, where enough has been seen.
+pub(super) const TOLD_FROM: f64 = 0.25;
 /// Fewest parts of interest that must have been looked at before a cause is named (our judgement: one rod's bearing
 /// with its crankpin is not yet an engine).
 pub(super) const PARTS_BEFORE_NAMING: usize = 4;
 /// A place is named with its cause from this probability on.
-const PLACE_NAMED_FROM: f64 = 0.25;
+pub(super) const PLACE_NAMED_FROM: f64 = 0.25;
 /// Places named with a cause before the rest is counted.
 const PLACES_NAMED: usize = 3;
 /// Causes told in a sentence each before the rest is counted.
@@ -25,7 +27,7 @@ pub(super) fn summary(views: &[CauseView], looked: usize, enough_seen: bool) -> 
     if !enough_seen {
         return "No single cause stands out yet: look at more parts.".into();
     }
-    let named = || views.iter().filter(|view| view.probability >= NAMED_FROM);
+    let named = || views.iter().filter(|view| view.named);
     let mut sentences: Vec<String> = named()
         .take(CAUSES_TOLD)
         .map(|view| {
@@ -44,7 +46,7 @@ pub(super) fn summary(views: &[CauseView], looked: usize, enough_seen: bool) -> 
 
 /// The likely places in words: "cylinder 2, intake; cylinder 3, exhaust; and 4 more".
 fn named_places(places: &[PlaceView]) -> String {
-    let likely = || places.iter().filter(|place| place.probability >= PLACE_NAMED_FROM);
+    let likely = || places.iter().filter(|place| place.named);
     let named: Vec<&str> = likely().take(PLACES_NAMED).map(|place| place.label.as_str()).collect();
     match likely().count().saturating_sub(PLACES_NAMED) {
         0 => named.join("; "),
@@ -79,6 +81,8 @@ pub(super) fn view(cause: &Cause, probability: f64, explained: Explained) -> Cau
         id: cause.id.into(),
         name,
         probability,
+        named: false,
+        told: false,
         likelihood: likelihood(probability).into(),
         percent: percent(probability),
         plainly: cause.plainly.into(),

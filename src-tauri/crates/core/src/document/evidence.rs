@@ -9,15 +9,11 @@ use super::why::told;
 use super::work_list::engine_only;
 use super::{Block, Paper, Shop};
 use crate::assess::Assessment;
-use crate::cause::{CauseView, Evidence};
+use crate::cause::{CauseView, Evidence, Strength};
 use crate::job::Job;
 use crate::view::PartView;
 use crate::words::{capitalised, counted, plural};
 
-/// Places of a cause are named from this probability on.
-const PLACE_FROM: f64 = 0.25;
-/// Evidence below this weight speaks slightly, and is told only where there is little else.
-const SLIGHT: f64 = 1.7;
 /// Findings told on each side, however weak.
 const FEWEST: usize = 3;
 /// Parts named beside a finding; more are only counted.
@@ -61,7 +57,7 @@ fn cause(view: &CauseView, assessment: &Assessment, blocks: &mut Vec<Block>) {
     let text = format!("{}: {}, {}", capitalised(&view.name), view.likelihood, view.percent);
     blocks.push(Block::Heading { level: 2, text });
     let places: Vec<&str> =
-        view.places.iter().filter(|place| place.probability >= PLACE_FROM).map(|place| place.label.as_str()).collect();
+        view.places.iter().filter(|place| place.named).map(|place| place.label.as_str()).collect();
     if !places.is_empty() {
         blocks.push(Block::Paragraph(format!("Where: {}.", places.join("; "))));
     }
@@ -75,7 +71,7 @@ fn cause(view: &CauseView, assessment: &Assessment, blocks: &mut Vec<Block>) {
                     capitalised(&evidence.words),
                     on(evidence, assessment),
                     speaks.into(),
-                    format!("{}{only}", strength(evidence.weight)),
+                    format!("{}{only}", evidence.strength.words()),
                 ]
             })
             .collect()
@@ -103,9 +99,10 @@ fn cause(view: &CauseView, assessment: &Assessment, blocks: &mut Vec<Block>) {
     blocks.push(Block::Points(points));
 }
 
-/// The findings that are told, and how many that speak only slightly are left out. `evidence` is strongest first.
+/// The findings that are told, and how many that speak only slightly are left out: those are told only where there is
+/// little else. `evidence` is strongest first.
 fn weighty(evidence: &[Evidence]) -> (&[Evidence], usize) {
-    let strong = evidence.iter().take_while(|evidence| evidence.weight.abs() > SLIGHT).count();
+    let strong = evidence.iter().take_while(|evidence| evidence.strength > Strength::Slight).count();
     let told = strong.max(evidence.len().min(FEWEST));
     evidence.split_at_checked(told).map_or((evidence, 0), |(told, slight)| (told, slight.len()))
 }
@@ -123,17 +120,6 @@ fn on(evidence: &Evidence, assessment: &Assessment) -> String {
             });
             counts.collect::<Vec<_>>().join(", ")
         }
-    }
-}
-
-/// How strongly evidence speaks: the steps of Jeffreys' scale for the factor by which it changes the odds (1 to 3.2,
-/// to 10, to 100, above), from memory; the words are ours. `weight` is the factor's base-2 logarithm.
-fn strength(weight: f64) -> &'static str {
-    match weight.abs() {
-        weight if weight > 6.6 => "very strongly",
-        weight if weight > 3.3 => "strongly",
-        weight if weight > SLIGHT => "clearly",
-        _ => "slightly",
     }
 }
 
@@ -173,11 +159,5 @@ mod tests {
     fn an_empty_job_says_that_there_is_nothing() {
         let paper = evidence_sheet(&Job::default(), &assess(&Job::default()), (2030, 1, 2), &Shop::default());
         assert!(format!("{paper:?}").contains("Not enough has been seen"));
-    }
-
-    #[test]
-    fn stronger_evidence_has_a_stronger_word() {
-        let words: Vec<&str> = [0.3, 1.8, -3.4, 7.0].into_iter().map(strength).collect();
-        assert_eq!(words, ["slightly", "clearly", "strongly", "very strongly"]);
     }
 }

@@ -16,8 +16,6 @@ use crate::work::Outcome;
 
 /// Causes told in the summary before the rest is left to its chapter.
 const CAUSES_NAMED: usize = 2;
-/// A cause is named from this probability on.
-const NAMED_FROM: f64 = 0.5;
 /// Groups of parts named in one sentence before the rest is counted.
 const GROUPS_NAMED: usize = 5;
 /// Questions asked of the customer.
@@ -78,7 +76,7 @@ fn why(assessment: &Assessment) -> Vec<String> {
     if assessment.parts.is_empty() || !causes.enough_seen {
         return vec![causes.summary.clone()];
     }
-    let likely: Vec<&CauseView> = causes.causes.iter().filter(|view| view.probability >= NAMED_FROM).collect();
+    let likely: Vec<&CauseView> = causes.causes.iter().filter(|view| view.named).collect();
     let mut told: Vec<String> = likely
         .iter()
         .take(CAUSES_NAMED)

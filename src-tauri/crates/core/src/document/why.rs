@@ -6,9 +6,6 @@ use crate::assess::Assessment;
 use crate::cause::{CauseView, Evidence};
 use crate::words::capitalised;
 
-/// Causes below this probability are not told.
-pub(super) const TOLD_FROM: f64 = 0.25;
-
 /// Lines of evidence on each side.
 fn lines(extent: Extent) -> usize {
     if extent == Extent::Short { 2 } else { 4 }
@@ -16,8 +13,7 @@ fn lines(extent: Extent) -> usize {
 
 /// The causes that are told, most likely first; none before enough has been seen.
 pub(super) fn told(assessment: &Assessment) -> impl Iterator<Item = &CauseView> {
-    let causes = assessment.causes.causes.iter().filter(|_| assessment.causes.enough_seen);
-    causes.filter(|view| view.probability >= TOLD_FROM)
+    assessment.causes.causes.iter().filter(|view| view.told)
 }
 
 /// The chapter; nothing before the engine's arrangement is known.

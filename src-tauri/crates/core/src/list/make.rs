@@ -10,9 +10,6 @@ use crate::view::PartView;
 use crate::words::capitalised;
 use crate::work::Outcome;
 
-/// Causes below this probability put nothing on the list.
-const PUT_RIGHT_FROM: f64 = 0.25;
-
 /// Makes all lists.
 pub fn lists(
     engine: &Engine,
@@ -82,12 +79,8 @@ fn each(parts: &[PartView], kind: ListKind, outcomes: &[Outcome]) -> Vec<ListIte
 
 /// What the likely causes ask to be checked or put right.
 fn put_right(causes: &CauseReport) -> Vec<ListItem> {
-    if !causes.enough_seen {
-        return vec![];
-    }
-    let likely = causes.causes.iter().filter(|cause| cause.probability >= PUT_RIGHT_FROM);
-    likely
-        .flat_map(|cause| {
+    let told = causes.causes.iter().filter(|cause| cause.told);
+    told.flat_map(|cause| {
             cause.check.iter().chain(&cause.put_right).map(|todo| {
                 let key = ItemKey::PutRight { cause: cause.id.clone(), check: todo.id.into() };
                 ListItem {
