@@ -328,7 +328,7 @@ export const words = {
       'lobe-height': 'Over nose and heel, at the highest point.',
       'base-circle': 'Across the heel, at right angles to the nose.',
       lift: 'Indicator on the follower or the lobe: from heel to nose.',
-      'guide-bore': 'In the bore in which the tappet slides.',
+      'tappet-bore': 'In the bore in which the tappet slides.',
       'bearing-bore': 'Shells in, cap tightened by the manual; away from the parting line.',
       'pin-clearance': 'Of the pin in its boss.',
     },

@@ -11,7 +11,7 @@ import { standingAt } from './walk.js'
 const text = words.measure
 
 /** Sizes, which no small signed amount can be. @type {readonly Quantity[]} */
-const SIZES = ['diameter', 'big-end-bore', 'small-end-bore', 'pin-bore', 'pin-diameter', 'guide-bore', 'bearing-bore']
+const SIZES = ['diameter', 'big-end-bore', 'small-end-bore', 'pin-bore', 'pin-diameter', 'tappet-bore', 'bearing-bore']
 
 /** Why a text is not taken, in a sentence; empty if it is. What only the core can tell, it tells later.
  * @param {Bench} here @param {Step} step @param {string} value @param {string} angle */

@@ -1,5 +1,5 @@
 // The head of the spec sheet: whose figures these are and how they are read.
-/** @import { Dispute, JobView, SheetHead } from '../types/api.d.ts' */
+/** @import { Dispute, JobView, SheetBasis } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { catalogue } from '../catalogue.js'
 import { choice, optionsOf } from '../controls/choice.js'
@@ -59,11 +59,11 @@ function disputes({ otherwise }, enter) {
     }))}`
 }
 
-/** @param {SheetHead} head */
+/** @param {SheetBasis} head */
 const asSaved = ({ name, source, unit, clean_up = '', guard_percent = 100, general_rules = true, otherwise = [] }) =>
   ({ name, source, unit: plainUnit(unit), clean_up, guard: String(guard_percent), general_rules, otherwise })
 
-/** @param {ReturnType<typeof asSaved>} entered @returns {SheetHead} */
+/** @param {ReturnType<typeof asSaved>} entered @returns {SheetBasis} */
 function asHead({ name, source, unit, clean_up, guard, general_rules, otherwise }) {
   return {
     name: name.trim(),

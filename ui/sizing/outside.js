@@ -1,5 +1,5 @@
 // Every figure of the engine that is outside its limits or too close to call.
-/** @import { Figure, JobView, PartView, Verdict } from '../types/api.d.ts' */
+/** @import { Figure, JobView, PartView, Conformity } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { catalogue } from '../catalogue.js'
 import { toMeasure } from '../route.js'
@@ -11,7 +11,7 @@ const text = words.sizing
 /** @param {JobView} view */
 export function outside(view) {
   const all = view.assessment.parts.flatMap((part) => standing(part).map((figure) => ({ part, figure })))
-  const of = (/** @type {Verdict} */ verdict) => all.filter(({ figure }) => figure.verdict === verdict)
+  const of = (/** @type {Conformity} */ verdict) => all.filter(({ figure }) => figure.verdict === verdict)
   const isClear = of('outside').length + of('too-close').length === 0
   if (isClear && !all.some(({ figure }) => figure.verdict)) return ''
   return html`

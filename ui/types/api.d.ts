@@ -234,7 +234,7 @@ export type Change = { "do": "fill",
   /** The sheet. */
   sheet: Sheet, } | { "do": "head-sheet",
   /** The head. */
-  head: SheetHead, } | { "do": "state-line",
+  head: SheetBasis, } | { "do": "state-line",
   /** The line. */
   line: Line, } | { "do": "drop-line",
   /** What it was about. */
@@ -431,7 +431,7 @@ export type Figure = {
   /** The expanded uncertainty, in nanometres; nought if no instrument was named. */
   uncertainty: Length,
   /** What it says about the limits; none if there is no limit, or if something must be known first. */
-  verdict: Verdict | null,
+  verdict: Conformity | null,
   /** The limits in words: "0.0010 to 0.0040 in"; empty if there are none. */
   limits: string,
   /** The least and the most that is allowed, in nanometres, to be drawn; an open end sets no limit. */
@@ -1103,7 +1103,7 @@ export type Predicted = {
   limits: string,
   /** The worst case against the limits of a new clearance: *within* if every outcome is right, *outside* if none is,
    * else *too close to call*: measure the new parts. None without limits. */
-  verdict: Verdict | null,
+  verdict: Conformity | null,
   /** Who sets the limits. */
   source: string,
   /** Where each size comes from, in a sentence. */
@@ -1154,7 +1154,7 @@ export type Purpose = "mail" | "archive" | "print";
 
 /** A quantity of a part. Which part is meant, a quantity does not say: the *diameter* of a journal is outside, that of
  * a bore inside. */
-export type Quantity = "diameter" | "out-of-round" | "taper" | "barrel" | "wear" | "run-out" | "bend" | "twist" | "scratch-depth" | "length" | "thrust-width" | "wall" | "thickness" | "clearance" | "strip" | "bearing-bore" | "line-offset" | "line-adjacent" | "line-overall" | "end-float" | "side-play" | "big-end-bore" | "small-end-bore" | "pin-bore" | "pin-diameter" | "pin-clearance" | "groove-clearance" | "ring-gap" | "gap-growth" | "ridge" | "lobe-height" | "base-circle" | "lift" | "height-loss" | "lift-loss" | "lift-spread" | "guide-bore" | "adjacent-run-out" | "adjacent-run-out-square" | "other";
+export type Quantity = "diameter" | "out-of-round" | "taper" | "barrel" | "wear" | "run-out" | "bend" | "twist" | "scratch-depth" | "length" | "thrust-width" | "wall" | "thickness" | "clearance" | "strip" | "bearing-bore" | "line-offset" | "line-adjacent" | "line-overall" | "end-float" | "side-play" | "big-end-bore" | "small-end-bore" | "pin-bore" | "pin-diameter" | "pin-clearance" | "groove-clearance" | "ring-gap" | "gap-growth" | "ridge" | "lobe-height" | "base-circle" | "lift" | "height-loss" | "lift-loss" | "lift-spread" | "tappet-bore" | "adjacent-run-out" | "adjacent-run-out-square" | "other";
 
 /** A quantity as one kind of part has it. */
 export type QuantityEntry = {
@@ -1234,7 +1234,7 @@ export type ReadBackLine = {
   /** The size as machined, in words; empty if it was not measured. */
   shown: string,
   /** Whether size and form are right; none before it is measured. */
-  verdict: Verdict | null,
+  verdict: Conformity | null,
   /** What is wrong or missing, in a sentence; empty if it is right. */
   problem: string, };
 
@@ -1329,7 +1329,7 @@ export type Settings = {
 /** A spec sheet. */
 export type Sheet = {
   /** Its title, source and rules of reading. */
-  head: SheetHead,
+  head: SheetBasis,
   /** Sizes and limits. */
   lines: Array<Line>,
   /** What journals can be ground to. */
@@ -1338,7 +1338,7 @@ export type Sheet = {
   oversizes: Array<Oversize>, };
 
 /** The head of a spec sheet. */
-export type SheetHead = {
+export type SheetBasis = {
   /** What the shop calls it. */
   name: string,
   /** The manual it was taken from. */
@@ -1531,7 +1531,7 @@ export type Unexplained = {
   probability: number, };
 
 /** What a reading says about a limit, given how far the reading can be trusted. */
-export type Verdict = "within" | "too-close" | "outside";
+export type Conformity = "within" | "too-close" | "outside";
 
 /** How warm a part was when it was measured with an instrument at 20 °C. */
 export type Warmth = {

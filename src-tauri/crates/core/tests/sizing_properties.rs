@@ -11,7 +11,7 @@ use serde_json::{Value, json};
 use wearbook_core::assess::{Assessment, assess};
 use wearbook_core::engine::Arrangement;
 use wearbook_core::job::{Change, DeviceId, Edit, EditId, Job, RecordedChange};
-use wearbook_core::measure::Verdict;
+use wearbook_core::measure::Conformity;
 use wearbook_core::sheet::SizeGroup;
 use wearbook_core::sizing::{Action, GroupPlan};
 
@@ -404,7 +404,7 @@ proptest! {
     fn without_uncertainty_nothing_is_too_close(bench in bench()) {
         let assessment = Bench { uncertainty: 0, ..bench }.assessed(Unit::Inch);
         for figure in assessment.parts.iter().flat_map(|view| &view.figures) {
-            prop_assert_ne!(figure.verdict, Some(Verdict::TooClose), "{}", figure.because);
+            prop_assert_ne!(figure.verdict, Some(Conformity::TooClose), "{}", figure.because);
         }
         for plan in &assessment.sizing.groups {
             prop_assert!(plan.missing.iter().all(|missing| !missing.words.contains("too close")), "{:?}", plan.missing);

@@ -13,7 +13,7 @@ use super::pattern::Pattern;
 use crate::engine::{Arrangement, Half, Part, PartKind};
 use crate::figure::Figure;
 use crate::job::{Job, PartRecord};
-use crate::measure::{Phase, Quantity, Verdict};
+use crate::measure::{Conformity, Phase, Quantity};
 use crate::wear::{Grade, Tag};
 use crate::words::plural;
 
@@ -192,9 +192,9 @@ fn faults(figures: &[Figure]) -> Vec<(Fault, bool)> {
     };
     for figure in figures.iter().filter(|figure| figure.phase == Phase::Found) {
         let beyond = match figure.verdict {
-            Some(Verdict::Outside) => true,
-            Some(Verdict::Within) => false,
-            Some(Verdict::TooClose) | None => continue,
+            Some(Conformity::Outside) => true,
+            Some(Conformity::Within) => false,
+            Some(Conformity::TooClose) | None => continue,
         };
         // Where a size can be wrong in two ways, the first is the one above.
         let above = match figure.quantity {
@@ -282,7 +282,7 @@ mod tests {
     use crate::engine::{Arrangement, Engine};
     use crate::measure::Length;
 
-    fn figure(quantity: Quantity, verdict: Option<Verdict>, value: i64, phase: Phase) -> Figure {
+    fn figure(quantity: Quantity, verdict: Option<Conformity>, value: i64, phase: Phase) -> Figure {
         let length = Length::from_nanometres(value);
         Figure {
             quantity,
@@ -305,7 +305,7 @@ mod tests {
     }
 
     #[track_caller]
-    fn says(quantity: Quantity, verdict: Option<Verdict>, value: i64, expected: &[(Fault, bool)]) {
+    fn says(quantity: Quantity, verdict: Option<Conformity>, value: i64, expected: &[(Fault, bool)]) {
         assert_eq!(faults(&[figure(quantity, verdict, value, Phase::Found)]), expected);
         let later = Phase::ALL.into_iter().find(|phase| *phase != Phase::Found).unwrap();
         assert_eq!(faults(&[figure(quantity, verdict, value, later)]), [], "only as it was found");
@@ -313,7 +313,7 @@ mod tests {
 
     #[test]
     fn sizes_speak_by_their_verdict() {
-        use Verdict::{Outside, TooClose, Within};
+        use Conformity::{Outside, TooClose, Within};
         says(Quantity::Taper, Some(Outside), 30, &[(Fault::Tapered, true)]);
         says(Quantity::Taper, Some(Within), 5, &[(Fault::Tapered, false)]);
         says(Quantity::Taper, Some(TooClose), 10, &[]);
@@ -338,7 +338,8 @@ mod tests {
                     record.tags.insert(*tag, crate::job::TagRecord { grade: Grade::ALL[n % 4], zones });
                 }
                 let measured = part.kind.quantities().iter().enumerate();
-                let verdict = |n: usize| Some(if n.is_multiple_of(2) { Verdict::Outside } else { Verdict::Within });
+                let verdict =
+                    |n: usize| Some(if n.is_multiple_of(2) { Conformity::Outside } else { Conformity::Within });
                 let of_part = measured.map(|(n, has)| figure(has.quantity, verdict(n), 30, Phase::Found));
                 figures.insert(*part, of_part.collect());
             }

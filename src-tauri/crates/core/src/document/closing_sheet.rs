@@ -4,7 +4,7 @@ use super::condition_report::{engine_facts, subtitle};
 use super::{Block, Paper, Shop};
 use crate::assess::Assessment;
 use crate::job::{Job, ListKind};
-use crate::measure::{Phase, Verdict};
+use crate::measure::{Conformity, Phase};
 use crate::words::capitalised;
 
 /// Puts the closing sheet together. `date` is the local date, as year, month, day.
@@ -57,7 +57,7 @@ fn fitted(assessment: &Assessment, blocks: &mut Vec<Block>) {
                     format!("{}, {}", figure.name, figure.phase.label()),
                     figure.shown.clone(),
                     figure.limits.clone(),
-                    figure.verdict.map_or("", Verdict::words).to_owned(),
+                    figure.verdict.map_or("", Conformity::words).to_owned(),
                 ]
             })
         })

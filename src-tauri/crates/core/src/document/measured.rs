@@ -6,7 +6,7 @@ use super::{Bar, Block, FormDrawing, FormStation, MeasuredRow};
 use crate::assess::Assessment;
 use crate::engine::PartKind;
 use crate::figure::Figure;
-use crate::measure::{Direction, Length, LengthUnit, Phase, Quantity, Station, Verdict, in_unit};
+use crate::measure::{Conformity, Direction, Length, LengthUnit, Phase, Quantity, Station, in_unit};
 use crate::sizing::Action;
 use crate::view::{PartView, ReadingView};
 use crate::words::{capitalised, plural};
@@ -58,7 +58,7 @@ fn line(view: &PartView, figure: &Figure) -> Option<MeasuredRow> {
         return None;
     }
     let general = if figure.general { " (general rule)" } else { "" };
-    let verdict = figure.verdict.map_or("open", Verdict::words);
+    let verdict = figure.verdict.map_or("open", Conformity::words);
     let bar = Bar {
         low: figure.low,
         high: figure.high,

@@ -6,7 +6,7 @@ use crate::assess::Assessment;
 use crate::engine::Part;
 use crate::figure::Figure;
 use crate::job::Job;
-use crate::measure::{Phase, Verdict, in_unit};
+use crate::measure::{Conformity, Phase, in_unit};
 use crate::sizing::{Action, GroupPlan, OrderState};
 use crate::words::capitalised;
 use crate::work::Outcome;
@@ -163,9 +163,9 @@ fn clearances(assessment: &Assessment, blocks: &mut Vec<Block>) {
     blocks.push(heading("Clearances to expect"));
     let entry = |line: &crate::sizing::Predicted| {
         let verdict = line.verdict.map_or("", |verdict| match verdict {
-            Verdict::Within => "right in any case",
-            Verdict::TooClose => "measure the new parts",
-            Verdict::Outside => "wrong in any case",
+            Conformity::Within => "right in any case",
+            Conformity::TooClose => "measure the new parts",
+            Conformity::Outside => "wrong in any case",
         });
         row([&line.label, &line.worst_case_shown, &line.likely_shown, &line.limits, verdict, &line.because])
     };
@@ -196,7 +196,7 @@ fn read_back(assessment: &Assessment, blocks: &mut Vec<Block>) {
                 .parts
                 .iter()
                 .map(|line| {
-                    let verdict = line.verdict.map_or("not measured", Verdict::words);
+                    let verdict = line.verdict.map_or("not measured", Conformity::words);
                     row([&line.label, &line.shown, verdict, &line.problem])
                 })
                 .collect(),
@@ -211,7 +211,7 @@ fn measured(assessment: &Assessment, phase: Phase, blocks: &mut Vec<Block>) {
         .flat_map(|view| {
             let of_phase = view.figures.iter().filter(move |figure| figure.phase == phase);
             of_phase.map(|figure| {
-                let verdict = figure.verdict.map_or("", Verdict::words);
+                let verdict = figure.verdict.map_or("", Conformity::words);
                 let limits =
                     if figure.general { format!("{} (general rule)", figure.limits) } else { figure.limits.clone() };
                 row([&view.label, &figure.name, &figure.shown, &limits, verdict])
@@ -287,7 +287,7 @@ pub fn size_table(assessment: &Assessment) -> Vec<Vec<String>> {
             &figure.uncertainty.millimetres(),
             &figure.shown,
             &figure.limits,
-            figure.verdict.map_or("", Verdict::words),
+            figure.verdict.map_or("", Conformity::words),
             &figure.source,
         ])
     };
@@ -304,7 +304,7 @@ pub fn size_table(assessment: &Assessment) -> Vec<Vec<String>> {
             "",
             &line.worst_case_shown,
             &line.limits,
-            line.verdict.map_or("", Verdict::words),
+            line.verdict.map_or("", Conformity::words),
             &line.source,
         ])
     });

@@ -7,7 +7,7 @@ use super::{Block, Section};
 use crate::assess::Assessment;
 use crate::cause::CauseView;
 use crate::job::{Consent, HistoryFact, Job};
-use crate::measure::{Phase, Verdict};
+use crate::measure::{Conformity, Phase};
 use crate::money::Money;
 use crate::sizing::{Action, OrderState};
 use crate::view::PartView;
@@ -55,7 +55,7 @@ fn found(assessment: &Assessment) -> Vec<String> {
         ));
     }
     let outside = |view: &PartView| {
-        view.figures.iter().any(|figure| figure.phase == Phase::Found && figure.verdict == Some(Verdict::Outside))
+        view.figures.iter().any(|figure| figure.phase == Phase::Found && figure.verdict == Some(Conformity::Outside))
     };
     let outside: Vec<&PartView> = assessment.parts.iter().filter(|view| outside(view)).collect();
     if !outside.is_empty() {

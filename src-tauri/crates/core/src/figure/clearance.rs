@@ -1,4 +1,4 @@
-//! Running clearances: housing less shells less journal, bore less piston, guide less tappet, bearing less cam journal.
+//! Running clearances: housing less shells less journal, bore less piston, tappet bore less tappet, bearing less cam journal.
 
 use super::{Bench, Figure, Value};
 use crate::engine::{At, Half, Part, PartKind};
@@ -17,7 +17,7 @@ pub(super) fn figure(bench: Bench<'_>, part: Part) -> Option<Figure> {
             (Part { kind: PartKind::Bore, at: part.at }, Quantity::Diameter),
             (part, Quantity::Diameter),
         )?,
-        PartKind::Tappet => between(bench, (part, Quantity::GuideBore), (part, Quantity::Diameter))?,
+        PartKind::Tappet => between(bench, (part, Quantity::TappetBore), (part, Quantity::Diameter))?,
         PartKind::CamJournal => between(
             bench,
             (Part { kind: PartKind::CamBearing, at: part.at }, Quantity::Diameter),

@@ -40,7 +40,7 @@ fn has_neighbours(quantity: Quantity) -> bool {
             | PinDiameter
             | LobeHeight
             | BaseCircle
-            | GuideBore
+            | TappetBore
             | Length
     )
 }

@@ -2,7 +2,7 @@
 
 use super::{Bench, Figure, Value};
 use crate::engine::Part;
-use crate::measure::{Length, Quantity, Sense, Verdict};
+use crate::measure::{Conformity, Length, Quantity, Sense};
 use crate::sheet::{Datum, Proportions};
 
 /// Wear of a diameter.
@@ -77,7 +77,7 @@ fn loss(bench: Bench<'_>, part: Part, what: Quantity, of: Quantity, value: Value
         name(other(nearer))
     );
     let both = Value { low, high, ..single(low) };
-    Some(Figure { low, high, shown: super::shown(both, unit), verdict: None::<Verdict>, because, ..near })
+    Some(Figure { low, high, shown: super::shown(both, unit), verdict: None::<Conformity>, because, ..near })
 }
 
 fn other(datum: Datum) -> Datum {

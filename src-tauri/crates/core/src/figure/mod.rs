@@ -23,7 +23,9 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 
 use crate::engine::Part;
-use crate::measure::{Bounds, Length, LengthUnit, Phase, Quantity, Station, Verdict, in_unit, limits_in_unit, range};
+use crate::measure::{
+    Bounds, Conformity, Length, LengthUnit, Phase, Quantity, Station, in_unit, limits_in_unit, range,
+};
 use crate::sheet::{Limits, Proportions, SizeGroup};
 
 /// A figure that follows from readings.
@@ -49,7 +51,7 @@ pub struct Figure {
     /// The expanded uncertainty, in nanometres; nought if no instrument was named.
     pub uncertainty: Length,
     /// What it says about the limits; none if there is no limit, or if something must be known first.
-    pub verdict: Option<Verdict>,
+    pub verdict: Option<Conformity>,
     /// The limits in words: "0.0010 to 0.0040 in"; empty if there are none.
     pub limits: String,
     /// The least and the most that is allowed, in nanometres, to be drawn; an open end sets no limit.
@@ -141,13 +143,14 @@ impl Bench<'_> {
         let uncertainty = value.uncertainty.times(guard, 100);
         let words = if quantity == Quantity::Other { name.trim() } else { quantity.words() };
         let bounds = limits.as_ref().map(|limits| limits.bounds).filter(|bounds| *bounds != Bounds::default());
-        let verdict = bounds.map(|bounds| Verdict::of(value.low, value.high, uncertainty, &bounds));
+        let verdict = bounds.map(|bounds| Conformity::of(value.low, value.high, uncertainty, &bounds));
         let low_decides = bounds.is_some_and(|bounds| {
             let below = Bounds { least: bounds.least, most: None };
             bounds.most.is_none()
                 || (bounds.least.is_some()
-                    && Verdict::of(value.low, value.high, uncertainty, &below) == verdict.unwrap_or(Verdict::Within)
-                    && verdict != Some(Verdict::Within))
+                    && Conformity::of(value.low, value.high, uncertainty, &below)
+                        == verdict.unwrap_or(Conformity::Within)
+                    && verdict != Some(Conformity::Within))
         });
         let general = limits.as_ref().is_some_and(|limits| limits.general);
         let limits_text = bounds.map_or_else(String::new, |bounds| limits_in_unit(&bounds, unit));
@@ -223,7 +226,7 @@ fn because(
     shown: &str,
     uncertainty: Length,
     unit: LengthUnit,
-    verdict: Option<Verdict>,
+    verdict: Option<Conformity>,
     limits: &str,
     general: bool,
     part: Part,
@@ -234,9 +237,9 @@ fn because(
     let rule = if general { " by general rule" } else { "" };
     match verdict {
         None => format!("{shown}{trust}; no limit is entered for this {}.", part.kind.row().short),
-        Some(Verdict::Within) => format!("{shown}{trust} is right: {}.", allowed(rule)),
-        Some(Verdict::Outside) => format!("{shown}{trust} is out: {}.", allowed(rule)),
-        Some(Verdict::TooClose) => format!(
+        Some(Conformity::Within) => format!("{shown}{trust} is right: {}.", allowed(rule)),
+        Some(Conformity::Outside) => format!("{shown}{trust} is out: {}.", allowed(rule)),
+        Some(Conformity::TooClose) => format!(
             "{shown}{trust} is too close to call: {}. Measure again, or with an instrument that is surer than {}.",
             allowed(rule),
             in_unit(uncertainty, unit)

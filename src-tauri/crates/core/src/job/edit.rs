@@ -8,7 +8,7 @@ use super::{Answer, Asked, CustomerAnswer, EditId, HistoryFact, Mark, MarkPlace,
 use crate::engine::{Arrangement, Part, PartKind};
 use crate::measure::{Entry, Instrument, Reading};
 use crate::money::{EstimateLine, Price, PriceList, Quote};
-use crate::sheet::{Journals, Line, LineKey, Oversize, Sheet, SheetHead, SizeGroup, Undersize};
+use crate::sheet::{Journals, Line, LineKey, Oversize, Sheet, SheetBasis, SizeGroup, Undersize};
 use crate::wear::{Grade, Tag, Zone};
 use crate::work::{Outcome, Work};
 
@@ -154,7 +154,7 @@ pub enum Change {
     /// Changed the head of the spec sheet.
     HeadSheet {
         /// The head.
-        head: Box<SheetHead>,
+        head: Box<SheetBasis>,
     },
     /// Entered or corrected one line of the spec sheet.
     StateLine {

@@ -5,7 +5,7 @@ use serde::Serialize;
 use super::{ListItem, ListKind, WorkList};
 use crate::engine::Part;
 use crate::job::{Approval, Consent};
-use crate::measure::{Phase, Verdict};
+use crate::measure::{Conformity, Phase};
 use crate::sizing::Sizing;
 use crate::view::PartView;
 
@@ -37,7 +37,8 @@ pub fn still_open(lists: &[WorkList], parts: &[PartView], sizing: &Sizing, appro
         .collect();
     let late = parts.iter().flat_map(|view| view.figures.iter().map(move |figure| (view, figure)));
     let wrong = late.filter(|(view, figure)| {
-        let is_wrong = figure.phase != Phase::Found && figure.verdict.is_some_and(|verdict| verdict != Verdict::Within);
+        let is_wrong =
+            figure.phase != Phase::Found && figure.verdict.is_some_and(|verdict| verdict != Conformity::Within);
         is_wrong && !returned.iter().any(|told| told.part == Some(view.part))
     });
     let wrong: Vec<Open> = wrong

@@ -1,5 +1,6 @@
 //! Measuring: exact lengths, instruments, readings, and what a reading says about a limit.
 
+mod conformity;
 mod form;
 mod instrument;
 mod length;
@@ -8,8 +9,8 @@ mod reading;
 mod shown;
 mod spot;
 mod stated;
-mod verdict;
 
+pub use conformity::{Bound, Bounds, Conformity};
 pub use form::{Form, Grid};
 pub use instrument::{Instrument, InstrumentId, InstrumentKind};
 pub use length::{Entry, Length, LengthUnit, NotALength};
@@ -18,4 +19,3 @@ pub use reading::{Material, Phase, Reading, Warmth};
 pub use shown::{in_unit, limits_in_unit, range, range_in_unit};
 pub use spot::{Direction, Spot, Station};
 pub use stated::Stated;
-pub use verdict::{Bound, Bounds, Verdict};

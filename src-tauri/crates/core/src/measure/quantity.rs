@@ -85,8 +85,9 @@ pub enum Quantity {
     LiftLoss,
     /// Greatest less smallest lift over the lobes of one port.
     LiftSpread,
-    /// Bore in which a tappet slides.
-    GuideBore,
+    /// Bore in which a tappet slides. Once written `guide-bore`, which is the word for the bore of a valve guide.
+    #[serde(alias = "guide-bore")]
+    TappetBore,
     /// Run-outs of neighbouring mains taken together: their sum with high spots opposite, their difference on one side.
     AdjacentRunOut,
     /// Run-outs of neighbouring mains with high spots at right angles: their sum.
@@ -259,7 +260,7 @@ impl PartKind {
                 const {
                     &[
                         has(Diameter, Spots::Across, Least, Read),
-                        has(GuideBore, Spots::Across, Most, Read),
+                        has(TappetBore, Spots::Across, Most, Read),
                         has(Clearance, Spots::One, Most, Either),
                         OTHER,
                     ]
@@ -443,7 +444,7 @@ impl Quantity {
         HeightLoss,
         LiftLoss,
         LiftSpread,
-        GuideBore,
+        TappetBore,
         AdjacentRunOut,
         AdjacentRunOutSquare,
         Other,
@@ -488,7 +489,7 @@ impl Quantity {
             HeightLoss => "loss of height",
             LiftLoss => "loss of lift",
             LiftSpread => "spread of lift",
-            GuideBore => "bore for the tappet",
+            TappetBore => "bore for the tappet",
             AdjacentRunOut => "run-out of neighbouring mains",
             AdjacentRunOutSquare => "run-out of neighbouring mains at right angles",
             Other => "other",
@@ -499,6 +500,9 @@ impl Quantity {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::measure::Reading;
+    use crate::sheet::Line;
+    use serde_json::json;
 
     #[test]
     fn every_quantity_belongs_to_some_part_and_none_twice_to_one() {
@@ -519,5 +523,16 @@ mod tests {
         assert_eq!(Spots::Journal.needed().len(), 4);
         assert_eq!(Spots::Journal.all().len(), 6);
         assert_eq!(Spots::Bore.needed().len(), 6);
+    }
+    #[test]
+    fn the_bore_of_a_tappet_is_read_under_its_former_name_in_readings_and_sheets() {
+        let reading = json!({ "part": "tappet.1.intake.1", "quantity": "guide-bore", "value": "22.11 mm" });
+        let reading: Reading = serde_json::from_value(reading).unwrap();
+        let line = json!({ "of": { "kind": "tappet", "quantity": "guide-bore" }, "min": "22.10 mm" });
+        let line: Line = serde_json::from_value(line).unwrap();
+        for quantity in [reading.quantity, line.of.quantity] {
+            assert_eq!(quantity, TappetBore);
+            assert_eq!(serde_json::to_value(quantity).unwrap(), json!("tappet-bore"));
+        }
     }
 }

@@ -191,7 +191,7 @@ fn is_size(quantity: Quantity) -> bool {
             | LobeHeight
             | BaseCircle
             | Lift
-            | GuideBore
+            | TappetBore
     )
 }
 

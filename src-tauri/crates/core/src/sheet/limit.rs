@@ -137,10 +137,10 @@ impl Line {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::sheet::SheetHead;
+    use crate::sheet::SheetBasis;
 
     fn sheet(lines: serde_json::Value) -> Sheet {
-        Sheet { head: SheetHead::default(), lines: serde_json::from_value(lines).unwrap(), ..Sheet::default() }
+        Sheet { head: SheetBasis::default(), lines: serde_json::from_value(lines).unwrap(), ..Sheet::default() }
     }
 
     #[track_caller]

@@ -31,8 +31,8 @@ use crate::measure::{Length, LengthUnit, Stated};
 #[cfg_attr(feature = "schema", schemars(example = example()))]
 #[serde(deny_unknown_fields)]
 pub struct Sheet {
-    /// Its title, source and rules of reading.
-    pub head: SheetHead,
+    /// What it rests on: its title, source and rules of reading.
+    pub head: SheetBasis,
     /// Sizes and limits.
     #[serde(default)]
     pub lines: Vec<Line>,
@@ -44,11 +44,11 @@ pub struct Sheet {
     pub oversizes: Vec<Oversize>,
 }
 
-/// The head of a spec sheet.
+/// What a spec sheet rests on: the manual, the unit, the allowance, and how its limits are held.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
-pub struct SheetHead {
+pub struct SheetBasis {
     /// What the shop calls it.
     pub name: String,
     /// The manual it was taken from.
@@ -108,7 +108,7 @@ fn example() -> serde_json::Value {
     })
 }
 
-impl Default for SheetHead {
+impl Default for SheetBasis {
     fn default() -> Self {
         Self {
             name: String::new(),

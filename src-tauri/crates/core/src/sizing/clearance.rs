@@ -6,7 +6,7 @@ use super::words::rounded;
 use super::{Action, GroupPlan};
 use crate::engine::{At, Half, Part, PartKind};
 use crate::figure::Readings;
-use crate::measure::{Bound, Bounds, Length, Phase, Quantity, Verdict};
+use crate::measure::{Bound, Bounds, Conformity, Length, Phase, Quantity};
 use crate::sheet::{Limits, Proportions, SizeGroup, SizeRow};
 
 /// A clearance to expect.
@@ -29,7 +29,7 @@ pub struct Predicted {
     pub limits: String,
     /// The worst case against the limits of a new clearance: *within* if every outcome is right, *outside* if none is,
     /// else *too close to call*: measure the new parts. None without limits.
-    pub verdict: Option<Verdict>,
+    pub verdict: Option<Conformity>,
     /// Who sets the limits.
     pub source: String,
     /// Where each size comes from, in a sentence.
@@ -193,14 +193,14 @@ fn judged(
     let limits = readings.job.sheet.limits(limited, Quantity::Clearance, "", None, Proportions::default());
     let bounds = limits.as_ref().map(bounds).filter(|bounds| *bounds != Bounds::default());
     let (low, high) = spread.worst_case;
-    let at_once = |length| Verdict::of(length, length, Length::default(), &bounds.unwrap_or_default());
+    let at_once = |length| Conformity::of(length, length, Length::default(), &bounds.unwrap_or_default());
     let verdict = bounds.map(|bounds| {
-        let whole = Verdict::of(low, high, Length::default(), &bounds);
+        let whole = Conformity::of(low, high, Length::default(), &bounds);
         let beyond = bounds.most.is_some_and(|most| low > most.at) || bounds.least.is_some_and(|least| high < least.at);
         match whole {
-            Verdict::Within => Verdict::Within,
-            _ if beyond && at_once(low) == Verdict::Outside => Verdict::Outside,
-            _ => Verdict::TooClose,
+            Conformity::Within => Conformity::Within,
+            _ if beyond && at_once(low) == Conformity::Outside => Conformity::Outside,
+            _ => Conformity::TooClose,
         }
     });
     let label = match at.kind {

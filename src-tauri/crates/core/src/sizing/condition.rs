@@ -4,7 +4,7 @@ use super::Missing;
 use crate::engine::{Part, PartKind};
 use crate::figure::{Bench, Figure, Readings, figures};
 use crate::job::PartRecord;
-use crate::measure::{Length, Phase, Quantity, Sense, Spots, Stated, Verdict, in_unit};
+use crate::measure::{Conformity, Length, Phase, Quantity, Sense, Spots, Stated, in_unit};
 use crate::wear::{Grade, Tag};
 use crate::work::Outcome;
 
@@ -56,21 +56,21 @@ pub(super) fn condition(readings: &Readings<'_>, part: Part, sense: Sense) -> Co
         }
         match (figure.quantity, figure.verdict) {
             (_, None) if figure.is_open() => seen.missing.push(Missing::reading(part, about)),
-            (_, None | Some(Verdict::Within)) => {}
+            (_, None | Some(Conformity::Within)) => {}
             // Whether a scratch condemns the part, no machining settles.
-            (Quantity::ScratchDepth, Some(Verdict::TooClose)) => seen.missing.push(Missing::reading(part, about)),
-            (_, Some(Verdict::TooClose)) => seen.close.push(Missing::reading(part, about)),
-            (Quantity::Wear, Some(Verdict::Outside)) => seen.worn_size = true,
-            (Quantity::Diameter, Some(Verdict::Outside)) if on_worn_side(figure, sense) => seen.worn_size = true,
-            (Quantity::Diameter, Some(Verdict::Outside)) => seen.odd.push(Missing::reading(
+            (Quantity::ScratchDepth, Some(Conformity::TooClose)) => seen.missing.push(Missing::reading(part, about)),
+            (_, Some(Conformity::TooClose)) => seen.close.push(Missing::reading(part, about)),
+            (Quantity::Wear, Some(Conformity::Outside)) => seen.worn_size = true,
+            (Quantity::Diameter, Some(Conformity::Outside)) if on_worn_side(figure, sense) => seen.worn_size = true,
+            (Quantity::Diameter, Some(Conformity::Outside)) => seen.odd.push(Missing::reading(
                 part,
                 format!(
                     "{about} It is on the new side of the range: check the reading, the sheet, and the size stamped on the old parts."
                 ),
             )),
             // How deep is too deep, the scratches themselves tell below.
-            (Quantity::ScratchDepth, Some(Verdict::Outside)) => {}
-            (_, Some(Verdict::Outside)) => seen.faults.push(about),
+            (Quantity::ScratchDepth, Some(Conformity::Outside)) => {}
+            (_, Some(Conformity::Outside)) => seen.faults.push(about),
         }
     }
     scratches(readings, part, &label, &mut seen);

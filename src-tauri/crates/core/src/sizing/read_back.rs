@@ -5,7 +5,7 @@ use serde::Serialize;
 use super::{GroupPlan, Readings};
 use crate::engine::Part;
 use crate::figure::{Bench, Figure, figures};
-use crate::measure::{Phase, Quantity, Verdict};
+use crate::measure::{Conformity, Phase, Quantity};
 use crate::sheet::SizeGroup;
 
 /// What came back of one group.
@@ -33,7 +33,7 @@ pub struct ReadBackLine {
     /// The size as machined, in words; empty if it was not measured.
     pub shown: String,
     /// Whether size and form are right; none before it is measured.
-    pub verdict: Option<Verdict>,
+    pub verdict: Option<Conformity>,
     /// What is wrong or missing, in a sentence; empty if it is right.
     pub problem: String,
 }
@@ -47,7 +47,7 @@ pub(super) fn read_back(readings: &Readings<'_>, plan: &GroupPlan) -> Option<Rea
     Some(ReadBack {
         group: plan.group,
         asked: format!("{}: {}", plan.size_shown, plan.finished_shown),
-        confirmed: parts.iter().all(|line| line.verdict == Some(Verdict::Within) && line.problem.is_empty()),
+        confirmed: parts.iter().all(|line| line.verdict == Some(Conformity::Within) && line.problem.is_empty()),
         parts,
     })
 }
@@ -59,7 +59,7 @@ fn line(bench: Bench<'_>, plan: &GroupPlan, part: Part, label: &str) -> ReadBack
     let machined: Vec<Figure> = figures(bench, part).into_iter().filter(of_form).collect();
     let verdict = machined.iter().filter_map(|figure| figure.verdict).max();
     let size = machined.iter().find(|figure| figure.quantity == Quantity::Diameter);
-    let wrong = machined.iter().find(|figure| figure.verdict.is_some_and(|verdict| verdict != Verdict::Within));
+    let wrong = machined.iter().find(|figure| figure.verdict.is_some_and(|verdict| verdict != Conformity::Within));
     let problem = match (size, wrong) {
         (None, _) => format!("{label} has not been measured since it was machined."),
         (Some(_), Some(figure)) => format!("{label}: {} {}", figure.name, figure.because),
@@ -69,8 +69,8 @@ fn line(bench: Bench<'_>, plan: &GroupPlan, part: Part, label: &str) -> ReadBack
     // A finished part must lie in the finished range, however far a used one may wear.
     let finished = plan.finished.zip(size).map(|((low, high), size)| size.low >= low && size.high <= high);
     let (verdict, problem) = match (finished, verdict) {
-        (Some(false), Some(Verdict::Within)) => (
-            Some(Verdict::Outside),
+        (Some(false), Some(Conformity::Within)) => (
+            Some(Conformity::Outside),
             format!(
                 "{label} is {}; asked for was {}.",
                 size.map_or("", |size| size.shown.as_str()),

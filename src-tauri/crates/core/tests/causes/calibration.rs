@@ -12,7 +12,7 @@ use wearbook_core::cause::{
 use wearbook_core::engine::{Arrangement, Engine, Part};
 use wearbook_core::figure::Figure;
 use wearbook_core::job::{Job, TagRecord};
-use wearbook_core::measure::{Quantity, Verdict};
+use wearbook_core::measure::{Conformity, Quantity};
 use wearbook_core::wear::{Grade, Tag, Zone};
 
 use crate::patterns::figure;
@@ -239,7 +239,7 @@ fn measure(model: &Model<'_>, world: &World, part: Part, chance: f64, dice: &mut
             continue;
         }
         let there = produce(model, world, part, symptom, dice).is_some() && !dice.happens(MISSED_BY_MEASURING);
-        figures.push(figure(quantity, if there { Verdict::Outside } else { Verdict::Within }));
+        figures.push(figure(quantity, if there { Conformity::Outside } else { Conformity::Within }));
     }
     figures
 }

@@ -9,7 +9,7 @@ use wearbook_core::cause::{CauseReport, diagnose};
 use wearbook_core::engine::{Arrangement, Engine, Part};
 use wearbook_core::figure::Figure;
 use wearbook_core::job::{Change, Job, TagRecord};
-use wearbook_core::measure::{Length, Phase, Quantity, Verdict};
+use wearbook_core::measure::{Conformity, Length, Phase, Quantity};
 use wearbook_core::wear::{Grade, Tag, Zone};
 
 #[derive(Deserialize)]
@@ -42,7 +42,7 @@ struct Entry {
     #[serde(default)]
     clean: bool,
     quantity: Option<Quantity>,
-    verdict: Option<Verdict>,
+    verdict: Option<Conformity>,
 }
 
 type Figures = BTreeMap<Part, Vec<Figure>>;
@@ -130,7 +130,7 @@ fn report(engine: &Engine, entries: &[Entry]) -> CauseReport {
     diagnose(Some(engine), &job, &figures)
 }
 
-pub(crate) fn figure(quantity: Quantity, verdict: Verdict) -> Figure {
+pub(crate) fn figure(quantity: Quantity, verdict: Conformity) -> Figure {
     Figure {
         quantity,
         name: String::new(),

@@ -6,7 +6,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use serde::{Deserialize, Deserializer};
 use serde_json::{Map, Value};
 use wearbook_core::engine::{Part, PartKind};
-use wearbook_core::measure::{Entry, Phase, Quantity, Station, Verdict};
+use wearbook_core::measure::{Conformity, Entry, Phase, Quantity, Station};
 use wearbook_core::sheet::SizeGroup;
 use wearbook_core::work::Outcome;
 
@@ -115,7 +115,7 @@ pub(crate) struct ExpectFigure {
     pub most: Option<Entry>,
     /// `null` says that there is none.
     #[serde(default, deserialize_with = "given")]
-    pub verdict: Option<Option<Verdict>>,
+    pub verdict: Option<Option<Conformity>>,
     /// Words of the reason.
     #[serde(default)]
     pub because: Option<String>,
@@ -163,7 +163,7 @@ pub(crate) struct ExpectClearance {
     #[serde(default)]
     pub likely_most: Option<Entry>,
     #[serde(default, deserialize_with = "given")]
-    pub verdict: Option<Option<Verdict>>,
+    pub verdict: Option<Option<Conformity>>,
 }
 
 #[derive(Debug, Deserialize)]

@@ -2,7 +2,7 @@
 
 use wearbook_core::assess::Assessment;
 use wearbook_core::engine::Part;
-use wearbook_core::measure::{Entry, Length, Verdict};
+use wearbook_core::measure::{Conformity, Entry, Length};
 
 use crate::case::{Expect, ExpectClearance, ExpectDecision, ExpectFigure, ExpectOrder, ExpectPlan, ExpectReadBack};
 
@@ -53,8 +53,8 @@ impl Wrong {
         });
     }
 
-    fn verdict(&mut self, expected: Option<Option<Verdict>>, came: Option<Verdict>, because: &str) {
-        let words = |verdict: Option<Verdict>| verdict.map_or("none", Verdict::words);
+    fn verdict(&mut self, expected: Option<Option<Conformity>>, came: Option<Conformity>, because: &str) {
+        let words = |verdict: Option<Conformity>| verdict.map_or("none", Conformity::words);
         let Some(expected) = expected else { return };
         self.unless(expected == came, || format!("the verdict is {}, not {}: {because}", words(came), words(expected)));
     }

@@ -2,7 +2,7 @@
 
 use super::{Rule, Says};
 use crate::engine::PartKind;
-use crate::measure::{Phase, Quantity, Verdict};
+use crate::measure::{Conformity, Phase, Quantity};
 use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
@@ -13,9 +13,9 @@ pub(super) const RULE: Rule = Rule {
         let judged = scene.measured.figures(part, Phase::Found).filter_map(|figure| {
             let remedy = remedy(part.kind, figure.quantity)?;
             let outcome = match figure.verdict {
-                Some(Verdict::Within) => return None,
-                Some(Verdict::Outside) => remedy,
-                Some(Verdict::TooClose) => Outcome::CantSay,
+                Some(Conformity::Within) => return None,
+                Some(Conformity::Outside) => remedy,
+                Some(Conformity::TooClose) => Outcome::CantSay,
                 // The reason says what must be known first.
                 None if figure.is_open() => Outcome::CantSay,
                 None => return None,

@@ -3,7 +3,7 @@
 use crate::job::Job;
 use crate::job::refused::{MAX_NAME, Refused, check_length};
 use crate::measure::{Entry, Instrument, Length, Quantity, Reading, Warmth};
-use crate::sheet::SheetHead;
+use crate::sheet::SheetBasis;
 
 /// The largest thing that is measured here: a bore or bearing of a metre and a half would be a ship's.
 const LARGEST: Length = Length::from_nanometres(1_500_000_000);
@@ -89,7 +89,7 @@ pub(super) fn check_instrument(instrument: &Instrument) -> Result<(), Refused> {
 }
 
 /// Refuses a head of a sheet that can't be.
-pub(super) fn check_head(head: &SheetHead) -> Result<(), Refused> {
+pub(super) fn check_head(head: &SheetBasis) -> Result<(), Refused> {
     check_length("The name", &head.name, MAX_NAME)?;
     check_length("The source", &head.source, MAX_NAME)?;
     if !(1..=100).contains(&head.guard_percent) {

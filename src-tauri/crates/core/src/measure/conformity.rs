@@ -4,11 +4,11 @@ use serde::{Deserialize, Serialize};
 
 use super::Length;
 
-/// What a reading says about a limit, given how far the reading can be trusted.
+/// Whether a reading conforms to a limit, given how far the reading can be trusted (the word of ISO 14253-1, from memory).
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
 #[serde(rename_all = "kebab-case")]
-pub enum Verdict {
+pub enum Conformity {
     /// Inside the limits by at least the uncertainty.
     Within,
     /// Too near a limit for the instrument: measure again, or with a better one.
@@ -42,7 +42,7 @@ pub struct Bounds {
     pub most: Option<Bound>,
 }
 
-impl Verdict {
+impl Conformity {
     /// Of a value, or of all values from `low` to `high`, with the uncertainty of each.
     ///
     /// Conformity is proven only inside the limits reduced by the uncertainty, failure only outside the limits enlarged
@@ -65,12 +65,12 @@ impl Verdict {
 }
 
 /// Against an upper limit.
-fn one_sided(value: Length, uncertainty: Length, bound: Bound) -> Verdict {
+fn one_sided(value: Length, uncertainty: Length, bound: Bound) -> Conformity {
     let passes = if bound.passes { value <= bound.at } else { value < bound.at };
     if passes && value + uncertainty <= bound.at {
-        return Verdict::Within;
+        return Conformity::Within;
     }
-    if !passes && value - uncertainty >= bound.at { Verdict::Outside } else { Verdict::TooClose }
+    if !passes && value - uncertainty >= bound.at { Conformity::Outside } else { Conformity::TooClose }
 }
 
 #[cfg(test)]
@@ -79,33 +79,33 @@ mod tests {
     use proptest::prelude::*;
 
     #[track_caller]
-    fn at_most(value: i64, uncertainty: i64, limit: i64, expected: Verdict) {
+    fn at_most(value: i64, uncertainty: i64, limit: i64, expected: Conformity) {
         let bounds = Bounds { most: Some(Bound::including(Length::from_nanometres(limit))), ..Bounds::default() };
         let value = Length::from_nanometres(value);
-        assert_eq!(Verdict::of(value, value, Length::from_nanometres(uncertainty), &bounds), expected);
+        assert_eq!(Conformity::of(value, value, Length::from_nanometres(uncertainty), &bounds), expected);
     }
 
     // Limit 0.0010 in with U 0.0002 in: constructed after the rule of ISO 14253-1, from memory.
     #[test]
     fn three_values() {
-        at_most(7, 2, 10, Verdict::Within);
-        at_most(8, 2, 10, Verdict::Within);
-        at_most(9, 2, 10, Verdict::TooClose);
-        at_most(11, 2, 10, Verdict::TooClose);
-        at_most(12, 2, 10, Verdict::Outside);
-        at_most(13, 2, 10, Verdict::Outside);
+        at_most(7, 2, 10, Conformity::Within);
+        at_most(8, 2, 10, Conformity::Within);
+        at_most(9, 2, 10, Conformity::TooClose);
+        at_most(11, 2, 10, Conformity::TooClose);
+        at_most(12, 2, 10, Conformity::Outside);
+        at_most(13, 2, 10, Conformity::Outside);
     }
 
     #[test]
     fn without_uncertainty_the_limit_itself_passes_unless_it_is_said_to_fail() {
-        at_most(10, 0, 10, Verdict::Within);
-        at_most(11, 0, 10, Verdict::Outside);
+        at_most(10, 0, 10, Conformity::Within);
+        at_most(11, 0, 10, Conformity::Outside);
         let fails =
             Bounds { most: Some(Bound { at: Length::from_nanometres(10), passes: false }), ..Bounds::default() };
         let of = |value| {
-            Verdict::of(Length::from_nanometres(value), Length::from_nanometres(value), Length::default(), &fails)
+            Conformity::of(Length::from_nanometres(value), Length::from_nanometres(value), Length::default(), &fails)
         };
-        assert_eq!((of(9), of(10)), (Verdict::Within, Verdict::Outside));
+        assert_eq!((of(9), of(10)), (Conformity::Within, Conformity::Outside));
     }
 
     proptest! {
@@ -114,16 +114,16 @@ mod tests {
             let bound = |at| Some(Bound { at: Length::from_nanometres(at), passes });
             let bounds = Bounds { least: bound(least), most: bound(least + width) };
             let value = Length::from_nanometres(value);
-            prop_assert_ne!(Verdict::of(value, value, Length::default(), &bounds), Verdict::TooClose);
+            prop_assert_ne!(Conformity::of(value, value, Length::default(), &bounds), Conformity::TooClose);
         }
 
         #[test]
         fn more_uncertainty_never_proves_more(value in -50i64..50, limit in -50i64..50, u in 0i64..50, more in 0i64..50) {
             let bounds = Bounds { most: Some(Bound::including(Length::from_nanometres(limit))), ..Bounds::default() };
             let value = Length::from_nanometres(value);
-            let of = |u| Verdict::of(value, value, Length::from_nanometres(u), &bounds);
+            let of = |u| Conformity::of(value, value, Length::from_nanometres(u), &bounds);
             let (before, after) = (of(u), of(u + more));
-            prop_assert!(after == before || after == Verdict::TooClose);
+            prop_assert!(after == before || after == Conformity::TooClose);
         }
     }
 }
