@@ -1,7 +1,7 @@
 //! A spec sheet in a file of its own, and onto the shelf.
 
 use serde::{Deserialize, Serialize};
-use wearbook_core::job::{Change, Job};
+use wearbook_core::job::{Change, Job, OnSheet};
 use wearbook_core::sheet::Sheet;
 use wearbook_store::ShelfKind;
 
@@ -65,7 +65,7 @@ pub(crate) fn keep(book: &Wearbook, sheet: &Sheet) -> Result<Shelf, Error> {
     if name.is_empty() {
         return Err(Error::change("The spec sheet has no name: give it one under which the shop will find it."));
     }
-    Job::default().check(&Change::UseSheet { sheet: Box::new(sheet.clone()) })?;
+    Job::default().check(&Change::OnSheet(OnSheet::UseSheet { sheet: Box::new(sheet.clone()) }))?;
     book.store.write(|ledger| {
         Shelf::room(Shelf::load(ledger)?.sheets.len())?;
         ledger.keep_on_shelf(ShelfKind::Sheet, name, &json(sheet)?)?;

@@ -6,7 +6,7 @@
 mod timing;
 
 use wearbook_core::engine::{Arrangement, Engine, PartKind};
-use wearbook_core::job::Change;
+use wearbook_core::job::{Change, OnIntake, OnPart, OnReading};
 use wearbook_core::measure::Quantity;
 
 /// A sheet with limits and a series.
@@ -23,10 +23,10 @@ const SHEET: &str = r#"{"do":"use-sheet","sheet":{"head":{"name":"Bench"},"lines
 fn main() {
     let arrangement = Arrangement::vee(8);
     let Ok(engine) = Engine::new(arrangement.clone()) else { return };
-    let mut changes = vec![Change::Arrange { arrangement }];
+    let mut changes = vec![Change::OnIntake(OnIntake::Arrange { arrangement })];
     changes.extend(serde_json::from_str(SHEET));
     for part in engine.parts() {
-        changes.push(Change::Clean { part: *part });
+        changes.push(Change::OnPart(OnPart::Clean { part: *part }));
         let sizes = part
             .kind
             .quantities()
@@ -37,7 +37,7 @@ fn main() {
             let reading =
                 serde_json::json!({ "part": part, "quantity": size_of(part.kind), "spot": spot, "value": value });
             let reading = serde_json::from_value(reading).ok().map(Box::new);
-            changes.extend(reading.map(|reading| Change::Measure { reading }));
+            changes.extend(reading.map(|reading| Change::OnReading(OnReading::Measure { reading })));
         }
     }
     timing::time(changes);

@@ -12,7 +12,7 @@ use crate::cause::{self, CauseReport};
 use crate::cost::{self, Ways};
 use crate::decide;
 use crate::engine::{Engine, Part};
-use crate::job::{Approval, Change, Job, Mark, MarkPlace, PartRecord, Refused};
+use crate::job::{Approval, Change, Job, Mark, MarkPlace, OnMoney, PartRecord, Refused};
 use crate::list::{self, Open, WorkList};
 use crate::money::{self, Difference, Quote};
 use crate::sizing::{Measured, Sizing};
@@ -198,7 +198,7 @@ pub fn check(job: &Job, change: &Change) -> Result<(), Refused> {
     job.check(change)?;
     match change {
         // What the customer signs must be what followed from the job: never a figure typed past it.
-        Change::Propose { quote } if assess(job).quote != **quote => {
+        Change::OnMoney(OnMoney::Propose { quote }) if assess(job).quote != **quote => {
             Err(Refused("The proposal is not what follows from the job now: open it anew.".into()))
         }
         _ => Ok(()),

@@ -1,4 +1,4 @@
-//! Three small rules of English that every sentence here needs.
+//! Small rules of English that every sentence here needs.
 
 /// With a capital first letter.
 pub(crate) fn capitalised(text: &str) -> String {
@@ -14,4 +14,15 @@ pub(crate) fn plural(name: &str) -> String {
 /// A number with the words for one or for several: "1 part", "7 parts".
 pub(crate) fn counted(count: usize, one: &str, several: &str) -> String {
     format!("{count} {}", if count == 1 { one } else { several })
+}
+
+/// The beginning of what a person typed, for a line of a history.
+pub(crate) fn first_words(text: &str) -> String {
+    const SHOWN: usize = 60;
+    let text = text.trim();
+    if text.chars().count() <= SHOWN {
+        return text.to_owned();
+    }
+    let cut: String = text.chars().take(SHOWN).collect();
+    format!("{}…", cut.trim_end())
 }

@@ -6,7 +6,7 @@ use proptest::prelude::*;
 use serde_json::json;
 use wearbook_core::assess::{Assessment, assess};
 use wearbook_core::engine::{Arrangement, Camshaft, Engine, Part, PartKind};
-use wearbook_core::job::{Change, DeviceId, EditId, Job, ListKind};
+use wearbook_core::job::{Change, DeviceId, EditId, Job, ListKind, OnIntake};
 use wearbook_core::list::ListItem;
 use wearbook_core::measure::{Phase, Quantity};
 use wearbook_core::view::PartView;
@@ -89,7 +89,7 @@ fn any_job() -> impl Strategy<Value = Job> {
     prop::sample::select(arrangements()).prop_flat_map(|arrangement| {
         let parts = Engine::new(arrangement.clone()).unwrap().parts().to_vec();
         prop::collection::vec(did(parts), 0..16).prop_map(move |done| {
-            let mut changes = vec![Change::Arrange { arrangement: arrangement.clone() }, sheet()];
+            let mut changes = vec![Change::OnIntake(OnIntake::Arrange { arrangement: arrangement.clone() }), sheet()];
             changes.extend(done.iter().map(Did::change));
             let mut job = Job::default();
             for (change, n) in changes.iter().zip(1..) {

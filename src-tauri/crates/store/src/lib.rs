@@ -111,10 +111,10 @@ impl Store {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use wearbook_core::job::{Change, DeviceId, Edit, EditId, RecordedChange, TextField};
+    use wearbook_core::job::{Change, DeviceId, Edit, EditId, OnIntake, RecordedChange, TextField};
 
     fn fill(n: u64, text: &str) -> Edit {
-        let change = Change::Fill { field: TextField::Remarks, text: text.into() };
+        let change = Change::OnIntake(OnIntake::Fill { field: TextField::Remarks, text: text.into() });
         Edit { id: EditId::next(None, n, DeviceId(1)), change: RecordedChange::Known(change) }
     }
 

@@ -6,7 +6,7 @@ use std::io::{Cursor, Write};
 use std::path::Path;
 
 use proptest::prelude::*;
-use wearbook_core::job::{Change, DeviceId, Edit, EditId, RecordedChange, TextField};
+use wearbook_core::job::{Change, DeviceId, Edit, EditId, OnIntake, OnPart, RecordedChange, TextField};
 use wearbook_store::{JobId, NewPhoto, PhotoFacts, PhotoFormat, Store, StoreError, photo_id, read_job_file};
 use zip::write::SimpleFileOptions;
 use zip::{CompressionMethod, ZipWriter};
@@ -35,11 +35,14 @@ fn entry(n: u64, change: RecordedChange) -> Edit {
 }
 
 fn fill(text: &str) -> RecordedChange {
-    RecordedChange::Known(Change::Fill { field: TextField::Customer, text: text.into() })
+    RecordedChange::Known(Change::OnIntake(OnIntake::Fill { field: TextField::Customer, text: text.into() }))
 }
 
 fn photo_change(bytes: &[u8]) -> RecordedChange {
-    RecordedChange::Known(Change::AddPhoto { part: "piston.1".parse().unwrap(), photo: photo_id(bytes) })
+    RecordedChange::Known(Change::OnPart(OnPart::AddPhoto {
+        part: "piston.1".parse().unwrap(),
+        photo: photo_id(bytes),
+    }))
 }
 
 /// A store with one job of two photos, one of which only an entry of a newer version names.

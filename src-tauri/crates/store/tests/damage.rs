@@ -4,11 +4,11 @@
 
 use std::io::Cursor;
 
-use wearbook_core::job::{Change, DeviceId, Edit, EditId, RecordedChange, TextField};
+use wearbook_core::job::{Change, DeviceId, Edit, EditId, OnIntake, RecordedChange, TextField};
 use wearbook_store::{JobId, Store, StoreError};
 
 fn fill(n: u64, text: String) -> Edit {
-    let change = Change::Fill { field: TextField::Remarks, text };
+    let change = Change::OnIntake(OnIntake::Fill { field: TextField::Remarks, text });
     Edit { id: EditId::next(None, n, DeviceId(1)), change: RecordedChange::Known(change) }
 }
 

@@ -6,7 +6,7 @@ use std::io::{BufRead, BufReader};
 use std::path::Path;
 use std::process::{Command, Stdio};
 
-use wearbook_core::job::{Change, DeviceId, Edit, EditId, RecordedChange, TextField};
+use wearbook_core::job::{Change, DeviceId, Edit, EditId, OnIntake, RecordedChange, TextField};
 use wearbook_store::{JobId, NewPhoto, PhotoFacts, PhotoFormat, Store, StoreError, photo_id};
 
 /// Names the folder to the child.
@@ -36,7 +36,7 @@ fn child_that_writes_until_it_is_killed() {
                 let facts = PhotoFacts { format: PhotoFormat::Jpeg, width: 1, height: 1 };
                 let new = NewPhoto { original: &original, facts, screen: b"screen", thumb: b"thumb" };
                 ledger.add_photo(job(), new, 1)?;
-                let change = Change::Fill { field: TextField::Remarks, text };
+                let change = Change::OnIntake(OnIntake::Fill { field: TextField::Remarks, text });
                 ledger.append(job(), &[Edit { id, change: RecordedChange::Known(change) }])
             })
             .unwrap();

@@ -2,7 +2,7 @@
 
 use serde::Deserialize;
 use wearbook_core::assess;
-use wearbook_core::job::{Change, Edit, EditId, Job, RecordedChange};
+use wearbook_core::job::{Change, Edit, EditId, Job, OnJob, OnPart, RecordedChange};
 use wearbook_store::{JobId, Ledger};
 
 use crate::{Error, JobView, Wearbook};
@@ -61,10 +61,10 @@ pub(crate) fn append(
 /// What a change names outside the job's own state must exist: the photo, the edit to be undone.
 fn check_reference(ledger: &Ledger<'_>, edits: &[Edit], change: &Change) -> Result<(), Error> {
     match change {
-        Change::AddPhoto { photo, .. } if ledger.photo(photo)?.is_none() => {
+        Change::OnPart(OnPart::AddPhoto { photo, .. }) if ledger.photo(photo)?.is_none() => {
             Err(Error::change("This photo has not been taken in here: add the picture itself."))
         }
-        Change::Undo { edit } => match edits.iter().find(|there| there.id == *edit).map(|there| &there.change) {
+        Change::OnJob(OnJob::Undo { edit }) => match edits.iter().find(|there| there.id == *edit).map(|there| &there.change) {
             None => Err(Error::change("The entry to be undone is not in this job’s history.")),
             Some(RecordedChange::Unknown(_)) => {
                 Err(Error::change("This entry comes from a newer version of this program: undo it there."))

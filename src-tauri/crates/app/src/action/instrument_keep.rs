@@ -1,7 +1,7 @@
 //! Puts an instrument on the shelf.
 
 use serde::Deserialize;
-use wearbook_core::job::{Change, Job};
+use wearbook_core::job::{Change, Job, OnReading};
 use wearbook_core::measure::Instrument;
 use wearbook_store::ShelfKind;
 
@@ -25,7 +25,7 @@ pub type Reply = Shelf;
 /// # Errors
 /// `change-refused` with a sentence if it can't be; `shelf-full`; what the store says.
 pub fn act(book: &Wearbook, Arguments { instrument }: Arguments) -> Result<Reply, Error> {
-    Job::default().check(&Change::NoteInstrument { instrument: Box::new(instrument.clone()) })?;
+    Job::default().check(&Change::OnReading(OnReading::NoteInstrument { instrument: Box::new(instrument.clone()) }))?;
     book.store.write(|ledger| {
         Shelf::room(Shelf::load(ledger)?.instruments.len())?;
         ledger.keep_on_shelf(ShelfKind::Instrument, instrument.id.as_str(), &json(&instrument)?)?;

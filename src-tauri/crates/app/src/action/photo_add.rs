@@ -3,7 +3,7 @@
 use serde::Deserialize;
 use wearbook_core::assess;
 use wearbook_core::engine::Part;
-use wearbook_core::job::{Change, Job};
+use wearbook_core::job::{Change, Job, OnPart};
 use wearbook_store::{JobId, NewPhoto, photo_id};
 
 use super::edits_append::append;
@@ -29,7 +29,7 @@ pub type Reply = JobView;
 /// # Errors
 /// The codes of the picture's refusal, such as `photo-heic`; `change-refused`; what the store says.
 pub fn act(book: &Wearbook, Arguments { job, part }: Arguments, bytes: Vec<u8>) -> Result<Reply, Error> {
-    let change = Change::AddPhoto { part, photo: photo_id(&bytes) };
+    let change = Change::OnPart(OnPart::AddPhoto { part, photo: photo_id(&bytes) });
     // Asked before the picture is decoded, so that a part which can't have it is said at once.
     book.store.read(|ledger| Ok::<_, Error>(assess::check(&Job::fold(&ledger.edits(job)?), &change)?))?;
     let developed = wearbook_photo::develop(&bytes)?;

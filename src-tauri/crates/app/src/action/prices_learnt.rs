@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use serde::Serialize;
-use wearbook_core::job::{Change, Job, RecordedChange, TextField};
+use wearbook_core::job::{Change, Job, OnMoney, RecordedChange, TextField};
 use wearbook_core::money::{Currency, Price, PriceKey};
 
 use crate::{Error, Wearbook};
@@ -43,7 +43,7 @@ pub fn act(book: &Wearbook, _: Arguments) -> Result<Reply, Error> {
             let from = names.map(|name| name.trim()).collect::<Vec<_>>().join(" · ");
             let mut here: BTreeMap<PriceKey, (Price, u64)> = BTreeMap::new();
             for edit in edits.iter().filter(|edit| !job.undone.contains(&edit.id)) {
-                if let RecordedChange::Known(Change::SetPrice { price }) = &edit.change {
+                if let RecordedChange::Known(Change::OnMoney(OnMoney::SetPrice { price })) = &edit.change {
                     here.insert(price.of, (*price, edit.id.millis()));
                 }
             }

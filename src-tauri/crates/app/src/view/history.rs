@@ -48,14 +48,19 @@ fn taken_back_by(edits: &[Edit], job: &Job, taken_back: EditId) -> Option<EditId
 #[cfg(test)]
 mod tests {
     use super::*;
-    use wearbook_core::job::{Change, DeviceId, RecordedChange, TextField};
+    use wearbook_core::job::{Change, DeviceId, OnIntake, OnJob, RecordedChange, TextField};
 
     #[test]
     fn a_line_taken_back_names_the_undo_that_did_it() {
         let id = |n: u64| EditId::next(None, n, DeviceId(1));
-        let fill = || Change::Fill { field: TextField::Remarks, text: "x".into() };
-        let changes =
-            [fill(), Change::Undo { edit: id(1) }, fill(), Change::Undo { edit: id(3) }, Change::Undo { edit: id(4) }];
+        let fill = || Change::OnIntake(OnIntake::Fill { field: TextField::Remarks, text: "x".into() });
+        let changes = [
+            fill(),
+            Change::OnJob(OnJob::Undo { edit: id(1) }),
+            fill(),
+            Change::OnJob(OnJob::Undo { edit: id(3) }),
+            Change::OnJob(OnJob::Undo { edit: id(4) }),
+        ];
         let edits: Vec<Edit> =
             (1..).zip(changes).map(|(n, change)| Edit { id: id(n), change: RecordedChange::Known(change) }).collect();
         let again: Vec<Option<EditId>> = history(&edits).into_iter().rev().map(|line| line.again).collect();

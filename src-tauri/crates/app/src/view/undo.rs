@@ -1,7 +1,7 @@
 //! What the two buttons would do. The log only grows: undo appends an edit that takes another back, redo one that takes
 //! the undo back.
 
-use wearbook_core::job::{Change, Edit, EditId, Job, RecordedChange};
+use wearbook_core::job::{Change, Edit, EditId, Job, OnIntake, OnJob, RecordedChange};
 
 /// The targets of undo and redo.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -27,7 +27,7 @@ impl Undo {
 /// The edit that this one takes back, if that is what it does.
 pub(super) fn undoes(edit: &Edit) -> Option<EditId> {
     match &edit.change {
-        RecordedChange::Known(Change::Undo { edit }) => Some(*edit),
+        RecordedChange::Known(Change::OnJob(OnJob::Undo { edit })) => Some(*edit),
         _ => None,
     }
 }
@@ -57,8 +57,8 @@ mod tests {
     #[track_caller]
     fn check(log: &[u64], last_edit: Option<u64>, redo: Option<u64>) {
         let change = |target: u64| match target {
-            0 => Change::Fill { field: TextField::Remarks, text: "x".into() },
-            n => Change::Undo { edit: id(n) },
+            0 => Change::OnIntake(OnIntake::Fill { field: TextField::Remarks, text: "x".into() }),
+            n => Change::OnJob(OnJob::Undo { edit: id(n) }),
         };
         let edits: Vec<Edit> = (1..)
             .zip(log)

@@ -212,7 +212,7 @@ fn report(
 mod tests {
     use super::*;
     use crate::engine::Arrangement;
-    use crate::job::{Answer, Change, HistoryFact, TagRecord};
+    use crate::job::{Answer, Change, HistoryFact, OnPart, TagRecord};
     use crate::wear::{Grade, Tag, Zone};
 
     type Entry<'a> = (&'a str, Option<(Tag, Grade, &'a [Zone])>);
@@ -226,7 +226,7 @@ mod tests {
             match *finding {
                 Some((tag, grade, zones)) => {
                     let zones: std::collections::BTreeSet<Zone> = zones.iter().copied().collect();
-                    job.check(&Change::Tag { part, tag, grade, zones: zones.clone() }).unwrap();
+                    job.check(&Change::OnPart(OnPart::Tag { part, tag, grade, zones: zones.clone() })).unwrap();
                     job.parts.entry(part).or_default().tags.insert(tag, TagRecord { grade, zones });
                 }
                 None => job.parts.entry(part).or_default().clean = true,

@@ -159,12 +159,12 @@ mod tests {
     use super::*;
     use crate::engine::{Arrangement, Tappets};
     use crate::job::testing::edit;
-    use crate::job::{Change, Edit, RecordedChange};
+    use crate::job::{Change, Edit, OnIntake, OnPart, RecordedChange};
     use crate::wear::{Grade, Tag};
     use proptest::prelude::*;
 
     fn decided(arrangement: Arrangement, changes: &[Change]) -> BTreeMap<String, Decision> {
-        let start = Change::Arrange { arrangement: arrangement.clone() };
+        let start = Change::OnIntake(OnIntake::Arrange { arrangement: arrangement.clone() });
         let edits: Vec<Edit> = std::iter::once(&start)
             .chain(changes)
             .zip(1..)
@@ -177,11 +177,11 @@ mod tests {
     }
 
     fn tag(part: &str, tag: Tag, grade: Grade) -> Change {
-        Change::Tag { part: part.parse().unwrap(), tag, grade, zones: Default::default() }
+        Change::OnPart(OnPart::Tag { part: part.parse().unwrap(), tag, grade, zones: Default::default() })
     }
 
     fn clean(part: &str) -> Change {
-        Change::Clean { part: part.parse().unwrap() }
+        Change::OnPart(OnPart::Clean { part: part.parse().unwrap() })
     }
 
     #[track_caller]
@@ -254,11 +254,11 @@ mod tests {
     #[test]
     fn a_person_decides_and_the_rules_view_stays() {
         let worn = tag("lobe.2.exhaust.1", Tag::Pitting, Grade::ONE);
-        let keep = Change::Overrule {
+        let keep = Change::OnPart(OnPart::Overrule {
             part: "lobe.2.exhaust.1".parse().unwrap(),
             outcome: PutBack,
             reason: "Spare engine.".into(),
-        };
+        });
         let decisions = decided(Arrangement::inline(4), &[worn, keep, clean("camshaft.1"), clean("tappet.4.intake.1")]);
         let lobe = &decisions["lobe.2.exhaust.1"];
         assert_eq!(
@@ -312,7 +312,7 @@ mod tests {
     proptest! {
         #[test]
         fn a_worse_finding_never_leads_to_a_milder_outcome(taggings in prop::collection::vec(any_tagging(), 1..8)) {
-            let change = |(part, tag, grade): &(Part, Tag, Grade)| Change::Tag { part: *part, tag: *tag, grade: *grade, zones: Default::default() };
+            let change = |(part, tag, grade): &(Part, Tag, Grade)| Change::OnPart(OnPart::Tag { part: *part, tag: *tag, grade: *grade, zones: Default::default() });
             let before = decided(Arrangement::inline(2), &taggings.iter().map(change).collect::<Vec<_>>());
             let mut worse = taggings.clone();
             let (_, tag, grade) = worse.last_mut().unwrap();
@@ -326,7 +326,7 @@ mod tests {
 
         #[test]
         fn outcomes_are_among_the_possible(taggings in prop::collection::vec(any_tagging(), 0..12)) {
-            let changes: Vec<Change> = taggings.iter().map(|(part, tag, grade)| Change::Tag { part: *part, tag: *tag, grade: *grade, zones: Default::default() }).collect();
+            let changes: Vec<Change> = taggings.iter().map(|(part, tag, grade)| Change::OnPart(OnPart::Tag { part: *part, tag: *tag, grade: *grade, zones: Default::default() })).collect();
             for (part, decision) in decided(Arrangement::inline(2), &changes) {
                 prop_assert!(decision.outcome == CantSay || decision.possible.contains(&decision.outcome), "{part}: {:?}", decision);
             }

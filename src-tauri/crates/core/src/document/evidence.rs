@@ -56,8 +56,7 @@ fn body(assessment: &Assessment, blocks: &mut Vec<Block>) {
 fn cause(view: &CauseView, assessment: &Assessment, blocks: &mut Vec<Block>) {
     let text = format!("{}: {}, {}", capitalised(&view.name), view.likelihood, view.percent);
     blocks.push(Block::Heading { level: 2, text });
-    let places: Vec<&str> =
-        view.places.iter().filter(|place| place.named).map(|place| place.label.as_str()).collect();
+    let places: Vec<&str> = view.places.iter().filter(|place| place.named).map(|place| place.label.as_str()).collect();
     if !places.is_empty() {
         blocks.push(Block::Paragraph(format!("Where: {}.", places.join("; "))));
     }

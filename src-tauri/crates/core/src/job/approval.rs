@@ -1,68 +1,12 @@
-//! The customer's yes: what was shown, what was answered, and the signature under it.
+//! What has become of the last proposal: what was shown, what was answered, and what has changed since.
 
 use std::collections::BTreeMap;
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
-use super::{EditId, Job};
+use super::known::Job;
+use super::{CustomerAnswer, EditId};
 use crate::money::{Money, PriceKey, Quote, QuoteLine};
-
-/// The answer to one line of a proposal.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
-#[serde(rename_all = "kebab-case")]
-pub enum Consent {
-    /// Do it.
-    Yes,
-    /// Do not do it.
-    No,
-    /// Not now; ask again.
-    Later,
-}
-
-/// One line's answer.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
-#[serde(deny_unknown_fields)]
-pub struct LineAnswer {
-    /// The line of the proposal.
-    pub of: PriceKey,
-    /// The answer.
-    pub answer: Consent,
-}
-
-/// A stroke of a signature: points from left to right and top to bottom in a square of 10 000 by 10 000.
-pub type Stroke = Vec<(u16, u16)>;
-
-/// What the customer answered.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
-#[serde(deny_unknown_fields)]
-pub struct CustomerAnswer {
-    /// The edit in which the proposal was made.
-    pub proposal: EditId,
-    /// An answer for each line.
-    pub lines: Vec<LineAnswer>,
-    /// Who answered.
-    pub name: String,
-    /// How: "signed on the screen", "by telephone".
-    #[serde(default)]
-    pub way: String,
-    /// The signature, if it was drawn.
-    #[serde(default)]
-    pub signature: Vec<Stroke>,
-}
-
-/// A proposal as it was shown, with its answer.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Proposed {
-    /// The edit that made it.
-    pub edit: EditId,
-    /// Exactly what was shown.
-    pub quote: Quote,
-    /// The last answer to it.
-    pub answer: Option<CustomerAnswer>,
-}
 
 /// How a line of the quote differs from the last proposal.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -132,35 +76,6 @@ fn changed_since(proposed: &Quote, now: &Quote) -> Vec<Since> {
         Some(Since { of: *key, what: line.what.clone(), because })
     });
     gone.chain(changed).collect()
-}
-
-/// Refuses an answer that can't be.
-///
-/// # Errors
-/// A sentence.
-pub(super) fn check_answer(answer: &CustomerAnswer, proposals: &[Proposed]) -> Result<(), String> {
-    const MOST_POINTS: usize = 20_000;
-    let Some(proposed) = proposals.iter().find(|proposed| proposed.edit == answer.proposal) else {
-        return Err("There is no such proposal to answer: make it first.".into());
-    };
-    if answer.name.trim().is_empty() {
-        return Err("Say who answered: the name stands under the proposal.".into());
-    }
-    if answer.signature.iter().map(Vec::len).sum::<usize>() > MOST_POINTS {
-        return Err("The signature has too many strokes: clear it and sign again.".into());
-    }
-    if answer.signature.iter().flatten().any(|(x, y)| *x > 10_000 || *y > 10_000) {
-        return Err("The signature leaves its field: clear it and sign again.".into());
-    }
-    let asked = |of: &PriceKey| proposed.quote.lines.iter().any(|line| line.of == *of);
-    if answer.lines.iter().any(|line| !asked(&line.of)) {
-        return Err("An answer is about a line that was not proposed.".into());
-    }
-    let answered = |line: &QuoteLine| answer.lines.iter().filter(|answer| answer.of == line.of).count() == 1;
-    match proposed.quote.lines.iter().find(|line| !answered(line)) {
-        Some(line) => Err(format!("“{}” has no answer, or two: yes, no or later.", line.what)),
-        None => Ok(()),
-    }
 }
 
 #[cfg(test)]

@@ -2,7 +2,8 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::{Change, Edit, EditId, Job, RecordedChange};
+use super::known::Job;
+use super::{Change, Edit, EditId, OnJob, RecordedChange};
 
 impl Job {
     /// Folds edits into a job. Pure, total, and the same whatever the order in which the edits arrive or how often one
@@ -39,7 +40,7 @@ impl Job {
 fn undone(by_id: &BTreeMap<EditId, &RecordedChange>) -> BTreeSet<EditId> {
     let mut undone = BTreeSet::new();
     for (id, change) in by_id.iter().rev() {
-        if let RecordedChange::Known(Change::Undo { edit }) = change
+        if let RecordedChange::Known(Change::OnJob(OnJob::Undo { edit })) = change
             && edit < id
             && by_id.contains_key(edit)
             && !undone.contains(id)
@@ -58,7 +59,7 @@ fn json(change: &RecordedChange) -> String {
 mod tests {
     use super::*;
     use crate::engine::{Arrangement, Engine, Part};
-    use crate::job::{DeviceId, HistoryFact, TextField};
+    use crate::job::{DeviceId, HistoryFact, OnIntake, OnPart, TextField};
     use crate::wear::Grade;
     use proptest::prelude::*;
 
@@ -71,22 +72,24 @@ mod tests {
         let part = prop::sample::select(engine.parts().to_vec());
         let tag_of = |part: Part| {
             (prop::sample::select(part.kind.row().tags), prop::sample::select(&Grade::ALL[..])).prop_map(
-                move |(tag, grade)| Change::Tag {
-                    part,
-                    tag,
-                    grade,
-                    zones: part.kind.row().zones.zones().first().copied().into_iter().collect(),
+                move |(tag, grade)| {
+                    Change::OnPart(OnPart::Tag {
+                        part,
+                        tag,
+                        grade,
+                        zones: part.kind.row().zones.zones().first().copied().into_iter().collect(),
+                    })
                 },
             )
         };
         let known = prop_oneof![
             4 => part.clone().prop_flat_map(tag_of),
-            1 => part.clone().prop_flat_map(|part| prop::sample::select(part.kind.row().tags).prop_map(move |tag| Change::Untag { part, tag })),
-            1 => part.clone().prop_map(|part| Change::Clean { part }),
-            1 => (part, "[a-z ]{0,8}").prop_map(|(part, text)| Change::Remark { part, text }),
-            1 => "[a-z]{0,8}".prop_map(|text| Change::Fill { field: TextField::Customer, text }),
-            1 => Just(Change::Recall { fact: HistoryFact::Overheated, answer: crate::job::Answer::Yes }),
-            2 => (0u64..40).prop_map(|n| Change::Undo { edit: id(n) }),
+            1 => part.clone().prop_flat_map(|part| prop::sample::select(part.kind.row().tags).prop_map(move |tag| Change::OnPart(OnPart::Untag { part, tag }))),
+            1 => part.clone().prop_map(|part| Change::OnPart(OnPart::Clean { part })),
+            1 => (part, "[a-z ]{0,8}").prop_map(|(part, text)| Change::OnPart(OnPart::Remark { part, text })),
+            1 => "[a-z]{0,8}".prop_map(|text| Change::OnIntake(OnIntake::Fill { field: TextField::Customer, text })),
+            1 => Just(Change::OnIntake(OnIntake::Recall { fact: HistoryFact::Overheated, answer: crate::job::Answer::Yes })),
+            2 => (0u64..40).prop_map(|n| Change::OnJob(OnJob::Undo { edit: id(n) })),
         ];
         prop_oneof![
             9 => known.prop_map(RecordedChange::Known),
@@ -125,7 +128,7 @@ mod tests {
             let before = Job::fold(&log);
             let mut after = log;
             after.push(Edit { id: id(50), change });
-            after.push(Edit { id: id(60), change: RecordedChange::Known(Change::Undo { edit: id(50) }) });
+            after.push(Edit { id: id(60), change: RecordedChange::Known(Change::OnJob(OnJob::Undo { edit: id(50) })) });
             let mut undone = Job::fold(&after);
             if undone.unknown.last() == Some(&id(50)) {
                 undone.unknown.pop();
@@ -138,10 +141,10 @@ mod tests {
     #[test]
     fn undoing_an_undo_does_the_edit_again() {
         let known = |n: u64, change: Change| Edit { id: id(n), change: RecordedChange::Known(change) };
-        let fill = Change::Fill { field: TextField::Customer, text: "Ada".into() };
-        let mut log = vec![known(1, fill), known(2, Change::Undo { edit: id(1) })];
+        let fill = Change::OnIntake(OnIntake::Fill { field: TextField::Customer, text: "Ada".into() });
+        let mut log = vec![known(1, fill), known(2, Change::OnJob(OnJob::Undo { edit: id(1) }))];
         assert!(Job::fold(&log).texts.is_empty());
-        log.push(known(3, Change::Undo { edit: id(2) }));
+        log.push(known(3, Change::OnJob(OnJob::Undo { edit: id(2) })));
         assert_eq!(Job::fold(&log).texts.get(&TextField::Customer).map(String::as_str), Some("Ada"));
     }
 }

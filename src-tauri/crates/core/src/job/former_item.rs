@@ -1,44 +1,57 @@
 //! The texts under which ticks were written before items had keys: "order main-shell 0.010 in undersize". They stand in
 //! logs for ever, so they are read for ever; nothing writes them any more.
 
-use super::{Asked, ItemKey, ListKind, former_put_right};
+use super::{ItemKey, ListKind, former_put_right};
 use crate::engine::PartKind;
 use crate::measure::{Entry, Length};
 use crate::words::{capitalised, plural};
 use crate::work::Work;
 
-/// What an old text tells: the item, its size and, as far as the text has them, its words.
-pub(super) fn read(text: &str) -> Asked {
-    let (list, rest) = text.split_once(' ').unwrap_or((text, ""));
-    let read = match list {
-        "order" => sized(rest, |kind, _| ItemKey::Order { kind, parts: vec![] }),
-        "machine" => sized(rest, machine),
-        "rebuild" => part(ListKind::RebuildHere, rest),
-        "clean" => part(ListKind::Clean, rest),
-        "look" => part(ListKind::LookAgain, rest),
-        "right" => put_right(rest),
-        "own" => rest.parse().ok().map(|edit| bare(ItemKey::Own { edit }, String::new())),
-        _ => None,
-    };
-    read.unwrap_or_else(|| {
-        let list = match list {
-            "machine" => ListKind::MachineShop,
-            "rebuild" => ListKind::RebuildHere,
-            "clean" => ListKind::Clean,
-            "look" => ListKind::LookAgain,
-            "right" => ListKind::PutRight,
-            _ => ListKind::Order,
-        };
-        bare(ItemKey::Former { list, words: text.to_owned() }, text.to_owned())
-    })
+/// What an old text tells.
+#[derive(Debug)]
+pub(super) struct FormerItem {
+    /// The item.
+    pub(super) key: ItemKey,
+    /// Its words, as far as the text has them.
+    pub(super) words: String,
+    /// Its size beyond standard; none if it has none, or it was not known yet.
+    pub(super) size: Option<Length>,
 }
 
-fn bare(key: ItemKey, words: String) -> Asked {
-    Asked { key, words, size: None, quantity: 0 }
+impl FormerItem {
+    /// Reads an old text. One that is not understood is kept as it came.
+    pub(super) fn read(text: &str) -> Self {
+        let (list, rest) = text.split_once(' ').unwrap_or((text, ""));
+        let read = match list {
+            "order" => sized(rest, |kind, _| ItemKey::Order { kind, parts: vec![] }),
+            "machine" => sized(rest, machine),
+            "rebuild" => part(ListKind::RebuildHere, rest),
+            "clean" => part(ListKind::Clean, rest),
+            "look" => part(ListKind::LookAgain, rest),
+            "right" => put_right(rest),
+            "own" => rest.parse().ok().map(|edit| bare(ItemKey::Own { edit }, String::new())),
+            _ => None,
+        };
+        read.unwrap_or_else(|| {
+            let list = match list {
+                "machine" => ListKind::MachineShop,
+                "rebuild" => ListKind::RebuildHere,
+                "clean" => ListKind::Clean,
+                "look" => ListKind::LookAgain,
+                "right" => ListKind::PutRight,
+                _ => ListKind::Order,
+            };
+            bare(ItemKey::Former { list, words: text.to_owned() }, text.to_owned())
+        })
+    }
+}
+
+fn bare(key: ItemKey, words: String) -> FormerItem {
+    FormerItem { key, words, size: None }
 }
 
 /// "main-shell 0.010 in undersize", "rings size not known yet", "core-plugs".
-fn sized(rest: &str, key: impl Fn(PartKind, Option<Length>) -> ItemKey) -> Option<Asked> {
+fn sized(rest: &str, key: impl Fn(PartKind, Option<Length>) -> ItemKey) -> Option<FormerItem> {
     let (kind, size) = rest.split_once(' ').unwrap_or((rest, ""));
     let kind = PartKind::from_id(kind)?;
     let length = match size {
@@ -47,7 +60,7 @@ fn sized(rest: &str, key: impl Fn(PartKind, Option<Length>) -> ItemKey) -> Optio
     };
     let name = capitalised(&plural(kind.row().name));
     let words = if size.is_empty() { name } else { format!("{name}, {size}") };
-    Some(Asked { key: key(kind, length), words, size: length, quantity: 0 })
+    Some(FormerItem { key: key(kind, length), words, size: length })
 }
 
 fn length_of(text: &str) -> Option<Length> {
@@ -63,11 +76,11 @@ fn machine(kind: PartKind, size: Option<Length>) -> ItemKey {
     ItemKey::Machine { kind, work }
 }
 
-fn part(list: ListKind, rest: &str) -> Option<Asked> {
+fn part(list: ListKind, rest: &str) -> Option<FormerItem> {
     Some(bare(ItemKey::Part { list, part: rest.parse().ok()? }, String::new()))
 }
 
-fn put_right(rest: &str) -> Option<Asked> {
+fn put_right(rest: &str) -> Option<FormerItem> {
     let (cause, words) = rest.split_once(' ')?;
     let check = former_put_right::id_of(cause, words)?;
     Some(bare(ItemKey::PutRight { cause: cause.to_owned(), check: check.to_owned() }, words.to_owned()))
@@ -76,6 +89,7 @@ fn put_right(rest: &str) -> Option<Asked> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::job::Asked;
     use serde_json::{Value, json};
 
     #[track_caller]

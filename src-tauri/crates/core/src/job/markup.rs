@@ -3,8 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::refused::{MAX_NAME, check_length};
-use super::{EditId, Job, PhotoId, Refused, Stroke};
-use crate::engine::Part;
+use super::{EditId, Refused, Stroke};
 
 /// Something drawn over a photo. Places are points from left to right and top to bottom of the upright picture, each
 /// from edge to edge 0 to 10 000.
@@ -56,9 +55,42 @@ const MOST_POINTS: usize = 400;
 /// An outline or an arrow smaller than this in both directions would not be seen.
 const SMALLEST: u16 = 200;
 /// Most things drawn on one photo; more would hide it.
-const MOST_ON_A_PHOTO: usize = 20;
+pub(super) const MOST_ON_A_PHOTO: usize = 20;
 
 impl Markup {
+    /// Refuses what can't be drawn.
+    ///
+    /// # Errors
+    /// A sentence.
+    pub(super) fn check(&self) -> Result<(), Refused> {
+        let refused = |why: &str| Err(Refused(why.into()));
+        let points = self.points();
+        if points.iter().any(|(x, y)| *x > EDGE || *y > EDGE) {
+            return refused("It leaves the picture: places run from 0 to 10000 both ways.");
+        }
+        if points.len() > MOST_POINTS {
+            return Err(Refused(format!("The outline has {} points: {MOST_POINTS} at most.", points.len())));
+        }
+        let reach = |of: fn(&(u16, u16)) -> u16| {
+            let (least, most) = points.iter().map(of).fold((EDGE, 0), |(least, most), x| (least.min(x), most.max(x)));
+            most.saturating_sub(least)
+        };
+        let is_small = reach(|(x, _)| *x) < SMALLEST && reach(|(_, y)| *y) < SMALLEST;
+        match self {
+            Self::Outline { points, .. } if points.len() < 3 => {
+                return refused("An outline needs three points or more: draw it round what is to be seen.");
+            }
+            Self::Outline { .. } | Self::Arrow { .. } if is_small => {
+                return Err(Refused(format!("The {} is too small to be seen: draw it larger.", self.words())));
+            }
+            Self::Note { .. } if self.note().is_empty() => {
+                return refused("The note is empty: say what is to be seen there.");
+            }
+            _ => {}
+        }
+        check_length("The note", self.note(), MAX_NAME)
+    }
+
     /// What is to be seen there; empty if nothing was said.
     pub fn note(&self) -> &str {
         match self {
@@ -107,52 +139,12 @@ pub fn numbers<'a>(markups: impl IntoIterator<Item = &'a Markup>) -> Vec<Option<
     markups.into_iter().map(number).collect()
 }
 
-/// Refuses what can't be drawn on a photo.
-///
-/// # Errors
-/// A sentence.
-pub(super) fn check_markup(job: &Job, part: Part, photo: &PhotoId, markup: &Markup) -> Result<(), Refused> {
-    let refused = |why: &str| Err(Refused(why.into()));
-    let record = job.parts.get(&part).filter(|record| record.photos.contains(photo));
-    let Some(record) = record else {
-        return refused("This part has no such photo to draw on: add the photo first.");
-    };
-    if record.drawn.get(photo).map_or(0, Vec::len) >= MOST_ON_A_PHOTO {
-        return Err(Refused(format!("{MOST_ON_A_PHOTO} things are drawn on this photo: take one off first.")));
-    }
-    let points = markup.points();
-    if points.iter().any(|(x, y)| *x > EDGE || *y > EDGE) {
-        return refused("It leaves the picture: places run from 0 to 10000 both ways.");
-    }
-    if points.len() > MOST_POINTS {
-        return Err(Refused(format!("The outline has {} points: {MOST_POINTS} at most.", points.len())));
-    }
-    let reach = |of: fn(&(u16, u16)) -> u16| {
-        let (least, most) = points.iter().map(of).fold((EDGE, 0), |(least, most), x| (least.min(x), most.max(x)));
-        most.saturating_sub(least)
-    };
-    let is_small = reach(|(x, _)| *x) < SMALLEST && reach(|(_, y)| *y) < SMALLEST;
-    match markup {
-        Markup::Outline { points, .. } if points.len() < 3 => {
-            return refused("An outline needs three points or more: draw it round what is to be seen.");
-        }
-        Markup::Outline { .. } | Markup::Arrow { .. } if is_small => {
-            return Err(Refused(format!("The {} is too small to be seen: draw it larger.", markup.words())));
-        }
-        Markup::Note { .. } if markup.note().is_empty() => {
-            return refused("The note is empty: say what is to be seen there.");
-        }
-        _ => {}
-    }
-    check_length("The note", markup.note(), MAX_NAME)
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::engine::Arrangement;
-    use crate::job::Change;
     use crate::job::testing::{arrange, arranged, edit, job_of};
+    use crate::job::{Change, Job};
     use serde_json::{Value, json};
 
     const PHOTO: &str = "aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa";

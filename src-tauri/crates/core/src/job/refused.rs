@@ -23,3 +23,7 @@ pub(super) fn check_length(what: &str, text: &str, most: usize) -> Result<(), Re
     }
     Ok(())
 }
+
+pub(super) fn no_arrangement() -> Refused {
+    Refused("The engine has no arrangement yet: enter its layout first.".into())
+}

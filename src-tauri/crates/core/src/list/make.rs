@@ -81,15 +81,15 @@ fn each(parts: &[PartView], kind: ListKind, outcomes: &[Outcome]) -> Vec<ListIte
 fn put_right(causes: &CauseReport) -> Vec<ListItem> {
     let told = causes.causes.iter().filter(|cause| cause.told);
     told.flat_map(|cause| {
-            cause.check.iter().chain(&cause.put_right).map(|todo| {
-                let key = ItemKey::PutRight { cause: cause.id.clone(), check: todo.id.into() };
-                ListItem {
-                    because: format!("{}: {}, {}.", capitalised(&cause.name), cause.likelihood, cause.percent),
-                    ..ListItem::new(key, todo.words.into(), 1)
-                }
-            })
+        cause.check.iter().chain(&cause.put_right).map(|todo| {
+            let key = ItemKey::PutRight { cause: cause.id.clone(), check: todo.id.into() };
+            ListItem {
+                because: format!("{}: {}, {}.", capitalised(&cause.name), cause.likelihood, cause.percent),
+                ..ListItem::new(key, todo.words.into(), 1)
+            }
         })
-        .collect()
+    })
+    .collect()
 }
 
 fn own(job: &Job, kind: ListKind) -> Vec<ListItem> {

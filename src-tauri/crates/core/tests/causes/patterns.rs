@@ -8,7 +8,7 @@ use serde::Deserialize;
 use wearbook_core::cause::{CauseReport, diagnose};
 use wearbook_core::engine::{Arrangement, Engine, Part};
 use wearbook_core::figure::Figure;
-use wearbook_core::job::{Change, Job, TagRecord};
+use wearbook_core::job::{Change, Job, OnPart, TagRecord};
 use wearbook_core::measure::{Conformity, Length, Phase, Quantity};
 use wearbook_core::wear::{Grade, Tag, Zone};
 
@@ -118,7 +118,7 @@ fn report(engine: &Engine, entries: &[Entry]) -> CauseReport {
         let part: Part = entry.parts.parse().unwrap();
         if let (Some(tag), Some(grade)) = (entry.tag, entry.grade) {
             let zones: std::collections::BTreeSet<Zone> = entry.zones.iter().copied().collect();
-            job.check(&Change::Tag { part, tag, grade, zones: zones.clone() }).unwrap();
+            job.check(&Change::OnPart(OnPart::Tag { part, tag, grade, zones: zones.clone() })).unwrap();
             job.parts.entry(part).or_default().tags.insert(tag, TagRecord { grade, zones });
         } else if let (Some(quantity), Some(verdict)) = (entry.quantity, entry.verdict) {
             figures.entry(part).or_default().push(figure(quantity, verdict));

@@ -12,7 +12,9 @@ mod readings;
 use std::collections::BTreeMap;
 
 use wearbook_core::engine::{Arrangement, Part, Tappets};
-use wearbook_core::job::{Answer, Change, HistoryFact, Mark, MarkPlace, MarkSide, Marking, Markup, TextField};
+use wearbook_core::job::{
+    Answer, Change, HistoryFact, Mark, MarkPlace, MarkSide, Marking, Markup, OnIntake, OnPart, TextField,
+};
 use wearbook_core::wear::{Grade, Tag, Zone};
 
 use crate::picture::Subject;
@@ -65,13 +67,13 @@ pub fn steps() -> Vec<Step> {
             steps.extend(drawings.map(|markup| Step::DrawOver { part, markup }));
         }
         if tags.is_empty() {
-            steps.push(Step::Record(Change::Clean { part }));
+            steps.push(Step::Record(Change::OnPart(OnPart::Clean { part })));
         }
         steps.extend(tags.into_iter().map(|(tag, (grade, zones))| {
-            Step::Record(Change::Tag { part, tag, grade, zones: zones.iter().copied().collect() })
+            Step::Record(Change::OnPart(OnPart::Tag { part, tag, grade, zones: zones.iter().copied().collect() }))
         }));
         if !observation.note.is_empty() {
-            steps.push(Step::Record(Change::Remark { part, text: observation.note.into() }));
+            steps.push(Step::Record(Change::OnPart(OnPart::Remark { part, text: observation.note.into() })));
         }
     }
     steps.extend(readings::changes().into_iter().map(Step::Record));
@@ -81,8 +83,8 @@ pub fn steps() -> Vec<Step> {
 }
 
 fn take_in() -> Vec<Step> {
-    let text = |field, text: &str| Step::Record(Change::Fill { field, text: text.into() });
-    let recall = |fact, answer| Step::Record(Change::Recall { fact, answer });
+    let text = |field, text: &str| Step::Record(Change::OnIntake(OnIntake::Fill { field, text: text.into() }));
+    let recall = |fact, answer| Step::Record(Change::OnIntake(OnIntake::Recall { fact, answer }));
     let arrangement = Arrangement { tappets: Tappets::FlatHydraulic, ..Arrangement::inline(4) };
     vec![
         text(TextField::Customer, "Ilse Brandvold"),
@@ -102,14 +104,14 @@ fn take_in() -> Vec<Step> {
         recall(HistoryFact::RecentRebuild, Answer::No),
         recall(HistoryFact::CoolantInOil, Answer::No),
         recall(HistoryFact::WorkedHard, Answer::Unknown),
-        Step::Record(Change::Arrange { arrangement }),
+        Step::Record(Change::OnIntake(OnIntake::Arrange { arrangement })),
     ]
 }
 
 fn marks() -> Vec<Step> {
     let note = |place, text: &str, marking, side| {
         let mark = Mark { text: text.into(), marking, side: Some(side), points: None };
-        Step::Record(Change::NoteMark { place, mark })
+        Step::Record(Change::OnIntake(OnIntake::NoteMark { place, mark }))
     };
     let mut steps = Vec::new();
     for cylinder in 1..=4_u8 {
@@ -129,18 +131,18 @@ fn marks() -> Vec<Step> {
 fn second_thoughts() -> Vec<Step> {
     let mut steps = Vec::new();
     if let (Ok(shell), Ok(pump)) = ("main-shell.4.upper".parse(), "oil-pump".parse()) {
-        steps.push(Step::Record(Change::Tag {
+        steps.push(Step::Record(Change::OnPart(OnPart::Tag {
             part: shell,
             tag: Tag::HotSpot,
             grade: Grade::ONE,
             zones: [Zone::FrontCrown].into(),
-        }));
+        })));
         steps.push(Step::UndoLast);
-        steps.push(Step::Record(Change::Overrule {
+        steps.push(Step::Record(Change::OnPart(OnPart::Overrule {
             part: pump,
             outcome: wearbook_core::work::Outcome::Replace,
             reason: "A new pump costs less than the hours to rebuild this one.".into(),
-        }));
+        })));
     }
     steps
 }
@@ -149,6 +151,7 @@ fn second_thoughts() -> Vec<Step> {
 mod tests {
     use super::*;
     use wearbook_core::assess::assess;
+    use wearbook_core::job::OnJob;
     use wearbook_core::job::{DeviceId, Edit, EditId, Job, RecordedChange};
     use wearbook_core::work::Outcome;
 
@@ -158,7 +161,7 @@ mod tests {
         for step in steps() {
             let change = match step {
                 Step::Record(change) => change,
-                Step::UndoLast => Change::Undo { edit: log.last().unwrap().id },
+                Step::UndoLast => Change::OnJob(OnJob::Undo { edit: log.last().unwrap().id }),
                 Step::Photograph { .. } | Step::DrawOver { .. } => continue,
             };
             let job = Job::fold(&log);

@@ -1,8 +1,8 @@
 //! What the shop of the story charges, and the estimate that it gave before the engine was opened: all invented.
 
 use wearbook_core::engine::PartKind;
-use wearbook_core::job::Change;
 use wearbook_core::job::{Asked, ItemKey, ListKind, OwnItem, Tick};
+use wearbook_core::job::{Change, OnList, OnMoney};
 use wearbook_core::money::{Currency, EstimateLine, Money, Price, PriceKey, PriceList, Tax};
 use wearbook_core::work::Work;
 
@@ -59,17 +59,17 @@ pub(super) fn changes() -> Vec<Change> {
         estimate("Clean the block", &[(PartKind::Block, Work::Clean)], 15_300),
     ];
     vec![
-        Change::UsePrices { prices: Box::new(list) },
-        Change::NoteEstimate { lines },
-        Change::AddItem {
+        Change::OnMoney(OnMoney::UsePrices { prices: Box::new(list) }),
+        Change::OnMoney(OnMoney::NoteEstimate { lines }),
+        Change::OnList(OnList::AddItem {
             item: OwnItem {
                 list: ListKind::Order,
                 what: "Gasket set".into(),
                 quantity: 1,
                 because: "Every gasket is renewed at assembly.".into(),
             },
-        },
-        Change::Tick {
+        }),
+        Change::OnList(OnList::Tick {
             item: Asked {
                 key: ItemKey::Order { kind: PartKind::CorePlugs, parts: vec![] },
                 words: "Core plugs".into(),
@@ -77,7 +77,7 @@ pub(super) fn changes() -> Vec<Change> {
                 quantity: 1,
             },
             tick: Tick { done: 1, date: "9 February".into(), part_number: "CP-40".into(), note: "From stock.".into() },
-        },
+        }),
     ]
 }
 

@@ -1,6 +1,6 @@
 //! What the mechanic of the story measured, and the spec sheet that he keeps for this engine: all invented.
 
-use wearbook_core::job::Change;
+use wearbook_core::job::{Change, OnIntake};
 
 /// The instruments, the sheet and the readings, in the order of the work.
 pub(super) fn changes() -> Vec<Change> {
@@ -138,9 +138,11 @@ fn instrument(id: &str, name: &str, kind: &str, resolution: &str, uncertainty: &
 /// The forms of the published JSON are the shortest way to write all this down. A slip becomes a remark on the job, and
 /// the test of the story finds it.
 fn change(json: serde_json::Value) -> Change {
-    serde_json::from_value(json).unwrap_or_else(|error| Change::Fill {
-        field: wearbook_core::job::TextField::Remarks,
-        text: format!("slip in the story: {error}"),
+    serde_json::from_value(json).unwrap_or_else(|error| {
+        Change::OnIntake(OnIntake::Fill {
+            field: wearbook_core::job::TextField::Remarks,
+            text: format!("slip in the story: {error}"),
+        })
     })
 }
 
@@ -151,7 +153,7 @@ mod tests {
     #[test]
     fn the_readings_are_told_without_a_slip() {
         for change in changes() {
-            assert!(!matches!(change, Change::Fill { .. }), "{change:?}");
+            assert!(!matches!(change, Change::OnIntake(OnIntake::Fill { .. })), "{change:?}");
         }
     }
 }

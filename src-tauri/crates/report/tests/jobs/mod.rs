@@ -16,7 +16,8 @@ use wearbook_core::assess::{Assessment, assess};
 use wearbook_core::document::{Extent, Paper, Shop, condition_report};
 use wearbook_core::engine::{Arrangement, Engine};
 use wearbook_core::job::{
-    Change, DeviceId, Edit, EditId, Job, PartRecord, PhotoId, RecordedChange, TagRecord, TextField,
+    Change, DeviceId, Edit, EditId, Job, OnJob, OnMoney, OnPart, PartRecord, PhotoId, RecordedChange, TagRecord,
+    TextField,
 };
 use wearbook_core::wear::{Grade, Tag, Zone};
 use wearbook_demo::picture;
@@ -47,9 +48,9 @@ pub(crate) fn demo(drawn: bool) -> (Job, Photos) {
             Step::Record(change) => change,
             Step::DrawOver { part, markup } => {
                 let photo = Job::fold(&log).parts[&part].photos[0].clone();
-                Change::MarkUp { part, photo, markup: Box::new(markup) }
+                Change::OnPart(OnPart::MarkUp { part, photo, markup: Box::new(markup) })
             }
-            Step::UndoLast => Change::Undo { edit: log.last().unwrap().id },
+            Step::UndoLast => Change::OnJob(OnJob::Undo { edit: log.last().unwrap().id }),
             Step::Photograph { part, subject, seed } => {
                 let photo = photo_id(photos.len());
                 let bytes = if drawn {
@@ -58,7 +59,7 @@ pub(crate) fn demo(drawn: bool) -> (Job, Photos) {
                     metal(photos.len(), (320, 240))
                 };
                 photos.insert(photo.clone(), bytes);
-                Change::AddPhoto { part, photo }
+                Change::OnPart(OnPart::AddPhoto { part, photo })
             }
         };
         let id = EditId::next(log.last().map(|edit| edit.id), 1_000, DeviceId(1));
@@ -71,7 +72,7 @@ pub(crate) fn demo(drawn: bool) -> (Job, Photos) {
 pub(crate) fn signed(mut job: Job) -> Job {
     let quote = assess(&job).quote;
     let at = |nth: u64| EditId::next(None, 2_000 + nth, DeviceId(2));
-    job.apply(at(1), &Change::Propose { quote: Box::new(quote.clone()) });
+    job.apply(at(1), &Change::OnMoney(OnMoney::Propose { quote: Box::new(quote.clone()) }));
     let lines = quote.lines.iter().enumerate().map(|(nth, line)| {
         let answer = ["yes", "later", "yes", "no"][nth % 4];
         serde_json::json!({ "of": line.of, "answer": answer })

@@ -1,7 +1,7 @@
 //! Edits: appended, never changed, never removed.
 
 use rusqlite::Row;
-use wearbook_core::job::{Change, Edit, EditId, RecordedChange};
+use wearbook_core::job::{Change, Edit, EditId, OnPart, RecordedChange};
 
 use super::Ledger;
 use crate::{JobId, StoreError};
@@ -43,7 +43,7 @@ impl Ledger<'_> {
             if added == 0 && self.recorded(job, edit.id)? != canonical(&edit.change) {
                 return Err(StoreError::EditConflict(edit.id.to_string()));
             }
-            if let RecordedChange::Known(Change::AddPhoto { photo, .. }) = &edit.change {
+            if let RecordedChange::Known(Change::OnPart(OnPart::AddPhoto { photo, .. })) = &edit.change {
                 self.link_photo(job, photo)?;
             }
         }

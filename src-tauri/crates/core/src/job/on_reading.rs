@@ -1,15 +1,87 @@
-//! The border for readings, instruments and sheets.
+//! What a person measured, and with what.
 
-use crate::job::Job;
-use crate::job::refused::{MAX_NAME, Refused, check_length};
-use crate::measure::{Entry, Instrument, Length, Quantity, Reading, Warmth};
-use crate::sheet::SheetBasis;
+use serde::{Deserialize, Serialize};
+
+use super::EditId;
+use super::known::{Job, Taken};
+use super::refused::{MAX_NAME, Refused, check_length};
+use crate::engine::Part;
+use crate::measure::{Instrument, Length, Phase, Quantity, Reading, Warmth};
+use crate::words::first_words;
+
+/// What a person measured, and with what.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(tag = "do", rename_all = "kebab-case", deny_unknown_fields)]
+pub enum OnReading {
+    /// Entered or corrected an instrument of the shop, as this job knows it.
+    NoteInstrument {
+        /// The instrument.
+        instrument: Box<Instrument>,
+    },
+    /// Took a reading. A later one at the same place stands; the earlier is kept.
+    Measure {
+        /// The reading.
+        reading: Box<Reading>,
+    },
+}
+
+impl OnReading {
+    /// The part that was measured.
+    pub fn part(&self) -> Option<Part> {
+        match self {
+            Self::Measure { reading } => Some(reading.part),
+            Self::NoteInstrument { .. } => None,
+        }
+    }
+
+    /// What stands in `do` of each form.
+    pub(super) const DOES: &[&str] = &["note-instrument", "measure"];
+
+    /// Whether it fits the job: see [`Job::check`].
+    pub(super) fn check(&self, job: &Job) -> Result<(), Refused> {
+        match self {
+            Self::NoteInstrument { instrument } => check_instrument(instrument),
+            Self::Measure { reading } => check_reading(job, reading),
+        }
+    }
+
+    /// What it does to the job: see [`Job::apply`].
+    pub(super) fn apply(&self, id: EditId, job: &mut Job) {
+        match self {
+            Self::NoteInstrument { instrument } => {
+                job.instruments.insert(instrument.id.clone(), (**instrument).clone());
+            }
+            Self::Measure { reading } => job.readings.push(Taken { edit: id, reading: (**reading).clone() }),
+        }
+    }
+
+    /// What was done, in words: see [`Edit::sentence`](super::Edit::sentence).
+    pub(super) fn sentence(&self, job: &Job) -> String {
+        match self {
+            Self::NoteInstrument { instrument } => format!("Instrument: {}", first_words(&instrument.name)),
+            Self::Measure { reading } => {
+                let quantity = match reading.name.trim() {
+                    "" => reading.quantity.words(),
+                    name => name,
+                };
+                let places = [
+                    reading.spot.label(),
+                    (if reading.phase == Phase::Found { "" } else { reading.phase.label() }).into(),
+                ];
+                let places: Vec<String> = places.into_iter().filter(|place| !place.is_empty()).collect();
+                let places = if places.is_empty() { String::new() } else { format!(" ({})", places.join("; ")) };
+                format!("{}: {quantity}{places} {}", job.label(reading.part), reading.value)
+            }
+        }
+    }
+}
 
 /// The largest thing that is measured here: a bore or bearing of a metre and a half would be a ship's.
 const LARGEST: Length = Length::from_nanometres(1_500_000_000);
 
 /// Refuses a reading that can't be one.
-pub(super) fn check_reading(job: &Job, reading: &Reading) -> Result<(), Refused> {
+fn check_reading(job: &Job, reading: &Reading) -> Result<(), Refused> {
     let name = reading.part.kind.row().name;
     let Some(has) = reading.part.kind.has(reading.quantity) else {
         return Err(Refused(format!("A {name} has no {} to measure.", reading.quantity.words())));
@@ -73,7 +145,7 @@ pub(super) fn check_reading(job: &Job, reading: &Reading) -> Result<(), Refused>
 }
 
 /// Refuses an instrument that can't be.
-pub(super) fn check_instrument(instrument: &Instrument) -> Result<(), Refused> {
+fn check_instrument(instrument: &Instrument) -> Result<(), Refused> {
     if instrument.name.trim().is_empty() {
         return Err(Refused("The instrument has no name: enter what the shop calls it.".into()));
     }
@@ -86,33 +158,6 @@ pub(super) fn check_instrument(instrument: &Instrument) -> Result<(), Refused> {
         return Err(Refused("The uncertainty can’t be below nought.".into()));
     }
     Ok(())
-}
-
-/// Refuses a head of a sheet that can't be.
-pub(super) fn check_head(head: &SheetBasis) -> Result<(), Refused> {
-    check_length("The name", &head.name, MAX_NAME)?;
-    check_length("The source", &head.source, MAX_NAME)?;
-    if !(1..=100).contains(&head.guard_percent) {
-        return Err(Refused(
-            "The share of the uncertainty that keeps away from a limit must be 1 to 100 per cent.".into(),
-        ));
-    }
-    match &head.clean_up {
-        Some(clean_up) if clean_up.length() < Length::default() => {
-            Err(Refused("The allowance for cleaning up can’t be below nought.".into()))
-        }
-        _ => Ok(()),
-    }
-}
-
-/// Refuses a size that is none.
-pub(super) fn check_size(size: Option<&Entry>) -> Result<(), Refused> {
-    match size {
-        Some(size) if size.length < Length::default() || size.length > Length::from_nanometres(20_000_000) => {
-            Err(Refused(format!("{size}: an undersize or oversize is between nought and 20 mm.")))
-        }
-        _ => Ok(()),
-    }
 }
 
 #[cfg(test)]

@@ -1,0 +1,143 @@
+//! All that is known about one engine, and of each of its parts.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::{Answer, Drawn, EditId, HistoryFact, Mark, MarkPlace, OwnItem, PhotoId, Proposed, TextField, Ticked};
+use crate::engine::{Arrangement, Part, PartKind};
+use crate::measure::{Entry, Instrument, InstrumentId, Reading};
+use crate::money::{EstimateLine, PriceList};
+use crate::sheet::{Sheet, SizeGroup};
+use crate::wear::{Grade, Tag, Zone};
+use crate::work::{Outcome, Work};
+
+/// All that is known about one engine on the bench.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Job {
+    /// Customer, machine, complaint and the like, as typed.
+    pub texts: BTreeMap<TextField, String>,
+    /// What is known of the engine's past.
+    pub history: BTreeMap<HistoryFact, Answer>,
+    /// The layout, once it has been entered.
+    pub arrangement: Option<Arrangement>,
+    /// The marks found or made on caps and rods.
+    pub marks: BTreeMap<MarkPlace, Mark>,
+    /// What has been recorded of each part; a part that is missing here has not been looked at.
+    pub parts: BTreeMap<Part, PartRecord>,
+    /// The shop's instruments, as far as readings of this job were taken with them.
+    pub instruments: BTreeMap<InstrumentId, Instrument>,
+    /// What the engine's manual says.
+    pub sheet: Sheet,
+    /// Readings in the order in which they were taken; of several at one place the last stands.
+    pub readings: Vec<Taken>,
+    /// To which size a group had been ground or bored before; standard where nothing is noted.
+    pub found_sizes: BTreeMap<SizeGroup, Entry>,
+    /// Sizes that a person chose.
+    pub chosen_sizes: BTreeMap<SizeGroup, ChosenSize>,
+    /// Ways that a person chose, where more than one serves: for worn bores, for a worn camshaft.
+    pub chosen_ways: BTreeMap<PartKind, ChosenWay>,
+    /// What the shop charges.
+    pub prices: PriceList,
+    /// The estimate that the customer was given before the engine was opened.
+    pub estimate: Vec<EstimateLine>,
+    /// What has been done about items of the lists.
+    pub ticks: Vec<Ticked>,
+    /// Items of the shop's own on the lists.
+    pub own_items: Vec<(EditId, OwnItem)>,
+    /// What was proposed to the customer, in order, each with its answer.
+    pub proposals: Vec<Proposed>,
+    /// The edit that closed the job, if it is closed.
+    pub closed: Option<EditId>,
+    /// Edits from a newer version, kept but not understood.
+    pub unknown: Vec<EditId>,
+    /// Edits that have been undone.
+    pub undone: BTreeSet<EditId>,
+}
+
+impl Job {
+    /// What a mechanic calls a part of this engine.
+    pub(super) fn label(&self, part: Part) -> String {
+        match &self.arrangement {
+            Some(arrangement) => part.label(arrangement),
+            None => part.label(&Arrangement::inline(1)),
+        }
+    }
+}
+
+/// What has been recorded of one part.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct PartRecord {
+    /// Photos, in the order in which they were taken in.
+    pub photos: Vec<PhotoId>,
+    /// What was drawn over photos, in order; also over those that were taken off since.
+    pub drawn: BTreeMap<PhotoId, Vec<Drawn>>,
+    /// Tags, each with its grade and zones.
+    pub tags: BTreeMap<Tag, TagRecord>,
+    /// It was looked at and found clean.
+    pub clean: bool,
+    /// A remark.
+    pub note: String,
+    /// A person's own decision, with the reason.
+    pub overrule: Option<Overrule>,
+}
+
+impl PartRecord {
+    /// Whether somebody has said what they saw: a tag or *clean*. A photo alone is not a look.
+    pub fn looked_at(&self) -> bool {
+        self.clean || !self.tags.is_empty()
+    }
+
+    /// The worst grade of damage, if any damage is recorded.
+    pub fn worst(&self) -> Option<Grade> {
+        self.tags.iter().filter(|(tag, _)| tag.is_damage()).map(|(_, record)| record.grade).max()
+    }
+
+    /// The grade of a tag, if it is recorded.
+    pub fn grade(&self, tag: Tag) -> Option<Grade> {
+        self.tags.get(&tag).map(|record| record.grade)
+    }
+}
+
+/// How bad and where.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct TagRecord {
+    /// How bad.
+    pub grade: Grade,
+    /// Where; empty when no zone was marked.
+    pub zones: BTreeSet<Zone>,
+}
+
+/// A reading with the edit that took it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Taken {
+    /// The edit, by which it can be undone.
+    pub edit: EditId,
+    /// The reading.
+    pub reading: Reading,
+}
+
+/// A size that a person chose, with the reason.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct ChosenSize {
+    /// The size.
+    pub size: Entry,
+    /// Why.
+    pub reason: String,
+}
+
+/// A way that a person chose, with the reason.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct ChosenWay {
+    /// The way.
+    pub way: Work,
+    /// Why.
+    pub reason: String,
+}
+
+/// A person's decision against the rules' view.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Overrule {
+    /// What is to be done.
+    pub outcome: Outcome,
+    /// Why.
+    pub reason: String,
+}

@@ -1,0 +1,108 @@
+//! What a person told of the engine as it came in: customer, past, layout, marks.
+
+use serde::{Deserialize, Serialize};
+
+use super::known::Job;
+use super::refused::{MAX_MARK, MAX_TEXT, Refused, check_length, no_arrangement};
+use super::{Answer, EditId, HistoryFact, Mark, MarkPlace, Marking, TextField};
+use crate::engine::Arrangement;
+use crate::words::first_words;
+
+/// What a person told of the engine as it came in: customer, past, layout, marks.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(tag = "do", rename_all = "kebab-case", deny_unknown_fields)]
+pub enum OnIntake {
+    /// Filled in one line of the job's sheet; empty text clears it.
+    Fill {
+        /// Which line.
+        field: TextField,
+        /// What was typed.
+        text: String,
+    },
+    /// Answered a question about the engine's past.
+    Recall {
+        /// The question.
+        fact: HistoryFact,
+        /// The answer.
+        answer: Answer,
+    },
+    /// Entered or corrected the layout of the engine.
+    Arrange {
+        /// The whole layout.
+        arrangement: Arrangement,
+    },
+    /// Noted the marks of a cap or rod before it came off.
+    NoteMark {
+        /// On what.
+        place: MarkPlace,
+        /// The marks.
+        mark: Mark,
+    },
+}
+
+impl OnIntake {
+    /// What stands in `do` of each form.
+    pub(super) const DOES: &[&str] = &["fill", "recall", "arrange", "note-mark"];
+
+    /// Whether it fits the job: see [`Job::check`].
+    pub(super) fn check(&self, job: &Job) -> Result<(), Refused> {
+        match self {
+            Self::Fill { text, .. } => check_length("The text", text, MAX_TEXT),
+            Self::Arrange { arrangement } => arrangement.check().map_err(|impossible| Refused(impossible.0)),
+            Self::NoteMark { place, mark } => {
+                let arrangement = job.arrangement.as_ref().ok_or_else(no_arrangement)?;
+                if !MarkPlace::all(arrangement).contains(place) {
+                    return Err(Refused(format!("This engine has no {}.", place.label().to_lowercase())));
+                }
+                if mark.text.trim().is_empty() {
+                    return Err(Refused(
+                        "The mark is empty: enter what is stamped there, or what you marked it with.".into(),
+                    ));
+                }
+                check_length("The mark", &mark.text, MAX_MARK)
+            }
+            Self::Recall { .. } => Ok(()),
+        }
+    }
+
+    /// What it does to the job: see [`Job::apply`].
+    pub(super) fn apply(&self, _id: EditId, job: &mut Job) {
+        match self {
+            Self::Fill { field, text } if text.trim().is_empty() => {
+                job.texts.remove(field);
+            }
+            Self::Fill { field, text } => {
+                job.texts.insert(*field, text.clone());
+            }
+            Self::Recall { fact, answer } => {
+                job.history.insert(*fact, *answer);
+            }
+            Self::Arrange { arrangement } => job.arrangement = Some(arrangement.clone()),
+            Self::NoteMark { place, mark } => {
+                job.marks.insert(*place, mark.clone());
+            }
+        }
+    }
+
+    /// What was done, in words: see [`Edit::sentence`](super::Edit::sentence).
+    pub(super) fn sentence(&self, _job: &Job) -> String {
+        match self {
+            Self::Fill { field, text } if text.trim().is_empty() => format!("{} cleared", field.label()),
+            Self::Fill { field, text } => format!("{}: {}", field.label(), first_words(text)),
+            Self::Recall { fact, answer } => {
+                let answer = match answer {
+                    Answer::Yes => "yes",
+                    Answer::No => "no",
+                    Answer::Unknown => "not known",
+                };
+                format!("{} {answer}", fact.question())
+            }
+            Self::Arrange { arrangement } => format!("Arrangement: {}", arrangement.summary()),
+            Self::NoteMark { place, mark } => {
+                let how = if mark.marking == Marking::Found { "marked" } else { "marked by hand" };
+                format!("{} is {how} “{}”", place.label(), mark.text.trim())
+            }
+        }
+    }
+}

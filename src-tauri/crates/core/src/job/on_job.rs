@@ -1,0 +1,51 @@
+//! What was done to the whole job.
+
+use serde::{Deserialize, Serialize};
+
+use super::known::Job;
+use super::{EditId, Refused};
+
+/// What was done to the whole job.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(tag = "do", rename_all = "kebab-case", deny_unknown_fields)]
+pub enum OnJob {
+    /// Closed the job, or opened it again.
+    Close {
+        /// Closed.
+        closed: bool,
+    },
+    /// Undid an edit; undoing an undo does the edit again.
+    Undo {
+        /// The edit.
+        edit: EditId,
+    },
+}
+
+impl OnJob {
+    /// What stands in `do` of each form.
+    pub(super) const DOES: &[&str] = &["close", "undo"];
+
+    /// Whether it fits the job: see [`Job::check`].
+    pub(super) fn check(&self, _job: &Job) -> Result<(), Refused> {
+        Ok(())
+    }
+
+    /// What it does to the job: see [`Job::apply`].
+    pub(super) fn apply(&self, id: EditId, job: &mut Job) {
+        match self {
+            Self::Close { closed } => job.closed = closed.then_some(id),
+            // Settled before the fold begins.
+            Self::Undo { .. } => {}
+        }
+    }
+
+    /// What was done, in words: see [`Edit::sentence`](super::Edit::sentence).
+    pub(super) fn sentence(&self, _job: &Job) -> String {
+        match self {
+            Self::Close { closed: true } => "Job closed".into(),
+            Self::Close { closed: false } => "Job opened again".into(),
+            Self::Undo { .. } => "Undid an entry".into(),
+        }
+    }
+}

@@ -1,0 +1,95 @@
+//! What was done about items of the lists, and items of the shop’s own.
+
+use serde::{Deserialize, Serialize};
+
+use super::known::Job;
+use super::refused::{MAX_NAME, MAX_PARTS_OF_ITEM, MAX_TEXT, Refused, check_length};
+use super::{Asked, EditId, ItemKey, OwnItem, Tick};
+use crate::words::first_words;
+
+/// What was done about items of the lists, and items of the shop’s own.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(tag = "do", rename_all = "kebab-case", deny_unknown_fields)]
+pub enum OnList {
+    /// Said what has been done about an item of a list.
+    Tick {
+        /// The item, as it was asked for.
+        item: Asked,
+        /// What has been done.
+        tick: Tick,
+    },
+    /// Put an item of the shop's own on a list.
+    AddItem {
+        /// The item.
+        item: OwnItem,
+    },
+}
+
+impl OnList {
+    /// What stands in `do` of each form.
+    pub(super) const DOES: &[&str] = &["tick", "add-item"];
+
+    /// Whether it fits the job: see [`Job::check`].
+    pub(super) fn check(&self, _job: &Job) -> Result<(), Refused> {
+        match self {
+            Self::Tick { item, tick } => {
+                check_asked(item)?;
+                check_length("The date", &tick.date, MAX_NAME)?;
+                check_length("The part number", &tick.part_number, MAX_NAME)?;
+                check_length("The note", &tick.note, MAX_TEXT)
+            }
+            Self::AddItem { item } => {
+                if item.what.trim().is_empty() || item.quantity == 0 {
+                    return Err(Refused("Say what is to be done or ordered, and how many of it.".into()));
+                }
+                check_length("The item", &item.what, MAX_NAME)?;
+                check_length("The reason", &item.because, MAX_TEXT)
+            }
+        }
+    }
+
+    /// What it does to the job: see [`Job::apply`].
+    pub(super) fn apply(&self, id: EditId, job: &mut Job) {
+        match self {
+            Self::Tick { item, tick } => job.tick(item, tick),
+            Self::AddItem { item } => job.own_items.push((id, item.clone())),
+        }
+    }
+
+    /// What was done, in words: see [`Edit::sentence`](super::Edit::sentence).
+    pub(super) fn sentence(&self, job: &Job) -> String {
+        match self {
+            Self::Tick { item, tick } => ticked(job, item, tick),
+            Self::AddItem { item } => format!("{}: {} {}", item.list.title(), item.quantity, first_words(&item.what)),
+        }
+    }
+}
+
+/// Whether such an item can be: what it is called and asks for may go with the next reading, so no more is held against it.
+fn check_asked(asked: &Asked) -> Result<(), Refused> {
+    check_length("The item", &asked.words, MAX_TEXT)?;
+    match &asked.key {
+        ItemKey::Order { parts, .. } if parts.len() > MAX_PARTS_OF_ITEM => {
+            Err(Refused(format!("An item of {} parts: {MAX_PARTS_OF_ITEM} at most.", parts.len())))
+        }
+        ItemKey::PutRight { cause, check } => {
+            check_length("The cause", cause, MAX_NAME)?;
+            check_length("The check", check, MAX_NAME)
+        }
+        ItemKey::Former { words, .. } => check_length("The item", words, MAX_TEXT),
+        _ => Ok(()),
+    }
+}
+
+/// "To order: Main bearing shells, 0.010 in undersize, 5 of 5 done".
+fn ticked(job: &Job, asked: &Asked, tick: &Tick) -> String {
+    let list = job.list_of(&asked.key).title();
+    let done = match (tick.done, asked.quantity) {
+        (0, _) => "not done".into(),
+        (done, 0 | 1) if done == 1 => "done".into(),
+        (done, 0) => format!("{done} done"),
+        (done, of) => format!("{done} of {of} done"),
+    };
+    format!("{list}: {}, {done}", first_words(&job.item_words(asked)))
+}

@@ -1,0 +1,142 @@
+//! What the shop charges, what it estimated and proposed, and what the customer answered.
+
+use serde::{Deserialize, Serialize};
+
+use super::known::Job;
+use super::refused::{MAX_NAME, Refused, check_length};
+use super::{Consent, CustomerAnswer, EditId, Proposed};
+use crate::money::{EstimateLine, Price, PriceKey, PriceList, Quote, QuoteLine};
+use crate::words::first_words;
+
+/// What the shop charges, what it estimated and proposed, and what the customer answered.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(tag = "do", rename_all = "kebab-case", deny_unknown_fields)]
+pub enum OnMoney {
+    /// Took the shop's prices into use in place of those before.
+    UsePrices {
+        /// The prices.
+        prices: Box<PriceList>,
+    },
+    /// Entered or corrected one price for this job.
+    SetPrice {
+        /// The price.
+        price: Price,
+    },
+    /// Noted the estimate that the customer was given before the engine was opened, in place of one noted before.
+    NoteEstimate {
+        /// Its lines.
+        lines: Vec<EstimateLine>,
+    },
+    /// Made a proposal to the customer: exactly what follows from the job at that moment.
+    Propose {
+        /// What was shown.
+        quote: Box<Quote>,
+    },
+    /// The customer answered a proposal.
+    AnswerProposal {
+        /// The answer.
+        answer: Box<CustomerAnswer>,
+    },
+}
+
+impl OnMoney {
+    /// What stands in `do` of each form.
+    pub(super) const DOES: &[&str] = &["use-prices", "set-price", "note-estimate", "propose", "answer-proposal"];
+
+    /// Whether it fits the job: see [`Job::check`].
+    pub(super) fn check(&self, job: &Job) -> Result<(), Refused> {
+        match self {
+            Self::UsePrices { prices } => prices.check().map_err(Refused),
+            Self::SetPrice { price } => price.check().map_err(Refused),
+            Self::NoteEstimate { lines } => {
+                const MOST_LINES: usize = 500;
+                if lines.len() > MOST_LINES {
+                    return Err(Refused(format!("An estimate of {} lines: {MOST_LINES} at most.", lines.len())));
+                }
+                lines.iter().try_for_each(|line| {
+                    check_length("The line", &line.what, MAX_NAME)?;
+                    match line.net.is_price() {
+                        true => Ok(()),
+                        false => Err(Refused(format!("“{}”: an amount must be nought or more.", line.what))),
+                    }
+                })
+            }
+            Self::AnswerProposal { answer } => {
+                check_length("The name", &answer.name, MAX_NAME)?;
+                check_length("The way", &answer.way, MAX_NAME)?;
+                check_answer(answer, &job.proposals).map_err(Refused)
+            }
+            Self::Propose { .. } => Ok(()),
+        }
+    }
+
+    /// What it does to the job: see [`Job::apply`].
+    pub(super) fn apply(&self, id: EditId, job: &mut Job) {
+        match self {
+            Self::UsePrices { prices } => job.prices = (**prices).clone(),
+            Self::SetPrice { price } => job.prices.enter(*price),
+            Self::NoteEstimate { lines } => job.estimate.clone_from(lines),
+            Self::Propose { quote } => {
+                job.proposals.push(Proposed { edit: id, quote: (**quote).clone(), answer: None });
+            }
+            Self::AnswerProposal { answer } => {
+                if let Some(proposed) = job.proposals.iter_mut().find(|proposed| proposed.edit == answer.proposal) {
+                    proposed.answer = Some((**answer).clone());
+                }
+            }
+        }
+    }
+
+    /// What was done, in words: see [`Edit::sentence`](super::Edit::sentence).
+    pub(super) fn sentence(&self, job: &Job) -> String {
+        match self {
+            Self::UsePrices { prices } => format!("The shop’s prices in use, in {}", prices.currency),
+            Self::SetPrice { price } => {
+                let each = job.prices.currency.show(job.prices.each(price));
+                format!("Price of {}, {}: {each}", price.of.kind.row().name, price.of.work.words())
+            }
+            Self::NoteEstimate { lines } => format!("First estimate: {} lines", lines.len()),
+            Self::Propose { quote } => format!("Proposed to the customer: {}", quote.currency.show(quote.gross)),
+            Self::AnswerProposal { answer } => {
+                let count = |consent: Consent| answer.lines.iter().filter(|line| line.answer == consent).count();
+                format!(
+                    "{} answered: {} yes, {} no, {} later",
+                    first_words(&answer.name),
+                    count(Consent::Yes),
+                    count(Consent::No),
+                    count(Consent::Later)
+                )
+            }
+        }
+    }
+}
+
+/// Refuses an answer that can't be.
+///
+/// # Errors
+/// A sentence.
+fn check_answer(answer: &CustomerAnswer, proposals: &[Proposed]) -> Result<(), String> {
+    const MOST_POINTS: usize = 20_000;
+    let Some(proposed) = proposals.iter().find(|proposed| proposed.edit == answer.proposal) else {
+        return Err("There is no such proposal to answer: make it first.".into());
+    };
+    if answer.name.trim().is_empty() {
+        return Err("Say who answered: the name stands under the proposal.".into());
+    }
+    if answer.signature.iter().map(Vec::len).sum::<usize>() > MOST_POINTS {
+        return Err("The signature has too many strokes: clear it and sign again.".into());
+    }
+    if answer.signature.iter().flatten().any(|(x, y)| *x > 10_000 || *y > 10_000) {
+        return Err("The signature leaves its field: clear it and sign again.".into());
+    }
+    let asked = |of: &PriceKey| proposed.quote.lines.iter().any(|line| line.of == *of);
+    if answer.lines.iter().any(|line| !asked(&line.of)) {
+        return Err("An answer is about a line that was not proposed.".into());
+    }
+    let answered = |line: &QuoteLine| answer.lines.iter().filter(|answer| answer.of == line.of).count() == 1;
+    match proposed.quote.lines.iter().find(|line| !answered(line)) {
+        Some(line) => Err(format!("“{}” has no answer, or two: yes, no or later.", line.what)),
+        None => Ok(()),
+    }
+}

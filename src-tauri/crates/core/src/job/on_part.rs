@@ -1,0 +1,231 @@
+//! What a person did to one part: photos, tags, remarks, a decision of their own.
+
+use std::collections::BTreeSet;
+
+use serde::{Deserialize, Serialize};
+
+use super::known::{Job, Overrule, TagRecord};
+use super::markup::MOST_ON_A_PHOTO;
+use super::refused::{MAX_PHOTOS_PER_PART, MAX_TEXT, Refused, check_length};
+use super::{Drawn, EditId, Markup, PhotoId};
+use crate::engine::Part;
+use crate::wear::{Grade, Tag, Zone};
+use crate::words::first_words;
+use crate::work::Outcome;
+
+/// What a person did to one part: photos, tags, remarks, a decision of their own.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(tag = "do", rename_all = "kebab-case", deny_unknown_fields)]
+pub enum OnPart {
+    /// Added a photo to a part.
+    AddPhoto {
+        /// The part.
+        part: Part,
+        /// The photo's content.
+        photo: PhotoId,
+    },
+    /// Took a photo off a part; the picture itself is kept.
+    RemovePhoto {
+        /// The part.
+        part: Part,
+        /// The photo's content.
+        photo: PhotoId,
+    },
+    /// Drew something over a photo. Undoing the edit takes it off again.
+    MarkUp {
+        /// The part.
+        part: Part,
+        /// The photo's content.
+        photo: PhotoId,
+        /// What was drawn.
+        markup: Box<Markup>,
+    },
+    /// Tagged a part, or changed the grade or zones of its tag. It is then no longer *clean*.
+    Tag {
+        /// The part.
+        part: Part,
+        /// What was seen.
+        tag: Tag,
+        /// How bad.
+        grade: Grade,
+        /// Where; may be empty.
+        #[serde(default)]
+        zones: BTreeSet<Zone>,
+    },
+    /// Took a tag off.
+    Untag {
+        /// The part.
+        part: Part,
+        /// The tag.
+        tag: Tag,
+    },
+    /// Looked at a part and found it clean; its tags go.
+    Clean {
+        /// The part.
+        part: Part,
+    },
+    /// Wrote a remark on a part; empty text clears it.
+    Remark {
+        /// The part.
+        part: Part,
+        /// What was written.
+        text: String,
+    },
+    /// Decided otherwise than the rules.
+    Overrule {
+        /// The part.
+        part: Part,
+        /// What is to be done.
+        outcome: Outcome,
+        /// Why.
+        reason: String,
+    },
+    /// Went back to the rules' view.
+    FollowRules {
+        /// The part.
+        part: Part,
+    },
+}
+
+impl OnPart {
+    /// The part that it is about.
+    pub fn part(&self) -> Part {
+        match self {
+            Self::AddPhoto { part, .. }
+            | Self::RemovePhoto { part, .. }
+            | Self::MarkUp { part, .. }
+            | Self::Tag { part, .. }
+            | Self::Untag { part, .. }
+            | Self::Clean { part }
+            | Self::Remark { part, .. }
+            | Self::Overrule { part, .. }
+            | Self::FollowRules { part } => *part,
+        }
+    }
+
+    /// What stands in `do` of each form.
+    pub(super) const DOES: &[&str] =
+        &["add-photo", "remove-photo", "mark-up", "tag", "untag", "clean", "remark", "overrule", "follow-rules"];
+
+    /// Whether it fits the job: see [`Job::check`].
+    pub(super) fn check(&self, job: &Job) -> Result<(), Refused> {
+        match self {
+            Self::Remark { text, .. } => check_length("The text", text, MAX_TEXT),
+            Self::AddPhoto { part, .. } => {
+                let held = job.parts.get(part).map_or(0, |record| record.photos.len());
+                if held >= MAX_PHOTOS_PER_PART {
+                    return Err(Refused(format!(
+                        "This part has {held} photos already, the most it can hold: take one off first."
+                    )));
+                }
+                Ok(())
+            }
+            Self::MarkUp { part, photo, markup } => check_markup(job, *part, photo, markup),
+            Self::Tag { part, tag, zones, .. } => {
+                let row = part.kind.row();
+                if !row.tags.contains(tag) {
+                    return Err(Refused(format!("A {} can't be tagged “{}”.", row.name, tag.row().name)));
+                }
+                match zones.iter().find(|zone| !row.zones.zones().contains(zone)) {
+                    Some(zone) => Err(Refused(format!("A {} has no zone “{}”.", row.name, zone.label()))),
+                    None => Ok(()),
+                }
+            }
+            Self::Overrule { part, outcome, reason } => {
+                let row = part.kind.row();
+                if !row.outcomes.contains(outcome) {
+                    let possible: Vec<&str> = row.outcomes.iter().map(|outcome| outcome.words()).collect();
+                    return Err(Refused(format!(
+                        "“{}” is not possible for a {}: choose {}.",
+                        outcome.words(),
+                        row.name,
+                        possible.join(", ")
+                    )));
+                }
+                if reason.trim().is_empty() {
+                    return Err(Refused("The reason is empty: say why you decide otherwise.".into()));
+                }
+                check_length("The reason", reason, MAX_TEXT)
+            }
+            Self::RemovePhoto { .. } | Self::Untag { .. } | Self::Clean { .. } | Self::FollowRules { .. } => Ok(()),
+        }
+    }
+
+    /// What it does to the job: see [`Job::apply`].
+    pub(super) fn apply(&self, id: EditId, job: &mut Job) {
+        match self {
+            Self::AddPhoto { part, photo } => {
+                let photos = &mut job.parts.entry(*part).or_default().photos;
+                if !photos.contains(photo) {
+                    photos.push(photo.clone());
+                }
+            }
+            Self::RemovePhoto { part, photo } => {
+                job.parts.entry(*part).or_default().photos.retain(|kept| kept != photo);
+            }
+            Self::MarkUp { part, photo, markup } => {
+                let drawn = job.parts.entry(*part).or_default().drawn.entry(photo.clone()).or_default();
+                drawn.push(Drawn { edit: id, markup: (**markup).clone() });
+            }
+            Self::Tag { part, tag, grade, zones } => {
+                let record = job.parts.entry(*part).or_default();
+                record.clean = false;
+                record.tags.insert(*tag, TagRecord { grade: *grade, zones: zones.clone() });
+            }
+            Self::Untag { part, tag } => {
+                job.parts.entry(*part).or_default().tags.remove(tag);
+            }
+            Self::Clean { part } => {
+                let record = job.parts.entry(*part).or_default();
+                record.tags.clear();
+                record.clean = true;
+            }
+            Self::Remark { part, text } => job.parts.entry(*part).or_default().note = text.trim().to_owned(),
+            Self::Overrule { part, outcome, reason } => {
+                job.parts.entry(*part).or_default().overrule =
+                    Some(Overrule { outcome: *outcome, reason: reason.trim().to_owned() });
+            }
+            Self::FollowRules { part } => job.parts.entry(*part).or_default().overrule = None,
+        }
+    }
+
+    /// What was done, in words: see [`Edit::sentence`](super::Edit::sentence).
+    pub(super) fn sentence(&self, job: &Job) -> String {
+        match self {
+            Self::AddPhoto { part, .. } => format!("{}: photo added", job.label(*part)),
+            Self::RemovePhoto { part, .. } => format!("{}: photo taken off", job.label(*part)),
+            Self::MarkUp { part, markup, .. } if markup.note().is_empty() => {
+                format!("{}: {} drawn on a photo", job.label(*part), markup.words())
+            }
+            Self::MarkUp { part, markup, .. } => {
+                format!("{}: {} drawn on a photo: {}", job.label(*part), markup.words(), first_words(markup.note()))
+            }
+            Self::Tag { part, tag, grade, zones } => {
+                let places: Vec<&str> = zones.iter().copied().map(Zone::label).collect();
+                let places = if places.is_empty() { String::new() } else { format!(" ({})", places.join("; ")) };
+                format!("{}: {}, grade {}{places}", job.label(*part), tag.row().name, grade.number())
+            }
+            Self::Untag { part, tag } => format!("{}: {} taken off", job.label(*part), tag.row().name),
+            Self::Clean { part } => format!("{}: looked at and clean", job.label(*part)),
+            Self::Remark { part, text } if text.trim().is_empty() => format!("{}: remark cleared", job.label(*part)),
+            Self::Remark { part, text } => format!("{}: {}", job.label(*part), first_words(text)),
+            Self::Overrule { part, outcome, .. } => {
+                format!("{}: decided “{}” against the rules", job.label(*part), outcome.words())
+            }
+            Self::FollowRules { part } => format!("{}: back to the rules’ view", job.label(*part)),
+        }
+    }
+}
+
+/// Refuses what can't be drawn on this photo of this part.
+fn check_markup(job: &Job, part: Part, photo: &PhotoId, markup: &Markup) -> Result<(), Refused> {
+    let record = job.parts.get(&part).filter(|record| record.photos.contains(photo));
+    let Some(record) = record else {
+        return Err(Refused("This part has no such photo to draw on: add the photo first.".into()));
+    };
+    if record.drawn.get(photo).map_or(0, Vec::len) >= MOST_ON_A_PHOTO {
+        return Err(Refused(format!("{MOST_ON_A_PHOTO} things are drawn on this photo: take one off first.")));
+    }
+    markup.check()
+}

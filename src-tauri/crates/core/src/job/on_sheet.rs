@@ -1,0 +1,145 @@
+//! What a person entered of the engine’s manual.
+
+use serde::{Deserialize, Serialize};
+
+use super::EditId;
+use super::known::Job;
+use super::refused::{MAX_NAME, Refused, check_length};
+use crate::measure::{Entry, Length};
+use crate::sheet::{Journals, Line, LineKey, Oversize, Sheet, SheetBasis, Undersize};
+use crate::words::first_words;
+
+/// What a person entered of the engine’s manual.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(tag = "do", rename_all = "kebab-case", deny_unknown_fields)]
+pub enum OnSheet {
+    /// Took a whole spec sheet into use in place of the one before.
+    UseSheet {
+        /// The sheet.
+        sheet: Box<Sheet>,
+    },
+    /// Changed the head of the spec sheet.
+    HeadSheet {
+        /// The head.
+        head: Box<SheetBasis>,
+    },
+    /// Entered or corrected one line of the spec sheet.
+    StateLine {
+        /// The line.
+        line: Box<Line>,
+    },
+    /// Took a line off the spec sheet.
+    DropLine {
+        /// What it was about.
+        of: Box<LineKey>,
+    },
+    /// Entered or corrected an undersize of the spec sheet.
+    StateUndersize {
+        /// The undersize.
+        undersize: Box<Undersize>,
+    },
+    /// Took an undersize off the spec sheet.
+    DropUndersize {
+        /// Of which journals.
+        journals: Journals,
+        /// Which.
+        size: Entry,
+    },
+    /// Entered or corrected an oversize of the spec sheet.
+    StateOversize {
+        /// The oversize.
+        oversize: Box<Oversize>,
+    },
+    /// Took an oversize off the spec sheet.
+    DropOversize {
+        /// Which.
+        size: Entry,
+    },
+}
+
+impl OnSheet {
+    /// What stands in `do` of each form.
+    pub(super) const DOES: &[&str] = &[
+        "use-sheet",
+        "head-sheet",
+        "state-line",
+        "drop-line",
+        "state-undersize",
+        "drop-undersize",
+        "state-oversize",
+        "drop-oversize",
+    ];
+
+    /// Whether it fits the job: see [`Job::check`].
+    pub(super) fn check(&self, job: &Job) -> Result<(), Refused> {
+        match self {
+            Self::UseSheet { sheet } => {
+                check_head(&sheet.head)?;
+                sheet.check().map_err(Refused)
+            }
+            Self::HeadSheet { head } => check_head(head),
+            Self::StateLine { line } => {
+                check_length("The source", &line.source, MAX_NAME)?;
+                check_length("The name", &line.of.name, MAX_NAME)?;
+                let mut sheet = job.sheet.clone();
+                sheet.state((**line).clone());
+                sheet.check().map_err(Refused)
+            }
+            Self::StateUndersize { undersize } => job.sheet.check_undersize(undersize).map_err(Refused),
+            Self::StateOversize { oversize } => job.sheet.check_oversize(oversize).map_err(Refused),
+            Self::DropLine { .. } | Self::DropUndersize { .. } | Self::DropOversize { .. } => Ok(()),
+        }
+    }
+
+    /// What it does to the job: see [`Job::apply`].
+    pub(super) fn apply(&self, _id: EditId, job: &mut Job) {
+        match self {
+            Self::UseSheet { sheet } => job.sheet = (**sheet).clone(),
+            Self::HeadSheet { head } => job.sheet.head = (**head).clone(),
+            Self::StateLine { line } => job.sheet.state((**line).clone()),
+            Self::DropLine { of } => job.sheet.lines.retain(|line| line.of != **of),
+            Self::StateUndersize { undersize } => job.sheet.state_undersize((**undersize).clone()),
+            Self::DropUndersize { journals, size } => {
+                job.sheet.undersizes.retain(|row| row.journals != *journals || row.size.length != size.length);
+            }
+            Self::StateOversize { oversize } => job.sheet.state_oversize((**oversize).clone()),
+            Self::DropOversize { size } => job.sheet.oversizes.retain(|row| row.size.length != size.length),
+        }
+    }
+
+    /// What was done, in words: see [`Edit::sentence`](super::Edit::sentence).
+    pub(super) fn sentence(&self, _job: &Job) -> String {
+        match self {
+            Self::UseSheet { sheet } => format!("Spec sheet in use: {}", first_words(&sheet.head.name)),
+            Self::HeadSheet { head } => format!("Head of the spec sheet: {}", first_words(&head.name)),
+            Self::StateLine { line } => format!("Spec sheet: {}", line.of.label()),
+            Self::DropLine { of } => format!("Spec sheet: {} taken off", of.label()),
+            Self::StateUndersize { undersize } => {
+                format!("Spec sheet: undersize {} of the {}", undersize.size, undersize.journals.group().label())
+            }
+            Self::DropUndersize { journals, size } => {
+                format!("Spec sheet: undersize {size} of the {} taken off", journals.group().label())
+            }
+            Self::StateOversize { oversize } => format!("Spec sheet: oversize {}", oversize.size),
+            Self::DropOversize { size } => format!("Spec sheet: oversize {size} taken off"),
+        }
+    }
+}
+
+/// Refuses a head of a sheet that can't be.
+fn check_head(head: &SheetBasis) -> Result<(), Refused> {
+    check_length("The name", &head.name, MAX_NAME)?;
+    check_length("The source", &head.source, MAX_NAME)?;
+    if !(1..=100).contains(&head.guard_percent) {
+        return Err(Refused(
+            "The share of the uncertainty that keeps away from a limit must be 1 to 100 per cent.".into(),
+        ));
+    }
+    match &head.clean_up {
+        Some(clean_up) if clean_up.length() < Length::default() => {
+            Err(Refused("The allowance for cleaning up can’t be below nought.".into()))
+        }
+        _ => Ok(()),
+    }
+}

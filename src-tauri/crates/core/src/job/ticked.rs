@@ -1,0 +1,93 @@
+//! What has been done about an item of a list, as it is asked for now.
+
+use super::known::Job;
+use super::{Asked, ItemKey, ListKind, Tick, Ticked};
+use crate::words::{capitalised, plural};
+
+impl Job {
+    /// What has been done about an item, as it is asked for now; of two ticks that of its own size.
+    pub fn ticked(&self, now: &Asked) -> Option<&Ticked> {
+        let about = || self.ticks.iter().rev().filter(|ticked| ticked.is_about(now));
+        about().find(|ticked| ticked.asked.size == now.size).or_else(|| about().next())
+    }
+
+    /// Keeps a tick in place of those about the same item that it replaces.
+    pub(super) fn tick(&mut self, asked: &Asked, tick: &Tick) {
+        self.ticks.retain(|earlier| !earlier.is_about(asked));
+        if tick.says_something() {
+            self.ticks.push(Ticked { asked: asked.clone(), tick: tick.clone() });
+        }
+    }
+
+    /// The list on which an item stands. One of the shop's own that has been taken off is told of with the orders: most
+    /// were.
+    pub fn list_of(&self, key: &ItemKey) -> ListKind {
+        match key {
+            ItemKey::Order { .. } => ListKind::Order,
+            ItemKey::Machine { .. } => ListKind::MachineShop,
+            ItemKey::Part { list, .. } | ItemKey::Former { list, .. } => *list,
+            ItemKey::PutRight { .. } => ListKind::PutRight,
+            ItemKey::Own { edit } => {
+                let own = self.own_items.iter().find(|(of, _)| of == edit);
+                own.map_or(ListKind::Order, |(_, item)| item.list)
+            }
+        }
+    }
+
+    /// An item in words. An old entry did not always tell them: then as far as its key does.
+    pub fn item_words(&self, asked: &Asked) -> String {
+        if !asked.words.is_empty() {
+            return asked.words.clone();
+        }
+        match &asked.key {
+            ItemKey::Order { kind, .. } | ItemKey::Machine { kind, .. } => capitalised(&plural(kind.row().name)),
+            ItemKey::Part { part, .. } => {
+                self.arrangement.as_ref().map_or_else(|| part.to_string(), |arrangement| part.label(arrangement))
+            }
+            ItemKey::PutRight { check, .. } => check.clone(),
+            ItemKey::Own { edit } => {
+                let own = self.own_items.iter().find(|(of, _)| of == edit);
+                own.map_or_else(|| "an item that was taken off".into(), |(_, item)| item.what.clone())
+            }
+            ItemKey::Former { words, .. } => words.clone(),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::engine::PartKind;
+    use crate::measure::Length;
+
+    fn shells(thou: i64) -> Asked {
+        let key = ItemKey::Order { kind: PartKind::MainShell, parts: vec![] };
+        Asked { key, words: String::new(), size: Some(Length::from_nanometres(thou * 25_400)), quantity: 5 }
+    }
+
+    fn done(done: u32, note: &str) -> Tick {
+        Tick { done, note: note.into(), ..Tick::default() }
+    }
+
+    #[test]
+    fn what_was_ordered_in_one_size_is_not_what_is_wanted_in_another() {
+        let mut job = Job::default();
+        job.tick(&shells(10), &done(5, "From the north."));
+        assert_eq!(job.ticked(&shells(10)).map(|ticked| ticked.tick.done), Some(5));
+        assert_eq!(job.ticked(&shells(20)), None);
+        job.tick(&shells(20), &done(2, ""));
+        assert_eq!(job.ticks.len(), 2, "the first order is still known");
+        assert_eq!(job.ticked(&shells(20)).map(|ticked| ticked.tick.done), Some(2));
+        job.tick(&shells(10), &done(0, ""));
+        assert_eq!(job.ticks.len(), 1, "and can be taken back");
+    }
+
+    #[test]
+    fn a_note_goes_along_to_another_size() {
+        let mut job = Job::default();
+        job.tick(&shells(10), &done(0, "Ask the north."));
+        assert_eq!(job.ticked(&shells(20)).map(|ticked| ticked.tick.note.as_str()), Some("Ask the north."));
+        job.tick(&shells(20), &done(5, "Ask the north."));
+        assert_eq!(job.ticks.len(), 1);
+    }
+}
