@@ -288,6 +288,9 @@ export type Change = { "do": "fill",
   /** The edit. */
   edit: EditId, };
 
+/** Whether a reading conforms to a limit, given how far the reading can be trusted (the word of ISO 14253-1, from memory). */
+export type Conformity = "within" | "too-close" | "outside";
+
 /** The answer to one line of a proposal. */
 export type Consent = "yes" | "no" | "later";
 
@@ -911,6 +914,8 @@ export type OrderLine = {
   size: Length | null,
   /** The size in words: "0.010 in undersize", "size not known yet". */
   size_shown: string,
+  /** The parts that it is for: of shells those that run on the journals of this size. */
+  parts: Array<Part>,
   /** How many: pairs of shells, pistons, sets of rings. */
   quantity: number,
   /** Held or free. */
@@ -986,7 +991,9 @@ export type PartPlan = {
   at_fault: boolean,
   /** What is wrong with it as found, each in a sentence. */
   faults: Array<string>,
-  /** The size of shell or piston that goes with it, in words. */
+  /** The size beyond standard of the shell or piston that goes with it, in nanometres; none while it is not known. */
+  mate: Length | null,
+  /** The same in words; empty while it is not known. */
   mate_shown: string, };
 
 /** One part with all that is known and concluded about it. */
@@ -1529,9 +1536,6 @@ export type Unexplained = {
   parts: Array<Part>,
   /** The probability that no cause of the catalogue made it, 0 to 1; the mean over the parts. */
   probability: number, };
-
-/** What a reading says about a limit, given how far the reading can be trusted. */
-export type Conformity = "within" | "too-close" | "outside";
 
 /** How warm a part was when it was measured with an instrument at 20 °C. */
 export type Warmth = {

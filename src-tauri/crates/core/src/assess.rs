@@ -15,8 +15,8 @@ use crate::engine::{Engine, Part};
 use crate::job::{Approval, Change, Job, Mark, MarkPlace, OnMoney, PartRecord, Refused};
 use crate::list::{self, Open, WorkList};
 use crate::money::{self, Difference, Quote};
-use crate::sizing::{Measured, Sizing};
-use crate::view::{PartView, Seen, readings_of, view};
+use crate::sizing::Measured;
+use crate::view::{PartView, Seen, Sizing, readings_of, view};
 use crate::work::Outcome;
 
 /// Everything that follows from a job.
@@ -144,7 +144,7 @@ pub fn assess_with(job: &Job, memo: &mut Memo) -> Assessment {
     let decisions = decide::decide(&engine, job, &measured);
     let causes = cause::diagnose_with(Some(&engine), job, &measured.figures, memo);
     let blank = PartRecord::default();
-    let Measured { readings, mut sizing, mut figures } = measured;
+    let Measured { readings, plans, mut figures } = measured;
     let replaced: BTreeSet<Part> = engine
         .parts()
         .iter()
@@ -152,7 +152,7 @@ pub fn assess_with(job: &Job, memo: &mut Memo) -> Assessment {
         .filter(|(_, decision)| decision.outcome == Outcome::Replace)
         .map(|(part, _)| *part)
         .collect();
-    sizing.settle(&readings, &|part| replaced.contains(&part));
+    let sizing = Sizing::of(&readings, plans, &replaced);
     let parts: Vec<PartView> = engine
         .parts()
         .iter()

@@ -7,8 +7,8 @@ use crate::engine::PartKind;
 use crate::job::Job;
 use crate::money::{Money, PriceKey, PriceList};
 use crate::sheet::SizeGroup;
-use crate::sizing::{Action, GroupPlan, Sizing};
-use crate::view::PartView;
+use crate::sizing::{Action, GroupPlan};
+use crate::view::{PartView, Sizing};
 use crate::work::{Outcome, Work};
 
 /// One way.
@@ -47,7 +47,7 @@ pub struct Ways {
 
 /// What there is to choose in this job.
 pub fn ways(job: &Job, parts: &[PartView], sizing: &Sizing) -> Vec<Ways> {
-    let bores = sizing.groups.iter().find(|plan| plan.group == SizeGroup::Bores);
+    let bores = sizing.plan(SizeGroup::Bores);
     let all = [camshaft(job, parts), bores.and_then(|plan| worn_bores(job, parts, plan))];
     all.into_iter().flatten().collect()
 }

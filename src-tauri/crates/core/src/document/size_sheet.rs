@@ -7,7 +7,8 @@ use crate::engine::Part;
 use crate::figure::Figure;
 use crate::job::Job;
 use crate::measure::{Conformity, Phase, in_unit};
-use crate::sizing::{Action, GroupPlan, OrderState};
+use crate::sizing::{Action, GroupPlan};
+use crate::view::OrderState;
 use crate::words::capitalised;
 use crate::work::Outcome;
 
@@ -139,7 +140,7 @@ fn orders(assessment: &Assessment, blocks: &mut Vec<Block>) {
         return;
     }
     blocks.push(heading("To order"));
-    let entry = |line: &crate::sizing::OrderLine| {
+    let entry = |line: &crate::view::OrderLine| {
         let state = if line.state == OrderState::Free { "free to order" } else { "held" };
         let waits = match line.waits_for.as_slice() {
             [] => String::new(),

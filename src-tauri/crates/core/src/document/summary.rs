@@ -9,8 +9,8 @@ use crate::cause::CauseView;
 use crate::job::{Consent, HistoryFact, Job};
 use crate::measure::{Conformity, Phase};
 use crate::money::Money;
-use crate::sizing::{Action, OrderState};
-use crate::view::PartView;
+use crate::sizing::Action;
+use crate::view::{OrderState, PartView};
 use crate::words::{capitalised, counted};
 use crate::work::Outcome;
 

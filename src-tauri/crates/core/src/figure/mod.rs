@@ -16,9 +16,7 @@ pub use crank::{Pair, adjacent_run_outs};
 pub use doubt::doubt;
 pub use line::line_of_bores;
 pub use ring::gap_growth;
-pub use standing::{Readings, Standing, Value};
-
-use std::collections::BTreeMap;
+pub use standing::{Readings, Sizes, Standing, Value};
 
 use serde::Serialize;
 
@@ -72,9 +70,6 @@ impl Figure {
         self.verdict.is_none() && !self.limits.is_empty()
     }
 }
-
-/// The sizes to which groups have been brought in a phase; standard where nothing is given.
-pub type Sizes = BTreeMap<SizeGroup, Length>;
 
 /// Everything that is needed to conclude.
 #[derive(Debug, Clone, Copy)]

@@ -5,6 +5,10 @@ use std::collections::BTreeMap;
 use crate::engine::{Engine, Part};
 use crate::job::{EditId, Job};
 use crate::measure::{Grid, Length, LengthUnit, Phase, Quantity, Reading, Spot, Station};
+use crate::sheet::SizeGroup;
+
+/// The sizes to which groups have been brought in a phase; standard where nothing is given.
+pub type Sizes = BTreeMap<SizeGroup, Length>;
 
 /// One reading that stands, corrected.
 #[derive(Debug, Clone, Copy)]
@@ -131,6 +135,11 @@ impl<'a> Readings<'a> {
     /// The coarsest step in which a quantity was read.
     pub fn step(&self, part: Part, quantity: Quantity, phase: Phase) -> Length {
         self.quantity(part, quantity, phase).map(|standing| standing.step).max().unwrap_or_default()
+    }
+
+    /// The sizes that the groups had when they were found.
+    pub fn found_sizes(&self) -> Sizes {
+        self.job.found_sizes.iter().map(|(group, size)| (*group, size.length)).collect()
     }
 
     /// The unit in which results are shown.

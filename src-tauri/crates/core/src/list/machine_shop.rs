@@ -4,7 +4,8 @@ use super::ListItem;
 use super::work::{Shared, grouped};
 use crate::engine::PartKind;
 use crate::job::ItemKey;
-use crate::sizing::{Action, Sizing};
+use crate::sizing::Action;
+use crate::view::Sizing;
 use crate::words::capitalised;
 use crate::work::{Outcome, Work};
 

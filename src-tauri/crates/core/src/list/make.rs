@@ -5,8 +5,7 @@ use super::{ListItem, NotWanted, WorkList, consent, machine_shop, order};
 use crate::cause::CauseReport;
 use crate::engine::Engine;
 use crate::job::{Approval, ItemKey, Job, ListKind, Tick, Ticked};
-use crate::sizing::Sizing;
-use crate::view::PartView;
+use crate::view::{PartView, Sizing};
 use crate::words::capitalised;
 use crate::work::Outcome;
 

@@ -6,8 +6,7 @@ use super::{ListItem, ListKind, WorkList};
 use crate::engine::Part;
 use crate::job::{Approval, Consent};
 use crate::measure::{Conformity, Phase};
-use crate::sizing::Sizing;
-use crate::view::PartView;
+use crate::view::{PartView, Sizing};
 
 /// One thing that is still open.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]

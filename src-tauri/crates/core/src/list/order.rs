@@ -5,8 +5,8 @@ use super::work::{Shared, count, count_of, grouped};
 use crate::engine::PartKind;
 use crate::job::ItemKey;
 use crate::sheet::SizeGroup;
-use crate::sizing::{Action, GroupPlan, OrderLine, OrderState, Sizing};
-use crate::view::PartView;
+use crate::sizing::{Action, GroupPlan};
+use crate::view::{OrderLine, OrderState, PartView, Sizing};
 use crate::words::capitalised;
 use crate::work::Outcome;
 
@@ -16,7 +16,7 @@ pub(super) fn order(work: &Shared<'_>, sizing: &Sizing) -> Vec<ListItem> {
     let mut items: Vec<ListItem> = Vec::new();
     for line in &sizing.orders {
         // Of what is ordered in more than one size, each part belongs to the line of its own.
-        let views = replaced.get_mut(&line.kind).map(|left| of_line(work, sizing, line, left)).unwrap_or_default();
+        let views = replaced.get_mut(&line.kind).map(|left| of_line(line, left)).unwrap_or_default();
         if views.is_empty() {
             continue;
         }
@@ -47,20 +47,9 @@ pub(super) fn order(work: &Shared<'_>, sizing: &Sizing) -> Vec<ListItem> {
     items
 }
 
-/// Takes from the parts that are left those of a line: all where it is the only size of its kind.
-fn of_line<'a>(
-    work: &Shared<'a>,
-    sizing: &Sizing,
-    line: &OrderLine,
-    left: &mut Vec<&'a PartView>,
-) -> Vec<&'a PartView> {
-    let of_its_size = |view: &PartView| {
-        let mates = sizing.groups.iter().filter(|plan| plan.group.mate() == line.kind).flat_map(|plan| &plan.parts);
-        let mut own = mates.filter(|own| work.is_mate(own.part, view.part)).peekable();
-        own.peek().is_none() || own.any(|own| own.mate_shown == line.size_shown)
-    };
-    let is_only = is_only(sizing, line);
-    let (views, rest) = left.iter().partition(|view| is_only || of_its_size(view));
+/// Takes from the parts that are left those of a line.
+fn of_line<'a>(line: &OrderLine, left: &mut Vec<&'a PartView>) -> Vec<&'a PartView> {
+    let (views, rest) = left.iter().partition(|view| line.parts.contains(&view.part));
     *left = rest;
     views
 }
@@ -72,6 +61,7 @@ fn is_only(sizing: &Sizing, line: &OrderLine) -> bool {
 
 /// A piston that is renewed alone takes the size of its bore.
 fn size_of_bores(kind: PartKind, sizing: &Sizing) -> Option<&GroupPlan> {
-    let bores = sizing.groups.iter().find(|plan| plan.group == SizeGroup::Bores);
-    bores.filter(|plan| kind == PartKind::Piston && plan.action != Action::Open && !plan.size_shown.is_empty())
+    sizing
+        .plan(SizeGroup::Bores)
+        .filter(|plan| kind == PartKind::Piston && plan.action != Action::Open && !plan.size_shown.is_empty())
 }

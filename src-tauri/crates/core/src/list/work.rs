@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::ListItem;
-use crate::engine::{At, Engine, Part, PartKind};
+use crate::engine::{Engine, Part, PartKind};
 use crate::job::ItemKey;
 use crate::view::PartView;
 use crate::words::{capitalised, plural};
@@ -13,7 +13,6 @@ use crate::work::{Outcome, Work};
 /// block.
 #[derive(Debug)]
 pub(super) struct Shared<'a> {
-    engine: &'a Engine,
     own: Vec<&'a PartView>,
     brought: BTreeMap<Part, Vec<&'a PartView>>,
 }
@@ -34,15 +33,7 @@ impl<'a> Shared<'a> {
                 None => own.push(view),
             }
         }
-        Self { engine, own, brought }
-    }
-
-    /// Whether a shell belongs on a journal.
-    pub(super) fn is_mate(&self, journal: Part, shell: Part) -> bool {
-        match (journal.at, shell.at.cylinder()) {
-            (At::Crankpin(pin), Some(cylinder)) => self.engine.arrangement().crankpin_of(cylinder) == pin,
-            _ => journal.at.main().is_some() && journal.at.main() == shell.at.main(),
-        }
+        Self { own, brought }
     }
 
     /// Those of one outcome, by kind.

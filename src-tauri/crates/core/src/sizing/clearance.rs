@@ -1,9 +1,11 @@
 //! The running clearance to expect at each position: worst case and root-sum-square, against the sheet.
 
+use std::collections::BTreeSet;
+
 use serde::Serialize;
 
+use super::plan::{Action, GroupPlan, plan_of};
 use super::words::rounded;
-use super::{Action, GroupPlan};
 use crate::engine::{At, Half, Part, PartKind};
 use crate::figure::Readings;
 use crate::measure::{Bound, Bounds, Conformity, Length, Phase, Quantity};
@@ -66,28 +68,23 @@ pub fn running(hole: (Length, Length), inside: &[(Length, Length)]) -> Spread {
 /// A range of a size with the word for where it comes from.
 type Known = ((Length, Length), &'static str);
 
-/// The clearances of all bearings and pistons for which the sizes are known; `is_replaced` tells of a part that the old one
-/// does not stay.
-pub(super) fn predict(
-    readings: &Readings<'_>,
-    groups: &[GroupPlan],
-    is_replaced: &dyn Fn(Part) -> bool,
-) -> Vec<Predicted> {
-    let plans = |group| super::of(groups, group);
+/// The clearances of all bearings and pistons for which the sizes are known. Of what is replaced the old part’s reading
+/// tells nothing.
+pub(crate) fn clearances(readings: &Readings<'_>, plans: &[GroupPlan], replaced: &BTreeSet<Part>) -> Vec<Predicted> {
     // Bearing by bearing along the crankshaft, then the pistons.
     let of = |kind: PartKind| readings.engine.parts().iter().filter(move |part| part.kind == kind);
     [PartKind::MainJournal, PartKind::Rod, PartKind::Piston]
         .into_iter()
         .flat_map(of)
         .filter_map(|part| match part.kind {
-            PartKind::MainJournal => bearing(readings, plans(SizeGroup::Mains)?, *part, *part),
+            PartKind::MainJournal => bearing(readings, plan_of(plans, SizeGroup::Mains)?, *part, *part),
             PartKind::Rod => {
                 let At::Cylinder(cylinder) = part.at else { return None };
                 let pin = readings.engine.arrangement().crankpin_of(cylinder);
                 let pin = Part { kind: PartKind::Crankpin, at: At::Crankpin(pin) };
-                bearing(readings, plans(SizeGroup::Crankpins)?, pin, *part)
+                bearing(readings, plan_of(plans, SizeGroup::Crankpins)?, pin, *part)
             }
-            PartKind::Piston => piston(readings, plans(SizeGroup::Bores)?, *part, is_replaced(*part)),
+            PartKind::Piston => piston(readings, plan_of(plans, SizeGroup::Bores)?, *part, replaced.contains(part)),
             _ => None,
         })
         .collect()
@@ -154,9 +151,8 @@ fn row_of(readings: &Readings<'_>, plan: &GroupPlan, part: Part) -> Option<SizeR
     let sheet = &readings.job.sheet;
     let size = plan.size?;
     let mine = plan.parts.iter().find(|own| own.part == part)?;
-    if plan.action == Action::UndersizeShells && mine.mate_shown != plan.size_shown {
-        let words = |row: &SizeRow| super::words::size_words(row.size, plan.group, readings) == mine.mate_shown;
-        return sheet.series(plan.group).into_iter().find(words);
+    if plan.action == Action::UndersizeShells && mine.mate != plan.size {
+        return sheet.series(plan.group).into_iter().find(|row| Some(row.size) == mine.mate);
     }
     sheet.row(plan.group, size)
 }
@@ -203,8 +199,8 @@ fn judged(
             _ => Conformity::TooClose,
         }
     });
-    let label = match at.kind {
-        PartKind::MainJournal => at.label(readings.engine.arrangement()).replace(", journal", ""),
+    let label = match at.at {
+        At::Main(n) => format!("Main {n}"),
         _ => at.label(readings.engine.arrangement()),
     };
     Predicted {

@@ -1,6 +1,6 @@
 //! The condition of one journal or bore as found: its size, its form, its marks, and what is still missing.
 
-use super::Missing;
+use super::plan::Missing;
 use crate::engine::{Part, PartKind};
 use crate::figure::{Bench, Figure, Readings, figures};
 use crate::job::PartRecord;
@@ -37,7 +37,7 @@ pub(super) struct Condition {
 
 /// Looks at one journal or bore as found.
 pub(super) fn condition(readings: &Readings<'_>, part: Part, sense: Sense) -> Condition {
-    let sizes = super::found_sizes(readings);
+    let sizes = readings.found_sizes();
     let bench = Bench { readings, phase: Phase::Found, sizes: &sizes };
     let label = part.label(readings.engine.arrangement());
     let blank = PartRecord::default();

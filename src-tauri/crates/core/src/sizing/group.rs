@@ -1,12 +1,12 @@
 //! The plan of a group: one size for all mains, one for all crankpins, one for all bores.
 
 use super::condition::{Condition, condition};
+use super::plan::{Action, GroupPlan, Missing, PartPlan, plan_of};
 use super::words::{range_words, size_text, size_words};
-use super::{Action, GroupPlan, Missing, PartPlan};
 use crate::engine::Part;
 use crate::figure::Readings;
 use crate::measure::{Length, Sense, in_unit};
-use crate::sheet::{SizeGroup, SizeRow};
+use crate::sheet::{Dispute, SizeGroup, SizeRow};
 use crate::work::Work;
 
 /// The smallest size beyond `found` that cleans up everything: the first whose finished range lies wholly within what the
@@ -44,16 +44,36 @@ struct Group<'a> {
     seen: Vec<(Part, Condition)>,
 }
 
+/// The plan of each group; where the shop grinds all journals of a crankshaft together, one group takes the other along.
+pub(super) fn plans(readings: &Readings<'_>) -> Vec<GroupPlan> {
+    let mut plans: Vec<GroupPlan> = SizeGroup::ALL.into_iter().map(|group| plan(readings, group, None)).collect();
+    if !readings.job.sheet.follows_other(Dispute::GroundJournals) {
+        return plans;
+    }
+    let is_ground = |group: SizeGroup| plan_of(&plans, group).is_some_and(|plan| plan.action == Action::Machine);
+    let along = match (is_ground(SizeGroup::Mains), is_ground(SizeGroup::Crankpins)) {
+        (true, false) => SizeGroup::Crankpins,
+        (false, true) => SizeGroup::Mains,
+        _ => return plans,
+    };
+    if let Some(taken) = plans.iter_mut().find(|plan| plan.group == along && plan.action != Action::Replace) {
+        let why =
+            format!("Other journals of the crankshaft must be ground. {}", Dispute::GroundJournals.sentence(true));
+        *taken = plan(readings, along, Some(why));
+    }
+    plans
+}
+
 /// Plans one group. One part machined means all of the group machined, to one size (TM 5-3805-262-34 p. 4-50 and two
 /// further manuals for journals; common practice for bores). `along` says why it is machined even if it is sound itself.
-pub(super) fn plan(readings: &Readings<'_>, group: SizeGroup, along: Option<String>) -> GroupPlan {
+fn plan(readings: &Readings<'_>, group: SizeGroup, along: Option<String>) -> GroupPlan {
     let sheet = &readings.job.sheet;
     let parts = readings.engine.parts().iter().copied().filter(|part| part.kind == group.kind());
     let this = Group {
         readings,
         group,
         along,
-        found: super::found_sizes(readings).get(&group).copied().unwrap_or_default(),
+        found: readings.found_sizes().get(&group).copied().unwrap_or_default(),
         series: sheet.series(group),
         seen: parts.map(|part| (part, condition(readings, part, group.sense()))).collect(),
     };
@@ -386,6 +406,7 @@ impl Group<'_> {
             take_off_shown: take_off.map_or_else(String::new, |length| self.show(length)),
             at_fault: seen.at_fault(),
             faults: seen.faults.clone(),
+            mate,
             mate_shown: mate.map_or_else(String::new, |size| size_words(size, self.group, self.readings)),
         }
     }

@@ -102,6 +102,11 @@ impl Missing {
     }
 }
 
+/// The plan of a group.
+pub fn plan_of(plans: &[GroupPlan], group: SizeGroup) -> Option<&GroupPlan> {
+    plans.iter().find(|plan| plan.group == group)
+}
+
 impl GroupPlan {
     /// What is done with it, in words, lower case.
     pub fn words(&self) -> String {
@@ -149,6 +154,8 @@ pub struct PartPlan {
     pub at_fault: bool,
     /// What is wrong with it as found, each in a sentence.
     pub faults: Vec<String>,
-    /// The size of shell or piston that goes with it, in words.
+    /// The size beyond standard of the shell or piston that goes with it, in nanometres; none while it is not known.
+    pub mate: Option<Length>,
+    /// The same in words; empty while it is not known.
     pub mate_shown: String,
 }

@@ -2,9 +2,9 @@
 
 use serde::Serialize;
 
-use super::{GroupPlan, Readings};
+use super::plan::GroupPlan;
 use crate::engine::Part;
-use crate::figure::{Bench, Figure, figures};
+use crate::figure::{Bench, Figure, Readings, figures};
 use crate::measure::{Conformity, Phase, Quantity};
 use crate::sheet::SizeGroup;
 
@@ -39,7 +39,7 @@ pub struct ReadBackLine {
 }
 
 /// Checks what was machined or sleeved. None if nothing of the group is.
-pub(super) fn read_back(readings: &Readings<'_>, plan: &GroupPlan) -> Option<ReadBack> {
+pub(crate) fn read_back(readings: &Readings<'_>, plan: &GroupPlan) -> Option<ReadBack> {
     let size = plan.size.filter(|_| plan.machined().next().is_some())?;
     let sizes = [(plan.group, size)].into();
     let bench = Bench { readings, phase: Phase::Machined, sizes: &sizes };

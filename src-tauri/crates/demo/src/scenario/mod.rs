@@ -186,7 +186,8 @@ mod tests {
 
     #[test]
     fn the_story_measures_and_orders() {
-        use wearbook_core::sizing::{Action, OrderState};
+        use wearbook_core::sizing::Action;
+        use wearbook_core::view::OrderState;
         let assessment = assess(&told());
         assert_eq!(assessment.sheet_doubts, Vec::<String>::new());
         let [mains, pins, bores] = assessment.sizing.groups.as_slice() else { panic!("three groups") };

@@ -1,0 +1,155 @@
+//! What to order in which size, and whether it may be ordered yet: nothing is ordered on guesses.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use serde::Serialize;
+
+use crate::engine::{At, Engine, Part, PartKind};
+use crate::measure::Length;
+use crate::sheet::SizeGroup;
+use crate::sizing::{Action, GroupPlan, PartPlan, ReadBack};
+
+/// Whether a line may be ordered.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+pub enum OrderState {
+    /// The readings it rests on do not all exist: not to be ordered yet.
+    Held,
+    /// Free to order.
+    Free,
+}
+
+/// One line of an order.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+pub struct OrderLine {
+    /// The kind of part; of shells a pair each bearing.
+    pub kind: PartKind,
+    /// What, in words: "main bearing shells, pairs".
+    pub what: String,
+    /// The size beyond standard, in nanometres; none while it is not known.
+    pub size: Option<Length>,
+    /// The size in words: "0.010 in undersize", "size not known yet".
+    pub size_shown: String,
+    /// The parts that it is for: of shells those that run on the journals of this size.
+    pub parts: Vec<Part>,
+    /// How many: pairs of shells, pistons, sets of rings.
+    pub quantity: usize,
+    /// Held or free.
+    pub state: OrderState,
+    /// What it waits for, each in a sentence; empty if it is free.
+    pub waits_for: Vec<String>,
+}
+
+/// The sized lines: main and rod bearings, pistons, rings. What goes with journals or bores that are renewed with their
+/// shaft or block is held, for the new ones have sizes of their own.
+pub(super) fn orders(
+    engine: &Engine,
+    plans: &[GroupPlan],
+    read_back: &[ReadBack],
+    replaced: &BTreeSet<Part>,
+) -> Vec<OrderLine> {
+    let of_group = |plan: &GroupPlan| {
+        let is_renewed = plan.action == Action::Replace || replaced.iter().any(|part| part.kind == plan.group.kind());
+        let returned = read_back.iter().find(|back| back.group == plan.group);
+        match plan.group {
+            SizeGroup::Mains | SizeGroup::Crankpins => shells(engine, plan, returned, is_renewed),
+            SizeGroup::Bores => pistons_and_rings(engine, plan, is_renewed),
+        }
+    };
+    plans.iter().flat_map(of_group).collect()
+}
+
+/// Shells wait for the plan, and where journals are ground for what the shop really ground.
+fn shells(engine: &Engine, plan: &GroupPlan, returned: Option<&ReadBack>, is_renewed: bool) -> Vec<OrderLine> {
+    let kind = plan.group.mate();
+    let what = if kind == PartKind::MainShell { "main bearing shells, pairs" } else { "rod bearing shells, pairs" };
+    let waits = match (plan.action, returned) {
+        _ if is_renewed => vec![renewed(plan.group)],
+        (Action::Open | Action::Machine, None) => missing(plan).chain([plan.because.clone()]).collect(),
+        (Action::Machine, Some(back)) if !back.confirmed => {
+            let problems = back.parts.iter().map(|line| line.problem.clone()).filter(|problem| !problem.is_empty());
+            missing(plan).chain(problems).collect()
+        }
+        _ => missing(plan).collect(),
+    };
+    let mut by_size: BTreeMap<Option<Length>, Vec<&PartPlan>> = BTreeMap::new();
+    for own in &plan.parts {
+        by_size.entry(own.mate.filter(|_| !is_renewed)).or_default().push(own);
+    }
+    let line = |(size, journals): (Option<Length>, Vec<&PartPlan>)| {
+        let runs_here = |shell: &&Part| journals.iter().any(|own| runs_on(engine, **shell, own.part));
+        let shown = journals.first().map_or("", |own| own.mate_shown.as_str());
+        OrderLine {
+            parts: of_kind(engine, kind).filter(runs_here).copied().collect(),
+            // Two rods on one crankpin take two pairs.
+            quantity: match plan.group {
+                SizeGroup::Crankpins => journals.len() * usize::from(engine.arrangement().rods_per_crankpin),
+                _ => journals.len(),
+            },
+            ..held_or_free(kind, what, size.map(|size| (size, shown)), &waits)
+        }
+    };
+    // What is farthest from standard first.
+    by_size.into_iter().rev().map(line).collect()
+}
+
+/// Whether a shell belongs on a journal.
+fn runs_on(engine: &Engine, shell: Part, journal: Part) -> bool {
+    match (journal.at, shell.at) {
+        (At::Crankpin(pin), At::CylinderHalf(cylinder, _)) => engine.arrangement().crankpin_of(cylinder) == pin,
+        (At::Main(main), At::MainHalf(n, _)) => main == n,
+        _ => false,
+    }
+}
+
+/// Pistons wait for the plan only: the shop bores to the pistons it is given, not the other way round (common practice).
+/// Rings are renewed in any case, in the size of the bores.
+fn pistons_and_rings(engine: &Engine, plan: &GroupPlan, is_renewed: bool) -> Vec<OrderLine> {
+    let waits: Vec<String> = match plan.size {
+        _ if is_renewed => vec![renewed(plan.group)],
+        None => missing(plan).chain([plan.because.clone()]).collect(),
+        Some(_) => missing(plan).collect(),
+    };
+    let size = plan.size.filter(|_| !is_renewed).map(|size| (size, plan.size_shown.as_str()));
+    let line = |kind: PartKind, what| OrderLine {
+        parts: of_kind(engine, kind).copied().collect(),
+        quantity: plan.parts.len(),
+        ..held_or_free(kind, what, size, &waits)
+    };
+    let rings = line(PartKind::Rings, "piston rings, sets");
+    match plan.action {
+        Action::Machine | Action::Replace => vec![line(PartKind::Piston, "pistons"), rings],
+        _ => vec![rings],
+    }
+}
+
+/// A line without its parts.
+fn held_or_free(kind: PartKind, what: &str, size: Option<(Length, &str)>, waits: &[String]) -> OrderLine {
+    OrderLine {
+        kind,
+        what: what.into(),
+        size: size.map(|(size, _)| size),
+        size_shown: size.map_or("size not known yet", |(_, shown)| shown).into(),
+        parts: vec![],
+        quantity: 0,
+        state: if waits.is_empty() { OrderState::Free } else { OrderState::Held },
+        waits_for: waits.to_vec(),
+    }
+}
+
+fn of_kind(engine: &Engine, kind: PartKind) -> impl Iterator<Item = &Part> {
+    engine.parts().iter().filter(move |part| part.kind == kind)
+}
+
+fn missing(plan: &GroupPlan) -> impl Iterator<Item = String> {
+    plan.missing.iter().map(|missing| missing.words.clone())
+}
+
+fn renewed(group: SizeGroup) -> String {
+    match group {
+        SizeGroup::Bores => "The block is replaced: measure the bores of the new one before ordering.".into(),
+        _ => "The crankshaft is replaced: measure the journals of the new one before ordering.".into(),
+    }
+}

@@ -1,0 +1,44 @@
+//! The sizes of a rebuild.
+
+use std::collections::BTreeSet;
+
+use serde::Serialize;
+
+use super::order_line::{OrderLine, orders};
+use crate::engine::Part;
+use crate::figure::Readings;
+use crate::sheet::SizeGroup;
+use crate::sizing::{GroupPlan, Predicted, ReadBack, clearances, plan_of, read_back};
+
+/// The sizes of a rebuild.
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+pub struct Sizing {
+    /// What is done with each group, and why.
+    pub groups: Vec<GroupPlan>,
+    /// The clearance to expect at each position.
+    pub clearances: Vec<Predicted>,
+    /// What came back from the machine shop, beside what was asked for.
+    pub read_back: Vec<ReadBack>,
+    /// What to order, in which size: held or free.
+    pub orders: Vec<OrderLine>,
+}
+
+impl Sizing {
+    /// What follows from the plans once it is decided which parts are replaced: for a reason that readings do not tell,
+    /// such as a crack or a scuffed skirt, too.
+    pub(crate) fn of(readings: &Readings<'_>, plans: Vec<GroupPlan>, replaced: &BTreeSet<Part>) -> Self {
+        let read_back: Vec<ReadBack> = plans.iter().filter_map(|plan| read_back(readings, plan)).collect();
+        Self {
+            orders: orders(readings.engine, &plans, &read_back, replaced),
+            clearances: clearances(readings, &plans, replaced),
+            read_back,
+            groups: plans,
+        }
+    }
+
+    /// The plan of a group.
+    pub fn plan(&self, group: SizeGroup) -> Option<&GroupPlan> {
+        plan_of(&self.groups, group)
+    }
+}
