@@ -6,7 +6,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Component, Path, PathBuf};
 
 /// Each module of the page with those that it imports.
-type Modules = BTreeMap<PathBuf, Vec<PathBuf>>;
+pub(crate) type Modules = BTreeMap<PathBuf, Vec<PathBuf>>;
 
 #[test]
 fn every_import_of_the_page_exists() {
@@ -48,7 +48,7 @@ fn modules() -> Modules {
 }
 
 /// A way from a module back to itself, file by file; none if there is no such way.
-fn circle(modules: &Modules) -> Option<String> {
+pub(crate) fn circle(modules: &Modules) -> Option<String> {
     let mut done = BTreeSet::new();
     modules.keys().find_map(|module| way_back(modules, module, &mut Vec::new(), &mut done))
 }

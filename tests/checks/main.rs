@@ -10,6 +10,7 @@
 mod actions_match;
 mod core_is_pure;
 mod imports;
+mod ladder;
 mod words;
 
 use std::path::PathBuf;

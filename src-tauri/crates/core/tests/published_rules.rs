@@ -102,8 +102,8 @@ fn every_rule_with_a_published_source_has_a_case() {
         .collect();
     let without: Vec<&str> = rules::ALL
         .iter()
-        .filter(|rule| !rule.source.starts_with("Common practice") && !expected.contains(rule.id))
-        .map(|rule| rule.id)
+        .filter(|rule| !rule.source.starts_with("Common practice") && !expected.contains(rule.id.as_str()))
+        .map(|rule| rule.id.as_str())
         .collect();
     assert!(without.is_empty(), "no published case for {without:?}");
 }
@@ -147,8 +147,11 @@ fn unmet(expected: &Expected, assessment: &Assessment) -> Vec<String> {
     if fitting.is_empty() {
         return vec![format!("{} names no part", expected.parts)];
     }
-    if let Some(unknown) =
-        expected.rule.iter().chain(&expected.silent).find(|id| rules::ALL.iter().all(|rule| rule.id != *id))
+    if let Some(unknown) = expected
+        .rule
+        .iter()
+        .chain(&expected.silent)
+        .find(|id| rules::ALL.iter().all(|rule| rule.id.as_str() != id.as_str()))
     {
         return vec![format!("there is no rule “{unknown}”")];
     }
@@ -159,18 +162,21 @@ fn unmet(expected: &Expected, assessment: &Assessment) -> Vec<String> {
             all.push(format!("{part}: the outcome is {:?}: {:#?}", decision.outcome, decision.reasons));
         }
         let decides = |id: &String| {
-            decision.reasons.iter().any(|reason| reason.rule == *id && reason.outcome == expected.outcome)
+            decision
+                .reasons
+                .iter()
+                .any(|reason| reason.rule.as_str() == id.as_str() && reason.outcome == expected.outcome)
         };
         if !expected.rule.as_ref().is_none_or(decides) {
             all.push(format!("{part}: {:?} does not decide it: {:#?}", expected.rule, decision.reasons));
         }
-        let speaks = |id: &String| decision.reasons.iter().any(|reason| reason.rule == *id);
+        let speaks = |id: &String| decision.reasons.iter().any(|reason| reason.rule.as_str() == id.as_str());
         if expected.silent.as_ref().is_some_and(speaks) {
             all.push(format!("{part}: {:?} speaks", expected.silent));
         }
         let says = |words: &String| {
             let meant = |rule: &str| expected.rule.as_ref().is_none_or(|id| rule == id);
-            decision.reasons.iter().any(|reason| meant(&reason.rule) && reason.because.contains(words))
+            decision.reasons.iter().any(|reason| meant(reason.rule.as_str()) && reason.because.contains(words))
         };
         if !expected.because.as_ref().is_none_or(says) {
             all.push(format!("{part}: no reason says {:?}: {:#?}", expected.because, decision.reasons));

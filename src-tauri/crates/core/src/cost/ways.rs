@@ -3,6 +3,7 @@
 
 use serde::Serialize;
 
+use crate::decide::rules;
 use crate::engine::PartKind;
 use crate::job::Job;
 use crate::money::{Money, PriceKey, PriceList};
@@ -97,7 +98,7 @@ fn camshaft(job: &Job, parts: &[PartView]) -> Option<Ways> {
 }
 
 fn is_crack(reason: &crate::decide::Reason) -> bool {
-    reason.rule == "cracks" && reason.outcome == Outcome::Replace
+    reason.rule == rules::CRACKS && reason.outcome == Outcome::Replace
 }
 
 /// Worn bores: all bored to the next size with new pistons, the worn ones sleeved, or, where no size is left, a new block.
@@ -116,7 +117,8 @@ fn worn_bores(job: &Job, parts: &[PartView], plan: &GroupPlan) -> Option<Ways> {
     // Pistons that are renewed for a reason of their own are so either way.
     let own = |view: &&PartView| {
         let mut reasons = view.decision.reasons.iter();
-        view.kind == PartKind::Piston && reasons.any(|r| r.rule != "pistons-to-bores" && r.outcome == Outcome::Replace)
+        view.kind == PartKind::Piston
+            && reasons.any(|r| r.rule != rules::PISTONS_TO_BORES && r.outcome == Outcome::Replace)
     };
     let pistons = parts.iter().filter(own).count();
     let way = |work, pieces: &[(PartKind, Work, usize)], ruled_out: String, mind: &str| Way {

@@ -1,66 +1,19 @@
 //! What to do about each part: a plain list of rules, the severest applicable one wins, all are shown.
 
+mod decision;
 pub mod rules;
 mod way;
 
-use std::collections::BTreeMap;
+pub use decision::{Decision, Reason};
 
-use serde::Serialize;
+use std::collections::BTreeMap;
 
 use crate::engine::{Engine, Part};
 use crate::job::{Job, PartRecord};
 use crate::sheet::SizeGroup;
 use crate::sizing::Measured;
-use crate::work::{Outcome, Work};
-use rules::{Rule, Says, Scene};
-
-/// What to do about one part.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
-pub struct Decision {
-    /// What stands: the person's decision, or else the rules'.
-    pub outcome: Outcome,
-    /// What the rules say.
-    pub by_rules: Outcome,
-    /// The person's reason, where they decided otherwise.
-    pub overruled_because: Option<String>,
-    /// The way in which it is put right, where more than one serves: sleeved, welded up and reground.
-    pub way: Option<Work>,
-    /// Every rule that applies, the deciding one first; before them a way that a person chose.
-    pub reasons: Vec<Reason>,
-    /// Whether anybody has looked at the part; a part that is renewed anyway has an outcome without a look.
-    pub looked_at: bool,
-    /// What a person may choose instead.
-    pub possible: Vec<Outcome>,
-}
-
-impl Decision {
-    /// What is charged and listed for it: the way, else the work of the outcome; none where nothing is.
-    pub fn work(&self) -> Option<Work> {
-        self.way.or_else(|| Work::of(self.outcome))
-    }
-
-    /// In words, lower case: the way, where more than one serves, else the outcome.
-    pub fn words(&self) -> &'static str {
-        self.way.map_or_else(|| self.outcome.words(), Work::words)
-    }
-}
-
-/// Why.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
-pub struct Reason {
-    /// The rule's written form, such as `renewed-at-overhaul`.
-    pub rule: String,
-    /// What it concludes.
-    pub outcome: Outcome,
-    /// Why, in a sentence that names the finding.
-    pub because: String,
-    /// The rule itself, in a sentence.
-    pub why: String,
-    /// Where the rule comes from.
-    pub source: String,
-}
+use crate::work::Outcome;
+use rules::{Says, Scene};
 
 /// Decides about every part, in the order of [`Engine::parts`].
 pub fn decide(engine: &Engine, job: &Job, measured: &Measured<'_>) -> Vec<Decision> {
@@ -105,30 +58,26 @@ fn reasons(engine: &Engine, job: &Job, measured: &Measured<'_>) -> BTreeMap<Part
                 for (part, told) in &mut reasons {
                     let record = record(part);
                     if let Some((outcome, seen)) = rules::read(lines, *part, record) {
-                        told.push(reason(rule, outcome, seen));
+                        told.push(Reason::of(rule, outcome, seen));
                     }
                 }
             }
             Says::OnPart(says) => {
                 for (part, told) in &mut reasons {
                     if let Some((outcome, because)) = says(&scene, *part, record(part)) {
-                        told.push(reason(rule, outcome, because));
+                        told.push(Reason::of(rule, outcome, because));
                     }
                 }
             }
             Says::OnSet(says) => {
                 let stands = |part: Part| standing(record(&part), reasons.get(&part).map_or(&[], Vec::as_slice));
                 for (part, outcome, because) in says(&scene, &stands) {
-                    reasons.entry(part).or_default().push(reason(rule, outcome, because));
+                    reasons.entry(part).or_default().push(Reason::of(rule, outcome, because));
                 }
             }
         }
     }
     reasons
-}
-
-fn reason(rule: &Rule, outcome: Outcome, because: String) -> Reason {
-    Reason { rule: rule.id.into(), outcome, because, why: rule.why.into(), source: rule.source.into() }
 }
 
 /// What stands so far: a person's word, or else the severest reason.
@@ -293,7 +242,7 @@ mod tests {
                         .remove(&part.to_string())
                         .unwrap();
                     // "Measure first" holds for every state of the part: it does not answer to the damage.
-                    if decision.reasons.iter().all(|reason| reason.rule == "measure-first") && damage.is_damage() {
+                    if decision.reasons.iter().all(|reason| reason.rule == rules::MEASURE_FIRST) && damage.is_damage() {
                         silent.push(format!("{part} {damage:?} {}", grade.number()));
                     }
                 }

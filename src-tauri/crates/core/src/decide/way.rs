@@ -1,7 +1,7 @@
 //! Where more than one way serves: what the plan or a person's choice makes of a decision.
 
+use super::decision::{Decision, Reason};
 use super::rules::{CHOSEN_WAY, Scene};
-use super::{Decision, reason};
 use crate::engine::{Part, PartKind};
 use crate::job::ChosenWay;
 use crate::sizing::Action;
@@ -22,7 +22,7 @@ pub(super) fn take(scene: &Scene<'_>, part: Part, decision: &mut Decision) {
         decision.way = Some(Work::WeldUp);
         decision.outcome = Outcome::Machine;
         let because = format!("{}, chosen by hand: {}", capitalised(Work::WeldUp.words()), chosen.reason);
-        decision.reasons.insert(0, reason(&CHOSEN_WAY, Outcome::Machine, because));
+        decision.reasons.insert(0, Reason::of(&CHOSEN_WAY, Outcome::Machine, because));
     }
 }
 

@@ -4,6 +4,7 @@
 //! arrangement lacks is refused by [`Engine::require`].
 
 mod arrangement;
+mod at;
 mod crankline;
 mod kind;
 mod part;
@@ -12,9 +13,10 @@ mod positions;
 mod ways;
 
 pub use arrangement::{Arrangement, Bank, Banks, Camshaft, End, FrontEnd, Impossible, Layout, Numbering, Tappets};
+pub use at::{At, Half, Port};
 pub use crankline::{CrankLine, Station};
 pub use kind::{KindRow, PartKind};
-pub use part::{At, Half, NotAPart, Part, Port};
+pub use part::{NotAPart, Part};
 pub use plan::{Plan, PlanCell, PlanSection, Symbol};
 pub use positions::Positions;
 

@@ -1,6 +1,6 @@
 //! Neighbouring mains with clearances that differ.
 
-use super::{Rule, Says, Scene};
+use super::{Rule, RuleId, Says, Scene};
 use crate::engine::{At, Part, PartKind};
 use crate::figure::Figure;
 use crate::measure::{Length, Phase, Quantity, in_unit};
@@ -10,7 +10,7 @@ use crate::work::Outcome;
 const MOST: Length = Length::from_nanometres(25_400);
 
 pub(super) const RULE: Rule = Rule {
-    id: "adjacent-clearances",
+    id: RuleId("adjacent-clearances"),
     why: "Two neighbouring mains whose worn clearances differ by more than 0.001 in let the shaft bend: their shells are discarded.",
     source: "TM 5-6115-593-34.",
     says: Says::OnPart(|scene, part, _| {

@@ -1,11 +1,11 @@
 //! A bore that can't be saved takes the block with it.
 
-use super::{Rule, Says};
+use super::{Rule, RuleId, Says};
 use crate::engine::{At, Part, PartKind};
 use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
-    id: "block-as-one",
+    id: RuleId("block-as-one"),
     why: "The block is one piece: what condemns a bore for good condemns the block, and a new block brings new bores.",
     source: "Common practice.",
     says: Says::OnSet(|scene, stands| {

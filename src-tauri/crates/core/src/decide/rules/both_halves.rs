@@ -1,10 +1,10 @@
 //! Both halves of a bearing go together.
 
-use super::{Rule, Says, shells};
+use super::{Rule, RuleId, Says, shells};
 use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
-    id: "both-halves",
+    id: RuleId("both-halves"),
     why: "Upper and lower shell are made as a pair: when one is discarded, so is the other.",
     source: "TM 10-3930-653-14&P (both shells, matched); TM 9-2320-302-34.",
     says: Says::OnPart(|scene, part, _| {

@@ -1,11 +1,11 @@
 //! A lobe that can't be saved takes its camshaft with it.
 
-use super::{Rule, Says};
+use super::{Rule, RuleId, Says};
 use crate::engine::{At, Part, PartKind};
 use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
-    id: "camshaft-as-one",
+    id: RuleId("camshaft-as-one"),
     why: "The camshaft is one piece: a condemned lobe or journal condemns the shaft, and a new shaft brings new lobes and journals.",
     source: "Aircraft piston-engine overhaul manual, para 6-46; common practice.",
     says: Says::OnSet(|scene, stands| {

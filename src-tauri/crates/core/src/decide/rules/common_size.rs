@@ -1,13 +1,13 @@
 //! What the plan of sizes says of journals and bores.
 
-use super::{Rule, Says};
+use super::{Rule, RuleId, Says};
 use crate::engine::Part;
 use crate::sheet::SizeGroup;
 use crate::sizing::{Action, GroupPlan};
 use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
-    id: "common-size",
+    id: RuleId("common-size"),
     why: "All journals of a group, or all bores, go to one size: the smallest listed one that cleans up the worst of them.",
     source: "TM 5-3805-262-34 p.4-50 (grind all journals of a kind); TM 5-4320-300-14 p.6-103 (series of undersizes); limits: the spec sheet.",
     says: Says::OnPart(|scene, part, _| {

@@ -1,6 +1,6 @@
 //! Cracked parts.
 
-use super::{Rule, Says, from, up_to};
+use super::{Rule, RuleId, Says, from, up_to};
 use crate::engine::PartKind::{
     Block, Bore, Camshaft, Crankpin, Crankshaft, HeadBolts, HousingBore, MainCapBolts, MainJournal, OilPickup, OilPump,
     Piston, Pushrod, Rod, RodBolts, TimingDrive,
@@ -9,7 +9,7 @@ use crate::wear::{Grade, Tag};
 use crate::work::Outcome::{CantSay, Replace};
 
 pub(super) const RULE: Rule = Rule {
-    id: "cracks",
+    id: RuleId("cracks"),
     why: "A cracked part is not used again; a suspected crack is tested first (dye or magnetic particles).",
     source: "AC 43.13-1B (crack: replace); TM 9-2815-255-24 and TM 9-4310-397-14 (crack at 45 degrees from an oil hole: reject); TM 5-4320-300-14 (magnetic inspection after grinding); common practice.",
     says: Says::OnWear(&[

@@ -1,11 +1,11 @@
 //! A journal that can't be saved takes the crankshaft with it.
 
-use super::{Rule, Says};
+use super::{Rule, RuleId, Says};
 use crate::engine::{At, Part, PartKind};
 use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
-    id: "crankshaft-as-one",
+    id: RuleId("crankshaft-as-one"),
     why: "The crankshaft is one piece: what condemns a journal condemns the shaft, and a new shaft brings new journals.",
     source: "Common practice; new shells with a new crankshaft: TM 9-2320-302-34.",
     says: Says::OnSet(|scene, stands| {

@@ -1,12 +1,12 @@
 //! Debris has been round with the oil.
 
-use super::{Rule, Says};
+use super::{Rule, RuleId, Says};
 use crate::engine::PartKind;
 use crate::wear::{Grade, Tag};
 use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
-    id: "debris-in-the-oil-ways",
+    id: RuleId("debris-in-the-oil-ways"),
     why: "What was embedded in the shells is still in the oil ways: they are opened, brushed and flushed, and the pump that carried it is taken apart.",
     source: "Common practice.",
     says: Says::OnPart(|scene, part, record| {

@@ -1,12 +1,12 @@
 //! Timing and auxiliary drives.
 
-use super::{Rule, Says, from, up_to};
+use super::{Rule, RuleId, Says, from, up_to};
 use crate::engine::PartKind::{AuxiliaryDrive, TimingDrive};
 use crate::wear::{Grade, Tag};
 use crate::work::Outcome::{PutBack, Replace};
 
 pub(super) const RULE: Rule = Rule {
-    id: "drive-damage",
+    id: RuleId("drive-damage"),
     why: "A pitted, flaked or cracked gear, chain or sprocket will fail later with far greater damage; polished flanks are ordinary.",
     source: "Common practice.",
     says: Says::OnWear(&[

@@ -1,12 +1,12 @@
 //! Bolts and studs.
 
-use super::{Rule, Says, from, up_to};
+use super::{Rule, RuleId, Says, from, up_to};
 use crate::engine::PartKind::{self, HeadBolts, MainCapBolts, RodBolts};
 use crate::wear::{Grade, Tag};
 use crate::work::Outcome::{CantSay, Clean, PutBack, Replace};
 
 pub(super) const RULE: Rule = Rule {
-    id: "fastener-damage",
+    id: RuleId("fastener-damage"),
     why: "A stretched, pitted or torn bolt breaks, and a broken rod bolt wrecks the engine: the set is renewed. One that may be stretched is measured.",
     source: "Common practice.",
     says: Says::OnWear(&[

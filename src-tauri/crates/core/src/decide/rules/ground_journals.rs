@@ -1,11 +1,11 @@
 //! What must not be lost when journals are ground.
 
-use super::{Rule, Says};
+use super::{Rule, RuleId, Says};
 use crate::engine::{Part, PartKind};
 use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
-    id: "ground-journals",
+    id: RuleId("ground-journals"),
     why: "Grinding must not reduce the fillet radii, takes off a hardened skin, and can raise cracks: the shaft is hardened again where its maker asks for it, and tested for cracks.",
     source: "AC 43.13-1B para 8-3 (fillet radii; nitriding again); TM 10-3930-671-24 (nitempering after regrinding); TM 5-4320-300-14 p. 6-103 (magnetic inspection, oil holes, finish).",
     says: Says::OnSet(|scene, stands| {

@@ -1,12 +1,12 @@
 //! Housing bores in which a shell has moved.
 
-use super::{Rule, Says, from, up_to};
+use super::{Rule, RuleId, Says, from, up_to};
 use crate::engine::PartKind::HousingBore;
 use crate::wear::{Grade, Tag};
 use crate::work::Outcome::{Clean, Machine};
 
 pub(super) const RULE: Rule = Rule {
-    id: "housing-damage",
+    id: RuleId("housing-damage"),
     why: "Where a shell has moved or turned, the housing bore has lost its size; it is measured and line-bored or honed.",
     source: "Bright spots on the back mean movement: TM 55-1905-221-14-3; common practice.",
     says: Says::OnWear(&[

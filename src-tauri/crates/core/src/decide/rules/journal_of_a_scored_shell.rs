@@ -1,12 +1,12 @@
 //! A scored shell sends the eye to its journal.
 
-use super::{Rule, Says, shells};
+use super::{Rule, RuleId, Says, shells};
 use crate::engine::PartKind;
 use crate::wear::{Grade, Tag};
 use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
-    id: "journal-of-a-scored-shell",
+    id: RuleId("journal-of-a-scored-shell"),
     why: "What scored a shell may be stuck in the journal, where it would score the new shell too.",
     source: "NAVEDTRA 14075 (rough spots and burrs: remove with a fine oil stone and crocus cloth); common practice.",
     says: Says::OnPart(|scene, part, record| {

@@ -1,6 +1,6 @@
 //! Scratched, pitted or marked journals.
 
-use super::{Line, Rule, Says, Scene, from, read, up_to};
+use super::{Rule, RuleId, Says, Scene, WearLine, from, read, up_to};
 use crate::engine::Part;
 use crate::engine::PartKind::{CamJournal, Crankpin, MainJournal};
 use crate::measure::{Phase, Quantity, Stated, in_unit};
@@ -8,7 +8,7 @@ use crate::wear::{Grade, Tag};
 use crate::work::Outcome::{self, Machine, Polish, Replace};
 
 /// Marks that are judged by the fingernail alone.
-const MARKS: &[Line] = &[
+const MARKS: &[WearLine] = &[
     up_to(Grade::TWO, &[MainJournal, Crankpin, CamJournal], &[Tag::Pitting, Tag::Corrosion], Polish),
     from(Grade::THREE, &[MainJournal, Crankpin, CamJournal], &[Tag::Pitting, Tag::Corrosion], Machine),
     up_to(Grade::ONE, &[MainJournal, Crankpin], &[Tag::Seizure], Polish),
@@ -17,13 +17,13 @@ const MARKS: &[Line] = &[
     from(Grade::THREE, &[MainJournal, Crankpin], &[Tag::HandlingDamage], Machine),
 ];
 /// Scratches, whose depth the spec sheet may judge.
-const SCRATCHES: &[Line] = &[
+const SCRATCHES: &[WearLine] = &[
     up_to(Grade::TWO, &[MainJournal, Crankpin, CamJournal], &[Tag::Scoring], Polish),
     from(Grade::THREE, &[MainJournal, Crankpin, CamJournal], &[Tag::Scoring], Machine),
 ];
 
 pub(super) const RULE: Rule = Rule {
-    id: "journal-scratches",
+    id: RuleId("journal-scratches"),
     why: "A mark that catches a fingernail would cut the new bearing, so the journal is ground; one that is only seen or felt may polish out. How deep is too deep differs from manual to manual: where the spec sheet gives a depth and it was measured, the depth decides.",
     source: "TM 10-4320-307-24 (slight marks: polish with crocus cloth, else grind or replace); TM 5-2815-241-34&P p. 2-216 (to 0.020 in deep grind, deeper discard); fingernail test: common practice.",
     says: Says::OnPart(|scene, part, record| {

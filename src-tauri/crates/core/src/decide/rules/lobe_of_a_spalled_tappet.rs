@@ -1,12 +1,12 @@
 //! A broken-up tappet sends the eye to its lobe.
 
-use super::{Rule, Says};
+use super::{Rule, RuleId, Says};
 use crate::engine::{Part, PartKind};
 use crate::wear::{Grade, Tag};
 use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
-    id: "lobe-of-a-spalled-tappet",
+    id: RuleId("lobe-of-a-spalled-tappet"),
     why: "Where a tappet or its roller is spalled, pitted or scored, its lobe is looked at through a glass of ten times; any distress of the surface, or feathering at its edge, rejects the camshaft.",
     source: "Aircraft piston-engine overhaul manual, para 6-46; TM 55-1905-220-14-4 (roller scored, flaked or chipped: inspect the camshaft closely).",
     says: Says::OnPart(|scene, part, record| {

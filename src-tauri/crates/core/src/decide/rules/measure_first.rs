@@ -1,12 +1,12 @@
 //! Parts that eyes alone can't pass.
 
-use super::{Rule, Says};
+use super::{Rule, RuleId, Says};
 use crate::engine::PartKind;
 use crate::measure::{Phase, Quantity};
 use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
-    id: "measure-first",
+    id: RuleId("measure-first"),
     why: "Size and form decide whether it can be used again, and eyes can’t see them.",
     source: "TM 5-3805-262-34 (journals at two stations, two directions); NAVEDTRA 14076 (bores at three levels, two directions); common practice.",
     says: Says::OnPart(|scene, part, record| {

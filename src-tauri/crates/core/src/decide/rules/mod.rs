@@ -40,6 +40,7 @@ mod renewed_at_overhaul;
 mod rod_damage;
 mod rod_shells_to_copper;
 mod roller_damage;
+mod rule;
 mod rust_and_dirt;
 mod seat_of_a_moved_shell;
 mod shell_debris;
@@ -49,12 +50,15 @@ mod shell_moved;
 mod shells;
 mod tappet_damage;
 
-use crate::engine::{Engine, Part, PartKind};
-use crate::job::{Job, PartRecord};
-use crate::sizing::Measured;
-use crate::wear::{Grade, Tag};
-use crate::words::capitalised;
-use crate::work::Outcome;
+pub use rule::{Rule, RuleId, Says, Scene, Verdict, WearLine};
+pub(super) use rule::{at, from, read, up_to};
+
+/// A crack that can't stay: no other way of putting the part right serves.
+pub const CRACKS: RuleId = cracks::RULE.id;
+/// New pistons because the bores get another size.
+pub const PISTONS_TO_BORES: RuleId = pistons_to_bores::RULE.id;
+/// The journal is to be measured before anything can be said.
+pub const MEASURE_FIRST: RuleId = measure_first::RULE.id;
 
 /// Every rule.
 pub const ALL: [&Rule; 46] = [
@@ -108,138 +112,48 @@ pub const ALL: [&Rule; 46] = [
 
 /// Not a rule but a person's word, told among the reasons.
 pub const CHOSEN_WAY: Rule = Rule {
-    id: "chosen-way",
+    id: RuleId("chosen-way"),
     why: "Where more than one way serves, the shop and its customer choose.",
     source: "The shop’s choice.",
     says: Says::OnWear(&[]),
 };
 
-/// A rule: what it looks at, what it concludes, why, and who says so.
-#[derive(Debug)]
-pub struct Rule {
-    /// The written form.
-    pub id: &'static str,
-    /// Why, in a sentence for the mechanic.
-    pub why: &'static str,
-    /// Where it comes from: a published source, or "common practice".
-    pub source: &'static str,
-    /// How it concludes.
-    pub says: Says,
-}
-
-/// How a rule concludes.
-#[derive(Debug)]
-pub enum Says {
-    /// From the tags on a part, by a table.
-    OnWear(&'static [Line]),
-    /// From anything known of a part and its job: an outcome with its sentence.
-    OnPart(fn(&Scene<'_>, Part, &PartRecord) -> Option<(Outcome, String)>),
-    /// From what stands for other parts: outcomes for further parts, each with its sentence.
-    OnSet(fn(&Scene<'_>, &dyn Fn(Part) -> Outcome) -> Vec<Verdict>),
-}
-
-/// A part, its outcome, and why.
-pub type Verdict = (Part, Outcome, String);
-
-/// The engine and everything recorded.
-#[derive(Debug, Clone, Copy)]
-pub struct Scene<'a> {
-    /// The engine.
-    pub engine: &'a Engine,
-    /// All that is known.
-    pub job: &'a Job,
-    /// What was measured and what follows from it.
-    pub measured: &'a Measured<'a>,
-}
-
-/// One line of a table of wear: on these kinds, these tags from this grade on mean this.
-#[derive(Debug)]
-pub struct Line {
-    kinds: &'static [PartKind],
-    tags: &'static [Tag],
-    from: Grade,
-    to: Grade,
-    outcome: Outcome,
-    /// The look or reading that would decide, in a sentence; empty where it is decided.
-    ask: &'static str,
-}
-
-/// From a grade upwards.
-const fn from(grade: Grade, kinds: &'static [PartKind], tags: &'static [Tag], outcome: Outcome) -> Line {
-    Line { kinds, tags, from: grade, to: Grade::FOUR, outcome, ask: "" }
-}
-
-/// Just one grade.
-const fn at(grade: Grade, kinds: &'static [PartKind], tags: &'static [Tag], outcome: Outcome) -> Line {
-    Line { kinds, tags, from: grade, to: grade, outcome, ask: "" }
-}
-
-/// Up to a grade.
-const fn up_to(grade: Grade, kinds: &'static [PartKind], tags: &'static [Tag], outcome: Outcome) -> Line {
-    Line { kinds, tags, from: Grade::ONE, to: grade, outcome, ask: "" }
-}
-
-/// What the severest line of a table that applies says of a part, with the finding in a sentence.
-pub(super) fn read(lines: &[Line], part: Part, record: &PartRecord) -> Option<(Outcome, String)> {
-    let applying = lines.iter().filter_map(|line| Some((line, line.reads(part, record)?)));
-    let (line, (tag, grade)) = applying.max_by_key(|(line, _)| line.outcome)?;
-    let space = if line.ask.is_empty() { "" } else { " " };
-    Some((line.outcome, format!("{}{space}{}", seen(tag, grade), line.ask)))
-}
-
-/// A finding in a sentence.
-fn seen(tag: Tag, grade: Grade) -> String {
-    format!("{}, grade {}: {}", capitalised(tag.row().name), grade.number(), tag.sentence(grade))
-}
-
-impl Line {
-    /// It can't be said yet: this look or reading would decide.
-    const fn asking(self, ask: &'static str) -> Self {
-        Self { ask, ..self }
-    }
-
-    /// The tag of a part to which it applies.
-    fn reads(&self, part: Part, record: &PartRecord) -> Option<(Tag, Grade)> {
-        if !self.kinds.contains(&part.kind) {
-            return None;
-        }
-        let hit = |tag: &Tag| {
-            record.grade(*tag).filter(|grade| (self.from..=self.to).contains(grade)).map(|grade| (grade, *tag))
-        };
-        let (grade, tag) = self.tags.iter().filter_map(hit).max_by_key(|(grade, _)| *grade)?;
-        Some((tag, grade))
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::engine::PartKind;
+    use crate::wear::Grade;
+    use crate::work::Outcome;
 
     #[test]
     fn rules_are_well_formed() {
-        let mut ids: Vec<&str> = ALL.iter().map(|rule| rule.id).collect();
+        let mut ids: Vec<&str> = ALL.iter().map(|rule| rule.id.as_str()).collect();
         ids.sort_unstable();
         ids.dedup();
         assert_eq!(ids.len(), ALL.len(), "two rules share an id");
         for rule in ALL {
-            assert!(rule.why.ends_with('.') && !rule.source.is_empty(), "{}", rule.id);
+            assert!(rule.why.ends_with('.') && !rule.source.is_empty(), "{}", rule.id.as_str());
             let Says::OnWear(lines) = &rule.says else { continue };
             for line in *lines {
                 for kind in line.kinds {
                     for tag in line.tags {
-                        assert!(kind.row().tags.contains(tag), "{}: a {kind:?} can't be tagged {tag:?}", rule.id);
+                        assert!(
+                            kind.row().tags.contains(tag),
+                            "{}: a {kind:?} can't be tagged {tag:?}",
+                            rule.id.as_str()
+                        );
                     }
                     assert_eq!(
                         line.ask.is_empty(),
                         line.outcome != Outcome::CantSay,
                         "{}: what can't be said yet names the look or reading that would decide, and nothing else does",
-                        rule.id
+                        rule.id.as_str()
                     );
                     let possible = kind.row().outcomes;
                     assert!(
                         line.outcome == Outcome::CantSay || possible.contains(&line.outcome),
                         "{}: {:?} is not possible for a {kind:?}",
-                        rule.id,
+                        rule.id.as_str(),
                         line.outcome
                     );
                 }
@@ -257,7 +171,7 @@ mod tests {
         for kind in PartKind::ALL {
             for tag in kind.row().tags {
                 let outcome = |grade: &Grade| {
-                    let about = |line: &&Line| {
+                    let about = |line: &&WearLine| {
                         line.kinds.contains(&kind) && line.tags.contains(tag) && (line.from..=line.to).contains(grade)
                     };
                     lines().filter(about).map(|line| line.outcome).max()

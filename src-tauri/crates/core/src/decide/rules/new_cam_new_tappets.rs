@@ -1,11 +1,11 @@
 //! Never an old flat tappet on a new cam.
 
-use super::{Rule, Says};
+use super::{Rule, RuleId, Says};
 use crate::engine::{At, Part, PartKind};
 use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
-    id: "new-cam-new-tappets",
+    id: RuleId("new-cam-new-tappets"),
     why: "A flat tappet has worn in with its lobe: a new or reground camshaft gets new flat tappets, all of them.",
     source: "Aircraft piston-engine overhaul manual, para 6-43; TM 9-4310-397-14 p.6-44 (do not reuse old followers with a new camshaft).",
     says: Says::OnSet(|scene, stands| {

@@ -1,11 +1,11 @@
 //! New shells with a new crankshaft.
 
-use super::{Rule, Says, shells};
+use super::{Rule, RuleId, Says, shells};
 use crate::engine::{At, Part, PartKind};
 use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
-    id: "new-crank-new-shells",
+    id: RuleId("new-crank-new-shells"),
     why: "Shells have worn in with their journals: a new crankshaft runs in new shells.",
     source: "TM 9-2320-302-34.",
     says: Says::OnSet(|scene, stands| {

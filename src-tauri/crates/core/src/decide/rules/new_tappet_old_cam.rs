@@ -1,11 +1,11 @@
 //! A new tappet may run on a sound old lobe.
 
-use super::{Rule, Says};
+use super::{Rule, RuleId, Says};
 use crate::engine::{Part, PartKind};
 use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
-    id: "new-tappet-old-cam",
+    id: RuleId("new-tappet-old-cam"),
     why: "New followers may be used with an old camshaft while it is serviceable; never the other way round.",
     source: "TM 9-4310-397-14 p. 6-44.",
     says: Says::OnSet(|scene, stands| {

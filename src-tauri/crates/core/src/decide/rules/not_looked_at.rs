@@ -1,10 +1,10 @@
 //! Nobody has looked at it.
 
-use super::{Rule, Says};
+use super::{Rule, RuleId, Says};
 use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
-    id: "not-looked-at",
+    id: RuleId("not-looked-at"),
     why: "Not looked at is not the same as clean.",
     source: "Common practice.",
     says: Says::OnPart(|_, part, record| {

@@ -1,11 +1,11 @@
 //! Looked at and sound.
 
-use super::{Rule, Says};
+use super::{Rule, RuleId, Says};
 use crate::engine::PartKind;
 use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
-    id: "nothing-found",
+    id: RuleId("nothing-found"),
     why: "A part that was looked at and shows no damage goes back to its own place.",
     source: "Common practice; matched parts stay matched: TM 5-3810-289-34 (pushrod with its tappet), TM 10-3930-653-14&P.",
     says: Says::OnPart(|_, part, record| {

@@ -1,12 +1,12 @@
 //! The oil pick-up with its strainer.
 
-use super::{Rule, Says, from, up_to};
+use super::{Rule, RuleId, Says, from, up_to};
 use crate::engine::PartKind::OilPickup;
 use crate::wear::{Grade, Tag};
 use crate::work::Outcome::{Clean, Replace};
 
 pub(super) const RULE: Rule = Rule {
-    id: "oil-pickup-damage",
+    id: RuleId("oil-pickup-damage"),
     why: "A strainer shows what went round with the oil and is washed out; a pipe that is bent, cracked or loose draws air and is renewed.",
     source: "Common practice.",
     says: Says::OnWear(&[

@@ -1,12 +1,12 @@
 //! The oil pump.
 
-use super::{Rule, Says, from, up_to};
+use super::{Rule, RuleId, Says, from, up_to};
 use crate::engine::PartKind::OilPump;
 use crate::wear::{Grade, Tag};
 use crate::work::Outcome::{Clean, RebuildHere, Replace};
 
 pub(super) const RULE: Rule = Rule {
-    id: "oil-pump-damage",
+    id: RuleId("oil-pump-damage"),
     why: "A pump with felt scores has lost pressure and is renewed; a dirty one is taken apart, cleaned and measured.",
     source: "Common practice.",
     says: Says::OnWear(&[

@@ -1,10 +1,10 @@
 //! One bearing failed, all bearings renewed.
 
-use super::{Rule, Says, shells};
+use super::{Rule, RuleId, Says, shells};
 use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
-    id: "one-bearing-failed",
+    id: RuleId("one-bearing-failed"),
     why: "What made one bearing fail has worked on all of them: if one or more fail, all main and rod bearings are renewed.",
     source: "TM 9-2815-237-34 para 2-10 c (caution).",
     says: Says::OnPart(|scene, part, _| {

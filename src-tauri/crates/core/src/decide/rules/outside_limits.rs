@@ -1,12 +1,12 @@
 //! Parts with a figure outside its limits, or too close to call.
 
-use super::{Rule, Says};
+use super::{Rule, RuleId, Says};
 use crate::engine::PartKind;
 use crate::measure::{Conformity, Phase, Quantity};
 use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
-    id: "outside-limits",
+    id: RuleId("outside-limits"),
     why: "A part that does not keep to its limits is machined if that can put it right, and else replaced; one too close to call is measured again.",
     source: "TM 9-2815-225-34&P App. F (replace what does not meet the wear standard); decision rule of ISO 14253-1, from memory; limits: the spec sheet.",
     says: Says::OnPart(|scene, part, _| {

@@ -1,12 +1,12 @@
 //! Damaged pistons.
 
-use super::{Rule, Says, from, up_to};
+use super::{Rule, RuleId, Says, from, up_to};
 use crate::engine::PartKind::Piston;
 use crate::wear::{Grade, Tag};
 use crate::work::Outcome::{Clean, Replace};
 
 pub(super) const RULE: Rule = Rule {
-    id: "piston-damage",
+    id: RuleId("piston-damage"),
     why: "A skirt whose metal is torn or dragged, or an eaten crown, is not used again; light streaks and carbon are cleaned off without scraping the skirt.",
     source: "Common practice.",
     says: Says::OnWear(&[

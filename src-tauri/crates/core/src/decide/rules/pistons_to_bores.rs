@@ -1,12 +1,12 @@
 //! Bored cylinders take new pistons.
 
-use super::{Rule, Says};
+use super::{Rule, RuleId, Says};
 use crate::engine::{Part, PartKind};
 use crate::sizing::Action;
 use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
-    id: "pistons-to-bores",
+    id: RuleId("pistons-to-bores"),
     why: "A bored or renewed cylinder takes a piston of its own size; the old one would slap. A sleeved one is brought back to the size of the old.",
     source: "Common practice; TM 10-3930-653-14&P p.4-33 (oversize pistons).",
     says: Says::OnSet(|scene, stands| {

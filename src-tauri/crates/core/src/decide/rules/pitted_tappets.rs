@@ -1,15 +1,15 @@
 //! Tappets with a few pits, on which manuals disagree.
 
-use super::{Line, Rule, Says, at, read};
+use super::{Rule, RuleId, Says, WearLine, at, read};
 use crate::engine::PartKind::Tappet;
 use crate::sheet::Dispute;
 use crate::wear::{Grade, Tag};
 use crate::work::Outcome::{PutBack, Replace};
 
-const SLIGHT: &[Line] = &[at(Grade::ONE, &[Tappet], &[Tag::Pitting], Replace)];
+const SLIGHT: &[WearLine] = &[at(Grade::ONE, &[Tappet], &[Tag::Pitting], Replace)];
 
 pub(super) const RULE: Rule = Rule {
-    id: "pitted-tappets",
+    id: RuleId("pitted-tappets"),
     why: "Manuals disagree on a foot with a few pits: some reject it, one lets it go back. The head of the spec sheet says which is followed; more than a few pits reject it by all.",
     source: "Aircraft piston-engine overhaul manual, para 6-45, and TM 9-4310-397-14 (reject); TM 10-3930-644-14&P (slightly pitted is acceptable).",
     says: Says::OnPart(|scene, part, record| {

@@ -1,12 +1,12 @@
 //! Bent, worn or blocked pushrods.
 
-use super::{Rule, Says, from, up_to};
+use super::{Rule, RuleId, Says, from, up_to};
 use crate::engine::PartKind::Pushrod;
 use crate::wear::{Grade, Tag};
 use crate::work::Outcome::{CantSay, Clean, PutBack, Replace};
 
 pub(super) const RULE: Rule = Rule {
-    id: "pushrod-damage",
+    id: RuleId("pushrod-damage"),
     why: "A bent pushrod flexes and is never straightened; a worn or flaked end eats its tappet. One that may be bent is rolled on a flat plate.",
     source: "TM 10-3930-653-14&P (a limit for the bend of pushrods); common practice.",
     says: Says::OnWear(&[

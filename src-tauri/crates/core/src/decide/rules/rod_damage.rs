@@ -1,12 +1,12 @@
 //! Rods that have suffered.
 
-use super::{Rule, Says, from, up_to};
+use super::{Rule, RuleId, Says, from, up_to};
 use crate::engine::PartKind::Rod;
 use crate::wear::{Grade, Tag};
 use crate::work::Outcome::{Clean, Machine, Replace};
 
 pub(super) const RULE: Rule = Rule {
-    id: "rod-damage",
+    id: RuleId("rod-damage"),
     why: "A rod that ran hot or is bent is not used again; one whose shell has moved gets its big end resized.",
     source: "Common practice.",
     says: Says::OnWear(&[

@@ -1,12 +1,12 @@
 //! One rod shell worn to the copper, all rod shells renewed.
 
-use super::{Rule, Says, shells};
+use super::{Rule, RuleId, Says, shells};
 use crate::engine::PartKind;
 use crate::wear::{Grade, Tag};
 use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
-    id: "rod-shells-to-copper",
+    id: RuleId("rod-shells-to-copper"),
     why: "If the overlay of one rod shell is worn to the copper across its face, all rod shells are renewed: they have run as long.",
     source: "TM 9-2320-302-34 WP 0041.",
     says: Says::OnPart(|scene, part, _| {

@@ -1,12 +1,12 @@
 //! Rust, dirt and knocks on the big pieces.
 
-use super::{Rule, Says, from, up_to};
+use super::{Rule, RuleId, Says, from, up_to};
 use crate::engine::PartKind::{Block, Camshaft, Crankshaft};
 use crate::wear::{Grade, Tag};
 use crate::work::Outcome::{Clean, Machine};
 
 pub(super) const RULE: Rule = Rule {
-    id: "rust-and-dirt",
+    id: RuleId("rust-and-dirt"),
     why: "A film or a stain is cleaned off; pits in a working face are machined out.",
     source: "Common practice.",
     says: Says::OnWear(&[

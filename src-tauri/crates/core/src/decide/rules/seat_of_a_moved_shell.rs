@@ -1,13 +1,13 @@
 //! A shell has moved, so its seat is measured.
 
-use super::{Rule, Says, shells};
+use super::{Rule, RuleId, Says, shells};
 use crate::engine::PartKind;
 use crate::measure::{Phase, Quantity};
 use crate::wear::{Grade, Tag};
 use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
-    id: "seat-of-a-moved-shell",
+    id: RuleId("seat-of-a-moved-shell"),
     why: "A shell moves where its seat holds it too loosely: before the seat is used again its bore is measured, caps tightened and without shells.",
     source: "Neale, The Tribology Handbook (fretting: inadequate interference, flimsy housing); TM 55-1905-221-14-3; common practice.",
     says: Says::OnPart(|scene, part, _| {

@@ -1,15 +1,15 @@
 //! Shells that crack from fatigue.
 
-use super::{Line, Rule, Says, from};
+use super::{Rule, RuleId, Says, WearLine, from};
 use crate::engine::PartKind::{MainShell, RodShell};
 use crate::wear::{Grade, Tag};
 use crate::work::Outcome::Replace;
 
 /// A few hairlines are the checking of an overlay, which manuals let pass.
-pub(super) const LINES: &[Line] = &[from(Grade::TWO, &[MainShell, RodShell], &[Tag::FatigueCracks], Replace)];
+pub(super) const LINES: &[WearLine] = &[from(Grade::TWO, &[MainShell, RodShell], &[Tag::FatigueCracks], Replace)];
 
 pub(super) const RULE: Rule = Rule {
-    id: "shell-fatigue",
+    id: RuleId("shell-fatigue"),
     why: "A shell with a net of cracks loses its metal; very small cracks or single small cavities of an overlay (checking) are no reason.",
     source: "TM 9-2320-302-34 WP 0041; TM 55-1905-221-14-3. A Navy text is more lenient (from a copy, page not confirmed).",
     says: Says::OnPart(|_, part, record| {

@@ -1,0 +1,60 @@
+//! A decision about a part with its reasons.
+
+use serde::Serialize;
+
+use super::rules::{Rule, RuleId};
+use crate::work::{Outcome, Work};
+
+/// What to do about one part.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+pub struct Decision {
+    /// What stands: the person's decision, or else the rules'.
+    pub outcome: Outcome,
+    /// What the rules say.
+    pub by_rules: Outcome,
+    /// The person's reason, where they decided otherwise.
+    pub overruled_because: Option<String>,
+    /// The way in which it is put right, where more than one serves: sleeved, welded up and reground.
+    pub way: Option<Work>,
+    /// Every rule that applies, the deciding one first; before them a way that a person chose.
+    pub reasons: Vec<Reason>,
+    /// Whether anybody has looked at the part; a part that is renewed anyway has an outcome without a look.
+    pub looked_at: bool,
+    /// What a person may choose instead.
+    pub possible: Vec<Outcome>,
+}
+
+impl Decision {
+    /// What is charged and listed for it: the way, else the work of the outcome; none where nothing is.
+    pub fn work(&self) -> Option<Work> {
+        self.way.or_else(|| Work::of(self.outcome))
+    }
+
+    /// In words, lower case: the way, where more than one serves, else the outcome.
+    pub fn words(&self) -> &'static str {
+        self.way.map_or_else(|| self.outcome.words(), Work::words)
+    }
+}
+
+/// Why.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+pub struct Reason {
+    /// The rule.
+    pub rule: RuleId,
+    /// What it concludes.
+    pub outcome: Outcome,
+    /// Why, in a sentence that names the finding.
+    pub because: String,
+    /// The rule itself, in a sentence.
+    pub why: String,
+    /// Where the rule comes from.
+    pub source: String,
+}
+
+impl Reason {
+    pub(super) fn of(rule: &Rule, outcome: Outcome, because: String) -> Self {
+        Self { rule: rule.id, outcome, because, why: rule.why.into(), source: rule.source.into() }
+    }
+}
