@@ -8,7 +8,7 @@ use std::io::Write;
 use std::time::Instant;
 
 use serde_json::json;
-use wearbook_core::cause::network::{Network, Site};
+use wearbook_core::cause::network::{CauseSeat, Network, Site};
 use wearbook_core::cause::network_of;
 use wearbook_core::engine::{Arrangement, Engine};
 
@@ -23,14 +23,13 @@ fn main() {
         let Ok(solution) = network.solve() else { continue };
         let shared: Vec<f64> = solution.shared().iter().map(|belief| belief.probability()).collect();
         let of = |(n, site): (usize, &Site)| -> Vec<Vec<f64>> {
-            let hanging = (0..site.branches.len()).map(|branch| solution.states(n, Some(branch)));
-            std::iter::once(solution.states(n, None)).chain(hanging).collect()
+            let branches = std::iter::once(None).chain((0..site.branches.len()).map(Some));
+            branches.map(|branch| solution.states(CauseSeat { site: n, branch })).collect()
         };
         let places: Vec<_> = network.sites.iter().enumerate().map(of).collect();
         let ours_ms = start.elapsed().as_secs_f64() * 1e3;
-        let findings: usize = network.sites.iter().map(|site| site.all_findings().count()).sum();
-        let line =
-            json!({ "findings": findings, "ours_ms": ours_ms, "shared": shared, "places": places, "network": network });
+        let observations: usize = network.sites.iter().map(|site| site.all_observations().count()).sum();
+        let line = json!({ "observations": observations, "ours_ms": ours_ms, "shared": shared, "places": places, "network": network });
         // The peer stops reading once it has had enough.
         if writeln!(std::io::stdout(), "{line}").is_err() {
             return;

@@ -1,11 +1,12 @@
 //! The catalogue laid over one engine: which states each place can have, and who makes which finding.
 
 use super::catalogue::{self, Along, Cause, Mirror, Presence, Symptom};
-use super::network::{Belief, Finding, Maker, Observed};
+use super::network::{CauseSeat, Maker, Observation, Observed};
+use super::past::shifted_prior;
 use super::pattern::Pattern;
 use super::place::{Place, places};
 use crate::engine::{Engine, Part};
-use crate::job::{Answer, HistoryFact, Job};
+use crate::job::Job;
 use crate::wear::ZoneMap;
 
 /// The model of one engine.
@@ -17,12 +18,21 @@ pub struct Model<'a> {
     /// The prior probability of each.
     pub priors: Vec<f64>,
     /// The places, each with what hangs on it.
-    pub sites: Vec<(Spot, Vec<Spot>)>,
+    pub sites: Vec<SiteStates>,
+}
+
+/// A place with those that hang on it, as a site of the network has them.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SiteStates {
+    /// The place itself.
+    pub root: PlaceStates,
+    /// What hangs on it.
+    pub branches: Vec<PlaceStates>,
 }
 
 /// A place with the states that it can have.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Spot {
+pub struct PlaceStates {
     /// The place.
     pub place: Place,
     /// Its states. The first is *nothing wrong*.
@@ -47,7 +57,7 @@ impl PartialEq for State {
     }
 }
 
-impl Spot {
+impl PlaceStates {
     /// The priors of the states for each state of the place on which this one hangs. A bearing has one thing wrong with
     /// it at most: where its crankpin is at fault, nothing else is wrong with the bearing, though something may be with
     /// the cylinder above.
@@ -64,9 +74,6 @@ impl Spot {
     }
 }
 
-/// Where a place stands in the model: the site, and the branch if it hangs on another.
-pub type Seat = (usize, Option<usize>);
-
 /// All states of a place together are never likelier than this.
 const MOST_WRONG: f64 = 0.9;
 
@@ -77,7 +84,7 @@ impl<'a> Model<'a> {
         let priors = shared.iter().map(|cause| shifted_prior(cause, job)).collect();
         let layout = places(engine);
         let everywhere = || layout.iter().flat_map(|(root, hanging)| std::iter::once(root).chain(hanging));
-        let spot = |place: Place| {
+        let states_of = |place: Place| {
             let mut states = vec![State { cause: None, form: Mirror::None, prior: 1.0 }];
             let here = |cause: &&&Cause| cause.reach.contains(&place.kind()) && (cause.fits)(engine.arrangement());
             for cause in catalogue::ALL.iter().filter(here) {
@@ -92,9 +99,12 @@ impl<'a> Model<'a> {
             if let Some(nothing) = states.first_mut() {
                 nothing.prior = 1.0 - wrong * scale;
             }
-            Spot { place, states }
+            PlaceStates { place, states }
         };
-        let sites = layout.iter().map(|(root, hanging)| (spot(*root), hanging.iter().map(|p| spot(*p)).collect()));
+        let sites = layout.iter().map(|(root, hanging)| SiteStates {
+            root: states_of(*root),
+            branches: hanging.iter().map(|place| states_of(*place)).collect(),
+        });
         Self { engine, shared, priors, sites: sites.collect() }
     }
 
@@ -104,22 +114,22 @@ impl<'a> Model<'a> {
     }
 
     /// Where the place of a part stands.
-    pub fn seat(&self, part: Part) -> Option<Seat> {
+    pub fn seat(&self, part: Part) -> Option<CauseSeat> {
         let place = Place::of(part);
-        self.sites.iter().enumerate().find_map(|(site, (root, branches))| {
+        self.sites.iter().enumerate().find_map(|(site, SiteStates { root, branches })| {
             if root.place == place {
-                return Some((site, None));
+                return Some(CauseSeat { site, branch: None });
             }
             let branch = branches.iter().position(|branch| branch.place == place)?;
-            Some((site, Some(branch)))
+            Some(CauseSeat { site, branch: Some(branch) })
         })
     }
 
     /// Where every place stands.
-    pub fn seats(&self) -> impl Iterator<Item = (Seat, &Spot)> {
-        self.sites.iter().enumerate().flat_map(|(site, (root, branches))| {
-            let hanging = branches.iter().enumerate().map(move |(n, branch)| ((site, Some(n)), branch));
-            std::iter::once(((site, None), root)).chain(hanging)
+    pub fn seats(&self) -> impl Iterator<Item = (CauseSeat, &PlaceStates)> {
+        self.sites.iter().enumerate().flat_map(|(site, SiteStates { root, branches })| {
+            let at = move |(n, branch)| (CauseSeat { site, branch: Some(n) }, branch);
+            std::iter::once((CauseSeat { site, branch: None }, root)).chain(branches.iter().enumerate().map(at))
         })
     }
 
@@ -130,26 +140,26 @@ impl<'a> Model<'a> {
     }
 
     /// Whether a state of a place is this cause, in whatever form.
-    pub fn is(&self, cause: &Cause, seat: Seat, state: usize) -> bool {
-        let state = self.spot(seat).and_then(|spot| spot.states.get(state));
+    pub fn is(&self, cause: &Cause, seat: CauseSeat, state: usize) -> bool {
+        let state = self.at(seat).and_then(|place| place.states.get(state));
         state.and_then(|state| state.cause).is_some_and(|other| other.id == cause.id)
     }
 
     /// The place that stands at a seat.
-    pub fn spot(&self, (site, branch): Seat) -> Option<&Spot> {
-        let (root, branches) = self.sites.get(site)?;
+    pub fn at(&self, CauseSeat { site, branch }: CauseSeat) -> Option<&PlaceStates> {
+        let SiteStates { root, branches } = self.sites.get(site)?;
         branch.map_or(Some(root), |branch| branches.get(branch))
     }
 
-    /// A finding with all that can make it, as far as a pattern of zones is concerned; none if no cause has a word about
-    /// it.
-    pub fn finding(
+    /// An observation with all that can make it, as far as a pattern of zones is concerned; none if no cause has a word
+    /// about it.
+    pub fn observation(
         &self,
         part: Part,
         symptom: Symptom,
         pattern: Option<Pattern>,
         observed: Observed,
-    ) -> Option<Finding> {
+    ) -> Option<Observation> {
         let map = part.kind.row().zones;
         let maker = |presence: Presence<'_>| Maker {
             grades: presence.grades,
@@ -165,12 +175,12 @@ impl<'a> Model<'a> {
             .enumerate()
             .filter_map(|(n, cause)| Some((n, maker(self.presence(cause, Mirror::None, part, symptom)?))))
             .collect();
-        let (site, branch) = self.seat(part)?;
-        let (root, branches) = self.sites.get(site)?;
-        let of = |spot: &Spot| -> Vec<(usize, Maker)> {
+        let CauseSeat { site, branch } = self.seat(part)?;
+        let SiteStates { root, branches } = self.sites.get(site)?;
+        let of = |place: &PlaceStates| -> Vec<(usize, Maker)> {
             let link =
                 |(n, state): (usize, &State)| Some((n, maker(self.presence(state.cause?, state.form, part, symptom)?)));
-            spot.states.iter().enumerate().filter_map(link).collect()
+            place.states.iter().enumerate().filter_map(link).collect()
         };
         let (root, own) = match branch {
             None => (vec![], of(root)),
@@ -179,7 +189,7 @@ impl<'a> Model<'a> {
         if shared.is_empty() && root.is_empty() && own.is_empty() {
             return None;
         }
-        Some(Finding { piece: 0, observed, leak, shared, root, own })
+        Some(Observation { piece: 0, observed, leak, shared, root, own })
     }
 
     /// What a cause, in one of its forms, makes of a symptom on a part.
@@ -201,26 +211,6 @@ impl<'a> Model<'a> {
     }
 }
 
-/// The factors by which what is known of the past changes a cause's odds. A *no* weighs half as much as a *yes*, in
-/// the other direction (our judgement); *not known* weighs nothing.
-pub(super) fn history_factors(cause: &Cause, job: &Job) -> Vec<(HistoryFact, f64)> {
-    let factor = |(fact, yes): &(HistoryFact, f64)| match job.history.get(fact)? {
-        Answer::Yes => Some((*fact, *yes)),
-        Answer::No => Some((*fact, 1.0 / yes.sqrt())),
-        Answer::Unknown => None,
-    };
-    cause.shifts.iter().filter_map(factor).collect()
-}
-
-pub(super) fn shifted_prior(cause: &Cause, job: &Job) -> f64 {
-    let factors = history_factors(cause, job);
-    if factors.is_empty() {
-        return cause.prior;
-    }
-    let odds = factors.iter().fold(Belief::of(cause.prior).odds(), |odds, (_, factor)| odds * factor);
-    odds / (1.0 + odds)
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -231,12 +221,12 @@ mod tests {
         for arrangement in [Arrangement::vee(8), Arrangement::inline(4), Arrangement::inline(1)] {
             let engine = Engine::new(arrangement).unwrap();
             let model = Model::new(&engine, &Job::default());
-            for (_, spot) in model.seats() {
-                let sum: f64 = spot.states.iter().map(|state| state.prior).sum();
-                assert!((sum - 1.0).abs() < 1e-12, "{:?}", spot.place);
+            for (_, place) in model.seats() {
+                let sum: f64 = place.states.iter().map(|state| state.prior).sum();
+                assert!((sum - 1.0).abs() < 1e-12, "{:?}", place.place);
             }
             for cause in catalogue::ALL.iter().filter(|cause| !cause.is_shared()) {
-                let states = model.seats().flat_map(|(_, spot)| &spot.states);
+                let states = model.seats().flat_map(|(_, place)| &place.states);
                 let own = states.filter(|state| state.cause.is_some_and(|other| other.id == cause.id));
                 let sum: f64 = own.map(|state| state.prior).sum();
                 let expected = if (cause.fits)(engine.arrangement()) { cause.prior } else { 0.0 };

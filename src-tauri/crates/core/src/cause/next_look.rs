@@ -11,9 +11,11 @@ use rayon::prelude::*;
 use serde::Serialize;
 
 use super::catalogue::{self, Fault, Symptom};
-use super::evidence::{Evidence as Gathered, MISSED_BY_MEASURING, MISSED_ON_CLEAN, shown_by};
-use super::model::{Model, Seat, Spot};
-use super::network::{Answer, Observed, Question, Solution};
+use super::faults::shown_by;
+use super::gather::Gathered;
+use super::missed::{MISSED_BY_MEASURING, MISSED_ON_CLEAN};
+use super::model::{Model, PlaceStates, SiteStates, State};
+use super::network::{CauseSeat, Joint, Observed, Query, Solution};
 use super::pattern::Pattern;
 use super::scaled::binary_log;
 use crate::engine::Part;
@@ -45,8 +47,8 @@ const LEAST_GAIN: f64 = 0.02;
 /// A look that could be taken.
 struct Candidate {
     part: Part,
-    seat: Seat,
-    question: Question,
+    seat: CauseSeat,
+    query: Query,
     asks: Asks,
 }
 
@@ -63,34 +65,33 @@ enum Asks {
 /// The best look; once no look is left that would help, the best part to measure; none if nothing more would help.
 pub(super) fn next_look(
     model: &Model<'_>,
-    evidence: &Gathered,
+    gathered: &Gathered,
     solution: &Solution<'_>,
     job: &Job,
 ) -> Option<NextLook> {
-    best(model, solution, looks(model, evidence, job)).or_else(|| best(model, solution, sizes(model, evidence, job)))
+    best(model, solution, looks(model, gathered, job)).or_else(|| best(model, solution, sizes(model, gathered, job)))
 }
 
 fn best(model: &Model<'_>, solution: &Solution<'_>, candidates: Vec<Candidate>) -> Option<NextLook> {
     // Parts that are known to be alike are asked about once.
     let mut distinct: Vec<Candidate> = Vec::new();
     for candidate in candidates {
-        let same =
-            |other: &Candidate| other.question == candidate.question && solution.alike(other.seat, candidate.seat);
+        let same = |other: &Candidate| other.query == candidate.query && solution.alike(other.seat, candidate.seat);
         if !distinct.iter().any(same) {
             distinct.push(candidate);
         }
     }
     let weighed = distinct.par_iter().map(|candidate| {
-        let answers = solution.ask(candidate.seat.0, candidate.seat.1, &candidate.question);
+        let answers = solution.ask(candidate.seat, &candidate.query);
         (gain(model, candidate.seat, &answers), candidate, answers)
     });
-    let weighed: Vec<(f64, &Candidate, Vec<Answer>)> = weighed.collect();
+    let weighed: Vec<(f64, &Candidate, Vec<Joint>)> = weighed.collect();
     let best = weighed.into_iter().reduce(|best, next| if next.0 > best.0 { next } else { best });
     let (gain, candidate, answers) = best.filter(|(gain, ..)| *gain >= LEAST_GAIN)?;
     Some(candidate.told(model, &answers, (gain * 1000.0).round() / 1000.0))
 }
 
-fn looks(model: &Model<'_>, evidence: &Gathered, job: &Job) -> Vec<Candidate> {
+fn looks(model: &Model<'_>, gathered: &Gathered, job: &Job) -> Vec<Candidate> {
     let mut all = Vec::new();
     for part in model.engine().parts() {
         let Some(seat) = model.seat(*part) else { continue };
@@ -104,25 +105,25 @@ fn looks(model: &Model<'_>, evidence: &Gathered, job: &Job) -> Vec<Candidate> {
             .tags
             .iter()
             .filter(|tag| tag.is_damage())
-            .filter_map(|tag| Some((*tag, model.finding(*part, Symptom::Seen(*tag), None, observed)?)));
-        let (tags, findings): (Vec<Tag>, Vec<_>) = asked.unzip();
+            .filter_map(|tag| Some((*tag, model.observation(*part, Symptom::Seen(*tag), None, observed)?)));
+        let (tags, observations): (Vec<Tag>, Vec<_>) = asked.unzip();
         if !tags.is_empty() {
-            all.push(Candidate { part: *part, seat, question: Question::What(findings), asks: Asks::Tags(tags) });
+            all.push(Candidate { part: *part, seat, query: Query::What(observations), asks: Asks::Tags(tags) });
         }
     }
-    for (site, notes) in evidence.notes.iter().enumerate() {
+    for (site, notes) in gathered.notes.iter().enumerate() {
         for note in notes {
             let (Symptom::Seen(tag), Some(grade), None) = (note.symptom, note.grade, note.pattern) else { continue };
             let (patterns, _) = Model::patterns(note.part);
-            let Some(seat) = model.seat(note.part).filter(|seat| seat.0 == site) else { continue };
+            let Some(seat) = model.seat(note.part).filter(|seat| seat.site == site) else { continue };
             let observed = Observed::Located(grade.number());
-            let findings: Vec<_> = patterns
+            let observations: Vec<_> = patterns
                 .iter()
-                .filter_map(|pattern| model.finding(note.part, note.symptom, Some(*pattern), observed))
+                .filter_map(|pattern| model.observation(note.part, note.symptom, Some(*pattern), observed))
                 .collect();
-            if tag.is_damage() && findings.len() == patterns.len() && !findings.is_empty() {
+            if tag.is_damage() && observations.len() == patterns.len() && !observations.is_empty() {
                 let asks = Asks::Where(tag, patterns.to_vec());
-                all.push(Candidate { part: note.part, seat, question: Question::Where(findings), asks });
+                all.push(Candidate { part: note.part, seat, query: Query::Where(observations), asks });
             }
         }
     }
@@ -130,38 +131,38 @@ fn looks(model: &Model<'_>, evidence: &Gathered, job: &Job) -> Vec<Candidate> {
 }
 
 /// What could be measured and has not been, as far as there is a limit to hold it against.
-fn sizes(model: &Model<'_>, evidence: &Gathered, job: &Job) -> Vec<Candidate> {
+fn sizes(model: &Model<'_>, gathered: &Gathered, job: &Job) -> Vec<Candidate> {
     let observed = Observed::Unreported { missed: MISSED_BY_MEASURING };
     let mut all = Vec::new();
     for part in model.engine().parts() {
         let Some(seat) = model.seat(*part) else { continue };
-        let notes = evidence.notes.get(seat.0).map(Vec::as_slice).unwrap_or_default();
+        let notes = gathered.notes.get(seat.site).map(Vec::as_slice).unwrap_or_default();
         let known = |fault: Fault| notes.iter().any(|n| n.part == *part && n.symptom == Symptom::Measured(fault));
         let has_limit = |quantity| job.sheet.limits(*part, quantity, "", None, Proportions::default()).is_some();
         let quantities = part.kind.quantities().iter().map(|has| has.quantity).filter(|quantity| has_limit(*quantity));
         let faults: BTreeSet<Fault> = quantities.flat_map(shown_by).copied().filter(|fault| !known(*fault)).collect();
         let asked = faults
             .into_iter()
-            .filter_map(|fault| Some((fault, model.finding(*part, Symptom::Measured(fault), None, observed)?)));
-        let (faults, findings): (Vec<Fault>, Vec<_>) = asked.unzip();
+            .filter_map(|fault| Some((fault, model.observation(*part, Symptom::Measured(fault), None, observed)?)));
+        let (faults, observations): (Vec<Fault>, Vec<_>) = asked.unzip();
         if !faults.is_empty() {
-            all.push(Candidate { part: *part, seat, question: Question::What(findings), asks: Asks::Faults(faults) });
+            all.push(Candidate { part: *part, seat, query: Query::What(observations), asks: Asks::Faults(faults) });
         }
     }
     all
 }
 
 /// The expected drop of entropy, in bits.
-fn gain(model: &Model<'_>, seat: Seat, answers: &[Answer]) -> f64 {
+fn gain(model: &Model<'_>, seat: CauseSeat, answers: &[Joint]) -> f64 {
     let total: f64 = answers.iter().map(|answer| answer.weight).sum();
-    let sum = |of: fn(&Answer) -> &[f64]| -> Vec<f64> {
+    let sum = |of: fn(&Joint) -> &[f64]| -> Vec<f64> {
         let mut sums = vec![0.0; answers.first().map_or(0, |answer| of(answer).len())];
         for answer in answers {
             sums.iter_mut().zip(of(answer)).for_each(|(sum, weight)| *sum += weight);
         }
         sums
     };
-    let whole = Answer {
+    let whole = Joint {
         weight: total,
         shared: sum(|answer| &answer.shared),
         root: sum(|answer| &answer.root),
@@ -172,24 +173,24 @@ fn gain(model: &Model<'_>, seat: Seat, answers: &[Answer]) -> f64 {
 }
 
 /// What is not known once this is answered, in bits.
-fn entropy(model: &Model<'_>, (site, branch): Seat, answer: &Answer) -> f64 {
+fn entropy(model: &Model<'_>, CauseSeat { site, branch }: CauseSeat, answer: &Joint) -> f64 {
     if answer.weight <= 0.0 {
         return 0.0;
     }
     let share = |weight: f64| (weight / answer.weight).clamp(0.0, 1.0);
     let shared: f64 = answer.shared.iter().map(|weight| bits(share(*weight)) + bits(1.0 - share(*weight))).sum();
-    let Some((root, branches)) = model.sites.get(site) else { return shared };
-    let of = |spot: &Spot, weights: &[f64]| -> f64 {
-        by_cause(spot, weights).iter().map(|(_, weight)| bits(share(*weight))).sum()
+    let Some(SiteStates { root, branches }) = model.sites.get(site) else { return shared };
+    let of = |place: &PlaceStates, weights: &[f64]| -> f64 {
+        by_cause(place, weights).iter().map(|(_, weight)| bits(share(*weight))).sum()
     };
-    let own = branch.and_then(|branch| branches.get(branch)).map_or(0.0, |spot| of(spot, &answer.branch));
+    let own = branch.and_then(|branch| branches.get(branch)).map_or(0.0, |place| of(place, &answer.branch));
     shared + of(root, &answer.root) + own
 }
 
 /// The weights of a place's states, forms of one cause taken together.
-fn by_cause(spot: &Spot, weights: &[f64]) -> Vec<(Option<&'static str>, f64)> {
+fn by_cause(place: &PlaceStates, weights: &[f64]) -> Vec<(Option<&'static str>, f64)> {
     let mut sums: Vec<(Option<&'static str>, f64)> = Vec::new();
-    for (state, weight) in spot.states.iter().zip(weights) {
+    for (state, weight) in place.states.iter().zip(weights) {
         let id = state.cause.map(|cause| cause.id);
         match sums.iter_mut().find(|(known, _)| *known == id) {
             Some((_, sum)) => *sum += weight,
@@ -205,7 +206,7 @@ fn bits(p: f64) -> f64 {
 
 impl Candidate {
     /// The look in words: what is to be looked at, which answer would tell most, and of which cause.
-    fn told(&self, model: &Model<'_>, answers: &[Answer], gain: f64) -> NextLook {
+    fn told(&self, model: &Model<'_>, answers: &[Joint], gain: f64) -> NextLook {
         let label = self.part.label(model.engine().arrangement()).to_lowercase();
         let map = self.part.kind.row().zones;
         let measure = matches!(self.asks, Asks::Faults(_));
@@ -253,31 +254,31 @@ impl Candidate {
     fn raised(
         &self,
         model: &Model<'_>,
-        answers: &[Answer],
+        answers: &[Joint],
         n: usize,
     ) -> Option<(&'static catalogue::Cause, catalogue::Mirror, f64)> {
         let answer = answers.get(n)?;
         let total: f64 = answers.iter().map(|answer| answer.weight).sum();
-        let before = |of: &dyn Fn(&Answer) -> f64| answers.iter().map(of).sum::<f64>() / total;
+        let before = |of: &dyn Fn(&Joint) -> f64| answers.iter().map(of).sum::<f64>() / total;
         let after = |weight: f64| weight / answer.weight;
-        let (root, branches) = model.sites.get(self.seat.0)?;
+        let SiteStates { root, branches } = model.sites.get(self.seat.site)?;
         // What is worn anyway is no reason to look.
         let telling = model.shared.iter().enumerate().filter(|(_, cause)| cause.id != catalogue::ORDINARY);
         let shared = telling.map(|(c, cause)| {
-            let of = |answer: &Answer| answer.shared.get(c).copied().unwrap_or(0.0);
+            let of = |answer: &Joint| answer.shared.get(c).copied().unwrap_or(0.0);
             (*cause, catalogue::Mirror::None, after(of(answer)) - before(&of))
         });
-        let states = |spot: &'_ Spot, of: fn(&Answer) -> &[f64]| {
-            let each = |(s, state): (usize, &super::model::State)| {
-                let weight = |answer: &Answer| of(answer).get(s).copied().unwrap_or(0.0);
+        let states = |place: &'_ PlaceStates, of: fn(&Joint) -> &[f64]| {
+            let each = |(s, state): (usize, &State)| {
+                let weight = |answer: &Joint| of(answer).get(s).copied().unwrap_or(0.0);
                 Some((state.cause?, state.form, after(weight(answer)) - before(&weight)))
             };
-            spot.states.iter().enumerate().filter_map(each).collect::<Vec<_>>()
+            place.states.iter().enumerate().filter_map(each).collect::<Vec<_>>()
         };
-        let own = self.seat.1.and_then(|branch| branches.get(branch));
+        let own = self.seat.branch.and_then(|branch| branches.get(branch));
         let local = states(root, |answer| &answer.root)
             .into_iter()
-            .chain(own.map(|spot| states(spot, |answer| &answer.branch)).unwrap_or_default());
+            .chain(own.map(|place| states(place, |answer| &answer.branch)).unwrap_or_default());
         let most = shared.chain(local).max_by(|a, b| a.2.total_cmp(&b.2))?;
         (most.2 > 0.0).then_some((most.0, most.1, most.2 * answer.weight / total))
     }

@@ -65,9 +65,7 @@ impl Place {
             Self::Crankpin(n) => format!("crankpin {n}"),
             Self::Rod(n) => format!("cylinder {n}"),
             Self::Valve(cylinder, port, nth) => {
-                let part = Part { kind: PartKind::Lobe, at: At::Valve(cylinder, port, nth) };
-                let label = part.label(arrangement).to_lowercase();
-                label.strip_prefix("lobe ").map_or(label.clone(), |valve| format!("cylinder {valve}"))
+                format!("cylinder {}", arrangement.valve_words(cylinder, port, nth))
             }
             Self::Thrust => format!("main {}", arrangement.thrust_main),
         }

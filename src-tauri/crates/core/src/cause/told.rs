@@ -1,26 +1,39 @@
 //! Causes in words.
 
-use super::catalogue::Cause;
-use super::explain::Explained;
-use super::{CauseView, PlaceView};
+use super::explained::{Explained, Reason};
+use super::next_look::NextLook;
+use super::report::{CauseReport, CauseView, Evidence, PlaceView, Unexplained};
+use super::strength::Strength;
 use crate::words::capitalised;
 
 /// A named cause needs a probability of at least this much.
-pub(super) const NAMED_FROM: f64 = 0.5;
+const NAMED_FROM: f64 = 0.5;
 /// A cause is told with its reasons from this probability on, where enough has been seen.
-pub(super) const TOLD_FROM: f64 = 0.25;
+const TOLD_FROM: f64 = 0.25;
 /// Fewest parts of interest that must have been looked at before a cause is named (our judgement: one rod's bearing
 /// with its crankpin is not yet an engine).
-pub(super) const PARTS_BEFORE_NAMING: usize = 4;
-/// A place is named with its cause from this probability on.
-pub(super) const PLACE_NAMED_FROM: f64 = 0.25;
+const PARTS_BEFORE_NAMING: usize = 4;
 /// Places named with a cause before the rest is counted.
 const PLACES_NAMED: usize = 3;
 /// Causes told in a sentence each before the rest is counted.
 const CAUSES_TOLD: usize = 3;
 
+/// All that is told, once so many parts of interest have been looked at: the causes, likeliest first, what fits none of
+/// them, and the next look.
+pub(super) fn report(
+    mut causes: Vec<Explained>,
+    looked: usize,
+    unexplained: Vec<Unexplained>,
+    next_look: Option<NextLook>,
+) -> CauseReport {
+    causes.sort_by(|a, b| b.probability.total_cmp(&a.probability).then_with(|| a.cause.id.cmp(b.cause.id)));
+    let enough_seen = looked >= PARTS_BEFORE_NAMING && causes.first().is_some_and(|top| top.probability >= NAMED_FROM);
+    let causes: Vec<CauseView> = causes.into_iter().map(|explained| view(explained, enough_seen)).collect();
+    CauseReport { enough_seen, summary: summary(&causes, looked, enough_seen), causes, unexplained, next_look }
+}
+
 /// What a customer is told: the likeliest causes, each in a sentence; or that it is too early.
-pub(super) fn summary(views: &[CauseView], looked: usize, enough_seen: bool) -> String {
+fn summary(views: &[CauseView], looked: usize, enough_seen: bool) -> String {
     if looked < PARTS_BEFORE_NAMING {
         return "Not enough has been seen yet to say why the engine suffered.".into();
     }
@@ -74,25 +87,31 @@ fn percent(probability: f64) -> String {
 }
 
 /// A cause with all that is told of it.
-pub(super) fn view(cause: &Cause, probability: f64, explained: Explained) -> CauseView {
+fn view(explained: Explained, enough_seen: bool) -> CauseView {
+    let Explained { cause, probability, .. } = explained;
     let places = named_places(&explained.places);
     let name = if places.is_empty() { cause.name.to_owned() } else { format!("{}, {places}", cause.name) };
     CauseView {
         id: cause.id.into(),
         name,
         probability,
-        named: false,
-        told: false,
+        named: enough_seen && probability >= NAMED_FROM,
+        told: enough_seen && probability >= TOLD_FROM,
         likelihood: likelihood(probability).into(),
         percent: percent(probability),
         plainly: cause.plainly.into(),
         whole_engine: cause.is_shared(),
         places: explained.places,
-        evidence_for: explained.speaks_for,
-        evidence_against: explained.speaks_against,
-        explains_alone: explained.alone,
+        evidence_for: evidence(explained.speaks_for),
+        evidence_against: evidence(explained.speaks_against),
+        explains_alone: evidence(explained.alone),
         check: cause.check.to_vec(),
         put_right: cause.put_right.to_vec(),
         source: cause.source.into(),
     }
+}
+
+fn evidence(reasons: Vec<Reason>) -> Vec<Evidence> {
+    let told = |Reason { words, parts, weight, .. }| Evidence { words, parts, weight, strength: Strength::of(weight) };
+    reasons.into_iter().map(told).collect()
 }

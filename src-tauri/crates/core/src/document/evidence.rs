@@ -60,7 +60,7 @@ fn cause(view: &CauseView, assessment: &Assessment, blocks: &mut Vec<Block>) {
     if !places.is_empty() {
         blocks.push(Block::Paragraph(format!("Where: {}.", places.join("; "))));
     }
-    let alone = |evidence: &Evidence| view.explains_alone.iter().any(|other| other.words == evidence.words);
+    let alone = |evidence: &Evidence| view.explains_alone.contains(evidence);
     let side = |evidence: &[Evidence], speaks: &str| -> Vec<Vec<String>> {
         evidence
             .iter()

@@ -84,6 +84,13 @@ impl Arrangement {
         }
     }
 
+    /// A valve by its cylinder and port, in words: "2, intake"; with its number where the port has several.
+    pub fn valve_words(&self, cylinder: u8, port: Port, nth: u8) -> String {
+        let port_word = if port == Port::Intake { "intake" } else { "exhaust" };
+        let which = if self.valves_of(port) > 1 { format!(" {nth}") } else { String::new() };
+        format!("{cylinder}, {port_word}{which}")
+    }
+
     /// The camshaft that works a valve: the only one in the block; overhead, the left bank's before the right bank's, and
     /// of twin shafts the intake's before the exhaust's.
     pub fn camshaft_of(&self, cylinder: u8, port: Port) -> u8 {

@@ -61,10 +61,7 @@ impl Part {
             At::Cylinder(n) => format!("{} {n}", capitalised(self.kind.row().short)),
             At::CylinderHalf(n, half) => format!("Rod {n}, {} {}", half_word(half), self.kind.row().short),
             At::Valve(n, port, nth) => {
-                let port_word = if port == Port::Intake { "intake" } else { "exhaust" };
-                let several = arrangement.valves_of(port) > 1;
-                let which = if several { format!(" {nth}") } else { String::new() };
-                format!("{} {n}, {port_word}{which}", capitalised(self.kind.row().short))
+                format!("{} {}", capitalised(self.kind.row().short), arrangement.valve_words(n, port, nth))
             }
             At::Camshaft(n) if arrangement.camshafts() > 1 => format!("Camshaft {n}"),
             At::Camshaft(_) => "Camshaft".into(),

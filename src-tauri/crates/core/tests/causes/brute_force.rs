@@ -1,7 +1,7 @@
 //! The full joint by plain enumeration, of another shape than the program: every cause, every state of every place and
-//! branch, and for each finding every combination of who produced which grade. No product formula, no tables, no scaling.
+//! branch, and for each observation every combination of who produced which grade. No product formula, no tables, no scaling.
 
-use wearbook_core::cause::network::{Belief, Finding, GRADES, Maker, Network, Observed};
+use wearbook_core::cause::network::{Belief, CauseSeat, GRADES, Maker, Network, Observation, Observed, PiecesAt};
 
 use crate::random::Dice;
 
@@ -21,7 +21,7 @@ fn worlds(network: &Network) -> (Vec<usize>, usize) {
     (sizes, 1 << network.priors.len())
 }
 
-pub(crate) fn enumerate(network: &Network, out: &dyn Fn(usize, &Finding) -> bool) -> Beliefs {
+pub(crate) fn enumerate(network: &Network, out: &dyn Fn(usize, &Observation) -> bool) -> Beliefs {
     let (sizes, subsets) = worlds(network);
     let mut total = 0.0;
     let mut shared = vec![0.0; network.priors.len()];
@@ -50,7 +50,7 @@ pub(crate) fn enumerate(network: &Network, out: &dyn Fn(usize, &Finding) -> bool
     }
 }
 
-fn weight(network: &Network, subset: usize, states: &[usize], out: &dyn Fn(usize, &Finding) -> bool) -> f64 {
+fn weight(network: &Network, subset: usize, states: &[usize], out: &dyn Fn(usize, &Observation) -> bool) -> f64 {
     let mut weight: f64 = 1.0;
     for (cause, prior) in network.priors.iter().enumerate() {
         weight *= if subset >> cause & 1 == 1 { *prior } else { 1.0 - prior };
@@ -59,27 +59,27 @@ fn weight(network: &Network, subset: usize, states: &[usize], out: &dyn Fn(usize
     for (number, site) in network.sites.iter().enumerate() {
         let root = *states.next().unwrap();
         weight *= site.states[root];
-        for finding in site.findings.iter().filter(|finding| !out(number, finding)) {
-            weight *= likelihood(finding, subset, None, root);
+        for observation in site.observations.iter().filter(|observation| !out(number, observation)) {
+            weight *= likelihood(observation, subset, None, root);
         }
         for branch in &site.branches {
             let own = *states.next().unwrap();
             weight *= branch.states[root][own];
-            for finding in branch.findings.iter().filter(|finding| !out(number, finding)) {
-                weight *= likelihood(finding, subset, Some(root), own);
+            for observation in branch.observations.iter().filter(|observation| !out(number, observation)) {
+                weight *= likelihood(observation, subset, Some(root), own);
             }
         }
     }
     weight
 }
 
-fn likelihood(finding: &Finding, subset: usize, root: Option<usize>, own: usize) -> f64 {
-    let mut makers = vec![finding.leak];
-    makers.extend(finding.shared.iter().filter(|(by, _)| subset >> by & 1 == 1).map(|(_, maker)| *maker));
-    makers.extend(finding.root.iter().filter(|(by, _)| root == Some(*by)).map(|(_, maker)| *maker));
-    makers.extend(finding.own.iter().filter(|(by, _)| own == *by).map(|(_, maker)| *maker));
+fn likelihood(observation: &Observation, subset: usize, root: Option<usize>, own: usize) -> f64 {
+    let mut makers = vec![observation.leak];
+    makers.extend(observation.shared.iter().filter(|(by, _)| subset >> by & 1 == 1).map(|(_, maker)| *maker));
+    makers.extend(observation.root.iter().filter(|(by, _)| root == Some(*by)).map(|(_, maker)| *maker));
+    makers.extend(observation.own.iter().filter(|(by, _)| own == *by).map(|(_, maker)| *maker));
     let by_grade = greatest_of(&makers);
-    match finding.observed {
+    match observation.observed {
         Observed::Grade(grade) => by_grade[usize::from(grade)],
         Observed::Present => by_grade[1..].iter().sum(),
         Observed::Unreported { missed } => by_grade[0] + missed * by_grade[1..].iter().sum::<f64>(),
@@ -138,23 +138,24 @@ fn equals_brute_force_on_two_hundred_random_networks() {
         let everywhere: Vec<usize> = (0..network.sites.len()).collect();
         // One piece of evidence left out, at all places or only at the first; everything left out at all but the first.
         for (piece, at) in [(0, &everywhere[..]), (1, &everywhere[..1])] {
-            let out: Vec<(usize, Vec<usize>)> = at.iter().map(|site| (*site, vec![piece])).collect();
-            let brute = enumerate(&network, &|site, finding| at.contains(&site) && finding.piece == piece);
+            let out: Vec<PiecesAt> = at.iter().map(|site| PiecesAt { site: *site, pieces: vec![piece] }).collect();
+            let brute = enumerate(&network, &|site, observation| at.contains(&site) && observation.piece == piece);
             close(&probabilities(&solution.shared_without(&out)), &brute.shared);
         }
         let mut place = 0;
         for (number, site) in network.sites.iter().enumerate() {
             let others: Vec<usize> = everywhere.iter().copied().filter(|other| *other != number).collect();
-            let out = |finding: &Finding| finding.piece == 1;
-            let without = enumerate(&network, &|site, finding| site == number && finding.piece == 1);
+            let out = |observation: &Observation| observation.piece == 1;
+            let without = enumerate(&network, &|site, observation| site == number && observation.piece == 1);
             let forgotten = enumerate(&network, &|site, _| site != number);
-            let seats = std::iter::once(None).chain((0..site.branches.len()).map(Some));
-            for branch in seats {
-                let believed = solution.states(number, branch);
+            let branches = std::iter::once(None).chain((0..site.branches.len()).map(Some));
+            for branch in branches {
+                let seat = CauseSeat { site: number, branch };
+                let believed = solution.states(seat);
                 close(&normalised(&believed), &all.places[place]);
                 for state in 0..believed.len() {
                     let is = |other: usize| other == state;
-                    let at = |forgetting: &[usize]| solution.at((number, branch), &is, forgetting).unwrap();
+                    let at = |forgetting: &[usize]| solution.hypothesis(seat, &is, forgetting).unwrap();
                     close(&[at(&[]).without(&out).probability()], &[without.places[place][state]]);
                     close(&[at(&others).belief().probability()], &[forgotten.places[place][state]]);
                 }

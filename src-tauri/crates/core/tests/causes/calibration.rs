@@ -4,10 +4,10 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use wearbook_core::cause::catalogue::{Fault, Symptom};
-use wearbook_core::cause::network::{GRADES, Maker, Observed};
+use wearbook_core::cause::network::{CauseSeat, GRADES, Maker, Observed};
 use wearbook_core::cause::{
-    EVEN_CALLED_CLEAN, EVEN_LEFT_OUT, MISSED_BESIDE_OTHER, MISSED_BY_MEASURING, MISSED_ON_CLEAN, Model, Pattern, Seat,
-    probabilities,
+    EVEN_CALLED_CLEAN, EVEN_LEFT_OUT, MISSED_BESIDE_OTHER, MISSED_BY_MEASURING, MISSED_ON_CLEAN, Model, Pattern,
+    SiteStates, probabilities,
 };
 use wearbook_core::engine::{Arrangement, Engine, Part};
 use wearbook_core::figure::Figure;
@@ -34,7 +34,7 @@ struct Drawn {
 /// The states of everything in one drawn engine.
 struct World {
     shared: Vec<bool>,
-    states: BTreeMap<Seat, usize>,
+    states: BTreeMap<CauseSeat, usize>,
 }
 
 #[test]
@@ -106,19 +106,19 @@ fn draw(engine: &Engine, dice: &mut Dice) -> Drawn {
     let model = Model::new(engine, &job);
     let shared: Vec<bool> = model.priors.iter().map(|prior| dice.happens(*prior)).collect();
     let mut states = BTreeMap::new();
-    for (site, (root, branches)) in model.sites.iter().enumerate() {
+    for (site, SiteStates { root, branches }) in model.sites.iter().enumerate() {
         let priors: Vec<f64> = root.states.iter().map(|state| state.prior).collect();
         let of_root = dice.pick(&priors);
-        states.insert((site, None), of_root);
+        states.insert(CauseSeat { site, branch: None }, of_root);
         for (n, branch) in branches.iter().enumerate() {
-            states.insert((site, Some(n)), dice.pick(&branch.given(root)[of_root]));
+            states.insert(CauseSeat { site, branch: Some(n) }, dice.pick(&branch.given(root)[of_root]));
         }
     }
     let world = World { shared, states };
     let mut causes: BTreeSet<&'static str> =
         model.shared.iter().zip(&world.shared).filter(|(_, is)| **is).map(|(cause, _)| cause.id).collect();
-    for (seat, spot) in model.seats() {
-        causes.extend(spot.states[world.states[&seat]].cause.map(|cause| cause.id));
+    for (seat, place) in model.seats() {
+        causes.extend(place.states[world.states[&seat]].cause.map(|cause| cause.id));
     }
     // Gaps as they are: one mechanic looks at nearly everything, another at a few parts.
     let thorough = dice.between(0.05, 1.0);
@@ -184,21 +184,21 @@ fn produce(
     symptom: Symptom,
     dice: &mut Dice,
 ) -> Option<(u8, Option<Pattern>)> {
-    let finding = model.finding(part, symptom, None, Observed::Present)?;
+    let observation = model.observation(part, symptom, None, Observed::Present)?;
     let seat = model.seat(part).unwrap();
     let makers = |pattern: Option<Pattern>| -> Vec<Maker> {
-        let finding = model.finding(part, symptom, pattern, Observed::Present).unwrap();
+        let observation = model.observation(part, symptom, pattern, Observed::Present).unwrap();
         let is =
             |links: &[(usize, Maker)], state: usize| links.iter().find(|(by, _)| *by == state).map(|(_, maker)| *maker);
-        let mut makers = vec![finding.leak];
-        makers.extend(finding.shared.iter().filter(|(by, _)| world.shared[*by]).map(|(_, maker)| *maker));
-        if seat.1.is_some() {
-            makers.extend(is(&finding.root, world.states[&(seat.0, None)]));
+        let mut makers = vec![observation.leak];
+        makers.extend(observation.shared.iter().filter(|(by, _)| world.shared[*by]).map(|(_, maker)| *maker));
+        if seat.branch.is_some() {
+            makers.extend(is(&observation.root, world.states[&CauseSeat { branch: None, ..seat }]));
         }
-        makers.extend(is(&finding.own, world.states[&seat]));
+        makers.extend(is(&observation.own, world.states[&seat]));
         makers
     };
-    assert!(finding.leak.share > 0.0);
+    assert!(observation.leak.share > 0.0);
     let all = makers(None);
     let grade = all.iter().map(|maker| grade(maker, dice)).max().unwrap();
     if grade == 0 {
@@ -235,7 +235,7 @@ fn measure(model: &Model<'_>, world: &World, part: Part, chance: f64, dice: &mut
     let mut figures = vec![];
     for (fault, quantity) in Fault::ALL.into_iter().filter_map(|fault| Some((fault, quantity(fault)?))) {
         let symptom = Symptom::Measured(fault);
-        if model.finding(part, symptom, None, Observed::Present).is_none() || !dice.happens(chance) {
+        if model.observation(part, symptom, None, Observed::Present).is_none() || !dice.happens(chance) {
             continue;
         }
         let there = produce(model, world, part, symptom, dice).is_some() && !dice.happens(MISSED_BY_MEASURING);

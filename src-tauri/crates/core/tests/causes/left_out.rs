@@ -1,16 +1,16 @@
 //! Evidence left out, held against the same network without it. With so much evidence most subsets of shared causes
 //! weigh next to nothing and are passed over: this shows that nothing is lost by it, not even of a near certainty.
 
-use wearbook_core::cause::network::{Belief, Finding, Network};
+use wearbook_core::cause::network::{Belief, CauseSeat, Network, Observation, PiecesAt};
 
 use crate::random::Dice;
 
 fn lacking(network: &Network, piece: usize, at: &dyn Fn(usize) -> bool) -> Network {
     let mut network = network.clone();
     for (_, site) in network.sites.iter_mut().enumerate().filter(|(number, _)| at(*number)) {
-        let kept = |finding: &Finding| finding.piece != piece;
-        site.findings.retain(kept);
-        site.branches.iter_mut().for_each(|branch| branch.findings.retain(kept));
+        let kept = |observation: &Observation| observation.piece != piece;
+        site.observations.retain(kept);
+        site.branches.iter_mut().for_each(|branch| branch.observations.retain(kept));
     }
     network
 }
@@ -30,7 +30,7 @@ fn leaving_out_is_the_same_as_not_having_seen() {
         let solution = network.solve().unwrap();
         certain += solution.shared().iter().filter(|belief| belief.odds() > 1e9 || belief.odds() < 1e-9).count();
         for piece in 0..3 {
-            let all: Vec<(usize, Vec<usize>)> = (0..12).map(|site| (site, vec![piece])).collect();
+            let all: Vec<PiecesAt> = (0..12).map(|site| PiecesAt { site, pieces: vec![piece] }).collect();
             let anew = lacking(&network, piece, &|_| true);
             let anew = anew.solve().unwrap().shared();
             for (one, other) in solution.shared_without(&all).into_iter().zip(anew) {
@@ -43,11 +43,12 @@ fn leaving_out_is_the_same_as_not_having_seen() {
             for (branch, states) in std::iter::once((None, site.states.len()))
                 .chain(site.branches.iter().enumerate().map(|(n, branch)| (Some(n), branch.len())))
             {
+                let seat = CauseSeat { site: number, branch };
                 for state in 0..states {
                     let is = |other: usize| other == state;
-                    let here = solution.at((number, branch), &is, &[]).unwrap();
-                    let belief = here.without(&|finding| finding.piece == 1);
-                    let other = anew.at((number, branch), &is, &[]).unwrap().belief();
+                    let here = solution.hypothesis(seat, &is, &[]).unwrap();
+                    let belief = here.without(&|observation| observation.piece == 1);
+                    let other = anew.hypothesis(seat, &is, &[]).unwrap().belief();
                     if states > 1 && other.probability() > 0.0 {
                         alike(belief, other);
                     }

@@ -1,7 +1,7 @@
 """Posteriors of small networks by a general library, from full tables: the peer of the program's own reckoning.
 
 Reads networks as JSON from standard input, writes the probability of every shared cause and of every state of every
-place. Each finding's table is made by enumeration over who produced which grade, not by the product formula.
+place. Each observation's table is made by enumeration over who produced which grade, not by the product formula.
 """
 
 import itertools
@@ -39,9 +39,9 @@ def by_grade(makers):
     return chances
 
 
-def seen(finding, makers):
+def seen(observation, makers):
     """The chance of what was observed, given who is there."""
-    chances, observed = by_grade(makers), finding["observed"]
+    chances, observed = by_grade(makers), observation["observed"]
     if observed == "present":
         return sum(chances[1:])
     if "unreported" in observed:
@@ -55,15 +55,15 @@ def seen(finding, makers):
 
 
 def build(network):
-    """The library's network, with a node for each finding: 0 is what was observed, 1 anything else."""
-    model, tables, findings, places = DiscreteBayesianNetwork(), [], [], []
+    """The library's network, with a node for each observation: 0 is what was observed, 1 anything else."""
+    model, tables, observations, places = DiscreteBayesianNetwork(), [], [], []
     causes = [f"cause{n}" for n in range(len(network["priors"]))]
     model.add_nodes_from(causes)
     for name, prior in zip(causes, network["priors"]):
         tables.append(TabularCPD(name, 2, [[1 - prior], [prior]]))
 
-    def add_finding(finding, root, own):
-        parents = [causes[by] for by, _ in finding["shared"]]
+    def add_observation(observation, root, own):
+        parents = [causes[by] for by, _ in observation["shared"]]
         sizes = [2] * len(parents)
         for place in dict.fromkeys(filter(None, (root, own))):
             parents.append(place[0])
@@ -71,42 +71,42 @@ def build(network):
         rows = []
         for states in itertools.product(*(range(size) for size in sizes)):
             at = dict(zip(parents, states))
-            makers = [finding["leak"]]
-            makers += [maker for by, maker in finding["shared"] if at[causes[by]] == 1]
+            makers = [observation["leak"]]
+            makers += [maker for by, maker in observation["shared"] if at[causes[by]] == 1]
             if root:
-                makers += [maker for by, maker in finding["root"] if at[root[0]] == by]
-            makers += [maker for by, maker in finding["own"] if at[own[0]] == by]
-            rows.append(seen(finding, makers))
-        name = f"finding{len(findings)}"
+                makers += [maker for by, maker in observation["root"] if at[root[0]] == by]
+            makers += [maker for by, maker in observation["own"] if at[own[0]] == by]
+            rows.append(seen(observation, makers))
+        name = f"observation{len(observations)}"
         model.add_node(name)
         model.add_edges_from((parent, name) for parent in parents)
         values = [rows, [1 - row for row in rows]]
         tables.append(TabularCPD(name, 2, values, parents or None, sizes or None))
-        findings.append(name)
+        observations.append(name)
 
     for number, site in enumerate(network["sites"]):
         root = (f"place{number}", len(site["states"]))
         model.add_node(root[0])
         tables.append(TabularCPD(root[0], root[1], [[prior] for prior in site["states"]]))
         places.append(root[0])
-        for finding in site["findings"]:
-            add_finding(finding, None, root)
+        for observation in site["observations"]:
+            add_observation(observation, None, root)
         for nth, branch in enumerate(site["branches"]):
             own = (f"place{number}.{nth}", len(branch["states"][0]))
             model.add_edge(root[0], own[0])
             given = [list(column) for column in zip(*branch["states"])]
             tables.append(TabularCPD(own[0], own[1], given, [root[0]], [root[1]]))
             places.append(own[0])
-            for finding in branch["findings"]:
-                add_finding(finding, root, own)
+            for observation in branch["observations"]:
+                add_observation(observation, root, own)
     model.add_cpds(*tables)
     model.check_model()
-    return model, causes, places, findings
+    return model, causes, places, observations
 
 
 def solve(network):
-    model, causes, places, findings = build(network)
-    inference, evidence = VariableElimination(model), {name: 0 for name in findings}
+    model, causes, places, observations = build(network)
+    inference, evidence = VariableElimination(model), {name: 0 for name in observations}
 
     def of(name):
         return [float(p) for p in inference.query([name], evidence, show_progress=False).values]

@@ -5,7 +5,7 @@ use std::io::Write;
 use std::process::{Command, Stdio};
 
 use serde_json::Value;
-use wearbook_core::cause::network::Network;
+use wearbook_core::cause::network::{CauseSeat, Network};
 
 use crate::brute_force::{close, normalised, probabilities};
 use crate::random::Dice;
@@ -36,9 +36,13 @@ fn equals_pgmpy_on_two_hundred_random_networks() {
         close(&probabilities(&solution.shared()), &numbers(&answer["shared"]));
         let mut places = answer["places"].as_array().unwrap().iter();
         for (number, site) in network.sites.iter().enumerate() {
-            close(&normalised(&solution.states(number, None)), &numbers(places.next().unwrap()));
+            close(
+                &normalised(&solution.states(CauseSeat { site: number, branch: None })),
+                &numbers(places.next().unwrap()),
+            );
             for branch in 0..site.branches.len() {
-                close(&normalised(&solution.states(number, Some(branch))), &numbers(places.next().unwrap()));
+                let seat = CauseSeat { site: number, branch: Some(branch) };
+                close(&normalised(&solution.states(seat)), &numbers(places.next().unwrap()));
             }
         }
     }

@@ -33,10 +33,10 @@ peer.by_grade = by_grade
 
 
 def asked(network):
-    model, causes, places, findings = peer.build(network)
+    model, causes, places, observations = peer.build(network)
     start = time.perf_counter()
     inference = peer.VariableElimination(model)
-    evidence = {name: 0 for name in findings}
+    evidence = {name: 0 for name in observations}
     of = lambda name: [float(p) for p in inference.query([name], evidence, show_progress=False).values]
     answer = [of(name)[1] for name in causes], [of(name) for name in places]
     return time.perf_counter() - start, answer
@@ -77,11 +77,11 @@ def main():
             break
         if not close(told, answer):
             sys.exit(f"The two don't agree on the network of {number} places.")
-        largest = number, told["findings"], told["ours_ms"], seconds * 1e3
+        largest = number, told["observations"], told["ours_ms"], seconds * 1e3
     if largest is None:
         sys.exit(f"The library can't do the smallest network: {gave_up}")
-    places, findings, ours, theirs = largest
-    print(f"The largest network that pgmpy {peer.pgmpy.__version__} does: {places} places, {findings} findings")
+    places, observations, ours, theirs = largest
+    print(f"The largest network that pgmpy {peer.pgmpy.__version__} does: {places} places, {observations} observations")
     print(f"  ours {ours:.2f} ms, pgmpy {theirs:.0f} ms: ratio {ours / theirs:.5f}")
     if gave_up:
         print(f"  with one place more it gives up: {gave_up}")

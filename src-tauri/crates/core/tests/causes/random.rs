@@ -1,6 +1,6 @@
 //! Small random networks of the full kind, and the numbers to draw them from.
 
-use wearbook_core::cause::network::{Branch, Finding, GradeChances, Maker, Network, Observed, Site};
+use wearbook_core::cause::network::{Branch, GradeChances, Maker, Network, Observation, Observed, Site};
 
 /// A small generator of our own (xorshift64*, from memory), so that a failure can be repeated from its seed.
 pub(crate) struct Dice(u64);
@@ -82,7 +82,7 @@ impl Dice {
         linked.into_iter().map(|by| (by, self.maker())).collect()
     }
 
-    fn finding(&mut self, piece: usize, shared: usize, roots: usize, own: usize) -> Finding {
+    fn observation(&mut self, piece: usize, shared: usize, roots: usize, own: usize) -> Observation {
         let grade = 1 + self.below(4) as u8;
         let observed = match self.below(5) {
             0 => Observed::Grade(grade * self.below(2) as u8),
@@ -91,7 +91,7 @@ impl Dice {
             3 => Observed::Unreported { missed: self.between(0.0, 0.5) },
             _ => Observed::Grade(grade),
         };
-        Finding {
+        Observation {
             piece,
             observed,
             leak: self.maker(),
@@ -107,28 +107,34 @@ impl Dice {
         self.network_of(shared, sites, most_branches, 4)
     }
 
-    /// A network with so many shared causes and places, and fewer than so many findings at each place or branch. They
+    /// A network with so many shared causes and places, and fewer than so many observations at each place or branch. They
     /// belong to three pieces of evidence.
-    pub(crate) fn network_of(&mut self, shared: usize, sites: usize, most_branches: usize, findings: usize) -> Network {
+    pub(crate) fn network_of(
+        &mut self,
+        shared: usize,
+        sites: usize,
+        most_branches: usize,
+        observations: usize,
+    ) -> Network {
         let mut piece = 0;
         let sites = (0..sites)
             .map(|_| {
                 let states = 1 + self.below(3);
-                let mut findings = |dice: &mut Self, roots: usize, own: usize| -> Vec<Finding> {
-                    (0..dice.below(findings))
+                let mut observations = |dice: &mut Self, roots: usize, own: usize| -> Vec<Observation> {
+                    (0..dice.below(observations))
                         .map(|_| {
                             piece += 1;
-                            dice.finding(piece % 3, shared, roots, own)
+                            dice.observation(piece % 3, shared, roots, own)
                         })
                         .collect()
                 };
                 Site {
-                    findings: findings(self, 0, states),
+                    observations: observations(self, 0, states),
                     branches: (0..self.below(most_branches + 1))
                         .map(|_| {
                             let own = 1 + self.below(3);
                             let given = (0..states).map(|_| self.given(own)).collect();
-                            Branch { findings: findings(self, states, own), states: given }
+                            Branch { observations: observations(self, states, own), states: given }
                         })
                         .collect(),
                     states: self.shares(states),

@@ -1,10 +1,10 @@
-//! Exact inference held against a reference outside the project: a noisy-OR network of five causes and four findings
+//! Exact inference held against a reference outside the project: a noisy-OR network of five causes and four observations
 //! with the posterior for all 81 sets of evidence, by enumeration; pgmpy 1.1.2 (VariableElimination) agrees with the
 //! reference to 4.4e-16. The file lies beside the checkout, in `../shared/data/noisy-or`.
 
 use std::path::Path;
 
-use wearbook_core::cause::network::{Finding, GradeChances, Maker, Network, Observed, Site};
+use wearbook_core::cause::network::{GradeChances, Maker, Network, Observation, Observed, Site};
 
 #[test]
 fn equals_the_reference_for_every_set_of_evidence() {
@@ -17,23 +17,25 @@ fn equals_the_reference_for_every_set_of_evidence() {
     let numbers = |value: &serde_json::Value| -> Vec<(String, f64)> {
         value.as_object().unwrap().iter().map(|(name, number)| (name.clone(), number.as_f64().unwrap())).collect()
     };
-    // A binary finding is a graded one that only has grades 0 and 1.
+    // A binary observation is a graded one that only has grades 0 and 1.
     let binary = |chance: f64| Maker { grades: GradeChances::new(chance, [1.0, 0.0, 0.0, 0.0]), share: 1.0 };
     let priors = numbers(&reference["prior"]);
     let index = |name: &str| priors.iter().position(|(cause, _)| cause == name).unwrap();
     let mut compared = 0;
     for case in reference["cases"].as_array().unwrap() {
-        let findings = numbers(&case["evidence"])
+        let observations = numbers(&case["evidence"])
             .into_iter()
-            .map(|(finding, seen)| {
-                let shared =
-                    numbers(&reference["link"][&finding]).iter().map(|(cause, p)| (index(cause), binary(*p))).collect();
-                let leak = binary(reference["leak"][&finding].as_f64().unwrap());
+            .map(|(observation, seen)| {
+                let shared = numbers(&reference["link"][&observation])
+                    .iter()
+                    .map(|(cause, p)| (index(cause), binary(*p)))
+                    .collect();
+                let leak = binary(reference["leak"][&observation].as_f64().unwrap());
                 let observed = Observed::Grade(if seen > 0.5 { 1 } else { 0 });
-                Finding { piece: 0, observed, leak, shared, root: vec![], own: vec![] }
+                Observation { piece: 0, observed, leak, shared, root: vec![], own: vec![] }
             })
             .collect();
-        let site = Site { states: vec![1.0], findings, branches: vec![] };
+        let site = Site { states: vec![1.0], observations, branches: vec![] };
         let network = Network { priors: priors.iter().map(|(_, prior)| *prior).collect(), sites: vec![site] };
         let posterior = network.solve().unwrap().shared();
         for (cause, expected) in numbers(&case["posterior"]) {

@@ -11,6 +11,7 @@ mod blocked_oil_way;
 mod bond_failure;
 mod broken_ring;
 mod cam_fatigue;
+mod cause;
 mod cavitation;
 mod corrosion;
 mod detonation;
@@ -23,6 +24,7 @@ mod fuel_dilution;
 mod fuel_wash;
 mod hourglass_journal;
 mod insufficient_crush;
+mod leak;
 mod misaligned_main_bores;
 mod normal_wear;
 mod oil_starvation;
@@ -31,6 +33,7 @@ mod oval_housing;
 mod overheating;
 mod overload;
 mod poor_journal_finish;
+mod prelude;
 mod shifted_cap;
 mod sign;
 mod stuck_tappet;
@@ -40,29 +43,11 @@ mod thrust_cap_misaligned;
 mod thrust_overload;
 mod tight_pin;
 
-/// What every cause's file needs.
-mod prelude {
-    pub(super) use super::super::pattern::Pattern;
-    pub(super) use super::super::place::PlaceKind;
-    pub(super) use super::Severity::{Middling, Severe, Slight};
-    pub(super) use super::sign::{ALL_OVER, UNDER_LOAD};
-    pub(super) use super::{Cause, Fault, Mirror, Side, Sign, any, todo};
-    pub(super) use crate::engine::PartKind::*;
-    pub(super) use crate::engine::Tappets;
-    pub(super) use crate::job::HistoryFact;
-    pub(super) use crate::wear::Tag;
-}
-
+pub use cause::{Cause, Todo};
+pub use leak::{leak, leak_share};
 pub use sign::{Along, Fault, Mirror, Presence, Severity, Side, Sign, Symptom};
 
-use serde::Serialize;
-
-use super::network::GradeChances;
-use super::pattern::Pattern;
-use super::place::PlaceKind;
-use crate::engine::{Arrangement, PartKind};
-use crate::job::HistoryFact;
-use crate::wear::{Tag, ZoneMap};
+use crate::wear::Tag;
 
 /// Every cause, in no particular order: probability ranks them.
 pub const ALL: [&Cause; 35] = [
@@ -105,118 +90,23 @@ pub const ALL: [&Cause; 35] = [
     &thrust_cap_misaligned::CAUSE,
 ];
 
-/// A cause and the pattern that it leaves.
-#[derive(Debug)]
-pub struct Cause {
-    /// The written form.
-    pub id: &'static str,
-    /// The name, lower case.
-    pub name: &'static str,
-    /// The sentence for the customer.
-    pub plainly: &'static str,
-    /// How often an engine that comes in for a rebuild suffers from it, before anything is seen; 0 to 1. For a cause of
-    /// one place: at some place or other.
-    pub prior: f64,
-    /// The kinds of place at which it can be; none for a cause of the whole engine.
-    pub reach: &'static [PlaceKind],
-    /// Whether it has a mirror image.
-    pub mirror: Mirror,
-    /// Whether an engine can have it.
-    pub fits: fn(&Arrangement) -> bool,
-    /// What is known of the engine's past, and by which factor it changes the odds.
-    pub shifts: &'static [(HistoryFact, f64)],
-    /// The signs it leaves.
-    pub signs: &'static [Sign],
-    /// What to check before assembly.
-    pub check: &'static [Todo],
-    /// What to put right before assembly.
-    pub put_right: &'static [Todo],
-    /// Where the figures come from.
-    pub source: &'static str,
-}
-
-/// Something to check or to put right before assembly.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
-pub struct Todo {
-    /// The written form, such as `cut-filter`; with its cause's it names the line, whatever the words become.
-    pub id: &'static str,
-    /// In words, a sentence.
-    pub words: &'static str,
-}
-
-const fn todo(id: &'static str, words: &'static str) -> Todo {
-    Todo { id, words }
-}
-
-impl Cause {
-    /// Everything to check and to put right before assembly, in this order.
-    pub fn todos(&self) -> impl Iterator<Item = &'static Todo> {
-        self.check.iter().chain(self.put_right)
-    }
-
-    /// Whether it is of the whole engine, not of one place.
-    pub fn is_shared(&self) -> bool {
-        self.reach.is_empty()
-    }
-
-    /// Whether it is at fault with a bearing's shells, and not only with what lies above it.
-    pub fn is_of_bearing(&self) -> bool {
-        let shells = [PartKind::MainShell, PartKind::RodShell];
-        let first = self.signs.first();
-        first.is_some_and(|sign| sign.kinds.iter().any(|kind| shells.contains(kind)))
-    }
-
-    /// The forms in which it can be at a place.
-    pub fn forms(&self) -> &'static [Mirror] {
-        match self.mirror {
-            Mirror::None => &[Mirror::None],
-            Mirror::Ends => &[Mirror::None, Mirror::Ends],
-            Mirror::Sides => &[Mirror::None, Mirror::Sides],
-            Mirror::Halves => &[Mirror::None, Mirror::Halves],
-        }
-    }
-}
-
-/// For causes that any engine can have.
-const fn any(_: &Arrangement) -> bool {
-    true
-}
-
 /// The written form of the cause that is no fault.
 pub const ORDINARY: &str = normal_wear::CAUSE.id;
 
 /// The working pattern of an ordinary life, which needs no explanation.
 pub const EVEN: Symptom = Symptom::Seen(Tag::LooksEven);
 
-/// What turns up without any cause of the catalogue (our judgement): stray particles, marks from dismantling, wear of
-/// earlier lives. It is seldom severe.
-pub fn leak(symptom: Symptom) -> GradeChances {
-    let chance = match symptom {
-        Symptom::Seen(Tag::LooksEven) => 0.30,
-        Symptom::Seen(Tag::Scoring) => 0.06,
-        Symptom::Seen(Tag::Deposits | Tag::HandlingDamage) => 0.05,
-        Symptom::Seen(Tag::Scuffing) => 0.02,
-        Symptom::Seen(_) => 0.012,
-        Symptom::Measured(Fault::Worn | Fault::Loose) => 0.08,
-        // Beyond its limit without one of the listed causes is a size hardly ever.
-        Symptom::Measured(_) => 0.006,
-    };
-    GradeChances::new(chance, [0.70, 0.22, 0.06, 0.02])
-}
-
-/// The chance that what turns up without a cause shows this pattern: any is as likely as another (our judgement).
-pub fn leak_share(map: ZoneMap, pattern: Pattern) -> f64 {
-    sign::share(&[], map, pattern)
-}
-
 #[cfg(test)]
 mod tests {
     use std::collections::BTreeSet;
 
     use super::*;
-    use crate::engine::Engine;
+    use crate::cause::network::MAX_SHARED;
+    use crate::cause::pattern::Pattern;
+    use crate::cause::place::PlaceKind;
+    use crate::engine::{Arrangement, Engine, PartKind};
     use crate::job::former_put_right::FORMER;
+    use crate::wear::ZoneMap;
 
     /// Ticks of long ago are kept under these words.
     #[test]
@@ -258,7 +148,7 @@ mod tests {
         ids.sort_unstable();
         ids.dedup();
         assert_eq!(ids.len(), ALL.len(), "two causes share an id");
-        assert!(ALL.iter().filter(|cause| cause.is_shared()).count() <= super::super::network::MAX_SHARED);
+        assert!(ALL.iter().filter(|cause| cause.is_shared()).count() <= MAX_SHARED);
     }
 
     #[test]

@@ -1,7 +1,7 @@
 //! Signs: what a cause leaves, on which parts, where on them, and how often.
 
-use super::super::network::GradeChances;
-use super::super::pattern::Pattern;
+use crate::cause::network::GradeChances;
+use crate::cause::pattern::Pattern;
 use crate::engine::{At, End, Half, Part, PartKind};
 use crate::wear::{Tag, ZoneMap};
 
@@ -155,7 +155,7 @@ pub struct Presence<'a> {
 }
 
 impl Severity {
-    pub(in crate::cause) fn shares(self) -> [f64; 4] {
+    fn shares(self) -> [f64; 4] {
         match self {
             Self::Slight => [0.55, 0.30, 0.12, 0.03],
             Self::Middling => [0.25, 0.40, 0.25, 0.10],
@@ -251,7 +251,7 @@ impl Presence<'_> {
     }
 
     /// The pattern that it shows most often, if any is named.
-    pub(in crate::cause) fn usual_pattern(&self, map: ZoneMap) -> Option<Pattern> {
+    pub fn usual_pattern(&self, map: ZoneMap) -> Option<Pattern> {
         let named = self.sign.at.iter().filter(|(pattern, _)| Pattern::all(map).contains(pattern));
         let (pattern, _) = named.max_by(|a, b| a.1.total_cmp(&b.1))?;
         Some(match self.mirror {

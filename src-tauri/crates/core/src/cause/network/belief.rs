@@ -1,6 +1,6 @@
 //! What is believed of causes.
 
-use super::MAX_SHARED;
+use super::graph::MAX_SHARED;
 
 /// What is believed of a cause, as two weights, so that neither near-certainty is lost in rounding.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -58,8 +58,8 @@ pub(super) fn marginals(mut table: Vec<f64>, causes: usize) -> Vec<Belief> {
 /// The causes that the first of two small tables tells apart.
 const FIRST: usize = MAX_SHARED.div_ceil(2);
 
-/// The same where only some subsets have a weight. Each weight is added up twice, by its first causes and by the others,
-/// rather than once for each cause.
+/// The same where only some subsets have a weight. Each weight is added up twice, by its first causes and by the
+/// others, rather than once for each cause.
 pub(super) fn marginals_of(subsets: &[u16], weights: &[f64], causes: usize) -> Vec<Belief> {
     let mut first = vec![0.0; 1 << FIRST];
     let mut others = vec![0.0; 1 << (MAX_SHARED - FIRST)];

@@ -1,8 +1,9 @@
 //! Which subsets of the shared causes matter, so that what is asked often need not walk through all of them.
 //!
-//! Leaving a finding out makes a subset weigh more, by the inverse of the finding's likelihood. So one subset can gain on
-//! another by no more than the finding's greatest likelihood is of its least, and it is known beforehand how light a
-//! subset must be never to be seen in any sum: the short way gives the same figures as the long one.
+//! Leaving an observation out makes a subset weigh more, by the inverse of the observation's likelihood. So one subset
+//! can gain on another by no more than the observation's greatest likelihood is of its least, and it is known
+//! beforehand how light a subset must be never to be seen in any sum: the short way gives the same figures as the long
+//! one.
 
 use std::cmp::Reverse;
 

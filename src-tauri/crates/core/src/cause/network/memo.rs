@@ -16,7 +16,8 @@ pub struct Memo {
 pub(super) struct Known {
     pub(super) site: Site,
     pub(super) tables: SiteTables,
-    /// What is done under the lock never waits for the pool of threads, or two of its threads could wait for each other.
+    /// What is done under the lock never waits for the pool of threads, or two of its threads could wait for each
+    /// other.
     left_out: Mutex<BTreeMap<Vec<usize>, LeftOut>>,
 }
 
@@ -45,7 +46,7 @@ impl Known {
         if let Some(left_out) = known.get_mut(out) {
             return ask(left_out);
         }
-        let growth = self.tables.growth(&self.site, &|finding| out.contains(&finding.piece));
+        let growth = self.tables.growth(&self.site, &|observation| out.contains(&observation.piece));
         let left_out = LeftOut { growth, ratio: vec![f64::NAN; self.tables.size()] };
         ask(known.entry(out.to_vec()).or_insert(left_out))
     }
@@ -58,7 +59,7 @@ impl Known {
             let unknown = |column: &&u16| ratio.get(usize::from(**column)).is_some_and(|x| x.is_nan());
             let missing: Vec<u16> = own.iter().filter(unknown).copied().collect();
             if !missing.is_empty() {
-                let asked = self.tables.ratio(&self.site, &|finding| out.contains(&finding.piece), &missing);
+                let asked = self.tables.ratio(&self.site, &|observation| out.contains(&observation.piece), &missing);
                 for (column, asked) in missing.iter().zip(asked) {
                     ratio.get_mut(usize::from(*column)).into_iter().for_each(|x| *x = asked);
                 }

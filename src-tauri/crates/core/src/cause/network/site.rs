@@ -3,7 +3,7 @@
 use rayon::prelude::*;
 use serde::Serialize;
 
-use super::finding::{Factor, Finding};
+use super::observation::{Factor, Maker, Observation};
 use super::table::{Indices, Product, Table, pick, plus, times};
 use crate::cause::scaled::Scaled;
 
@@ -13,8 +13,8 @@ pub struct Site {
     /// The prior chance of each state; state 0 is *nothing wrong*. They sum to 1.
     pub states: Vec<f64>,
     /// What was found at the place itself.
-    pub findings: Vec<Finding>,
-    /// The places that hang on it. Their findings may have to do with its state and with their own.
+    pub observations: Vec<Observation>,
+    /// The places that hang on it. Their observations may have to do with its state and with their own.
     pub branches: Vec<Branch>,
 }
 
@@ -25,13 +25,13 @@ pub struct Branch {
     /// state with chance nought can't be together with that state of the root.
     pub states: Vec<Vec<f64>>,
     /// What was found there.
-    pub findings: Vec<Finding>,
+    pub observations: Vec<Observation>,
 }
 
 impl Site {
-    /// All findings of the place and its branches.
-    pub fn all_findings(&self) -> impl Iterator<Item = &Finding> {
-        self.findings.iter().chain(self.branches.iter().flat_map(|branch| &branch.findings))
+    /// All observations of the place and its branches.
+    pub fn all_observations(&self) -> impl Iterator<Item = &Observation> {
+        self.observations.iter().chain(self.branches.iter().flat_map(|branch| &branch.observations))
     }
 }
 
@@ -61,11 +61,12 @@ pub(super) struct SiteTables {
     pub(super) root: Vec<Row>,
     /// For each branch, each state of the root and each state that can go with it: its chance, given that of the root.
     pub(super) branches: Vec<Vec<Vec<Option<Row>>>>,
-    findings: Vec<Table>,
+    observations: Vec<Table>,
     hanging: Vec<Vec<Table>>,
 }
 
-/// By what the chances of states change when some findings are left out, at some of the subsets; none where nothing does.
+/// By what the chances of states change when some observations are left out, at some of the subsets; none where nothing
+/// does.
 #[derive(Debug)]
 struct Without {
     /// Of each state of the root, its branches' changes included.
@@ -74,30 +75,31 @@ struct Without {
     by_pair: Vec<Vec<Vec<Option<Row>>>>,
 }
 
-/// Which findings are left out.
-pub(super) type Out<'a> = &'a dyn Fn(&Finding) -> bool;
+/// Which observations are left out.
+pub(super) type Out<'a> = &'a dyn Fn(&Observation) -> bool;
 
 const EVERYTHING: Out<'static> = &|_| true;
 
 impl SiteTables {
     pub(super) fn new(site: &Site) -> Self {
         let mut bits: Vec<usize> =
-            site.all_findings().flat_map(|finding| finding.shared.iter().map(|(by, _)| *by)).collect();
+            site.all_observations().flat_map(|observation| observation.shared.iter().map(|(by, _)| *by)).collect();
         bits.sort_unstable();
         bits.dedup();
         let size = 1 << bits.len();
         let mut indices = Indices::new(&bits);
-        let mut tables =
-            |findings: &[Finding]| findings.iter().map(|finding| Table::new(finding, &mut indices)).collect();
-        let findings: Vec<Table> = tables(&site.findings);
-        let hanging: Vec<Vec<Table>> = site.branches.iter().map(|branch| tables(&branch.findings)).collect();
+        let mut tables = |observations: &[Observation]| {
+            observations.iter().map(|observation| Table::new(observation, &mut indices)).collect()
+        };
+        let observations: Vec<Table> = tables(&site.observations);
+        let hanging: Vec<Vec<Table>> = site.branches.iter().map(|branch| tables(&branch.observations)).collect();
         let mut root: Vec<Row> = site
             .states
             .iter()
             .enumerate()
             .map(|(state, prior)| {
                 let mut row = vec![*prior; size];
-                product(&of(&site.findings, &findings, EVERYTHING), own(state)).times_into(&mut row);
+                product(&of(&site.observations, &observations, EVERYTHING), own(state)).times_into(&mut row);
                 row
             })
             .collect();
@@ -112,23 +114,23 @@ impl SiteTables {
         for row in &mut root {
             row.iter_mut().zip(&total).for_each(|(x, total)| *x /= total);
         }
-        let mut message: Vec<Scaled> = base(size, findings.iter().chain(hanging.iter().flatten()));
+        let mut message: Vec<Scaled> = base(size, observations.iter().chain(hanging.iter().flatten()));
         for (message, total) in message.iter_mut().zip(total) {
             *message = message.times(total);
         }
-        Self { bits, message, root, branches, findings, hanging }
+        Self { bits, message, root, branches, observations, hanging }
     }
 
     pub(super) fn size(&self) -> usize {
         1 << self.bits.len()
     }
 
-    /// By how many doublings one weight can gain on another, at the most, when some findings are left out.
+    /// By how many doublings one weight can gain on another, at the most, when some observations are left out.
     pub(super) fn growth(&self, site: &Site, out: Out<'_>) -> f64 {
         self.left_out(site, out).map(|table| table.growth).sum()
     }
 
-    /// By what the likelihood of everything that was found changes when some findings are left out, at some of the
+    /// By what the likelihood of everything that was found changes when some observations are left out, at some of the
     /// subsets.
     pub(super) fn ratio(&self, site: &Site, out: Out<'_>, columns: &[u16]) -> Row {
         let without = self.without(site, out, columns);
@@ -140,8 +142,8 @@ impl SiteTables {
         ratio
     }
 
-    /// The weight of each state of the root, or of a branch whatever the state of the root, with some findings left out,
-    /// where some of the subsets have the weights given.
+    /// The weight of each state of the root, or of a branch whatever the state of the root, with some observations left
+    /// out, where some of the subsets have the weights given.
     pub(super) fn states(
         &self,
         site: &Site,
@@ -180,14 +182,15 @@ impl SiteTables {
 
     fn without(&self, site: &Site, out: Out<'_>, columns: &[u16]) -> Without {
         let change = |product: Product| (!product.is_one()).then(|| product.inverse().at(columns));
-        let gone = of(&site.findings, &self.findings, out);
+        let gone = of(&site.observations, &self.observations, out);
         let mut by_root: Vec<Option<Row>> =
             (0..self.root.len()).map(|state| change(product(&gone, own(state)))).collect();
         let mut by_pair = Vec::with_capacity(self.hanging.len());
         for ((branch, tables), chances) in site.branches.iter().zip(&self.hanging).zip(&self.branches) {
             // What has nothing to do with the root is the same whatever the root's state.
-            let (free, tied): (Vec<_>, Vec<_>) =
-                of(&branch.findings, tables, out).into_iter().partition(|(finding, _)| finding.root.is_empty());
+            let (free, tied): (Vec<_>, Vec<_>) = of(&branch.observations, tables, out)
+                .into_iter()
+                .partition(|(observation, _)| observation.root.is_empty());
             let alone: Vec<Option<Row>> = (0..branch.len()).map(|state| change(product(&free, own(state)))).collect();
             let pairs: Vec<Vec<Option<Row>>> = chances
                 .iter()
@@ -219,15 +222,15 @@ impl SiteTables {
         Without { by_root, by_pair }
     }
 
-    /// How much likelier all is with some findings left out and nothing wrong at the place.
+    /// How much likelier all is with some observations left out and nothing wrong at the place.
     fn likelier(&self, site: &Site, out: Out<'_>, columns: &[u16]) -> Row {
         let gone = self.left_out(site, out).fold(Product::default(), |all, table| all.and(table.base().inverse()));
         gone.at(columns)
     }
 
     fn left_out(&self, site: &Site, out: Out<'_>) -> impl Iterator<Item = &Table> {
-        let tables = self.findings.iter().chain(self.hanging.iter().flatten());
-        site.all_findings().zip(tables).filter(|(finding, _)| out(finding)).map(|(_, table)| table)
+        let tables = self.observations.iter().chain(self.hanging.iter().flatten());
+        site.all_observations().zip(tables).filter(|(observation, _)| out(observation)).map(|(_, table)| table)
     }
 
     /// The weight of each state that matters to the root or a branch, for every subset, where those have the weights
@@ -272,11 +275,11 @@ impl SiteTables {
     }
 }
 
-/// The likelihood of all findings with nothing wrong at the place.
+/// The likelihood of all observations with nothing wrong at the place.
 fn base<'a>(size: usize, tables: impl Iterator<Item = &'a Table>) -> Vec<Scaled> {
     let tables: Vec<&Table> = tables.collect();
     let mut base = vec![Scaled::ONE; size];
-    // No likelihood of a single finding is smaller than 2^-64, so a few at a time need no care.
+    // No likelihood of a single observation is smaller than 2^-64, so a few at a time need no care.
     for few in tables.chunks(7) {
         let mut row = vec![1.0; size];
         few.iter().fold(Product::default(), |all, table| all.and(table.base())).times_into(&mut row);
@@ -290,22 +293,22 @@ fn base<'a>(size: usize, tables: impl Iterator<Item = &'a Table>) -> Vec<Scaled>
 /// Each state of a branch with each state of the root, with its prior: how many times likelier everything found at the
 /// branch is than with nothing wrong.
 fn pairs(size: usize, branch: &Branch, tables: &[Table]) -> Vec<Vec<Option<Row>>> {
-    let findings = of(&branch.findings, tables, EVERYTHING);
+    let observations = of(&branch.observations, tables, EVERYTHING);
     let row = |product: Product| {
         let mut row = vec![1.0; size];
         product.times_into(&mut row);
         row
     };
-    let alone: Vec<Row> = (0..branch.len()).map(|state| row(product(&findings, own(state)))).collect();
+    let alone: Vec<Row> = (0..branch.len()).map(|state| row(product(&observations, own(state)))).collect();
     let of_root = |(root, priors): (usize, &Vec<f64>)| -> Vec<Option<Row>> {
-        let by_root = row(product(&findings, by(root)));
+        let by_root = row(product(&observations, by(root)));
         let pair = |(state, (prior, alone)): (usize, (&f64, &Row))| {
             if *prior == 0.0 {
                 return None;
             }
             let mut row: Row = by_root.iter().zip(alone).map(|(root, alone)| prior * root * alone).collect();
-            for (finding, table) in &findings {
-                if let (Some(one), Some(other)) = (by(root)(finding), own(state)(finding)) {
+            for (observation, table) in &observations {
+                if let (Some(one), Some(other)) = (by(root)(observation), own(state)(observation)) {
                     table.interaction(one, other).times_into(&mut row);
                 }
             }
@@ -350,37 +353,37 @@ fn add_change(mean: &mut [f64], chance: &[f64], change: &Option<Row>) {
     }
 }
 
-/// What a state of the finding's own place does to it; none if it has nothing to do with it.
-fn own(state: usize) -> impl Fn(&Finding) -> Option<Factor> {
-    move |finding| factor(finding, &finding.own, state)
+/// What a state of the observation's own place does to it; none if it has nothing to do with it.
+fn own(state: usize) -> impl Fn(&Observation) -> Option<Factor> {
+    move |observation| factor(observation, &observation.own, state)
 }
 
 /// What a state of the root does to it.
-fn by(root: usize) -> impl Fn(&Finding) -> Option<Factor> {
-    move |finding| factor(finding, &finding.root, root)
+fn by(root: usize) -> impl Fn(&Observation) -> Option<Factor> {
+    move |observation| factor(observation, &observation.root, root)
 }
 
 /// What both do to it.
-fn both(root: usize, state: usize) -> impl Fn(&Finding) -> Option<Factor> {
-    move |finding| match (by(root)(finding), own(state)(finding)) {
+fn both(root: usize, state: usize) -> impl Fn(&Observation) -> Option<Factor> {
+    move |observation| match (by(root)(observation), own(state)(observation)) {
         (Some(one), Some(other)) => Some(one.and(other)),
         (one, other) => one.or(other),
     }
 }
 
-fn factor(finding: &Finding, links: &[(usize, super::Maker)], state: usize) -> Option<Factor> {
-    links.iter().find(|(by, _)| *by == state).map(|(_, maker)| finding.factor(maker))
+fn factor(observation: &Observation, links: &[(usize, Maker)], state: usize) -> Option<Factor> {
+    links.iter().find(|(by, _)| *by == state).map(|(_, maker)| observation.factor(maker))
 }
 
-/// How many times likelier findings are under some states than with nothing wrong.
-fn product(findings: &[(&Finding, &Table)], does: impl Fn(&Finding) -> Option<Factor>) -> Product {
-    findings
+/// How many times likelier observations are under some states than with nothing wrong.
+fn product(observations: &[(&Observation, &Table)], does: impl Fn(&Observation) -> Option<Factor>) -> Product {
+    observations
         .iter()
-        .filter_map(|(finding, table)| Some(table.ratio(does(finding)?)))
+        .filter_map(|(observation, table)| Some(table.ratio(does(observation)?)))
         .fold(Product::default(), Product::and)
 }
 
-/// Findings with their tables, as far as asked for.
-fn of<'a>(findings: &'a [Finding], tables: &'a [Table], which: Out<'_>) -> Vec<(&'a Finding, &'a Table)> {
-    findings.iter().zip(tables).filter(|(finding, _)| which(finding)).collect()
+/// Observations with their tables, as far as asked for.
+fn of<'a>(observations: &'a [Observation], tables: &'a [Table], which: Out<'_>) -> Vec<(&'a Observation, &'a Table)> {
+    observations.iter().zip(tables).filter(|(observation, _)| which(observation)).collect()
 }

@@ -2,13 +2,14 @@
 
 use std::sync::{Arc, OnceLock};
 
-use super::at_place::AtPlace;
 use super::belief::{Belief, marginals, marginals_of};
 use super::columns::Columns;
+use super::graph::{MAX_SHARED, Network};
+use super::hypothesis::Hypothesis;
 use super::memo::{Known, Memo};
+use super::seat::{CauseSeat, PiecesAt};
 use super::site::Branch;
 use super::table::{pick, times};
-use super::{AtSite, MAX_SHARED, Network};
 use crate::cause::scaled::Scaled;
 
 /// A network worked out.
@@ -60,8 +61,9 @@ impl Solution<'_> {
     }
 
     /// The belief in each shared cause had some pieces of evidence at some places not been seen.
-    pub fn shared_without(&self, left_out: &[AtSite]) -> Vec<Belief> {
-        let concerned = || left_out.iter().filter_map(|(site, out)| Some((*site, self.memo.sites.get(*site)?, out)));
+    pub fn shared_without(&self, left_out: &[PiecesAt]) -> Vec<Belief> {
+        let concerned =
+            || left_out.iter().filter_map(|out| Some((out.site, self.memo.sites.get(out.site)?, &*out.pieces)));
         let subsets = self.columns.enough(concerned().map(|(_, known, out)| known.growth(out)).sum());
         let mut weights = pick(&self.weights, subsets);
         // Places on which the same causes bear are taken together, so that the long row is walked seldom.
@@ -87,18 +89,18 @@ impl Solution<'_> {
 
     /// The weight of each state of a place, or of one that hangs on it, as far as it can be seen beside the others; not
     /// normalised, and nothing for a place that isn't there.
-    pub fn states(&self, site: usize, branch: Option<usize>) -> Vec<f64> {
+    pub fn states(&self, CauseSeat { site, branch }: CauseSeat) -> Vec<f64> {
         let (Some(known), Some(seen)) = (self.memo.sites.get(site), self.seen_from(site)) else { return vec![] };
         known.tables.states(&known.site, branch, &|_| false, (&seen.own, &seen.weights))
     }
 
-    /// A place as it would be had nothing been found at some others; `is` says which of its states are asked for.
-    pub fn at(
+    /// That a place is in one of some states, as `is` says of each; had nothing been found at some other sites.
+    pub fn hypothesis(
         &self,
-        (site, branch): (usize, Option<usize>),
+        CauseSeat { site, branch }: CauseSeat,
         is: &dyn Fn(usize) -> bool,
         forgetting: &[usize],
-    ) -> Option<AtPlace<'_>> {
+    ) -> Option<Hypothesis<'_>> {
         let known = self.memo.sites.get(site)?;
         let row = if forgetting.is_empty() {
             self.gather(site, &self.weights)
@@ -107,20 +109,21 @@ impl Solution<'_> {
             let kept = kept.filter(|(number, _)| !forgetting.contains(number)).map(|(_, place)| place);
             self.gather(site, &weighed(&self.prior, kept))
         };
-        Some(AtPlace::new(known, branch, is, row))
+        Some(Hypothesis::new(known, branch, is, row))
     }
 
-    /// The probability that some place is in one of some states: `found` is asked for each site, branch and state.
-    pub fn anywhere(&self, found: &dyn Fn(usize, Option<usize>, usize) -> bool) -> f64 {
+    /// The probability that some place is in one of some states: `found` is asked for each place and state.
+    pub fn anywhere(&self, found: &dyn Fn(CauseSeat, usize) -> bool) -> f64 {
         let subsets = self.columns.enough(0.0);
         let mut free = pick(&self.weights, subsets);
         for (number, known) in self.memo.sites.iter().enumerate() {
-            let root = || (0..known.site.states.len()).any(|state| found(number, None, state));
-            let hanging = |(n, branch): (usize, &Branch)| (0..branch.len()).any(|s| found(number, Some(n), s));
+            let at = |branch| CauseSeat { site: number, branch };
+            let root = || (0..known.site.states.len()).any(|state| found(at(None), state));
+            let hanging = |(n, branch): (usize, &Branch)| (0..branch.len()).any(|state| found(at(Some(n)), state));
             if (root() || known.site.branches.iter().enumerate().any(hanging))
                 && let Some(seen) = self.seen_from(number)
             {
-                let row = known.tables.free_of(&|branch, state| found(number, branch, state), &seen.own);
+                let row = known.tables.free_of(&|branch, state| found(at(branch), state), &seen.own);
                 times(&mut free, &pick(&row, &seen.places));
             }
         }

@@ -2,14 +2,14 @@
 
 use std::sync::Arc;
 
-use super::finding::{Factor, Finding, Maker};
+use super::observation::{Factor, Maker, Observation};
 use crate::cause::scaled::binary_log;
 
 /// For every subset of the causes that bear on a place, the subset of a few of them, as an index.
 pub(super) type Index = Arc<Vec<u16>>;
 
-/// A finding's likelihood for every subset of the shared causes that make it, in its parts, from which the likelihood
-/// under any state of the place follows.
+/// An observation's likelihood for every subset of the shared causes that make it, in its parts, from which the
+/// likelihood under any state of the place follows.
 #[derive(Debug, Clone)]
 pub(super) struct Table {
     index: Index,
@@ -17,7 +17,7 @@ pub(super) struct Table {
     located: bool,
     /// The likelihood with nothing wrong at the place.
     base: Vec<f64>,
-    /// By how many doublings leaving the finding out can raise the weight of one thing more than that of another.
+    /// By how many doublings leaving the observation out can raise the weight of one thing more than that of another.
     pub(super) growth: f64,
 }
 
@@ -51,18 +51,18 @@ impl<'a> Indices<'a> {
 }
 
 impl Table {
-    /// Of a finding, at a place whose indices are given.
-    pub(super) fn new(finding: &Finding, indices: &mut Indices<'_>) -> Self {
-        let makers: Vec<usize> = finding.shared.iter().map(|(by, _)| *by).collect();
-        let mut terms = vec![finding.start()];
-        for (_, maker) in &finding.shared {
-            let factor = finding.factor(maker);
+    /// Of an observation, at a place whose indices are given.
+    pub(super) fn new(observation: &Observation, indices: &mut Indices<'_>) -> Self {
+        let makers: Vec<usize> = observation.shared.iter().map(|(by, _)| *by).collect();
+        let mut terms = vec![observation.start()];
+        for (_, maker) in &observation.shared {
+            let factor = observation.factor(maker);
             let with: Vec<Factor> = terms.iter().map(|term| term.and(factor)).collect();
             terms.extend(with);
         }
-        let located = finding.is_located();
+        let located = observation.is_located();
         let base = terms.iter().map(|term| term.likelihood(located)).collect();
-        let growth = spread(finding, &terms);
+        let growth = spread(observation, &terms);
         Self { index: indices.to(&makers), terms, located, base, growth }
     }
 
@@ -71,7 +71,7 @@ impl Table {
         Product(vec![(self.index.clone(), self.base.clone())])
     }
 
-    /// How many times likelier the finding is with a state's factor than without.
+    /// How many times likelier the observation is with a state's factor than without.
     pub(super) fn ratio(&self, factor: Factor) -> Product {
         let pairs = self.terms.iter().zip(&self.base);
         self.product(pairs.map(|(term, base)| term.and(factor).likelihood(self.located) / base).collect())
@@ -105,14 +105,16 @@ impl Table {
     }
 }
 
-/// How much likelier a finding is with what makes it likeliest than with what makes it least likely, in doublings.
-fn spread(finding: &Finding, terms: &[Factor]) -> f64 {
+/// How much likelier an observation is with what makes it likeliest than with what makes it least likely, in doublings.
+fn spread(observation: &Observation, terms: &[Factor]) -> f64 {
     let makers = |links: &[(usize, Maker)]| {
-        std::iter::once(Factor::NONE).chain(links.iter().map(|(_, maker)| finding.factor(maker))).collect::<Vec<_>>()
+        std::iter::once(Factor::NONE)
+            .chain(links.iter().map(|(_, maker)| observation.factor(maker)))
+            .collect::<Vec<_>>()
     };
-    let (root, own) = (makers(&finding.root), makers(&finding.own));
+    let (root, own) = (makers(&observation.root), makers(&observation.own));
     let states = root.iter().flat_map(|root| own.iter().map(|own| root.and(*own)));
-    let of = |state: Factor| terms.iter().map(move |term| term.and(state).likelihood(finding.is_located()));
+    let of = |state: Factor| terms.iter().map(move |term| term.and(state).likelihood(observation.is_located()));
     let (least, most) = states.flat_map(of).fold((1.0_f64, 0.0_f64), |(least, most), x| (least.min(x), most.max(x)));
     binary_log(most / least)
 }

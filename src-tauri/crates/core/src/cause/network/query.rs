@@ -1,25 +1,28 @@
 //! What would be learnt: a look that nobody has taken yet, with all its answers and what would be believed after each.
 
-use super::finding::{Factor, Finding};
 use super::memo::Known;
-use super::site::Site;
+use super::observation::{Factor, Maker, Observation};
+use super::seat::CauseSeat;
+use super::site::{Branch, Site};
 use super::solution::{Seen, Solution, distinct};
 use super::table::{Indices, Table, pick, plus, times, within};
 
 /// A look at one part.
 #[derive(Debug, Clone, PartialEq)]
-pub enum Question {
-    /// What is there? Each finding as it is when it goes unreported. The answers are the first of them that is reported,
-    /// in this order, and then that none is. Grades and zones are left out, so a real look tells somewhat more.
-    What(Vec<Finding>),
-    /// In which of these patterns does something lie that is known to be there? The same finding, [`super::Observed::Located`]
-    /// in each of the patterns.
-    Where(Vec<Finding>),
+pub enum Query {
+    /// What is there? Each observation as it is when it goes unreported. The answers are the first of them that is
+    /// reported, in this order, and then that none is. Grades and zones are left out, so a real look tells somewhat
+    /// more.
+    What(Vec<Observation>),
+    /// In which of these patterns does something lie that is known to be there? The same observation,
+    /// [`super::Observed::Located`] in each of the patterns.
+    Where(Vec<Observation>),
 }
 
-/// An answer with what would be believed after it; weights that are not normalised.
+/// An answer and each cause together: joint weights, not normalised, from which follows what would be believed after
+/// the answer.
 #[derive(Debug, Clone)]
-pub struct Answer {
+pub struct Joint {
     /// The weight of the answer itself.
     pub weight: f64,
     /// The weight of each shared cause together with the answer.
@@ -30,38 +33,37 @@ pub struct Answer {
     pub branch: Vec<f64>,
 }
 
-impl Question {
-    fn findings(&self) -> &[Finding] {
+impl Query {
+    fn observations(&self) -> &[Observation] {
         match self {
-            Self::What(findings) | Self::Where(findings) => findings,
+            Self::What(observations) | Self::Where(observations) => observations,
         }
     }
 }
 
 impl Solution<'_> {
-    /// The answers to a question about a part of a place, and what would be believed after each.
-    pub fn ask(&self, number: usize, branch: Option<usize>, question: &Question) -> Vec<Answer> {
+    /// The answers to a query about a part of a place, each with what would be believed after it.
+    pub fn ask(&self, CauseSeat { site: number, branch }: CauseSeat, query: &Query) -> Vec<Joint> {
         let Some(Known { site, tables: place, .. }) = self.memo.sites.get(number) else { return vec![] };
         let causes = self.network.priors.len();
         let mut bits: Vec<usize> =
-            question.findings().iter().flat_map(|f| f.shared.iter().map(|(by, _)| *by)).collect();
+            query.observations().iter().flat_map(|f| f.shared.iter().map(|(by, _)| *by)).collect();
         bits.extend(&place.bits);
         bits.sort_unstable();
         bits.dedup();
         let local: Vec<usize> =
             place.bits.iter().filter_map(|bit| bits.iter().position(|other| other == bit)).collect();
         let mut indices = Indices::new(&bits);
-        let tables: Vec<Table> = question.findings().iter().map(|f| Table::new(f, &mut indices)).collect();
+        let tables: Vec<Table> = query.observations().iter().map(|f| Table::new(f, &mut indices)).collect();
         let subsets = self.columns.enough(0.0);
         let own: Vec<u16> = subsets.iter().map(|subset| within(*subset, &bits)).collect();
         let columns = distinct(own.iter().copied());
         let narrow: Vec<u16> = columns.iter().map(|column| within(*column, &local)).collect();
         let rest = Rest::new(&bits, &columns, Kept { subsets, weights: &pick(&self.weights, subsets), own }, causes);
         let here = &rest.here;
-        let answers = question.findings().len() + usize::from(matches!(question, Question::What(_)));
+        let answers = query.observations().len() + usize::from(matches!(query, Query::What(_)));
         let mut rows = vec![vec![0.0; columns.len()]; answers];
-        let (roots, branches) =
-            (site.states.len(), branch.and_then(|n| site.branches.get(n)).map_or(1, super::Branch::len));
+        let (roots, branches) = (site.states.len(), branch.and_then(|n| site.branches.get(n)).map_or(1, Branch::len));
         let mut by_root = vec![vec![0.0; roots]; answers];
         let mut by_branch = vec![vec![0.0; if branch.is_some() { branches } else { 0 }]; answers];
         for root in 0..roots {
@@ -75,7 +77,7 @@ impl Solution<'_> {
                 }
                 times(&mut left, here);
                 let own = if branch.is_some() { state } else { root };
-                let chances = question.split(&tables, &columns, (branch.map(|_| root), own), left);
+                let chances = query.split(&tables, &columns, (branch.map(|_| root), own), left);
                 for (n, chance) in chances.iter().enumerate() {
                     let weight: f64 = chance.iter().sum();
                     if let Some(row) = rows.get_mut(n) {
@@ -89,26 +91,26 @@ impl Solution<'_> {
         rows.iter()
             .zip(by_root)
             .zip(by_branch)
-            .map(|((row, root), branch)| Answer { weight: row.iter().sum(), shared: rest.shared(row), root, branch })
+            .map(|((row, root), branch)| Joint { weight: row.iter().sum(), shared: rest.shared(row), root, branch })
             .collect()
     }
 
-    /// The probability that a finding, known to be there, lies in a pattern. Only the states that have to do with it are
-    /// gone through singly.
-    pub fn in_pattern(&self, (number, branch): (usize, Option<usize>), finding: &Finding) -> f64 {
+    /// The probability that an observation, known to be there, lies in a pattern. Only the states that have to do with
+    /// it are gone through singly.
+    pub fn in_pattern(&self, CauseSeat { site: number, branch }: CauseSeat, observation: &Observation) -> f64 {
         let Some(Known { site, tables: place, .. }) = self.memo.sites.get(number) else { return 0.0 };
-        // The finding is one of the place's own, so that nothing bears on it that does not bear on the place.
-        if finding.shared.iter().any(|(by, _)| !place.bits.contains(by)) {
+        // The observation is one of the place's own, so that nothing bears on it that does not bear on the place.
+        if observation.shared.iter().any(|(by, _)| !place.bits.contains(by)) {
             return 0.0;
         }
-        let table = Table::new(finding, &mut Indices::new(&place.bits));
+        let table = Table::new(observation, &mut Indices::new(&place.bits));
         let Some(Seen { own: columns, weights: here, .. }) = self.seen_from(number) else { return 0.0 };
         let mut sum = 0.0;
         let mut add = |root: Option<usize>, own: usize, row: &[f64]| {
-            let pattern = table.pattern(factor(finding, root, own)).at(columns);
+            let pattern = table.pattern(factor(observation, root, own)).at(columns);
             sum += row.iter().zip(pattern).map(|(x, pattern)| x * pattern).sum::<f64>();
         };
-        let concerns = |links: &[(usize, super::Maker)], state: usize| links.iter().any(|(by, _)| *by == state);
+        let concerns = |links: &[(usize, Maker)], state: usize| links.iter().any(|(by, _)| *by == state);
         for (root, row) in place.root.iter().enumerate() {
             let mut rest = pick(row, columns);
             times(&mut rest, here);
@@ -117,8 +119,8 @@ impl Solution<'_> {
                 continue;
             };
             let whole = rest.clone();
-            let states = site.branches.get(branch).map_or(0, super::Branch::len);
-            for state in (0..states).filter(|state| concerns(&finding.own, *state)) {
+            let states = site.branches.get(branch).map_or(0, Branch::len);
+            for state in (0..states).filter(|state| concerns(&observation.own, *state)) {
                 let chances = place.branches.get(branch).and_then(|chances| chances.get(root)?.get(state)?.as_ref());
                 let Some(chances) = chances else { continue };
                 let mut pair = pick(chances, columns);
@@ -126,24 +128,25 @@ impl Solution<'_> {
                 rest.iter_mut().zip(&pair).for_each(|(rest, pair)| *rest -= pair);
                 add(Some(root), state, &pair);
             }
-            // No link goes out from *nothing wrong*: state 0 stands for all that have nothing to do with the finding.
+            // No link goes out from *nothing wrong*: state 0 stands for all that have nothing to do with the
+            // observation.
             add(Some(root), 0, &rest);
         }
         sum / here.iter().sum::<f64>()
     }
 
     /// Whether two places, with their branches, are known to be alike.
-    pub fn alike(&self, one: (usize, Option<usize>), other: (usize, Option<usize>)) -> bool {
-        let site = |seat: (usize, Option<usize>)| self.network.sites.get(seat.0);
+    pub fn alike(&self, one: CauseSeat, other: CauseSeat) -> bool {
+        let site = |seat: CauseSeat| self.network.sites.get(seat.site);
         let branch = |site: &Site, n: Option<usize>| n.and_then(|n| site.branches.get(n)).cloned();
         match (site(one), site(other)) {
-            (Some(a), Some(b)) => a == b && branch(a, one.1) == branch(b, other.1),
+            (Some(a), Some(b)) => a == b && branch(a, one.branch) == branch(b, other.branch),
             _ => false,
         }
     }
 }
 
-impl Question {
+impl Query {
     /// Splits a row of weights by the answers, under the states given.
     fn split(
         &self,
@@ -152,12 +155,12 @@ impl Question {
         (root, own): (Option<usize>, usize),
         mut row: Vec<f64>,
     ) -> Vec<Vec<f64>> {
-        let asked = self.findings().iter().zip(tables);
+        let asked = self.observations().iter().zip(tables);
         match self {
             Self::What(_) => {
                 let mut parts = Vec::with_capacity(tables.len() + 1);
-                for (finding, table) in asked {
-                    let mut without = table.likelihood(factor(finding, root, own)).at(columns);
+                for (observation, table) in asked {
+                    let mut without = table.likelihood(factor(observation, root, own)).at(columns);
                     times(&mut without, &row);
                     for (left, without) in row.iter_mut().zip(&without) {
                         *left -= without;
@@ -168,8 +171,8 @@ impl Question {
                 parts
             }
             Self::Where(_) => asked
-                .map(|(finding, table)| {
-                    let mut part = table.pattern(factor(finding, root, own)).at(columns);
+                .map(|(observation, table)| {
+                    let mut part = table.pattern(factor(observation, root, own)).at(columns);
                     times(&mut part, &row);
                     part
                 })
@@ -178,23 +181,23 @@ impl Question {
     }
 }
 
-/// What the states of a place do to a finding.
-fn factor(finding: &Finding, root: Option<usize>, own: usize) -> Factor {
-    let of = |links: &[(usize, super::Maker)], state: usize| {
-        links.iter().find(|(by, _)| *by == state).map_or(Factor::NONE, |(_, maker)| finding.factor(maker))
+/// What the states of a place do to an observation.
+fn factor(observation: &Observation, root: Option<usize>, own: usize) -> Factor {
+    let of = |links: &[(usize, Maker)], state: usize| {
+        links.iter().find(|(by, _)| *by == state).map_or(Factor::NONE, |(_, maker)| observation.factor(maker))
     };
-    root.map_or(Factor::NONE, |root| of(&finding.root, root)).and(of(&finding.own, own))
+    root.map_or(Factor::NONE, |root| of(&observation.root, root)).and(of(&observation.own, own))
 }
 
 /// The subsets of all shared causes that can be seen, with their weights.
 struct Kept<'a> {
     subsets: &'a [u16],
     weights: &'a [f64],
-    /// The subset within each, of the causes on which the question bears.
+    /// The subset within each, of the causes on which the query bears.
     own: Vec<u16>,
 }
 
-/// The weights of the subsets of those shared causes on which a question bears, and how likely the others are with each.
+/// The weights of the subsets of those shared causes on which a query bears, and how likely the others are with each.
 struct Rest<'a> {
     bits: &'a [usize],
     columns: &'a [u16],

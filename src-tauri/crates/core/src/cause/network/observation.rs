@@ -1,4 +1,4 @@
-//! Findings: what was seen, and what can have made it.
+//! Observations: what was seen, and what can have made it.
 
 use serde::Serialize;
 
@@ -13,37 +13,38 @@ pub struct GradeChances {
     pub at_most: [f64; GRADES],
 }
 
-/// What a cause, a state of a place or the leak makes of a finding.
+/// What a cause, a state of a place or the leak makes of an observation.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Maker {
     /// With which chance it makes which grade.
     pub grades: GradeChances,
-    /// What it makes lies in the observed pattern of zones with this chance, 0 to 1; without effect unless the finding is
-    /// [`Observed::Located`].
+    /// What it makes lies in the observed pattern of zones with this chance, 0 to 1; without effect unless the
+    /// observation is [`Observed::Located`].
     pub share: f64,
 }
 
-/// What is known of a finding.
+/// What was observed.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Observed {
     /// Seen with this grade, 1 to 4; or 0: certainly absent.
     Grade(u8),
-    /// Seen with this grade, 1 to 4, in a certain pattern of zones. The pattern is that of the maker which is answerable
-    /// for the finding; of several that are present each is so in proportion to its own chance of making that grade.
+    /// Seen with this grade, 1 to 4, in a certain pattern of zones. The pattern is that of the maker which is
+    /// answerable for the observation; of several that are present each is so in proportion to its own chance of making
+    /// that grade.
     Located(u8),
     /// Certainly there, with whatever grade: a size beyond its limit.
     Present,
     /// Not reported by somebody who looked. If it had been there it would have been passed over with this chance.
     Unreported {
-        /// Chance of passing over a finding that is there, 0 to 1.
+        /// Chance of passing over an observation that is there, 0 to 1.
         missed: f64,
     },
 }
 
-/// A finding on one part: its grade is the greatest that any maker produces.
+/// An observation on one part: its grade is the greatest that any maker produces.
 #[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Finding {
+pub struct Observation {
     /// The piece of evidence to which it belongs: what is left out together.
     pub piece: usize,
     /// What was seen.
@@ -52,14 +53,15 @@ pub struct Finding {
     pub leak: Maker,
     /// What each cause of the whole engine produces, by the cause's number.
     pub shared: Vec<(usize, Maker)>,
-    /// What each state of the place's root produces, by the state's number; for findings of a branch.
+    /// What each state of the place's root produces, by the state's number; for observations of a branch.
     pub root: Vec<(usize, Maker)>,
-    /// What each state of the finding's own place produces, by the state's number.
+    /// What each state of the observation's own place produces, by the state's number.
     pub own: Vec<(usize, Maker)>,
 }
 
 impl GradeChances {
-    /// A finding is produced with a chance (0 to 1), and then has grade 1, 2, 3, 4 with the shares given (summing to 1).
+    /// An observation is produced with a chance (0 to 1), and then has grade 1, 2, 3, 4 with the shares given (summing
+    /// to 1).
     pub fn new(chance: f64, shares: [f64; 4]) -> Self {
         let mut at_most = [1.0 - chance, 0.0, 0.0, 0.0, 1.0];
         let mut sum = 1.0 - chance;
@@ -81,7 +83,7 @@ impl GradeChances {
     }
 }
 
-/// By what a maker changes the two terms of a finding's likelihood, and the weights of its pattern.
+/// By what a maker changes the two terms of an observation's likelihood, and the weights of its pattern.
 ///
 /// The likelihood is `high − low` (times `here / all` where a pattern was seen), and each present maker multiplies the
 /// first two and adds to the others.
@@ -113,7 +115,7 @@ impl Factor {
     }
 }
 
-impl Finding {
+impl Observation {
     /// What a maker that is present does to the likelihood.
     pub(super) fn factor(&self, maker: &Maker) -> Factor {
         match self.observed {

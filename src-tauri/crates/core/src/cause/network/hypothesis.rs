@@ -4,13 +4,13 @@ use std::sync::OnceLock;
 
 use super::belief::Belief;
 use super::columns::Columns;
-use super::finding::Finding;
 use super::memo::Known;
+use super::observation::Observation;
 use super::table::{pick, plus};
 
 /// Whether a place of a solved network is in one of some states.
 #[derive(Debug)]
-pub struct AtPlace<'a> {
+pub struct Hypothesis<'a> {
     known: &'a Known,
     branch: Option<usize>,
     /// For each state whether it is asked for.
@@ -22,7 +22,7 @@ pub struct AtPlace<'a> {
     columns: OnceLock<Columns>,
 }
 
-impl<'a> AtPlace<'a> {
+impl<'a> Hypothesis<'a> {
     /// `row` has the weight of every subset of the causes that bear on the place.
     pub(super) fn new(known: &'a Known, branch: Option<usize>, is: &dyn Fn(usize) -> bool, row: Vec<f64>) -> Self {
         let mut sides = [vec![0.0; row.len()], vec![0.0; row.len()]];
@@ -41,8 +41,8 @@ impl<'a> AtPlace<'a> {
         Belief { present: present.iter().sum(), absent: absent.iter().sum() }
     }
 
-    /// The belief that it is, had some findings of the place not been seen.
-    pub fn without(&self, out: &dyn Fn(&Finding) -> bool) -> Belief {
+    /// The belief that it is, had some observations of the place not been seen.
+    pub fn without(&self, out: &dyn Fn(&Observation) -> bool) -> Belief {
         let Known { site, tables, .. } = self.known;
         let columns = self.columns.get_or_init(|| Columns::of_rows(&self.sides));
         let columns = columns.enough(tables.growth(site, out));

@@ -1,0 +1,86 @@
+//! A cause, as the catalogue has it.
+
+use serde::Serialize;
+
+use super::sign::{Mirror, Sign};
+use crate::cause::place::PlaceKind;
+use crate::engine::{Arrangement, PartKind};
+use crate::job::HistoryFact;
+
+/// A cause and the pattern that it leaves.
+#[derive(Debug)]
+pub struct Cause {
+    /// The written form.
+    pub id: &'static str,
+    /// The name, lower case.
+    pub name: &'static str,
+    /// The sentence for the customer.
+    pub plainly: &'static str,
+    /// How often an engine that comes in for a rebuild suffers from it, before anything is seen; 0 to 1. For a cause of
+    /// one place: at some place or other.
+    pub prior: f64,
+    /// The kinds of place at which it can be; none for a cause of the whole engine.
+    pub reach: &'static [PlaceKind],
+    /// Whether it has a mirror image.
+    pub mirror: Mirror,
+    /// Whether an engine can have it.
+    pub fits: fn(&Arrangement) -> bool,
+    /// What is known of the engine's past, and by which factor it changes the odds.
+    pub shifts: &'static [(HistoryFact, f64)],
+    /// The signs it leaves.
+    pub signs: &'static [Sign],
+    /// What to check before assembly.
+    pub check: &'static [Todo],
+    /// What to put right before assembly.
+    pub put_right: &'static [Todo],
+    /// Where the figures come from.
+    pub source: &'static str,
+}
+
+/// Something to check or to put right before assembly.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+pub struct Todo {
+    /// The written form, such as `cut-filter`; with its cause's it names the line, whatever the words become.
+    pub id: &'static str,
+    /// In words, a sentence.
+    pub words: &'static str,
+}
+
+pub(super) const fn todo(id: &'static str, words: &'static str) -> Todo {
+    Todo { id, words }
+}
+
+impl Cause {
+    /// Everything to check and to put right before assembly, in this order.
+    pub fn todos(&self) -> impl Iterator<Item = &'static Todo> {
+        self.check.iter().chain(self.put_right)
+    }
+
+    /// Whether it is of the whole engine, not of one place.
+    pub fn is_shared(&self) -> bool {
+        self.reach.is_empty()
+    }
+
+    /// Whether it is at fault with a bearing's shells, and not only with what lies above it.
+    pub fn is_of_bearing(&self) -> bool {
+        let shells = [PartKind::MainShell, PartKind::RodShell];
+        let first = self.signs.first();
+        first.is_some_and(|sign| sign.kinds.iter().any(|kind| shells.contains(kind)))
+    }
+
+    /// The forms in which it can be at a place.
+    pub fn forms(&self) -> &'static [Mirror] {
+        match self.mirror {
+            Mirror::None => &[Mirror::None],
+            Mirror::Ends => &[Mirror::None, Mirror::Ends],
+            Mirror::Sides => &[Mirror::None, Mirror::Sides],
+            Mirror::Halves => &[Mirror::None, Mirror::Halves],
+        }
+    }
+}
+
+/// For causes that any engine can have.
+pub(super) const fn any(_: &Arrangement) -> bool {
+    true
+}

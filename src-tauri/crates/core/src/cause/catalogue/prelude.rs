@@ -1,0 +1,11 @@
+//! What every cause's file needs.
+
+pub(super) use super::cause::{Cause, any, todo};
+pub(super) use super::sign::Severity::{Middling, Severe, Slight};
+pub(super) use super::sign::{ALL_OVER, Fault, Mirror, Side, Sign, UNDER_LOAD};
+pub(super) use crate::cause::pattern::Pattern;
+pub(super) use crate::cause::place::PlaceKind;
+pub(super) use crate::engine::PartKind::*;
+pub(super) use crate::engine::Tappets;
+pub(super) use crate::job::HistoryFact;
+pub(super) use crate::wear::Tag;

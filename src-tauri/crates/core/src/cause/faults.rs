@@ -1,0 +1,100 @@
+//! What sizes say of faults.
+
+use std::collections::BTreeMap;
+
+use super::catalogue::Fault;
+use crate::figure::Figure;
+use crate::measure::{Conformity, Phase, Quantity};
+
+/// What the figures of a part, as it was found, say: each fault with whether it is there. Too close to call says nothing,
+/// nor does a size without a limit.
+pub(super) fn faults(figures: &[Figure]) -> Vec<(Fault, bool)> {
+    let mut all: BTreeMap<Fault, bool> = BTreeMap::new();
+    let mut tell = |fault: Fault, beyond: bool| {
+        let known = all.entry(fault).or_insert(beyond);
+        *known = *known || beyond;
+    };
+    for figure in figures.iter().filter(|figure| figure.phase == Phase::Found) {
+        let beyond = match figure.verdict {
+            Some(Conformity::Outside) => true,
+            Some(Conformity::Within) => false,
+            Some(Conformity::TooClose) | None => continue,
+        };
+        // Where a size can be wrong in two ways, the first is the one above.
+        let above = match figure.quantity {
+            Quantity::Barrel => figure.high.nanometres() >= 0,
+            Quantity::Clearance => figure.allowed.1.is_some_and(|most| figure.high > most),
+            _ => true,
+        };
+        for (fault, is_above) in shown_by(figure.quantity).iter().zip([true, false]) {
+            tell(*fault, beyond && above == is_above);
+        }
+    }
+    all.into_iter().collect()
+}
+
+/// The faults that a quantity beyond its limit can show: one, or one above and one below.
+pub(super) fn shown_by(quantity: Quantity) -> &'static [Fault] {
+    match quantity {
+        Quantity::OutOfRound => &[Fault::OutOfRound],
+        Quantity::Taper => &[Fault::Tapered],
+        Quantity::Barrel => &[Fault::Barrel, Fault::Hourglass],
+        Quantity::Bend => &[Fault::Bent],
+        Quantity::Twist => &[Fault::Twisted],
+        Quantity::RunOut | Quantity::AdjacentRunOut | Quantity::AdjacentRunOutSquare => &[Fault::RunsOut],
+        Quantity::LineAdjacent | Quantity::LineOverall => &[Fault::OutOfLine],
+        Quantity::Wear | Quantity::LiftLoss | Quantity::HeightLoss => &[Fault::Worn],
+        Quantity::Clearance => &[Fault::Loose, Fault::Tight],
+        _ => &[],
+    }
+}
+
+/// A figure to be judged, for tests.
+#[cfg(test)]
+pub(super) fn figure(quantity: Quantity, verdict: Option<Conformity>, value: i64, phase: Phase) -> Figure {
+    use crate::measure::Length;
+    let length = Length::from_nanometres(value);
+    Figure {
+        quantity,
+        name: String::new(),
+        station: None,
+        phase,
+        low: length,
+        high: length,
+        shown: String::new(),
+        at: String::new(),
+        uncertainty: Length::default(),
+        verdict,
+        limits: String::new(),
+        allowed: (Some(Length::from_nanometres(10)), Some(Length::from_nanometres(20))),
+        new: (None, None),
+        because: String::new(),
+        source: String::new(),
+        general: false,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[track_caller]
+    fn says(quantity: Quantity, verdict: Option<Conformity>, value: i64, expected: &[(Fault, bool)]) {
+        assert_eq!(faults(&[figure(quantity, verdict, value, Phase::Found)]), expected);
+        let later = Phase::ALL.into_iter().find(|phase| *phase != Phase::Found).unwrap();
+        assert_eq!(faults(&[figure(quantity, verdict, value, later)]), [], "only as it was found");
+    }
+
+    #[test]
+    fn sizes_speak_by_their_verdict() {
+        use Conformity::{Outside, TooClose, Within};
+        says(Quantity::Taper, Some(Outside), 30, &[(Fault::Tapered, true)]);
+        says(Quantity::Taper, Some(Within), 5, &[(Fault::Tapered, false)]);
+        says(Quantity::Taper, Some(TooClose), 10, &[]);
+        says(Quantity::Taper, None, 10, &[]);
+        says(Quantity::Barrel, Some(Outside), -30, &[(Fault::Barrel, false), (Fault::Hourglass, true)]);
+        says(Quantity::Barrel, Some(Outside), 30, &[(Fault::Barrel, true), (Fault::Hourglass, false)]);
+        says(Quantity::Clearance, Some(Outside), 25, &[(Fault::Loose, true), (Fault::Tight, false)]);
+        says(Quantity::Clearance, Some(Outside), 5, &[(Fault::Loose, false), (Fault::Tight, true)]);
+    }
+}

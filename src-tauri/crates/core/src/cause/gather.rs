@@ -1,0 +1,167 @@
+//! From what was recorded to what the model observes: what was seen, and what was looked for and not seen.
+//!
+//! A part that nobody has looked at gives no observation at all, nor does a size that nobody has measured.
+
+use std::collections::BTreeMap;
+
+use rayon::prelude::*;
+
+use super::catalogue::{Fault, Symptom};
+use super::faults::faults;
+use super::missed::{MISSED_BY_MEASURING, missed};
+use super::model::{Model, SiteStates};
+use super::network::{Branch, CauseSeat, Network, Observation, Observed, PiecesAt, Site};
+use super::pattern::Pattern;
+use super::topic::{Note, Noted, Topic};
+use crate::engine::Part;
+use crate::figure::Figure;
+use crate::job::{Job, PartRecord};
+use crate::wear::Tag;
+
+/// All that was recorded, as the model has it.
+#[derive(Debug)]
+pub(super) struct Gathered {
+    pub(super) network: Network,
+    /// For each site what its observations are about; an observation's piece is its number here.
+    pub(super) notes: Vec<Vec<Note>>,
+    /// Damage of which no cause of the catalogue has a word.
+    pub(super) unspoken: Vec<Note>,
+}
+
+/// Gathers everything that the catalogue has a word about.
+pub(super) fn gather(model: &Model<'_>, job: &Job, figures: &BTreeMap<Part, Vec<Figure>>) -> Gathered {
+    let sites = model.sites.iter().map(|SiteStates { root, branches }| Site {
+        states: root.states.iter().map(|state| state.prior).collect(),
+        observations: vec![],
+        branches: branches.iter().map(|branch| Branch { states: branch.given(root), observations: vec![] }).collect(),
+    });
+    let network = Network { priors: model.priors.clone(), sites: sites.collect() };
+    let mut gathered = Gathered { network, notes: vec![vec![]; model.sites.len()], unspoken: vec![] };
+    // The parts are gone through side by side; their order stays.
+    let recorded = model.engine().parts().par_iter().flat_map_iter(|part| recorded(model, job, figures, *part));
+    for (seat, observation, note) in recorded.collect::<Vec<Recorded>>() {
+        gathered.add(seat, observation, note);
+    }
+    gathered
+}
+
+/// An observation at its place, if the catalogue has a word about it, and what it is about.
+type Recorded = (CauseSeat, Option<Observation>, Note);
+
+/// What was recorded of a part.
+fn recorded(model: &Model<'_>, job: &Job, figures: &BTreeMap<Part, Vec<Figure>>, part: Part) -> Vec<Recorded> {
+    let Some(seat) = model.seat(part) else { return vec![] };
+    let record = job.parts.get(&part).filter(|record| record.looked_at());
+    let looks = record
+        .into_iter()
+        .flat_map(|record| part.kind.row().tags.iter().map(|tag| look(model, seat, part, record, *tag)));
+    let faults = figures.get(&part).map(|figures| faults(figures)).unwrap_or_default();
+    let sizes = faults.into_iter().map(|(fault, beyond)| measure(model, seat, part, fault, beyond));
+    looks.chain(sizes).collect()
+}
+
+fn look(model: &Model<'_>, seat: CauseSeat, part: Part, record: &PartRecord, tag: Tag) -> Recorded {
+    let sound = record.worst().is_none();
+    let seen = record.tags.get(&tag);
+    let pattern = seen.and_then(|seen| Pattern::of(part.kind.row().zones, &seen.zones));
+    let topic = match seen {
+        Some(_) => Topic::Seen(tag, part.kind, part.at.half()),
+        None if sound => Topic::Sound(part.kind, part.at.half()),
+        None => Topic::NotAmong(tag),
+    };
+    let symptom = Symptom::Seen(tag);
+    let observation = model.observation(part, symptom, pattern, observed(record, tag, pattern));
+    let note = Note { part, symptom, topic, grade: seen.map(|seen| seen.grade), pattern };
+    (seat, observation, note)
+}
+
+fn measure(model: &Model<'_>, seat: CauseSeat, part: Part, fault: Fault, beyond: bool) -> Recorded {
+    let (topic, observed) = if beyond {
+        (Topic::Beyond(fault, part.kind), Observed::Present)
+    } else {
+        (Topic::Within(fault, part.kind), Observed::Unreported { missed: MISSED_BY_MEASURING })
+    };
+    let symptom = Symptom::Measured(fault);
+    let observation = model.observation(part, symptom, None, observed);
+    (seat, observation, Note { part, symptom, topic, grade: None, pattern: None })
+}
+
+impl Gathered {
+    fn add(&mut self, CauseSeat { site, branch }: CauseSeat, observation: Option<Observation>, note: Note) {
+        let Some(mut observation) = observation else {
+            // Handling damage is its own explanation.
+            if note.grade.is_some() && note.symptom != Symptom::Seen(Tag::HandlingDamage) {
+                self.unspoken.push(note);
+            }
+            return;
+        };
+        let (Some(notes), Some(site)) = (self.notes.get_mut(site), self.network.sites.get_mut(site)) else { return };
+        observation.piece = notes.len();
+        match branch {
+            None => site.observations.push(observation),
+            Some(branch) => {
+                let Some(branch) = site.branches.get_mut(branch) else { return };
+                branch.observations.push(observation);
+            }
+        }
+        notes.push(note);
+    }
+
+    /// All topics with what was noted of each.
+    pub(super) fn topics(&self) -> BTreeMap<Topic, Noted> {
+        let mut topics: BTreeMap<Topic, Noted> = BTreeMap::new();
+        for (site, notes) in self.notes.iter().enumerate() {
+            for (piece, note) in notes.iter().enumerate() {
+                let noted = topics.entry(note.topic).or_default();
+                match noted.pieces.last_mut() {
+                    Some(last) if last.site == site => last.pieces.push(piece),
+                    _ => noted.pieces.push(PiecesAt { site, pieces: vec![piece] }),
+                }
+                noted.notes.push(*note);
+            }
+        }
+        topics
+    }
+}
+
+/// What the record of a part says about a tag.
+fn observed(record: &PartRecord, tag: Tag, pattern: Option<Pattern>) -> Observed {
+    match (record.grade(tag), pattern) {
+        (Some(grade), Some(_)) => Observed::Located(grade.number()),
+        (Some(grade), None) => Observed::Grade(grade.number()),
+        (None, _) => Observed::Unreported { missed: missed(record, tag) },
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::cause::faults::figure;
+    use crate::engine::{Arrangement, Engine};
+    use crate::measure::{Conformity, Phase};
+    use crate::wear::Grade;
+
+    /// Everything that can be recorded must leave a network that can be reckoned with.
+    #[test]
+    fn every_tag_and_size_of_every_part_is_sound_evidence() {
+        for arrangement in [Arrangement::vee(8), Arrangement::flat(6), Arrangement::inline(1)] {
+            let engine = Engine::new(arrangement).unwrap();
+            let mut job = Job::default();
+            let mut figures = BTreeMap::new();
+            for part in engine.parts() {
+                let record = job.parts.entry(*part).or_default();
+                for (n, tag) in part.kind.row().tags.iter().enumerate() {
+                    let zones = part.kind.row().zones.zones().iter().copied().skip(n % 3).take(n % 4).collect();
+                    record.tags.insert(*tag, crate::job::TagRecord { grade: Grade::ALL[n % 4], zones });
+                }
+                let measured = part.kind.quantities().iter().enumerate();
+                let verdict =
+                    |n: usize| Some(if n.is_multiple_of(2) { Conformity::Outside } else { Conformity::Within });
+                let of_part = measured.map(|(n, has)| figure(has.quantity, verdict(n), 30, Phase::Found));
+                figures.insert(*part, of_part.collect());
+            }
+            let model = Model::new(&engine, &job);
+            assert!(gather(&model, &job, &figures).network.solve().is_ok());
+        }
+    }
+}

@@ -1,0 +1,26 @@
+//! How often somebody who looked or measured has passed over what is there.
+
+use crate::job::PartRecord;
+use crate::wear::Tag;
+
+/// Chance that somebody who calls a part clean or evenly worn has passed over damage that is there (our judgement).
+pub const MISSED_ON_CLEAN: f64 = 0.05;
+/// Chance that somebody who tags one kind of damage leaves out another that is there too (our judgement).
+pub const MISSED_BESIDE_OTHER: f64 = 0.30;
+/// Chance that somebody who tags damage does not bother to call the rest of the part evenly worn (our judgement).
+pub const EVEN_LEFT_OUT: f64 = 0.80;
+/// Chance that somebody calls an evenly worn part clean: that is an answer about damage rather than about the working
+/// pattern (our judgement).
+pub const EVEN_CALLED_CLEAN: f64 = 0.60;
+/// Chance that a size which measured within its limit is beyond it somewhere else on the part (our judgement).
+pub const MISSED_BY_MEASURING: f64 = 0.05;
+
+/// The chance with which somebody who made this record has passed the tag over.
+pub(super) fn missed(record: &PartRecord, tag: Tag) -> f64 {
+    match record.worst() {
+        None if !tag.is_damage() => EVEN_CALLED_CLEAN,
+        None => MISSED_ON_CLEAN,
+        Some(_) if !tag.is_damage() => EVEN_LEFT_OUT,
+        Some(_) => MISSED_BESIDE_OTHER,
+    }
+}
