@@ -963,7 +963,7 @@ export type OwnItem = {
   /** Why. */
   because: string, };
 
-/** What it is printed on. */
+/** A size of paper. */
 export type PaperSize = "a4" | "letter";
 
 /** One part of one engine. */
@@ -1662,7 +1662,7 @@ extent?: Extent,
  */
 list?: ListKind, 
 /**
- * On which sheets; A4, if not said.
+ * What it is printed on; A4, if not said.
  */
 paper?: PaperSize, 
 /**

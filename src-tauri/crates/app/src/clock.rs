@@ -1,13 +1,14 @@
 //! The clock: the only place where the program asks what time it is.
 
 use chrono::{Datelike, Local, Utc};
+use wearbook_core::document::Date;
 
 /// Tells the time.
 pub trait Clock: std::fmt::Debug + Send + Sync {
     /// Milliseconds since 1970-01-01 UTC.
     fn now_millis(&self) -> u64;
-    /// The date where the shop is: year, month, day.
-    fn today(&self) -> (i32, u8, u8);
+    /// The date where the shop is.
+    fn today(&self) -> Date;
 }
 
 /// The device's own clock.
@@ -19,11 +20,11 @@ impl Clock for SystemClock {
         u64::try_from(Utc::now().timestamp_millis()).unwrap_or(0)
     }
 
-    fn today(&self) -> (i32, u8, u8) {
+    fn today(&self) -> Date {
         let now = Local::now();
-        // Months and days are small; the fallback is never met.
-        let small = |n: u32| u8::try_from(n).unwrap_or(1);
-        (now.year(), small(now.month()), small(now.day()))
+        let small = |n: u32| u8::try_from(n).unwrap_or(0);
+        // Only a clock that is thousands of years off shows a date that is none.
+        Date::new(now.year(), small(now.month()), small(now.day())).unwrap_or(Date::EPOCH)
     }
 }
 
@@ -32,8 +33,8 @@ impl Clock for SystemClock {
 pub struct FixedClock {
     /// Milliseconds since 1970-01-01 UTC.
     pub millis: u64,
-    /// Year, month, day.
-    pub today: (i32, u8, u8),
+    /// The date where the shop is.
+    pub today: Date,
 }
 
 impl Clock for FixedClock {
@@ -41,7 +42,7 @@ impl Clock for FixedClock {
         self.millis
     }
 
-    fn today(&self) -> (i32, u8, u8) {
+    fn today(&self) -> Date {
         self.today
     }
 }

@@ -1,10 +1,10 @@
 //! What the shop has set.
 
 use serde::{Deserialize, Serialize};
+use wearbook_core::document::PaperSize;
 use wearbook_store::Ledger;
 
 use crate::Error;
-use crate::action::document_get::PaperSize;
 
 /// The shop's settings. What has not been set is empty.
 #[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]

@@ -9,13 +9,14 @@ use image::{ImageFormat, Rgb, RgbImage};
 use serde_json::{Value, json};
 use tempfile::TempDir;
 use wearbook_app::{ACTIONS, Answer, Clock, Error, FixedClock, Wearbook};
+use wearbook_core::document::Date;
 
 struct Shop {
     book: Wearbook,
     dir: TempDir,
 }
 
-const CLOCK: FixedClock = FixedClock { millis: 1_900_000_000_000, today: (2030, 3, 17) };
+const CLOCK: FixedClock = FixedClock { millis: 1_900_000_000_000, today: Date::new(2030, 3, 17).unwrap() };
 
 /// A clock that goes on by a second whenever it is asked: what is later in a test is later in the shop.
 #[derive(Debug, Default)]
@@ -26,7 +27,7 @@ impl Clock for Ticking {
         CLOCK.millis + 1_000 * self.0.fetch_add(1, Ordering::Relaxed)
     }
 
-    fn today(&self) -> (i32, u8, u8) {
+    fn today(&self) -> Date {
         CLOCK.today
     }
 }

@@ -5,6 +5,7 @@ use std::sync::atomic::{AtomicU64, Ordering};
 
 use serde_json::{Value, json};
 use wearbook_app::Clock;
+use wearbook_core::document::Date;
 use wearbook_demo::picture::{draw, jpeg};
 use wearbook_demo::scenario::{Step, steps};
 
@@ -61,7 +62,7 @@ impl Clock for StoryClock {
         self.0.fetch_add(HALF_A_MINUTE, Ordering::Relaxed)
     }
 
-    fn today(&self) -> (i32, u8, u8) {
-        (2026, 3, 2)
+    fn today(&self) -> Date {
+        Date::new(2026, 3, 2).unwrap_or(Date::EPOCH)
     }
 }

@@ -10,10 +10,10 @@ use std::error::Error;
 use std::path::Path;
 use std::time::Instant;
 
-use jobs::{Photos, SCRIPTS, TEXTS, demo, metal, photo_id, report, signed, vee8};
-use wearbook_core::document::{Extent, Paper, evidence_sheet};
+use jobs::{Photos, SCRIPTS, TEXTS, demo, evidence, metal, photo_id, report, signed, vee8};
+use wearbook_core::document::{Extent, Paper, PaperSize};
 use wearbook_core::job::Job;
-use wearbook_report::{Print, Sheet, pdf_as, text};
+use wearbook_report::{Print, pdf, text};
 
 fn main() -> Result<(), Box<dyn Error>> {
     let out = std::env::args().nth(1).ok_or("Say where to write: jobs OUTDIR")?;
@@ -22,9 +22,8 @@ fn main() -> Result<(), Box<dyn Error>> {
     let a4 = Print::default();
     let (job, photos) = demo(true);
     write(out, "demo", a4, &report(&job, Extent::Full), &photos)?;
-    write(out, "demo-short", Print { sheet: Sheet::Letter, ..a4 }, &report(&job, Extent::Short), &photos)?;
-    let evidence = evidence_sheet(&job, &jobs::assessed(&job), jobs::DATE, &jobs::shop());
-    write(out, "evidence", a4, &evidence, &photos)?;
+    write(out, "demo-short", Print { size: PaperSize::Letter, ..a4 }, &report(&job, Extent::Short), &photos)?;
+    write(out, "evidence", a4, &evidence(&job), &photos)?;
     write(out, "demo-signed", Print { archive: true, ..a4 }, &report(&signed(job), Extent::Full), &photos)?;
     let photos: Photos = (0..120).map(|nth| (photo_id(nth), metal(nth, (1280, 960)))).collect();
     write(out, "vee8", a4, &report(&vee8(120, &TEXTS), Extent::Full), &photos)?;
@@ -34,7 +33,7 @@ fn main() -> Result<(), Box<dyn Error>> {
 
 fn write(out: &Path, name: &str, print: Print, paper: &Paper, photos: &Photos) -> Result<(), Box<dyn Error>> {
     let start = Instant::now();
-    let pdf = pdf_as(print, paper, &|id| photos.get(id).cloned())?;
+    let pdf = pdf(paper, print, &|id| photos.get(id).cloned())?;
     println!("{name}: {} ms, {} kB", start.elapsed().as_millis(), pdf.len() / 1000);
     std::fs::write(out.join(format!("{name}.pdf")), pdf)?;
     std::fs::write(out.join(format!("{name}.txt")), text(paper))?;

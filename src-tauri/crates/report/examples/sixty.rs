@@ -13,12 +13,12 @@ use std::path::Path;
 use std::time::Instant;
 
 use image::{ImageFormat, Rgb, RgbImage};
-use wearbook_core::document::{Block, Paper, Picture, PlanDrawing};
+use wearbook_core::document::{Block, Date, Paper, Picture, PlanDrawing};
 use wearbook_core::engine::{Arrangement, Engine, Part};
 use wearbook_core::job::PhotoId;
 use wearbook_core::view::Seen;
 use wearbook_core::wear::Grade;
-use wearbook_report::{Print, Resolution, pdf_as};
+use wearbook_report::{Print, Resolution, pdf};
 
 const PHOTOS: u32 = 60;
 const FINDINGS: usize = 500;
@@ -36,7 +36,7 @@ fn main() -> Result<(), Box<dyn Error>> {
 
     let pictures = if std::env::args().nth(2).as_deref() == Some("full") { Resolution::Full } else { Resolution::Mail };
     let start = Instant::now();
-    let pdf = pdf_as(Print { pictures, ..Print::default() }, &paper, &|id| photos.get(id).cloned())?;
+    let pdf = pdf(&paper, Print { pictures, ..Print::default() }, &|id| photos.get(id).cloned())?;
     println!("{} ms", start.elapsed().as_millis());
 
     std::fs::write(out.join("report.pdf"), pdf)?;
@@ -141,7 +141,7 @@ fn paper(photos: &Photos) -> Result<Paper, Box<dyn Error>> {
     Ok(Paper {
         title: "Condition report".into(),
         subtitle: "Wheel loader, yard no. 14".into(),
-        date: (2024, 11, 25),
+        date: Date::EPOCH,
         blocks,
     })
 }

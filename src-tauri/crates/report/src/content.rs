@@ -14,6 +14,7 @@ use crate::direction::isolated;
 use crate::drawing;
 use crate::fonts::fonts_for;
 use crate::picture::Printable;
+use crate::unbroken::unbroken;
 
 /// The pictures of a paper that can be printed.
 pub(crate) type Pictures = BTreeMap<PhotoId, Printable>;
@@ -43,14 +44,14 @@ impl Content {
             let at = blocks.iter().take_while(|block| own_pages(block)).count();
             blocks.insert(at, json!({ "kind": "caution", "text": notice(&found.missing) }));
         }
-        let (year, month, day) = paper.date;
+        let date = paper.date;
         let mut paper = json!({
             "title": title,
             "heading": isolated(&breakable(&shortened(&title, HEAD))),
             "subtitle": isolated(&breakable(&shortened(&subtitle, HEAD))),
             "short-title": isolated(&shortened(&title, 60)),
             "short-subtitle": isolated(&shortened(&subtitle, 60)),
-            "date": [year, month, day],
+            "date": [date.year(), date.month(), date.day()],
             "blocks": blocks,
         });
         if !found.missing.is_empty() {
@@ -149,7 +150,7 @@ impl<'a> Writer<'a> {
             Block::Cover(cover) => self.cover(cover),
             Block::Summary(sections) => self.summary(sections),
             Block::Plan(_) if self.plan_is_read => return None,
-            Block::Plan(PlanDrawing { plan, ink, alt }) => self.plan(drawing::sheets(plan, ink), alt)?,
+            Block::Plan(PlanDrawing { plan, ink, alt }) => self.plan(drawing::pages(plan, ink), alt)?,
             Block::Measured { summary, rows } => self.measured(summary, rows)?,
             Block::BarKey => json!({ "kind": "bar-key", "drawing": self.draw(drawing::sample()) }),
             Block::Forms { hollow, parts } => self.forms(*hollow, parts)?,
@@ -184,17 +185,17 @@ impl<'a> Writer<'a> {
         Some(json!({ "kind": "heading", "level": self.depth, "text": text }))
     }
 
-    fn plan(&mut self, sheets: Vec<drawing::Sheet>, alt: &str) -> Option<Value> {
-        if sheets.is_empty() {
+    fn plan(&mut self, pages: Vec<drawing::Page>, alt: &str) -> Option<Value> {
+        if pages.is_empty() {
             return None;
         }
         let alt = worded(alt, "The engine as a plan");
         let mut placed = Vec::new();
-        for (nth, sheet) in sheets.into_iter().enumerate() {
-            let alt = if nth == 0 { alt.clone() } else { format!("The plan, continued: {}", line(&sheet.titles)) };
-            placed.push(json!({ "drawing": self.draw(sheet.svg), "width": sheet.width, "alt": alt }));
+        for (nth, page) in pages.into_iter().enumerate() {
+            let alt = if nth == 0 { alt.clone() } else { format!("The plan, continued: {}", line(&page.titles)) };
+            placed.push(json!({ "drawing": self.draw(page.svg), "width": page.width, "alt": alt }));
         }
-        Some(json!({ "kind": "plan", "sheets": placed, "key": self.key() }))
+        Some(json!({ "kind": "plan", "pages": placed, "key": self.key() }))
     }
 
     fn key(&mut self) -> Vec<Value> {
@@ -209,10 +210,10 @@ impl<'a> Writer<'a> {
             cover.shop.iter().take(SHOP_LINES).map(|text| brief(text)).filter(|text| !text.is_empty()).collect();
         let facts: Vec<[String; 2]> = cover.facts.iter().map(|(name, value)| [one_line(name), brief(value)]).collect();
         let plan = cover.plan.as_ref().and_then(|PlanDrawing { plan, ink, alt }| {
-            let sheet = drawing::one_sheet(plan, ink)?;
-            self.plan_is_read = sheet.readable;
+            let page = drawing::one_page(plan, ink)?;
+            self.plan_is_read = page.readable;
             let alt = worded(alt, "The engine as a plan");
-            Some(json!({ "drawing": self.draw(sheet.svg), "alt": alt, "key": self.key() }))
+            Some(json!({ "drawing": self.draw(page.svg), "alt": alt, "key": self.key() }))
         });
         json!({ "kind": "cover", "shop": shop, "facts": facts, "plan": plan })
     }
@@ -326,16 +327,11 @@ fn inked(texts: &[String]) -> Vec<String> {
 }
 
 fn one_line(text: &str) -> String {
-    isolated(&breakable(&with_figure(&line(text))))
+    isolated(&breakable(&unbroken(&line(text))))
 }
 
 fn several_lines(text: &str) -> String {
-    isolated(&breakable(&with_figure(&lines(text))))
-}
-
-/// The sign for per cent stays on the line of its figure.
-fn with_figure(text: &str) -> String {
-    text.replace(" %", "\u{a0}%")
+    isolated(&breakable(&unbroken(&lines(text))))
 }
 
 /// The words, or others where there are none: a picture without words can't be read aloud.
@@ -347,10 +343,11 @@ fn worded(text: &str, otherwise: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use wearbook_core::document::Date;
     use wearbook_core::view::Seen;
 
     fn levels(blocks: Vec<Block>) -> Vec<u64> {
-        let paper = Paper { title: "T".into(), subtitle: String::new(), date: (2024, 1, 1), blocks };
+        let paper = Paper { title: "T".into(), subtitle: String::new(), date: Date::EPOCH, blocks };
         let content = Content::without_pictures(&paper);
         let blocks = content.paper["blocks"].as_array().unwrap().clone();
         blocks.iter().map(|block| block["level"].as_u64().unwrap()).collect()

@@ -22,8 +22,9 @@ mod mail;
 mod pdf;
 mod picture;
 mod text;
+mod unbroken;
 mod world;
 
 pub use csv::csv;
-pub use pdf::{Print, ReportError, Resolution, Sheet, Source, pdf, pdf_as, pdf_on};
+pub use pdf::{NotSet, Print, Resolution, Source, pdf};
 pub use text::text;

@@ -35,7 +35,7 @@ mod tests {
     use super::*;
     use image::{ImageFormat, RgbImage};
     use std::io::Cursor;
-    use wearbook_core::document::Block;
+    use wearbook_core::document::{Block, Date};
 
     /// Grain, which is the hardest to write small.
     fn picture(width: u32, height: u32, format: ImageFormat) -> Vec<u8> {
@@ -93,7 +93,7 @@ mod tests {
                 zones: None,
                 pictures: pictures.collect(),
             };
-            Paper { title: String::new(), subtitle: String::new(), date: (2026, 1, 1), blocks: vec![block] }
+            Paper { title: String::new(), subtitle: String::new(), date: Date::EPOCH, blocks: vec![block] }
         };
         assert!(share(&paper(1)) > share(&paper(10)));
         assert!(share(&paper(120)) * 120 < MOST);

@@ -8,8 +8,7 @@ use crate::clean::{line, lines};
 ///
 /// Pictures are counted, not shown. There are no control characters but the line feed.
 pub fn text(paper: &Paper) -> String {
-    let (year, month, day) = paper.date;
-    let mut parts = vec![join([line(&paper.title), line(&paper.subtitle), format!("{year:04}-{month:02}-{day:02}")])];
+    let mut parts = vec![join([line(&paper.title), line(&paper.subtitle), paper.date.to_string()])];
     parts.extend(paper.blocks.iter().map(block));
     parts.retain(|part| !part.is_empty());
     parts.join("\n\n") + "\n"
@@ -91,11 +90,13 @@ fn join_apart(parts: impl IntoIterator<Item = String>) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use wearbook_core::document::Date;
     use wearbook_core::view::Seen;
     use wearbook_core::wear::Grade;
 
     fn paper(blocks: Vec<Block>) -> Paper {
-        Paper { title: "Condition report".into(), subtitle: "Loader, in-line 6".into(), date: (2024, 3, 9), blocks }
+        let date = Date::new(2024, 3, 9).unwrap();
+        Paper { title: "Condition report".into(), subtitle: "Loader, in-line 6".into(), date, blocks }
     }
 
     #[track_caller]

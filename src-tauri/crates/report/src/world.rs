@@ -16,13 +16,13 @@ use crate::fonts::EMBEDDED;
 static TEMPLATE: LazyLock<Source> = LazyLock::new(|| Source::detached(include_str!("template.typ")));
 
 /// A world with nothing in it but the template and the content of one paper.
-pub(crate) struct Desk<'a> {
+pub(crate) struct PaperWorld<'a> {
     fonts: &'a FontStore,
     library: LazyHash<Library>,
     files: HashMap<FileId, Bytes>,
 }
 
-impl<'a> Desk<'a> {
+impl<'a> PaperWorld<'a> {
     /// Lays out the inputs that the template reads as `sys.inputs`, and the fonts; the embedded ones if none are given.
     pub(crate) fn new(inputs: Dict, fonts: Option<&'a FontStore>) -> Self {
         // The summaries of tables are behind this feature.
@@ -31,7 +31,7 @@ impl<'a> Desk<'a> {
         Self { fonts: fonts.unwrap_or(&EMBEDDED), library: LazyHash::new(library), files: HashMap::new() }
     }
 
-    /// Puts bytes on the desk under a name; not a file on any disk.
+    /// Puts bytes into it under a name; not a file on any disk.
     pub(crate) fn put(&mut self, name: &str, bytes: Bytes) {
         if let Ok(path) = VirtualPath::new(name) {
             self.files.insert(RootedPath::new(VirtualRoot::Project, path).intern(), bytes);
@@ -39,7 +39,7 @@ impl<'a> Desk<'a> {
     }
 }
 
-impl World for Desk<'_> {
+impl World for PaperWorld<'_> {
     fn library(&self) -> &LazyHash<Library> {
         &self.library
     }

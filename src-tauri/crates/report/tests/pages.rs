@@ -13,12 +13,12 @@ mod jobs;
 #[path = "outside/said.rs"]
 mod said;
 
-use jobs::{Photos, SCRIPTS, TEXTS, demo, metal, photo_id, report, signed, vee8};
+use jobs::{Photos, SCRIPTS, TEXTS, demo, evidence, metal, photo_id, report, signed, vee8};
 use said::{said, squeezed};
-use wearbook_core::document::{Block, Extent, Paper, evidence_sheet};
+use wearbook_core::document::{Block, Extent, Paper, PaperSize};
 use wearbook_core::engine::Arrangement;
 use wearbook_core::job::{Job, PartRecord, TextField};
-use wearbook_report::{Print, Resolution, Sheet, pdf_as, text};
+use wearbook_report::{Print, Resolution, pdf, text};
 
 const MAIL: usize = 5_000_000;
 /// A millimetre in points.
@@ -27,7 +27,7 @@ const MM: f64 = 72.0 / 25.4;
 /// Sets a paper and holds against it what holds for every paper; gives the file.
 #[track_caller]
 fn check(print: Print, paper: &Paper, photos: &Photos) -> Vec<u8> {
-    let pdf = pdf_as(print, paper, &|id| photos.get(id).cloned()).unwrap();
+    let pdf = pdf(paper, print, &|id| photos.get(id).cloned()).unwrap();
     assert!(pdf.len() < MAIL, "{} bytes are too many for mail", pdf.len());
     nothing_lies_on_anything_else(print, &pdf);
     every_font_is_embedded(&pdf);
@@ -73,7 +73,7 @@ fn lines(layout: &str) -> Vec<Line> {
 #[track_caller]
 fn nothing_lies_on_anything_else(print: Print, pdf: &[u8]) {
     let Some(layout) = said("pdftotext", &["-bbox-layout", "FILE", "-"], pdf) else { return };
-    let (width, height) = if print.sheet == Sheet::A4 { (210.0 * MM, 297.0 * MM) } else { (612.0, 792.0) };
+    let (width, height) = if print.size == PaperSize::A4 { (210.0 * MM, 297.0 * MM) } else { (612.0, 792.0) };
     let lines = lines(&layout);
     assert!(!lines.is_empty());
     assert_eq!(outside(&lines, (width, height)), Vec::<&Line>::new(), "outside the frame of the sheet");
@@ -140,7 +140,7 @@ fn the_file_is_sound(print: Print, paper: &Paper, pdf: &[u8]) {
         assert!(verdict.contains("No syntax or stream encoding errors found"), "{verdict}");
     }
     if let Some(info) = said("pdfinfo", &["FILE"], pdf) {
-        let size = if print.sheet == Sheet::A4 { "A4" } else { "612 x 792" };
+        let size = if print.size == PaperSize::A4 { "A4" } else { "612 x 792" };
         for words in ["Tagged: yes", "Title: ", size] {
             assert!(squeezed(&info).contains(&squeezed(words)), "“{words}” is not in {info}");
         }
@@ -243,8 +243,8 @@ fn pages(pdf: &[u8]) -> Vec<String> {
     pages
 }
 
-const A4: Print = Print { sheet: Sheet::A4, archive: false, pictures: Resolution::Mail };
-const LETTER: Print = Print { sheet: Sheet::Letter, ..A4 };
+const A4: Print = Print { size: PaperSize::A4, archive: false, pictures: Resolution::Mail };
+const LETTER: Print = Print { size: PaperSize::Letter, ..A4 };
 const ARCHIVE: Print = Print { archive: true, ..A4 };
 
 #[test]
@@ -278,7 +278,7 @@ fn a_hundred_and_twenty_photos_can_be_mailed_and_are_large_where_asked() {
     let small = check(A4, &paper, &photos);
     assert_eq!(small.windows(9).filter(|bytes| bytes == b"DCTDecode").count(), 120, "every photo is in it");
     let full = Print { pictures: Resolution::Full, ..A4 };
-    let large = pdf_as(full, &paper, &|id| photos.get(id).cloned()).unwrap();
+    let large = pdf(&paper, full, &|id| photos.get(id).cloned()).unwrap();
     assert!(large.len() > 2 * small.len(), "{} and {} bytes", large.len(), small.len());
     check(LETTER, &report(&job, Extent::Short), &photos);
 }
@@ -301,11 +301,7 @@ fn jobs_that_have_hardly_begun() {
             check(print, &report(&job, extent), &Photos::new());
         }
     }
-    check(
-        A4,
-        &evidence_sheet(&Job::default(), &jobs::assessed(&Job::default()), jobs::DATE, &jobs::shop()),
-        &Photos::new(),
-    );
+    check(A4, &evidence(&Job::default()), &Photos::new());
 }
 
 #[test]

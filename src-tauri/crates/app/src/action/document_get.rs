@@ -1,13 +1,13 @@
 //! A paper for the customer.
 
-use serde::{Deserialize, Serialize};
+use serde::Deserialize;
 use wearbook_core::assess::assess_with;
 use wearbook_core::document::{
-    Extent, Paper, Shop, closing_sheet, condition_report, evidence_sheet, size_sheet, size_table, work_list, work_list_table,
+    Desk, Extent, Paper, PaperSize, Shop, closing_sheet, condition_report, evidence_sheet, size_sheet, size_table,
+    work_list, work_list_table,
 };
-use wearbook_core::job::{Job, PhotoId};
-use wearbook_core::job::ListKind;
-use wearbook_report::{Print, Resolution, Sheet};
+use wearbook_core::job::{Job, ListKind, PhotoId};
+use wearbook_report::{Print, Resolution};
 use wearbook_store::{JobId, ShownSize};
 
 use crate::{Error, File, Settings, Wearbook, view};
@@ -29,7 +29,7 @@ pub struct Arguments {
     #[serde(default)]
     #[cfg_attr(feature = "schema", ts(optional))]
     pub list: Option<ListKind>,
-    /// On which sheets; A4, if not said.
+    /// What it is printed on; A4, if not said.
     #[serde(default)]
     #[cfg_attr(feature = "schema", ts(optional, as = "Option<PaperSize>"))]
     pub paper: PaperSize,
@@ -64,18 +64,6 @@ pub enum Document {
     EvidencePdf,
 }
 
-/// What it is printed on.
-#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
-#[serde(rename_all = "kebab-case")]
-pub enum PaperSize {
-    /// 210 mm × 297 mm.
-    #[default]
-    A4,
-    /// 8.5 in × 11 in.
-    Letter,
-}
-
 /// What a PDF is for.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Deserialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS))]
@@ -88,21 +76,6 @@ pub enum Purpose {
     Archive,
     /// To be printed, with pictures as large as they are kept.
     Print,
-}
-
-impl PaperSize {
-    /// Its written form.
-    pub(crate) fn name(self) -> &'static str {
-        match self {
-            Self::A4 => "a4",
-            Self::Letter => "letter",
-        }
-    }
-
-    /// The one of this written form; A4 if there is none.
-    pub(crate) fn named(name: &str) -> Self {
-        if name == Self::Letter.name() { Self::Letter } else { Self::A4 }
-    }
 }
 
 /// The paper.
@@ -121,24 +94,22 @@ pub fn act(
     let job = Job::fold(&edits);
     let shop = Shop { name: settings.shop_name, address: settings.shop_address };
     let assessment = book.open_job.look(id, |memo| assess_with(&job, memo));
+    let desk = Desk { job: &job, assessment: &assessment, date: today, shop: &shop };
     let kind = list.unwrap_or(ListKind::Order);
     let print = print(paper, purpose);
-    let report = || condition_report(&job, &assessment, today, &shop, extent);
-    let list = || work_list(&job, &assessment, today, &shop, kind);
-    let (bytes, form, what) = match document {
-        Document::ReportPdf => (pdf(book, &report(), print)?, PDF, String::new()),
-        Document::ReportText => (text(&report()), TEXT, String::new()),
-        Document::SizesPdf => (pdf(book, &size_sheet(&job, &assessment, today, &shop), print)?, PDF, "sizes.".into()),
-        Document::SizesCsv => (csv(&size_table(&assessment))?, CSV, "sizes.".into()),
-        Document::ListPdf => (pdf(book, &list(), print)?, PDF, list_name(kind)),
-        Document::ListText => (text(&list()), TEXT, list_name(kind)),
-        Document::ListCsv => (csv(&work_list_table(&assessment, kind))?, CSV, list_name(kind)),
-        Document::ClosingPdf => {
-            (pdf(book, &closing_sheet(&job, &assessment, today, &shop), print)?, PDF, "closing.".into())
-        }
-        Document::EvidencePdf => {
-            (pdf(book, &evidence_sheet(&job, &assessment, today, &shop), print)?, PDF, "evidence.".into())
-        }
+    let pdf = |written: Paper| Ok::<_, Error>((pdf(book, &written, print)?, PDF));
+    let text = |written: Paper| (wearbook_report::text(&written).into_bytes(), TEXT);
+    let csv = |rows: Vec<Vec<String>>| Ok::<_, Error>((csv(&rows)?, CSV));
+    let ((bytes, form), what) = match document {
+        Document::ReportPdf => (pdf(condition_report(&desk, extent))?, String::new()),
+        Document::ReportText => (text(condition_report(&desk, extent)), String::new()),
+        Document::SizesPdf => (pdf(size_sheet(&desk))?, "sizes.".into()),
+        Document::SizesCsv => (csv(size_table(&assessment))?, "sizes.".into()),
+        Document::ListPdf => (pdf(work_list(&desk, kind))?, list_name(kind)),
+        Document::ListText => (text(work_list(&desk, kind)), list_name(kind)),
+        Document::ListCsv => (csv(work_list_table(&assessment, kind))?, list_name(kind)),
+        Document::ClosingPdf => (pdf(closing_sheet(&desk))?, "closing.".into()),
+        Document::EvidencePdf => (pdf(evidence_sheet(&desk))?, "evidence.".into()),
     };
     let (mime, extension) = form;
     Ok(File { bytes, mime, file_name: Some(view::file_name(&job, today, &format!("{what}{extension}"))) })
@@ -153,10 +124,6 @@ fn list_name(kind: ListKind) -> String {
     format!("{}.", kind.title().to_lowercase())
 }
 
-fn text(paper: &Paper) -> Vec<u8> {
-    wearbook_report::text(paper).into_bytes()
-}
-
 fn csv(rows: &[Vec<String>]) -> Result<Vec<u8>, Error> {
     wearbook_report::csv(rows).map_err(|error| Error::new("report", error.to_string()))
 }
@@ -164,12 +131,9 @@ fn csv(rows: &[Vec<String>]) -> Result<Vec<u8>, Error> {
 /// The long side of a picture on paper, in pixels: sharp at the size at which it is printed.
 const PAPER_SIDE: u32 = 1280;
 
-fn print(paper: PaperSize, purpose: Purpose) -> Print {
+fn print(size: PaperSize, purpose: Purpose) -> Print {
     Print {
-        sheet: match paper {
-            PaperSize::A4 => Sheet::A4,
-            PaperSize::Letter => Sheet::Letter,
-        },
+        size,
         archive: purpose == Purpose::Archive,
         pictures: if purpose == Purpose::Print { Resolution::Full } else { Resolution::Mail },
     }
@@ -180,7 +144,11 @@ fn pdf(book: &Wearbook, paper: &Paper, print: Print) -> Result<Vec<u8>, Error> {
     let picture = |photo: &PhotoId| {
         let screen = book.shown(photo, ShownSize::Screen).ok()?;
         // To be mailed it is made smaller yet: once is enough. What is shown carries no camera data either.
-        if print.pictures == Resolution::Mail { Some(screen) } else { wearbook_photo::outgoing(&screen, PAPER_SIDE).ok() }
+        if print.pictures == Resolution::Mail {
+            Some(screen)
+        } else {
+            wearbook_photo::outgoing(&screen, PAPER_SIDE).ok()
+        }
     };
-    wearbook_report::pdf_as(print, paper, &picture).map_err(|error| Error::new("report", error.to_string()))
+    wearbook_report::pdf(paper, print, &picture).map_err(|error| Error::new("report", error.to_string()))
 }

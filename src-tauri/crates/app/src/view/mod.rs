@@ -10,12 +10,13 @@ pub(crate) use history::history;
 pub use job_line::JobLine;
 pub use job_view::JobView;
 
+use wearbook_core::document::Date;
 use wearbook_core::job::{Job, TextField};
 
 /// A name under which a person would look for a job's file: date, customer, machine, in letters that every file system
 /// takes.
-pub(crate) fn file_name(job: &Job, (year, month, day): (i32, u8, u8), extension: &str) -> String {
-    let mut name = format!("{year:04}-{month:02}-{day:02}");
+pub(crate) fn file_name(job: &Job, date: Date, extension: &str) -> String {
+    let mut name = date.to_string();
     for field in [TextField::Customer, TextField::Machine] {
         let words = job.texts.get(&field).map(|text| plain(text)).unwrap_or_default();
         if !words.is_empty() {
@@ -41,7 +42,7 @@ mod tests {
     #[track_caller]
     fn named(customer: &str, expected: &str) {
         let job = Job { texts: [(TextField::Customer, customer.to_owned())].into(), ..Job::default() };
-        assert_eq!(file_name(&job, (2030, 1, 2), "pdf"), expected);
+        assert_eq!(file_name(&job, Date::new(2030, 1, 2).unwrap(), "pdf"), expected);
     }
 
     #[test]

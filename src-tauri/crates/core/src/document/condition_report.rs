@@ -1,143 +1,65 @@
 //! The condition report for the customer: what was found, why it happened, what is proposed, what was not looked at.
 
-use serde::{Deserialize, Serialize};
-
+use super::cautions::CAUTIONS;
+use super::chapter::chapter;
 use super::costs::{approval, costs};
-use super::cover::{cover, plan, typed};
+use super::cover::{cover, plan};
+use super::desk::{Desk, Extent};
 use super::evidence::evidence;
-use super::found::{findings, worst};
+use super::found::{clean, findings, worst};
 use super::grouping::{by_kind, grouped, named};
+use super::head::{engine_facts, paper};
 use super::measured::measured;
+use super::paper::{Block, Paper};
 use super::summary::summary;
 use super::why::why;
 use super::work_list::lists;
-use super::{Block, CAUTIONS, Paper};
 use crate::assess::Assessment;
-use crate::job::{Answer, HistoryFact, Job, TextField};
 use crate::view::{PartView, Seen};
 use crate::words::capitalised;
 use crate::work::Outcome;
 
-/// Who hands the report over.
-#[derive(Debug, Clone, Default, PartialEq, Eq)]
-pub struct Shop {
-    /// The shop's name; may be empty.
-    pub name: String,
-    /// Its address, on one or several lines; may be empty.
-    pub address: String,
-}
-
-/// How much of it.
-#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
-#[serde(rename_all = "kebab-case")]
-pub enum Extent {
-    /// What a customer needs to decide, with the worst of the pictures.
-    Short,
-    /// All of it: every finding and picture, what was measured, the lists, the evidence.
-    #[default]
-    Full,
-}
-
-/// Puts the report together. `date` is the local date on which it is handed over, as year, month, day.
-pub fn condition_report(job: &Job, assessment: &Assessment, date: (i32, u8, u8), shop: &Shop, extent: Extent) -> Paper {
-    let mut blocks = vec![cover(job, assessment, shop), summary(job, assessment)];
+/// Puts the report together.
+pub fn condition_report(desk: &Desk<'_>, extent: Extent) -> Paper {
+    let Desk { job, assessment, .. } = desk;
+    let mut blocks = vec![cover(desk), summary(desk)];
     match extent {
-        Extent::Short => worst(assessment, &mut blocks),
+        Extent::Short => blocks.extend(worst(assessment)),
         Extent::Full => {
-            blocks.push(heading("What was found"));
-            blocks.extend(plan(job, assessment).map(Block::Plan));
-            findings(assessment, &mut blocks);
-            marks(assessment, &mut blocks);
-            measured(assessment, job.sheet.head.unit, &mut blocks);
+            let plan = plan(desk).map(Block::Plan);
+            blocks.extend(chapter("What was found", plan.into_iter().chain(findings(assessment))));
+            blocks.extend(clean(assessment));
+            blocks.extend(marks(assessment));
+            blocks.extend(measured(assessment, job.sheet.head.unit));
         }
     }
-    why(assessment, extent, &mut blocks);
-    proposals(assessment, &mut blocks);
-    costs(assessment, &mut blocks);
+    blocks.extend(why(assessment, extent));
+    blocks.extend(proposals(assessment));
+    blocks.extend(costs(assessment));
     if extent == Extent::Full {
-        lists(assessment, &mut blocks);
-        evidence(assessment, &mut blocks);
+        blocks.extend(lists(assessment));
+        blocks.extend(evidence(assessment));
     }
-    not_looked_at(assessment, &mut blocks);
-    blocks.push(heading("The engine as it came in"));
-    engine_facts(job, shop, &assessment.engine, &mut blocks);
-    cautions(assessment, &mut blocks);
-    approval(assessment, &mut blocks);
-    Paper { title: "Condition report".into(), subtitle: subtitle(job, assessment), date, blocks: without_bare(blocks) }
+    blocks.extend(not_looked_at(assessment));
+    blocks.extend(chapter("The engine as it came in", engine_facts(desk)));
+    blocks.extend(cautions(assessment));
+    blocks.extend(approval(assessment));
+    paper(desk, "Condition report", blocks)
 }
 
-/// Drops headings that nothing stands under.
-fn without_bare(blocks: Vec<Block>) -> Vec<Block> {
-    let mut kept: Vec<Block> = Vec::with_capacity(blocks.len());
-    for block in blocks {
-        let level = |block: &Block| if let Block::Heading { level, .. } = block { Some(*level) } else { None };
-        let ends = level(&block);
-        while ends.is_some() && kept.last().and_then(level).is_some_and(|before| Some(before) >= ends) {
-            kept.pop();
-        }
-        kept.push(block);
-    }
-    kept
-}
-
-/// The line below the title: the machine and the engine.
-pub(super) fn subtitle(job: &Job, assessment: &Assessment) -> String {
-    let machine = typed(job, TextField::Machine);
-    let parts: Vec<String> = machine.into_iter().chain(assessment.engine.clone()).collect();
-    parts.join(" · ")
-}
-
-pub(super) fn heading(text: &str) -> Block {
-    Block::Heading { level: 1, text: text.into() }
-}
-
-/// Customer, machine, what is known of the engine, and who examined it.
-pub(super) fn engine_facts(job: &Job, shop: &Shop, engine: &Option<String>, blocks: &mut Vec<Block>) {
-    let mut facts: Vec<(String, String)> =
-        TextField::ALL.iter().filter_map(|field| Some((field.label().to_owned(), typed(job, *field)?))).collect();
-    facts.extend(engine.clone().map(|engine| ("Engine".to_owned(), engine)));
-    let known = |answer: Answer| {
-        let statements: Vec<&str> = HistoryFact::ALL
-            .iter()
-            .filter(|fact| job.history.get(fact) == Some(&answer))
-            .map(|fact| fact.statement())
-            .collect();
-        statements.join("; ")
-    };
-    let past = known(Answer::Yes);
-    if !past.is_empty() {
-        facts.push(("Known of its past".into(), past));
-    }
-    let by: Vec<&str> =
-        shop.name.lines().chain(shop.address.lines()).map(str::trim).filter(|line| !line.is_empty()).collect();
-    if !by.is_empty() {
-        facts.push(("Examined by".into(), by.join(", ")));
-    }
-    if !facts.is_empty() {
-        blocks.push(Block::Facts(facts));
-    }
-}
-
-fn proposals(assessment: &Assessment, blocks: &mut Vec<Block>) {
+fn proposals(assessment: &Assessment) -> Vec<Block> {
     let mut rows = Vec::new();
     for outcome in Outcome::ALL.into_iter().rev() {
         let views: Vec<&PartView> =
             assessment.parts.iter().filter(|view| view.decision.outcome == outcome && told_as_proposal(view)).collect();
         for ((_, because), group) in grouped(&views, |view| (view.kind, because(view))) {
-            rows.push(vec![capitalised(&named(&group, &assessment.parts)), capitalised(outcome.words()), because]);
+            rows.push([capitalised(&named(&group, &assessment.parts)), capitalised(outcome.words()), because]);
         }
     }
-    if rows.is_empty() {
-        return;
-    }
-    blocks.push(heading("What we propose"));
-    blocks.push(Block::Table {
-        summary: "What is to be done with each part, and why.".into(),
-        head: vec!["Parts".into(), "What to do".into(), "Why".into()],
-        widths: vec![4, 2, 6],
-        rows,
+    let table = (!rows.is_empty()).then(|| {
+        Block::table("What is to be done with each part, and why.", [("Parts", 4), ("What to do", 2), ("Why", 6)], rows)
     });
+    chapter("What we propose", table)
 }
 
 /// Parts that nobody has looked at are listed on their own, unless they are renewed anyway.
@@ -155,31 +77,28 @@ fn because(view: &PartView) -> String {
     }
 }
 
-fn marks(assessment: &Assessment, blocks: &mut Vec<Block>) {
-    if assessment.marks.warnings.is_empty() {
-        return;
-    }
-    blocks.push(heading("Marks of caps and rods"));
-    blocks.push(Block::Points(assessment.marks.warnings.clone()));
+fn marks(assessment: &Assessment) -> Vec<Block> {
+    let warnings = &assessment.marks.warnings;
+    chapter("Marks of caps and rods", (!warnings.is_empty()).then(|| Block::Points(warnings.clone())))
 }
 
-fn not_looked_at(assessment: &Assessment, blocks: &mut Vec<Block>) {
+fn not_looked_at(assessment: &Assessment) -> Vec<Block> {
     let open: Vec<&PartView> = assessment.parts.iter().filter(|view| view.seen == Seen::NotLooked).collect();
     if open.is_empty() {
-        return;
+        return vec![];
     }
-    blocks.push(heading("What was not looked at"));
-    blocks.push(Block::Paragraph("Nothing is known of these parts. Not looked at does not mean sound.".into()));
-    blocks.push(Block::Points(by_kind(&open, &assessment.parts).iter().map(|kind| capitalised(kind)).collect()));
+    let kinds = by_kind(&open, &assessment.parts);
+    let body = [
+        Block::Paragraph("Nothing is known of these parts. Not looked at does not mean sound.".into()),
+        Block::Points(kinds.iter().map(|kind| capitalised(kind)).collect()),
+    ];
+    chapter("What was not looked at", body)
 }
 
-fn cautions(assessment: &Assessment, blocks: &mut Vec<Block>) {
-    blocks.push(heading("Cautions"));
-    for notice in &assessment.notices {
-        blocks.push(Block::Caution(notice.clone()));
-    }
-    let lines: Vec<String> = CAUTIONS.iter().map(|caution| format!("{}: {}", caution.about, caution.text)).collect();
-    blocks.push(Block::Caution(lines.join("\n")));
+fn cautions(assessment: &Assessment) -> Vec<Block> {
+    let usual: Vec<String> = CAUTIONS.iter().map(|caution| format!("{}: {}", caution.about, caution.text)).collect();
+    let told = assessment.notices.iter().cloned().chain([usual.join("\n")]);
+    chapter("Cautions", told.map(Block::Caution))
 }
 
 #[cfg(test)]
@@ -187,7 +106,7 @@ mod tests {
     use super::*;
     use crate::assess::assess;
     use crate::engine::{Arrangement, Part};
-    use crate::job::{PartRecord, TagRecord};
+    use crate::job::{Job, PartRecord, TagRecord, TextField};
     use crate::wear::{Grade, Tag, Zone};
 
     fn report(parts: &[(&str, Option<Tag>)]) -> Paper {
@@ -205,7 +124,7 @@ mod tests {
             parts: parts.iter().map(|(part, tag)| (part.parse::<Part>().unwrap(), record(tag))).collect(),
             ..Job::default()
         };
-        condition_report(&job, &assess(&job), (2026, 3, 14), &Shop::default(), Extent::Full)
+        condition_report(&Desk::bare(&job, &assess(&job)), Extent::Full)
     }
 
     fn words(paper: &Paper) -> String {
@@ -224,7 +143,8 @@ mod tests {
     #[test]
     fn what_was_not_looked_at_is_told_apart_from_what_is_clean() {
         let paper = report(&[("crankpin.1", None), ("crankpin.2", None)]);
-        let open = paper.blocks.iter().skip_while(|block| **block != heading("What was not looked at")).nth(2).unwrap();
+        let open =
+            paper.blocks.iter().skip_while(|block| **block != Block::heading("What was not looked at")).nth(2).unwrap();
         let Block::Points(points) = open else { panic!("{open:?}") };
         assert!(points.contains(&"All 3 main journals".to_owned()), "{points:?}");
         assert!(!points.iter().any(|point| point.to_lowercase().contains("crankpin")), "{points:?}");
@@ -232,8 +152,7 @@ mod tests {
 
     #[test]
     fn an_empty_job_still_makes_a_paper() {
-        let paper =
-            condition_report(&Job::default(), &assess(&Job::default()), (2026, 3, 14), &Shop::default(), Extent::Full);
+        let paper = condition_report(&Desk::bare(&Job::default(), &assess(&Job::default())), Extent::Full);
         assert!(words(&paper).contains("has not been entered yet"));
     }
 

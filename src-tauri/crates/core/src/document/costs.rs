@@ -1,28 +1,36 @@
 //! What it costs, how that differs from the first estimate, and what the customer has said.
 
-use super::Block;
+use super::chapter::chapter;
+use super::paper::Block;
 use crate::assess::Assessment;
-use crate::job::{Consent, CustomerAnswer};
-use crate::money::{Money, Quote, QuoteLine};
+use crate::cost::Way;
+use crate::job::{Consent, CustomerAnswer, Since};
+use crate::money::{Difference, Money, Quote, QuoteLine};
 use crate::words::capitalised;
 
-/// The blocks about money; none before the shop has entered a price.
-pub(super) fn costs(assessment: &Assessment, blocks: &mut Vec<Block>) {
+/// The chapters about money; none before the shop has entered a price.
+pub(super) fn costs(assessment: &Assessment) -> Vec<Block> {
     let quote = &assessment.quote;
     if quote.lines.iter().all(|line| line.each.is_none()) {
-        return;
+        return vec![];
     }
-    blocks.push(heading("What it costs"));
-    if assessment.approval.shown.as_ref() == Some(quote) {
-        blocks.push(Block::Paragraph("The lines stand in the proposal at the end.".into()));
+    let lines = if assessment.approval.shown.as_ref() == Some(quote) {
+        Block::Paragraph("The lines stand in the proposal at the end.".into())
     } else {
-        blocks.push(table_of(quote, None));
-    }
-    blocks.push(totals(quote));
-    for ways in &assessment.ways {
-        blocks.push(Block::Paragraph(format!("{} can be put right in more than one way:", ways.what)));
-        let line = |way: &crate::cost::Way| {
-            let net = way.net.map_or_else(|| "no price yet".into(), |net| quote.currency.show(net));
+        lines(quote)
+    };
+    let mut blocks = chapter("What it costs", [lines, totals(quote)]);
+    blocks.extend(ways(assessment));
+    blocks.extend(differences(assessment));
+    blocks
+}
+
+/// Where more than one way serves: what each costs, and which is proposed.
+fn ways(assessment: &Assessment) -> impl Iterator<Item = Block> {
+    let currency = assessment.quote.currency;
+    assessment.ways.iter().flat_map(move |ways| {
+        let line = |way: &Way| {
+            let net = way.net.map_or_else(|| NO_PRICE.into(), |net| currency.show(net));
             let words =
                 if way.work == ways.followed { format!("{} (proposed here)", way.words) } else { way.words.clone() };
             format!("{}: {}", capitalised(&words), if way.ruled_out.is_empty() { &net } else { &way.ruled_out })
@@ -34,44 +42,39 @@ pub(super) fn costs(assessment: &Assessment, blocks: &mut Vec<Block>) {
         if let Some(reason) = &ways.chosen_because {
             points.push(format!("Chosen: {}. {reason}", ways.kind.way_words(ways.followed)));
         }
-        blocks.push(Block::Points(points));
-    }
-    differences(assessment, blocks);
+        [Block::Paragraph(format!("{} can be put right in more than one way:", ways.what)), Block::Points(points)]
+    })
 }
 
-fn heading(text: &str) -> Block {
-    Block::Heading { level: 1, text: text.into() }
+const NO_PRICE: &str = "no price yet";
+const LINES: &str = "What is proposed, why, and what it costs without tax.";
+const WHAT: (&str, u8) = ("What", 6);
+const WHY: (&str, u8) = ("Why", 10);
+const NET: (&str, u8) = ("Without tax", 4);
+
+fn cells(quote: &Quote, line: &QuoteLine) -> [String; 3] {
+    let net = line.net.map_or_else(|| NO_PRICE.into(), |net| quote.currency.show(net));
+    [line.what.clone(), line.because.clone(), net]
 }
 
-fn table_of(quote: &Quote, answer: Option<&CustomerAnswer>) -> Block {
-    let show = |money: Option<Money>| money.map_or_else(|| "no price yet".into(), |money| quote.currency.show(money));
-    let answered = |line: &QuoteLine| {
-        let answer = answer.and_then(|answer| answer.lines.iter().find(|own| own.of == line.of));
-        answer.map_or("", |answer| match answer.answer {
+fn lines(quote: &Quote) -> Block {
+    Block::table(LINES, [WHAT, WHY, NET], quote.lines.iter().map(|line| cells(quote, line)))
+}
+
+fn answered(quote: &Quote, answer: &CustomerAnswer) -> Block {
+    let said = |line: &QuoteLine| {
+        let own = answer.lines.iter().find(|own| own.of == line.of);
+        own.map_or("", |own| match own.answer {
             Consent::Yes => "yes",
             Consent::No => "no",
             Consent::Later => "later",
         })
     };
-    let mut head = vec!["What".to_owned(), "Why".into(), "Without tax".into()];
-    let mut widths = vec![6, 10, 4];
-    if answer.is_some() {
-        head.push("Answer".into());
-        widths.push(2);
-    }
     let row = |line: &QuoteLine| {
-        let mut cells = vec![line.what.clone(), line.because.clone(), show(line.net)];
-        if answer.is_some() {
-            cells.push(answered(line).into());
-        }
-        cells
+        let [what, why, net] = cells(quote, line);
+        [what, why, net, said(line).to_owned()]
     };
-    Block::Table {
-        summary: "What is proposed, why, and what it costs without tax.".into(),
-        head,
-        widths,
-        rows: quote.lines.iter().map(row).collect(),
-    }
+    Block::table(LINES, [WHAT, WHY, NET, ("Answer", 2)], quote.lines.iter().map(row))
 }
 
 fn totals(quote: &Quote) -> Block {
@@ -87,57 +90,50 @@ fn totals(quote: &Quote) -> Block {
     Block::Facts(facts)
 }
 
-fn differences(assessment: &Assessment, blocks: &mut Vec<Block>) {
-    if assessment.differences.is_empty() {
-        return;
-    }
-    let currency = assessment.quote.currency;
-    blocks.push(heading("What changed since the first estimate"));
-    let row = |difference: &crate::money::Difference| {
-        vec![
+fn differences(assessment: &Assessment) -> Vec<Block> {
+    let show = |money: Money| assessment.quote.currency.show(money);
+    let row = |difference: &Difference| {
+        [
             difference.what.clone(),
-            currency.show(difference.estimated),
-            currency.show(difference.now),
-            currency.show(difference.more),
+            show(difference.estimated),
+            show(difference.now),
+            show(difference.more),
             difference.because.clone(),
         ]
     };
-    blocks.push(Block::Table {
-        summary: "Line by line what the first estimate said, what it is now, and why.".into(),
-        head: ["What", "Estimated", "Now", "Difference", "Why"].map(str::to_owned).to_vec(),
-        widths: vec![5, 3, 3, 3, 9],
-        rows: assessment.differences.iter().map(row).collect(),
+    let table = (!assessment.differences.is_empty()).then(|| {
+        Block::table(
+            "Line by line what the first estimate said, what it is now, and why.",
+            [("What", 5), ("Estimated", 3), ("Now", 3), ("Difference", 3), ("Why", 9)],
+            assessment.differences.iter().map(row),
+        )
     });
+    chapter("What changed since the first estimate", table)
 }
 
-/// What the customer has said to the last proposal, with the signature.
-pub(super) fn approval(assessment: &Assessment, blocks: &mut Vec<Block>) {
+/// What the customer has said to the last proposal, with the signature; before there is one, where to sign.
+pub(super) fn approval(assessment: &Assessment) -> Vec<Block> {
     let approval = &assessment.approval;
     let sign = Block::Signature { name: String::new(), strokes: vec![] };
     let Some(shown) = &approval.shown else {
-        if assessment.quote.lines.iter().any(|line| line.net.is_some()) {
-            blocks.push(heading("Your answer"));
-            blocks
-                .push(Block::Paragraph("Say yes, no or later to each line of “What it costs”, and sign here.".into()));
-            blocks.push(sign);
-        }
-        return;
+        let ask = "Say yes, no or later to each line of “What it costs”, and sign here.";
+        let is_priced = assessment.quote.lines.iter().any(|line| line.net.is_some());
+        let body = is_priced.then(|| [Block::Paragraph(ask.into()), sign]);
+        return chapter("Your answer", body.into_iter().flatten());
     };
-    blocks.push(heading(&format!("Proposal {} and the answer to it", approval.version)));
+    let heading = format!("Proposal {} and the answer to it", approval.version);
     let Some(answer) = &approval.answer else {
-        blocks.push(table_of(shown, None));
-        blocks.push(totals(shown));
-        blocks.push(Block::Paragraph("The customer has not answered yet.".into()));
-        blocks.push(sign);
-        return;
+        let open = Block::Paragraph("The customer has not answered yet.".into());
+        return chapter(&heading, [lines(shown), totals(shown), open, sign]);
     };
-    blocks.push(table_of(shown, Some(answer)));
-    blocks.push(totals(shown));
     let way = if answer.way.trim().is_empty() { String::new() } else { format!(", {}", answer.way.trim()) };
-    blocks.push(Block::Signature { name: format!("{}{way}", answer.name.trim()), strokes: answer.signature.clone() });
+    let name = format!("{}{way}", answer.name.trim());
+    let mut body =
+        vec![answered(shown, answer), totals(shown), Block::Signature { name, strokes: answer.signature.clone() }];
     if !approval.since.is_empty() {
-        blocks.push(Block::Paragraph("Since then this has changed, and is not yet agreed:".into()));
-        let line = |since: &crate::job::Since| format!("{}: {}", since.what, since.because);
-        blocks.push(Block::Points(approval.since.iter().map(line).collect()));
+        let line = |since: &Since| format!("{}: {}", since.what, since.because);
+        body.push(Block::Paragraph("Since then this has changed, and is not yet agreed:".into()));
+        body.push(Block::Points(approval.since.iter().map(line).collect()));
     }
+    chapter(&heading, body)
 }

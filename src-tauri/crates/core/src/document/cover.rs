@@ -1,28 +1,22 @@
 //! The first page of a report: who, whose, which engine, when, and the engine as a plan.
 
-use super::{Block, Cover, PlanDrawing, Shop};
-use crate::assess::Assessment;
+use super::desk::Desk;
+use super::head::filled;
+use super::paper::{Block, Cover, PlanDrawing};
 use crate::engine::Engine;
-use crate::job::{Job, TextField};
+use crate::job::TextField;
 
 /// The cover.
-pub(super) fn cover(job: &Job, assessment: &Assessment, shop: &Shop) -> Block {
-    let filled = |field: &TextField| Some((field.label().to_owned(), typed(job, *field)?));
+pub(super) fn cover(desk: &Desk<'_>) -> Block {
     // The machine and the engine stand in the subtitle.
     let fields = [TextField::Customer, TextField::EngineNumber, TextField::Use, TextField::Complaint];
-    let facts = fields.iter().filter_map(filled).collect();
-    let by = shop.name.lines().chain(shop.address.lines()).map(str::trim).filter(|line| !line.is_empty());
-    Block::Cover(Box::new(Cover { shop: by.map(str::to_owned).collect(), facts, plan: plan(job, assessment) }))
-}
-
-/// What was typed into a line of the job's sheet; none if it is blank.
-pub(super) fn typed(job: &Job, field: TextField) -> Option<String> {
-    let text = job.texts.get(&field)?.trim();
-    (!text.is_empty()).then(|| text.to_owned())
+    let facts = filled(desk.job, &fields);
+    Block::Cover(Box::new(Cover { shop: desk.shop.lines().map(str::to_owned).collect(), facts, plan: plan(desk) }))
 }
 
 /// The engine as a plan; none before its arrangement is entered.
-pub(super) fn plan(job: &Job, assessment: &Assessment) -> Option<PlanDrawing> {
+pub(super) fn plan(desk: &Desk<'_>) -> Option<PlanDrawing> {
+    let Desk { job, assessment, .. } = desk;
     let engine = Engine::new(job.arrangement.clone()?).ok()?;
     let progress = assessment.progress;
     Some(PlanDrawing {

@@ -2,15 +2,14 @@
 //! name. For each likely cause what speaks for and against it and how strongly, part by part; sizes before and wanted;
 //! what to check and put right before assembly.
 
-use super::condition_report::{heading, subtitle};
+use super::desk::Desk;
 use super::grouping::{by_kind, grouped};
+use super::head::{engine_only, paper};
+use super::paper::{Block, Paper};
 use super::size_sheet::machining_table;
 use super::why::told;
-use super::work_list::engine_only;
-use super::{Block, Paper, Shop};
 use crate::assess::Assessment;
 use crate::cause::{CauseView, Evidence, Strength};
-use crate::job::Job;
 use crate::view::PartView;
 use crate::words::{capitalised, counted, plural};
 
@@ -19,73 +18,56 @@ const FEWEST: usize = 3;
 /// Parts named beside a finding; more are only counted.
 const PARTS_NAMED: usize = 8;
 
-/// The page alone. `date` is the local date, as year, month, day.
-pub fn evidence_sheet(job: &Job, assessment: &Assessment, date: (i32, u8, u8), shop: &Shop) -> Paper {
-    let mut blocks = vec![Block::Facts(engine_only(job, shop, &assessment.engine))];
-    let before = blocks.len();
-    body(assessment, &mut blocks);
-    if blocks.len() == before {
-        blocks.push(Block::Lead("Not enough has been seen or measured yet.".into()));
+/// The page alone.
+pub fn evidence_sheet(desk: &Desk<'_>) -> Paper {
+    let mut told = body(desk.assessment);
+    if told.is_empty() {
+        told.push(Block::Lead("Not enough has been seen or measured yet.".into()));
     }
-    Paper { title: TITLE.into(), subtitle: subtitle(job, assessment), date, blocks }
+    paper(desk, TITLE, [engine_only(desk)].into_iter().chain(told).collect())
 }
 
 const TITLE: &str = "Evidence for the machine shop";
 
-/// The page as a chapter of the report, beginning a new sheet; nothing if there is nothing to tell.
-pub(super) fn evidence(assessment: &Assessment, blocks: &mut Vec<Block>) {
-    let mut page = Vec::new();
-    body(assessment, &mut page);
-    if page.is_empty() {
-        return;
-    }
-    blocks.extend([Block::NewPage, heading(TITLE)]);
-    blocks.append(&mut page);
+/// The page as a chapter of the report, on a page of its own; nothing if there is nothing to tell.
+pub(super) fn evidence(assessment: &Assessment) -> Vec<Block> {
+    let told = body(assessment);
+    if told.is_empty() { told } else { [Block::NewPage, Block::heading(TITLE)].into_iter().chain(told).collect() }
 }
 
-fn body(assessment: &Assessment, blocks: &mut Vec<Block>) {
-    for view in told(assessment) {
-        cause(view, assessment, blocks);
-    }
-    if let Some(table) = machining_table(assessment) {
-        blocks.push(Block::Heading { level: 2, text: "Sizes before and wanted".into() });
-        blocks.push(table);
-    }
+fn body(assessment: &Assessment) -> Vec<Block> {
+    let sizes = machining_table(assessment).map(|table| [Block::subheading("Sizes before and wanted"), table]);
+    told(assessment).flat_map(|view| cause(view, assessment)).chain(sizes.into_iter().flatten()).collect()
 }
 
-fn cause(view: &CauseView, assessment: &Assessment, blocks: &mut Vec<Block>) {
-    let text = format!("{}: {}, {}", capitalised(&view.name), view.likelihood, view.percent);
-    blocks.push(Block::Heading { level: 2, text });
+fn cause(view: &CauseView, assessment: &Assessment) -> Vec<Block> {
+    let mut blocks =
+        vec![Block::subheading(format!("{}: {}, {}", capitalised(&view.name), view.likelihood, view.percent))];
     let places: Vec<&str> = view.places.iter().filter(|place| place.named).map(|place| place.label.as_str()).collect();
     if !places.is_empty() {
         blocks.push(Block::Paragraph(format!("Where: {}.", places.join("; "))));
     }
     let alone = |evidence: &Evidence| view.explains_alone.contains(evidence);
-    let side = |evidence: &[Evidence], speaks: &str| -> Vec<Vec<String>> {
-        evidence
-            .iter()
-            .map(|evidence| {
-                let only = if alone(evidence) { "; no other cause explains it" } else { "" };
-                vec![
-                    capitalised(&evidence.words),
-                    on(evidence, assessment),
-                    speaks.into(),
-                    format!("{}{only}", evidence.strength.words()),
-                ]
-            })
-            .collect()
+    let row = |evidence: &Evidence, speaks: &str| {
+        let only = if alone(evidence) { "; no other cause explains it" } else { "" };
+        [
+            capitalised(&evidence.words),
+            on(evidence, assessment),
+            speaks.to_owned(),
+            format!("{}{only}", evidence.strength.words()),
+        ]
     };
     let (weighty_for, slight_for) = weighty(&view.evidence_for);
     let (weighty_against, slight_against) = weighty(&view.evidence_against);
-    let mut rows = side(weighty_for, "for");
-    rows.extend(side(weighty_against, "against"));
+    let sides = [(weighty_for, "for"), (weighty_against, "against")];
+    let rows: Vec<[String; 4]> =
+        sides.iter().flat_map(|(side, speaks)| side.iter().map(|evidence| row(evidence, speaks))).collect();
     if !rows.is_empty() {
-        blocks.push(Block::Table {
-            summary: format!("What speaks for and against {}, on which parts, and how strongly.", view.name),
-            head: ["Seen or known", "On", "Speaks", "How strongly"].map(str::to_owned).to_vec(),
-            widths: vec![7, 6, 2, 4],
+        blocks.push(Block::table(
+            format!("What speaks for and against {}, on which parts, and how strongly.", view.name),
+            [("Seen or known", 7), ("On", 6), ("Speaks", 2), ("How strongly", 4)],
             rows,
-        });
+        ));
     }
     if slight_for + slight_against > 0 {
         blocks.push(Block::Paragraph(format!(
@@ -96,6 +78,7 @@ fn cause(view: &CauseView, assessment: &Assessment, blocks: &mut Vec<Block>) {
         view.check.iter().map(|check| format!("Check before assembly: {}", check.words)).collect();
     points.extend(view.put_right.iter().map(|right| format!("Put right before assembly: {}", right.words)));
     blocks.push(Block::Points(points));
+    blocks
 }
 
 /// The findings that are told, and how many that speak only slightly are left out: those are told only where there is
@@ -128,7 +111,7 @@ mod tests {
     use crate::assess::assess;
     use crate::engine::Arrangement;
     use crate::job::testing::arranged;
-    use crate::job::{PartRecord, TagRecord, TextField};
+    use crate::job::{Job, PartRecord, TagRecord, TextField};
     use crate::wear::{Grade, Tag};
 
     fn job() -> Job {
@@ -146,7 +129,7 @@ mod tests {
     #[test]
     fn the_page_names_engine_cause_parts_and_weight_but_not_the_customer() {
         let job = job();
-        let paper = evidence_sheet(&job, &assess(&job), (2030, 1, 2), &Shop::default());
+        let paper = evidence_sheet(&Desk::bare(&job, &assess(&job)));
         let text = format!("{paper:?}");
         for words in ["40117", "Dirt", "for", "against", "strongly", "Main 2, lower shell", "Check before assembly"] {
             assert!(text.contains(words), "“{words}” is not in {text}");
@@ -156,7 +139,7 @@ mod tests {
 
     #[test]
     fn an_empty_job_says_that_there_is_nothing() {
-        let paper = evidence_sheet(&Job::default(), &assess(&Job::default()), (2030, 1, 2), &Shop::default());
+        let paper = evidence_sheet(&Desk::bare(&Job::default(), &assess(&Job::default())));
         assert!(format!("{paper:?}").contains("Not enough has been seen"));
     }
 }

@@ -1,8 +1,8 @@
 //! What was found, part by part, and what was looked at without finding damage.
 
-use super::condition_report::heading;
+use super::chapter::chapter;
 use super::grouping::by_kind;
-use super::{Block, Picture, ZoneDrawing};
+use super::paper::{Block, Picture, ZoneDrawing};
 use crate::assess::Assessment;
 use crate::view::{Finding, PartView, Seen};
 use crate::wear::{Grade, Zone, ZoneMap};
@@ -11,31 +11,31 @@ use crate::words::capitalised;
 /// Parts with pictures in the short report.
 const WORST_SHOWN: usize = 4;
 
-/// Every part with damage, a picture or a remark; then what is sound.
-pub(super) fn findings(assessment: &Assessment, blocks: &mut Vec<Block>) {
-    let told = |view: &&PartView| view.seen == Seen::Worn || !view.photos.is_empty() || !view.note.is_empty();
-    blocks.extend(assessment.parts.iter().filter(told).map(part));
-    let clean: Vec<&PartView> = assessment
-        .parts
-        .iter()
-        .filter(|view| view.seen == Seen::Clean && view.photos.is_empty() && view.note.is_empty())
-        .collect();
-    if !clean.is_empty() {
-        blocks.push(heading("Looked at and without damage"));
-        blocks.push(Block::Points(by_kind(&clean, &assessment.parts).iter().map(|kind| capitalised(kind)).collect()));
-    }
+/// Every part with damage, a picture or a remark.
+pub(super) fn findings(assessment: &Assessment) -> impl Iterator<Item = Block> {
+    assessment.parts.iter().filter(|view| !is_bare(view) || view.seen == Seen::Worn).map(part)
+}
+
+/// What is sound.
+pub(super) fn clean(assessment: &Assessment) -> Vec<Block> {
+    let clean: Vec<&PartView> =
+        assessment.parts.iter().filter(|view| view.seen == Seen::Clean && is_bare(view)).collect();
+    let kinds = by_kind(&clean, &assessment.parts);
+    let points = kinds.iter().map(|kind| capitalised(kind)).collect();
+    chapter("Looked at and without damage", (!kinds.is_empty()).then_some(Block::Points(points)))
+}
+
+/// Nothing but what was seen is known of it: no picture, no remark.
+fn is_bare(view: &PartView) -> bool {
+    view.photos.is_empty() && view.note.is_empty()
 }
 
 /// The few parts that a customer should see: the worst that were photographed, else the worst.
-pub(super) fn worst(assessment: &Assessment, blocks: &mut Vec<Block>) {
+pub(super) fn worst(assessment: &Assessment) -> Vec<Block> {
     let mut worn: Vec<&PartView> = assessment.parts.iter().filter(|view| view.seen == Seen::Worn).collect();
     worn.sort_by_key(|view| std::cmp::Reverse((!view.photos.is_empty(), view.worst)));
     worn.truncate(WORST_SHOWN);
-    if worn.is_empty() {
-        return;
-    }
-    blocks.push(heading("The worst of what was found"));
-    blocks.extend(worn.into_iter().map(part));
+    chapter("The worst of what was found", worn.into_iter().map(part))
 }
 
 fn part(view: &PartView) -> Block {

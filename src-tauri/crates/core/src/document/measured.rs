@@ -1,8 +1,7 @@
 //! What was measured, for whoever wants to see it: every figure beside its limits, and the form of journals and bores.
 
-use super::condition_report::heading;
-use super::size_sheet::unbroken;
-use super::{Bar, Block, FormDrawing, FormStation, MeasuredRow};
+use super::chapter::chapter;
+use super::paper::{Bar, Block, FormDrawing, FormStation, MeasuredRow};
 use crate::assess::Assessment;
 use crate::engine::PartKind;
 use crate::figure::Figure;
@@ -12,7 +11,7 @@ use crate::view::{PartView, ReadingView};
 use crate::words::{capitalised, plural};
 
 /// The chapter; nothing if nothing was measured. `unit` is that of the spec sheet.
-pub(super) fn measured(assessment: &Assessment, unit: LengthUnit, blocks: &mut Vec<Block>) {
+pub(super) fn measured(assessment: &Assessment, unit: LengthUnit) -> Vec<Block> {
     let groups: Vec<String> = assessment
         .sizing
         .groups
@@ -20,36 +19,28 @@ pub(super) fn measured(assessment: &Assessment, unit: LengthUnit, blocks: &mut V
         .filter(|plan| plan.action != Action::Open)
         .map(|plan| format!("{}: {}. {}", capitalised(plan.group.label()), plan.words(), plan.because))
         .collect();
-    let mut tables = Vec::new();
-    for kind in PartKind::ALL {
-        of_kind(kind, assessment, unit, &mut tables);
-    }
-    if groups.is_empty() && tables.is_empty() {
-        return;
-    }
-    blocks.push(heading("What was measured"));
-    blocks.push(Block::Points(groups));
-    if !tables.is_empty() {
-        blocks.push(Block::BarKey);
-    }
-    blocks.append(&mut tables);
+    let tables: Vec<Block> = PartKind::ALL.into_iter().flat_map(|kind| of_kind(kind, assessment, unit)).collect();
+    let groups = (!groups.is_empty()).then_some(Block::Points(groups));
+    let key = (!tables.is_empty()).then_some(Block::BarKey);
+    chapter("What was measured", groups.into_iter().chain(key).chain(tables))
 }
 
-fn of_kind(kind: PartKind, assessment: &Assessment, unit: LengthUnit, blocks: &mut Vec<Block>) {
+fn of_kind(kind: PartKind, assessment: &Assessment, unit: LengthUnit) -> Vec<Block> {
     let views = || assessment.parts.iter().filter(move |view| view.kind == kind);
     let rows: Vec<MeasuredRow> = views().flat_map(|view| view.figures.iter().filter_map(|f| line(view, f))).collect();
     let forms: Vec<FormDrawing> = views().filter_map(|view| form(view, unit)).collect();
     if rows.is_empty() && forms.is_empty() {
-        return;
+        return vec![];
     }
     let name = if views().count() == 1 { kind.row().name.to_owned() } else { plural(kind.row().name) };
-    blocks.push(Block::Heading { level: 2, text: capitalised(&name) });
+    let mut blocks = vec![Block::subheading(capitalised(&name))];
     if !forms.is_empty() {
         blocks.push(Block::Forms { hollow: kind == PartKind::Bore, parts: forms });
     }
     if !rows.is_empty() {
         blocks.push(Block::Measured { summary: format!("What was measured of the {name}, beside its limits."), rows });
     }
+    blocks
 }
 
 /// A figure of the engine as found; none without limits, which the sheet of sizes tells.
@@ -69,8 +60,8 @@ fn line(view: &PartView, figure: &Figure) -> Option<MeasuredRow> {
     Some(MeasuredRow {
         part: view.label.clone(),
         what: figure.name.clone(),
-        shown: unbroken(&figure.shown),
-        limits: unbroken(&format!("{}{general}", figure.limits)),
+        shown: figure.shown.clone(),
+        limits: format!("{}{general}", figure.limits),
         verdict: verdict.into(),
         bar,
     })

@@ -1,120 +1,76 @@
 //! The sheet of the rebuild's sizes: for the machine shop, for the order, and to keep with the engine.
 
-use super::condition_report::{engine_facts, subtitle};
-use super::{Block, Paper, Shop};
+use super::chapter::chapter;
+use super::desk::Desk;
+use super::head::{engine_facts, paper};
+use super::paper::{Block, Paper};
 use crate::assess::Assessment;
-use crate::engine::Part;
 use crate::figure::Figure;
-use crate::job::Job;
 use crate::measure::{Conformity, Phase, in_unit};
-use crate::sizing::{Action, GroupPlan};
-use crate::view::OrderState;
+use crate::sizing::{Action, GroupPlan, Predicted, ReadBackLine};
+use crate::view::{OrderLine, OrderState, PartView};
 use crate::words::capitalised;
 use crate::work::Outcome;
 
-/// Puts the sheet together. `date` is the local date, as year, month, day.
-pub fn size_sheet(job: &Job, assessment: &Assessment, date: (i32, u8, u8), shop: &Shop) -> Paper {
-    let mut blocks = Vec::new();
-    engine_facts(job, shop, &assessment.engine, &mut blocks);
+/// Puts the sheet together.
+pub fn size_sheet(desk: &Desk<'_>) -> Paper {
+    let assessment = desk.assessment;
+    let mut blocks: Vec<Block> = engine_facts(desk).into_iter().collect();
     if assessment.parts.iter().all(|view| view.readings.is_empty()) {
         blocks.push(Block::Lead("Nothing has been measured yet.".into()));
     } else {
-        groups(assessment, &mut blocks);
-        machining(assessment, &mut blocks);
-        orders(assessment, &mut blocks);
-        clearances(assessment, &mut blocks);
-        read_back(assessment, &mut blocks);
-        for phase in Phase::ALL {
-            measured(assessment, phase, &mut blocks);
-        }
+        blocks.extend(groups(assessment));
+        blocks.extend(chapter("For the machine shop", machining_table(assessment)));
+        blocks.extend(orders(assessment));
+        blocks.extend(clearances(assessment));
+        blocks.extend(read_back(assessment));
+        blocks.extend(Phase::ALL.into_iter().flat_map(|phase| measured(assessment, phase)));
     }
-    grounds(job, assessment, &mut blocks);
-    Paper { title: "Sheet of sizes".into(), subtitle: subtitle(job, assessment), date, blocks }
+    blocks.extend(grounds(desk));
+    paper(desk, "Sheet of sizes", blocks)
 }
 
-fn heading(text: &str) -> Block {
-    Block::Heading { level: 1, text: text.into() }
+fn texts<const N: usize>(cells: [&str; N]) -> [String; N] {
+    cells.map(str::to_owned)
 }
 
-fn texts<const N: usize>(cells: [&str; N]) -> Vec<String> {
-    cells.map(str::to_owned).to_vec()
-}
-
-fn row<const N: usize>(cells: [&str; N]) -> Vec<String> {
-    cells.map(unbroken).to_vec()
-}
-
-/// For paper: a number stays on one line with its unit.
-pub(super) fn unbroken(cell: &str) -> String {
-    [" mm", " in"].iter().fold(cell.to_owned(), |cell, unit| join_unit(&cell, unit))
-}
-
-fn join_unit(cell: &str, unit: &str) -> String {
-    let mut joined = String::with_capacity(cell.len());
-    let mut rest = cell;
-    while let Some((before, after)) = rest.split_once(unit) {
-        let after_number = before.ends_with(|c: char| c.is_ascii_digit());
-        let ends_word = !after.starts_with(char::is_alphanumeric);
-        joined.push_str(before);
-        joined.push_str(&if after_number && ends_word { unit.replace(' ', "\u{a0}") } else { unit.to_owned() });
-        rest = after;
-    }
-    joined + rest
-}
-
-fn groups(assessment: &Assessment, blocks: &mut Vec<Block>) {
-    blocks.push(heading("What is done"));
+fn groups(assessment: &Assessment) -> Vec<Block> {
+    let plans = || assessment.sizing.groups.iter();
     let line = |plan: &GroupPlan| {
         let state = if plan.settled { "" } else { "Not settled: readings are missing. " };
-        row([
-            &capitalised(plan.group.label()),
-            &plan.found_shown,
-            &plan.words(),
-            &plan.finished_shown,
-            &format!("{state}{}", plan.because),
-        ])
+        [
+            capitalised(plan.group.label()),
+            plan.found_shown.clone(),
+            plan.words(),
+            plan.finished_shown.clone(),
+            format!("{state}{}", plan.because),
+        ]
     };
-    blocks.push(Block::Table {
-        summary: "The journals and bores by groups: the size found, the work, the finished size and why.".into(),
-        head: texts(["Group", "Found", "Work", "Finished size", "Why"]),
-        widths: vec![3, 3, 4, 4, 8],
-        rows: assessment.sizing.groups.iter().map(line).collect(),
-    });
-    let notices: Vec<String> = assessment.sizing.groups.iter().flat_map(|plan| plan.notices.clone()).collect();
+    let mut body = vec![Block::table(
+        "The journals and bores by groups: the size found, the work, the finished size and why.",
+        [("Group", 3), ("Found", 3), ("Work", 4), ("Finished size", 4), ("Why", 8)],
+        plans().map(line),
+    )];
+    let notices: Vec<String> = plans().flat_map(|plan| plan.notices.iter().cloned()).collect();
     if !notices.is_empty() {
-        blocks.push(Block::Points(notices));
+        body.push(Block::Points(notices));
     }
-    let missing: Vec<String> = assessment
-        .sizing
-        .groups
-        .iter()
+    let missing: Vec<String> = plans()
         .filter(|plan| plan.action != Action::Open)
         .flat_map(|plan| plan.missing.iter().map(|missing| missing.words.clone()))
         .collect();
     if !missing.is_empty() {
-        blocks.push(Block::Paragraph("Still missing:".into()));
-        blocks.push(Block::Points(missing));
+        body.extend([Block::Paragraph("Still missing:".into()), Block::Points(missing)]);
     }
-}
-
-fn machining(assessment: &Assessment, blocks: &mut Vec<Block>) {
-    if let Some(table) = machining_table(assessment) {
-        blocks.push(heading("For the machine shop"));
-        blocks.push(table);
-    }
+    chapter("What is done", body)
 }
 
 /// Each part to be machined with its sizes before and wanted; none if nothing is machined.
 pub(super) fn machining_table(assessment: &Assessment) -> Option<Block> {
     // A group may be planned to be ground or bored although its shaft or block is renewed.
-    let machined: Vec<Part> = assessment
-        .parts
-        .iter()
-        .filter(|view| view.decision.outcome == Outcome::Machine)
-        .map(|view| view.part)
-        .collect();
-    let is_machined = |part| machined.contains(&part);
-    let rows: Vec<Vec<String>> = assessment
+    let is_machined =
+        |part| assessment.parts.iter().any(|view| view.part == part && view.decision.outcome == Outcome::Machine);
+    let rows: Vec<[String; 5]> = assessment
         .sizing
         .groups
         .iter()
@@ -123,116 +79,101 @@ pub(super) fn machining_table(assessment: &Assessment) -> Option<Block> {
         .map(|(plan, part)| {
             let found = if part.found_shown.is_empty() { "not measured" } else { &part.found_shown };
             let wanted = if plan.finished_shown.is_empty() { "not known yet" } else { &plan.finished_shown };
-            row([&part.label, found, wanted, &part.take_off_shown, &part.faults.join(" ")])
+            texts([&part.label, found, wanted, &part.take_off_shown, &part.faults.join(" ")])
         })
         .collect();
-    (!rows.is_empty()).then(|| Block::Table {
-        summary: "Each part to be machined: its size as found, the size wanted, what comes off, and what is wrong."
-            .into(),
-        head: texts(["Part", "Found", "Wanted", "Comes off", "What is wrong"]),
-        widths: vec![4, 4, 4, 3, 8],
-        rows,
+    (!rows.is_empty()).then(|| {
+        Block::table(
+            "Each part to be machined: its size as found, the size wanted, what comes off, and what is wrong.",
+            [("Part", 4), ("Found", 4), ("Wanted", 4), ("Comes off", 3), ("What is wrong", 8)],
+            rows,
+        )
     })
 }
 
-fn orders(assessment: &Assessment, blocks: &mut Vec<Block>) {
-    if assessment.sizing.orders.is_empty() {
-        return;
-    }
-    blocks.push(heading("To order"));
-    let entry = |line: &crate::view::OrderLine| {
+fn orders(assessment: &Assessment) -> Vec<Block> {
+    let orders = &assessment.sizing.orders;
+    let entry = |line: &OrderLine| {
         let state = if line.state == OrderState::Free { "free to order" } else { "held" };
         let waits = match line.waits_for.as_slice() {
             [] => String::new(),
             [one] => one.clone(),
             [first, rest @ ..] => format!("{first} And {} more.", rest.len()),
         };
-        row([&line.quantity.to_string(), &capitalised(&line.what), &line.size_shown, state, &waits])
+        [line.quantity.to_string(), capitalised(&line.what), line.size_shown.clone(), state.to_owned(), waits]
     };
-    blocks.push(Block::Table {
-        summary: "What to order in which size, and whether it may be ordered yet.".into(),
-        head: texts(["Quantity", "What", "Size", "State", "Waits for"]),
-        widths: vec![2, 5, 4, 3, 8],
-        rows: assessment.sizing.orders.iter().map(entry).collect(),
+    let table = (!orders.is_empty()).then(|| {
+        Block::table(
+            "What to order in which size, and whether it may be ordered yet.",
+            [("Quantity", 2), ("What", 5), ("Size", 4), ("State", 3), ("Waits for", 8)],
+            orders.iter().map(entry),
+        )
     });
+    chapter("To order", table)
 }
 
-fn clearances(assessment: &Assessment, blocks: &mut Vec<Block>) {
-    if assessment.sizing.clearances.is_empty() {
-        return;
-    }
-    blocks.push(heading("Clearances to expect"));
-    let entry = |line: &crate::sizing::Predicted| {
+fn clearances(assessment: &Assessment) -> Vec<Block> {
+    let clearances = &assessment.sizing.clearances;
+    let entry = |line: &Predicted| {
         let verdict = line.verdict.map_or("", |verdict| match verdict {
             Conformity::Within => "right in any case",
             Conformity::TooClose => "measure the new parts",
             Conformity::Outside => "wrong in any case",
         });
-        row([&line.label, &line.worst_case_shown, &line.likely_shown, &line.limits, verdict, &line.because])
+        texts([&line.label, &line.worst_case_shown, &line.likely_shown, &line.limits, verdict, &line.because])
     };
-    blocks.push(Block::Table {
-        summary: "The running clearance to expect at each bearing and piston, against its limits.".into(),
-        head: texts(["At", "At worst", "Most likely", "Limits", "So", "From"]),
-        widths: vec![3, 4, 4, 4, 4, 6],
-        rows: assessment.sizing.clearances.iter().map(entry).collect(),
+    let table = (!clearances.is_empty()).then(|| {
+        Block::table(
+            "The running clearance to expect at each bearing and piston, against its limits.",
+            [("At", 3), ("At worst", 4), ("Most likely", 4), ("Limits", 4), ("So", 4), ("From", 6)],
+            clearances.iter().map(entry),
+        )
     });
+    chapter("Clearances to expect", table)
 }
 
-fn read_back(assessment: &Assessment, blocks: &mut Vec<Block>) {
-    for back in &assessment.sizing.read_back {
-        if back.parts.iter().all(|line| line.shown.is_empty()) {
-            continue;
-        }
-        blocks.push(heading(&format!("Back from the machine shop: {}", back.group.label())));
-        blocks.push(Block::Paragraph(format!(
-            "Asked for: {}. {}",
-            back.asked,
-            if back.confirmed { "Every part is right." } else { "Not confirmed." }
-        )));
-        blocks.push(Block::Table {
-            summary: "Each part as it came back from the machine shop.".into(),
-            head: texts(["Part", "Measured", "So", "What is wrong or missing"]),
-            widths: vec![4, 4, 3, 9],
-            rows: back
-                .parts
-                .iter()
-                .map(|line| {
-                    let verdict = line.verdict.map_or("not measured", Conformity::words);
-                    row([&line.label, &line.shown, verdict, &line.problem])
-                })
-                .collect(),
-        });
-    }
+fn read_back(assessment: &Assessment) -> impl Iterator<Item = Block> {
+    let came = assessment.sizing.read_back.iter().filter(|back| back.parts.iter().any(|line| !line.shown.is_empty()));
+    let row = |line: &ReadBackLine| {
+        let verdict = line.verdict.map_or("not measured", Conformity::words);
+        texts([&line.label, &line.shown, verdict, &line.problem])
+    };
+    came.flat_map(move |back| {
+        let so = if back.confirmed { "Every part is right." } else { "Not confirmed." };
+        [
+            Block::heading(format!("Back from the machine shop: {}", back.group.label())),
+            Block::Paragraph(format!("Asked for: {}. {so}", back.asked)),
+            Block::table(
+                "Each part as it came back from the machine shop.",
+                [("Part", 4), ("Measured", 4), ("So", 3), ("What is wrong or missing", 9)],
+                back.parts.iter().map(row),
+            ),
+        ]
+    })
 }
 
-fn measured(assessment: &Assessment, phase: Phase, blocks: &mut Vec<Block>) {
-    let rows: Vec<Vec<String>> = assessment
-        .parts
-        .iter()
-        .flat_map(|view| {
-            let of_phase = view.figures.iter().filter(move |figure| figure.phase == phase);
-            of_phase.map(|figure| {
-                let verdict = figure.verdict.map_or("", Conformity::words);
-                let limits =
-                    if figure.general { format!("{} (general rule)", figure.limits) } else { figure.limits.clone() };
-                row([&view.label, &figure.name, &figure.shown, &limits, verdict])
-            })
-        })
-        .collect();
-    if rows.is_empty() {
-        return;
-    }
-    blocks.push(heading(&format!("Measured {}", phase.label())));
-    blocks.push(Block::Table {
-        summary: format!("All that was measured {}, with its limits.", phase.label()),
-        head: texts(["Part", "What", "Measured", "Limits", "So"]),
-        widths: vec![5, 5, 5, 5, 3],
-        rows,
+fn measured(assessment: &Assessment, phase: Phase) -> Vec<Block> {
+    let row = |view: &PartView, figure: &Figure| {
+        let verdict = figure.verdict.map_or("", Conformity::words);
+        let general = if figure.general { " (general rule)" } else { "" };
+        texts([&view.label, &figure.name, &figure.shown, &format!("{}{general}", figure.limits), verdict])
+    };
+    let of_phase = |view: &'_ PartView| -> Vec<[String; 5]> {
+        view.figures.iter().filter(|figure| figure.phase == phase).map(|figure| row(view, figure)).collect()
+    };
+    let rows: Vec<[String; 5]> = assessment.parts.iter().flat_map(of_phase).collect();
+    let table = (!rows.is_empty()).then(|| {
+        Block::table(
+            format!("All that was measured {}, with its limits.", phase.label()),
+            [("Part", 5), ("What", 5), ("Measured", 5), ("Limits", 5), ("So", 3)],
+            rows,
+        )
     });
+    chapter(&format!("Measured {}", phase.label()), table)
 }
 
-fn grounds(job: &Job, assessment: &Assessment, blocks: &mut Vec<Block>) {
-    blocks.push(heading("What this rests on"));
+fn grounds(desk: &Desk<'_>) -> Vec<Block> {
+    let Desk { job, assessment, .. } = desk;
     let head = &job.sheet.head;
     let named = |name: &str, source: &str| match (name.trim(), source.trim()) {
         ("", "") => "no spec sheet is entered: only general rules were applied".to_owned(),
@@ -250,14 +191,15 @@ fn grounds(job: &Job, assessment: &Assessment, blocks: &mut Vec<Block>) {
         let trust = in_unit(instrument.uncertainty.length, head.unit);
         facts.push((instrument.name.clone(), format!("{}, ± {trust}{checked}", instrument.kind.name())));
     }
-    blocks.push(Block::Facts(facts));
+    let mut body = vec![Block::Facts(facts)];
     if !assessment.sheet_doubts.is_empty() {
-        blocks.push(Block::Paragraph("Hard to believe in the spec sheet:".into()));
-        blocks.push(Block::Points(assessment.sheet_doubts.clone()));
+        body.push(Block::Paragraph("Hard to believe in the spec sheet:".into()));
+        body.push(Block::Points(assessment.sheet_doubts.clone()));
     }
-    blocks.push(Block::Caution(
+    body.push(Block::Caution(
         "The engine’s own manual governs. Sizes hold at 20 °C. Measure every new part before it is fitted.".into(),
     ));
+    chapter("What this rests on", body)
 }
 
 /// The figures of all parts as a flat table with a head row, for a spreadsheet: lengths in millimetres.
@@ -276,7 +218,7 @@ pub fn size_table(assessment: &Assessment) -> Vec<Vec<String>> {
         "verdict",
         "source",
     ]);
-    let row = |view: &crate::view::PartView, figure: &Figure| {
+    let row = |view: &PartView, figure: &Figure| {
         texts([
             &view.part.to_string(),
             &view.label,
@@ -309,18 +251,5 @@ pub fn size_table(assessment: &Assessment) -> Vec<Vec<String>> {
             &line.source,
         ])
     });
-    std::iter::once(head).chain(rows).chain(expected).collect()
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_number_stays_with_its_unit_and_words_are_left_alone() {
-        assert_eq!(
-            row(["2.9890 to 2.9900 in", "grind all to 0.25 mm undersize", "7 in-line", "look in the sheet"]),
-            ["2.9890 to 2.9900\u{a0}in", "grind all to 0.25\u{a0}mm undersize", "7\u{a0}in-line", "look in the sheet",]
-        );
-    }
+    std::iter::once(head).chain(rows).chain(expected).map(Vec::from).collect()
 }

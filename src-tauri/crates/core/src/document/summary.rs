@@ -2,11 +2,12 @@
 //!
 //! It must stay one page whatever was found, so every list in it is cut short and says where the rest stands.
 
+use super::desk::Desk;
 use super::grouping::{by_kind, grouped, named, some_of};
-use super::{Block, Section};
+use super::paper::{Block, Section};
 use crate::assess::Assessment;
 use crate::cause::CauseView;
-use crate::job::{Consent, HistoryFact, Job};
+use crate::job::{Consent, HistoryFact};
 use crate::measure::{Conformity, Phase};
 use crate::money::Money;
 use crate::sizing::Action;
@@ -22,14 +23,15 @@ const GROUPS_NAMED: usize = 5;
 const QUESTIONS: usize = 3;
 
 /// The summary of a job.
-pub(super) fn summary(job: &Job, assessment: &Assessment) -> Block {
+pub(super) fn summary(desk: &Desk<'_>) -> Block {
+    let assessment = desk.assessment;
     let section = |heading: &str, sentences| Section { heading: heading.into(), sentences };
     Block::Summary(vec![
         section("What we found", found(assessment)),
         section("Why", why(assessment)),
         section("What we propose", proposed(assessment)),
         section("What it costs", costs(assessment)),
-        section("What we need from you", needed(job, assessment)),
+        section("What we need from you", needed(desk)),
     ])
 }
 
@@ -159,7 +161,8 @@ fn costs(assessment: &Assessment) -> Vec<String> {
     told
 }
 
-fn needed(job: &Job, assessment: &Assessment) -> Vec<String> {
+fn needed(desk: &Desk<'_>) -> Vec<String> {
+    let Desk { job, assessment, .. } = desk;
     let mut told = answers(assessment);
     let held = assessment.sizing.orders.iter().filter(|line| line.state == OrderState::Held);
     let held: Vec<String> = held.map(|line| line.what.clone()).collect();
@@ -208,11 +211,11 @@ mod tests {
     use crate::assess::assess;
     use crate::engine::{Arrangement, Part};
     use crate::job::testing::arranged;
-    use crate::job::{Answer, PartRecord, TagRecord};
+    use crate::job::{Answer, Job, PartRecord, TagRecord};
     use crate::wear::{Grade, Tag};
 
     fn sections(job: &Job) -> Vec<Section> {
-        let Block::Summary(sections) = summary(job, &assess(job)) else { panic!("not a summary") };
+        let Block::Summary(sections) = summary(&Desk::bare(job, &assess(job))) else { panic!("not a summary") };
         sections
     }
 

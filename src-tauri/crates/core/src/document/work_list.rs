@@ -1,17 +1,17 @@
 //! One list alone, to print, send or take along.
 
-use super::condition_report::subtitle;
-use super::{Block, Paper, Shop};
+use super::chapter::chapter;
+use super::desk::Desk;
+use super::head::{engine_only, paper};
+use super::paper::{Block, Paper};
 use crate::assess::Assessment;
-use crate::job::{Job, ListKind, TextField, Tick};
+use crate::job::{ListKind, Tick};
 use crate::list::{ListItem, WorkList};
 
-/// The list as a paper. `date` is the local date, as year, month, day.
-pub fn work_list(job: &Job, assessment: &Assessment, date: (i32, u8, u8), shop: &Shop, kind: ListKind) -> Paper {
-    let mut blocks = Vec::new();
-    // A list goes to suppliers and machine shops: it names the engine, not the customer.
-    blocks.push(Block::Facts(engine_only(job, shop, &assessment.engine)));
-    match assessment.lists.iter().find(|list| list.kind == kind).filter(|list| says_something(list)) {
+/// The list as a paper. It goes to suppliers and machine shops: it names the engine, not the customer.
+pub fn work_list(desk: &Desk<'_>, kind: ListKind) -> Paper {
+    let mut blocks = vec![engine_only(desk)];
+    match desk.assessment.lists.iter().find(|list| list.kind == kind).filter(|list| says_something(list)) {
         None => blocks.push(Block::Lead("There is nothing on this list.".into())),
         Some(list) => {
             blocks.push(Block::Lead(format!("{} of {} done.", list.done, list.items.len())));
@@ -24,16 +24,13 @@ pub fn work_list(job: &Job, assessment: &Assessment, date: (i32, u8, u8), shop: 
                 .into(),
         ));
     }
-    Paper { title: kind.title().into(), subtitle: subtitle(job, assessment), date, blocks }
+    paper(desk, kind.title(), blocks)
 }
 
 /// All lists as a chapter of the report; nothing if they are empty.
-pub(super) fn lists(assessment: &Assessment, blocks: &mut Vec<Block>) {
-    blocks.push(super::condition_report::heading("Lists"));
-    for list in assessment.lists.iter().filter(|list| says_something(list)) {
-        blocks.push(Block::Heading { level: 2, text: list.title.clone() });
-        blocks.push(without_bare_columns(table(list)));
-    }
+pub(super) fn lists(assessment: &Assessment) -> Vec<Block> {
+    let lists = assessment.lists.iter().filter(|list| says_something(list));
+    chapter("Lists", lists.flat_map(|list| [Block::subheading(list.title.as_str()), without_bare_columns(table(list))]))
 }
 
 /// Without columns that say nothing: empty ones, and quantities that are all one. A list alone keeps them, to be filled
@@ -55,57 +52,44 @@ fn without_bare_columns(table: Block) -> Block {
 }
 
 fn table(list: &WorkList) -> Block {
-    Block::Table {
-        summary: format!("{}: what, how many, why, and what has been done.", list.title),
-        head: HEAD.map(str::to_owned).to_vec(),
-        // To the machine shop go sizes before and wanted, which take room.
-        widths: if list.kind == ListKind::MachineShop { vec![3, 5, 10, 9, 4] } else { vec![3, 7, 6, 9, 4] },
-        rows: rows(list).collect(),
-    }
-}
-
-/// Which engine, and which shop asks.
-pub(super) fn engine_only(job: &Job, shop: &Shop, engine: &Option<String>) -> Vec<(String, String)> {
-    let filled = |field: &TextField| Some((field.label().to_owned(), job.texts.get(field)?.trim().to_owned()));
-    let mut facts: Vec<(String, String)> =
-        [TextField::Machine, TextField::EngineNumber].iter().filter_map(filled).collect();
-    facts.extend(engine.clone().map(|engine| ("Engine".to_owned(), engine)));
-    if !shop.name.trim().is_empty() {
-        facts.push(("From".into(), shop.name.trim().to_owned()));
-    }
-    facts
+    let summary = format!("{}: what, how many, why, and what has been done.", list.title);
+    Block::table(summary, columns(list.kind), rows(list))
 }
 
 /// The list as rows with a head, for a spreadsheet.
 pub fn work_list_table(assessment: &Assessment, kind: ListKind) -> Vec<Vec<String>> {
-    let head = HEAD.map(str::to_owned).to_vec();
+    let head = columns(kind).map(|(head, _)| head.to_owned()).to_vec();
     let lists = assessment.lists.iter().filter(|list| list.kind == kind);
-    std::iter::once(head).chain(lists.flat_map(rows)).collect()
+    std::iter::once(head).chain(lists.flat_map(rows).map(Vec::from)).collect()
 }
 
-const HEAD: [&str; 5] = ["Quantity", "What", "Size or work", "Why", "Done"];
+fn columns(kind: ListKind) -> [(&'static str, u8); 5] {
+    // To the machine shop go sizes before and wanted, which take room.
+    let (what, size) = if kind == ListKind::MachineShop { (5, 10) } else { (7, 6) };
+    [("Quantity", 3), ("What", what), ("Size or work", size), ("Why", 9), ("Done", 4)]
+}
 
 fn says_something(list: &WorkList) -> bool {
     !list.items.is_empty() || !list.not_wanted.is_empty()
 }
 
 /// The items, then what was done about others that are not wanted now.
-fn rows(list: &WorkList) -> impl Iterator<Item = Vec<String>> {
+fn rows(list: &WorkList) -> impl Iterator<Item = [String; 5]> {
     let left = list.not_wanted.iter().map(|left| {
         let done = done(&left.tick, left.asked.quantity);
-        vec![left.tick.done.to_string(), left.words.clone(), String::new(), left.because.clone(), done]
+        [left.tick.done.to_string(), left.words.clone(), String::new(), left.because.clone(), done]
     });
     list.items.iter().map(row).chain(left)
 }
 
-fn row(item: &ListItem) -> Vec<String> {
+fn row(item: &ListItem) -> [String; 5] {
     let held = match item.waits_for.as_slice() {
         [] => String::new(),
         [one] => format!(" Held: {one}"),
         [first, rest @ ..] => format!(" Held: {first} And {} more.", rest.len()),
     };
     let done = item.tick.as_ref().map_or_else(String::new, |tick| done(tick, item.quantity));
-    vec![item.quantity.to_string(), item.what.clone(), item.detail.clone(), format!("{}{held}", item.because), done]
+    [item.quantity.to_string(), item.what.clone(), item.detail.clone(), format!("{}{held}", item.because), done]
 }
 
 /// How far it is, when, under which number, with which note. An old entry did not tell of how many.
@@ -119,12 +103,12 @@ fn done(tick: &Tick, quantity: u32) -> String {
 
 #[cfg(test)]
 mod tests {
+    use super::super::desk::Shop;
     use super::*;
     use crate::assess::assess;
-    use crate::engine::Arrangement;
-    use crate::engine::PartKind;
-    use crate::job::ItemKey;
+    use crate::engine::{Arrangement, PartKind};
     use crate::job::testing::arranged;
+    use crate::job::{ItemKey, TextField};
 
     #[test]
     fn in_the_report_a_list_has_only_columns_that_say_something() {
@@ -154,7 +138,7 @@ mod tests {
         job.texts.insert(TextField::Contact, "a@customer.example".into());
         job.texts.insert(TextField::EngineNumber, "40117".into());
         let shop = Shop { name: "The shop".into(), ..Shop::default() };
-        let paper = work_list(&job, &assess(&job), (2030, 1, 2), &shop, ListKind::Order);
+        let paper = work_list(&Desk { shop: &shop, ..Desk::bare(&job, &assess(&job)) }, ListKind::Order);
         let text = format!("{paper:?}");
         assert!(text.contains("40117") && text.contains("The shop"), "{text}");
         assert!(!text.contains("Customer") && !text.contains("customer.example"), "{text}");

@@ -35,9 +35,9 @@ const COVER_SCALES: [f64; 13] = [1.0, 0.95, 0.9, 0.85, 0.8, 0.75, 0.7, 0.65, 0.6
 /// The share of full size from which on the letters on a cover can be read.
 const READABLE: f64 = 0.75;
 
-/// One sheet of the plan.
+/// One page of the plan.
 #[derive(Debug)]
-pub(crate) struct Sheet {
+pub(crate) struct Page {
     /// The drawing.
     pub(crate) svg: String,
     /// Its width in millimetres.
@@ -50,38 +50,38 @@ pub(crate) struct Sheet {
 
 type Looks = BTreeMap<Part, Ink>;
 
-/// Draws a plan on as few sheets as it can do with, as large as it then can.
-pub(crate) fn sheets(plan: &Plan, ink: &[(Part, Seen, Option<Grade>)]) -> Vec<Sheet> {
+/// Draws a plan on as few pages as it can do with, as large as it then can.
+pub(crate) fn pages(plan: &Plan, ink: &[(Part, Seen, Option<Grade>)]) -> Vec<Page> {
     let looks = looks(ink);
-    let drawn = SCALES.map(|scale| sheets_at(scale, SHEET, plan, &looks));
+    let drawn = SCALES.map(|scale| pages_at(scale, SHEET, plan, &looks));
     drawn.into_iter().min_by_key(Vec::len).unwrap_or_default()
 }
 
 /// Draws a plan on one sheet for the cover, as large as it then can; none when there is nothing to draw.
-pub(crate) fn one_sheet(plan: &Plan, ink: &[(Part, Seen, Option<Grade>)]) -> Option<Sheet> {
+pub(crate) fn one_page(plan: &Plan, ink: &[(Part, Seen, Option<Grade>)]) -> Option<Page> {
     let looks = looks(ink);
-    let mut drawn = COVER_SCALES.iter().map(|scale| sheets_at(*scale, COVER, plan, &looks));
-    drawn.find_map(|mut sheets| if sheets.len() == 1 { sheets.pop() } else { None })
+    let mut drawn = COVER_SCALES.iter().map(|scale| pages_at(*scale, COVER, plan, &looks));
+    drawn.find_map(|mut pages| if pages.len() == 1 { pages.pop() } else { None })
 }
 
 fn looks(ink: &[(Part, Seen, Option<Grade>)]) -> Looks {
     ink.iter().map(|(part, seen, worst)| (*part, Ink::of(*seen, *worst))).collect()
 }
 
-fn sheets_at(scale: f64, room: (f64, f64), plan: &Plan, looks: &Looks) -> Vec<Sheet> {
-    let mut sheets = vec![];
+fn pages_at(scale: f64, room: (f64, f64), plan: &Plan, looks: &Looks) -> Vec<Page> {
+    let mut pages = vec![];
     let mut table = Table::new(scale, room);
     let most_rows = table.rows();
     for tile in plan.sections.iter().flat_map(|section| tiles(section, most_rows)) {
         let at = table.packing.place(tile.size()).unwrap_or_else(|| {
-            sheets.extend(std::mem::replace(&mut table, Table::new(scale, room)).finish());
+            pages.extend(std::mem::replace(&mut table, Table::new(scale, room)).finish());
             table.packing.place(tile.size()).unwrap_or_default()
         });
         tile.draw(&mut table.svg, at, looks);
         table.title(tile.section);
     }
-    sheets.extend(table.finish());
-    sheets
+    pages.extend(table.finish());
+    pages
 }
 
 /// Some rows of a section.
@@ -261,12 +261,12 @@ impl Table {
     }
 
     /// The finished sheet; none when nothing is on it.
-    fn finish(mut self) -> Option<Sheet> {
+    fn finish(mut self) -> Option<Page> {
         self.titles.dedup();
         let titles = self.titles.join(", ");
         let width = if self.is_trimmed { self.packing.right } else { self.packing.room.0 };
         let svg = self.svg.finish((width, self.packing.bottom + 1.0), self.scale);
-        (!titles.is_empty()).then_some(Sheet { svg, width: SHEET.0, titles, readable: self.scale >= READABLE })
+        (!titles.is_empty()).then_some(Page { svg, width: SHEET.0, titles, readable: self.scale >= READABLE })
     }
 }
 
@@ -275,16 +275,16 @@ mod tests {
     use super::*;
     use wearbook_core::engine::{Arrangement, Engine};
 
-    fn drawn(arrangement: Arrangement) -> Vec<Sheet> {
+    fn drawn(arrangement: Arrangement) -> Vec<Page> {
         let engine = Engine::new(arrangement).unwrap();
         let ink: Vec<_> = engine.parts().iter().map(|part| (*part, Seen::Clean, None)).collect();
-        sheets(&engine.plan(), &ink)
+        pages(&engine.plan(), &ink)
     }
 
     #[test]
     fn every_item_is_named_once() {
         let engine = Engine::new(Arrangement::inline(6)).unwrap();
-        let all: String = drawn(Arrangement::inline(6)).iter().map(|sheet| sheet.svg.as_str()).collect();
+        let all: String = drawn(Arrangement::inline(6)).iter().map(|page| page.svg.as_str()).collect();
         for cell in engine.plan().sections.iter().flat_map(|section| &section.cells) {
             if cell.symbol == Symbol::Item {
                 for line in name_lines(&cell.mark) {
@@ -310,14 +310,14 @@ mod tests {
         for arrangement in all.chain([2, 4, 6, 8].map(Arrangement::flat)) {
             let summary = arrangement.summary();
             let plan = Engine::new(arrangement).map(|engine| engine.plan());
-            assert!(plan.is_ok_and(|plan| one_sheet(&plan, &[]).is_some()), "{summary}");
+            assert!(plan.is_ok_and(|plan| one_page(&plan, &[]).is_some()), "{summary}");
         }
     }
 
     #[test]
     fn what_was_not_looked_at_is_dashed() {
         let engine = Engine::new(Arrangement::inline(4)).unwrap();
-        let unseen = sheets(&engine.plan(), &[]);
+        let unseen = pages(&engine.plan(), &[]);
         let dashed = unseen[0].svg.matches(r#"stroke-dasharray="0.9 0.75""#).count();
         assert_eq!(dashed, engine.parts().len());
         assert_eq!(drawn(Arrangement::inline(4))[0].svg.matches(r#"stroke-dasharray="0.9 0.75""#).count(), 0);

@@ -12,8 +12,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::io::Cursor;
 
 use image::{ImageFormat, Rgb, RgbImage};
-use wearbook_core::assess::{Assessment, assess};
-use wearbook_core::document::{Extent, Paper, Shop, condition_report};
+use wearbook_core::assess::assess;
+use wearbook_core::document::{Date, Desk, Extent, Paper, Shop, condition_report, evidence_sheet};
 use wearbook_core::engine::{Arrangement, Engine};
 use wearbook_core::job::{
     Change, DeviceId, Edit, EditId, Job, OnJob, OnMoney, OnPart, PartRecord, PhotoId, RecordedChange, TagRecord,
@@ -25,14 +25,20 @@ use wearbook_demo::scenario::{Step, steps};
 
 pub(crate) type Photos = BTreeMap<PhotoId, Vec<u8>>;
 
-pub(crate) const DATE: (i32, u8, u8) = (2026, 3, 14);
+pub(crate) const DATE: Date = Date::new(2026, 3, 14).unwrap();
 
-pub(crate) fn shop() -> Shop {
-    Shop { name: "Alder Creek Engine Works".into(), address: "3 Mill Lane\nAlder Creek".into() }
+/// A paper of this job from our shop.
+pub(crate) fn written<T>(job: &Job, paper: impl FnOnce(&Desk<'_>) -> T) -> T {
+    let shop = Shop { name: "Alder Creek Engine Works".into(), address: "3 Mill Lane\nAlder Creek".into() };
+    paper(&Desk { job, assessment: &assess(job), date: DATE, shop: &shop })
 }
 
 pub(crate) fn report(job: &Job, extent: Extent) -> Paper {
-    condition_report(job, &assess(job), DATE, &shop(), extent)
+    written(job, |desk| condition_report(desk, extent))
+}
+
+pub(crate) fn evidence(job: &Job) -> Paper {
+    written(job, evidence_sheet)
 }
 
 pub(crate) fn photo_id(nth: usize) -> PhotoId {
@@ -159,9 +165,4 @@ pub(crate) fn metal(nth: usize, (width, height): (u32, u32)) -> Vec<u8> {
     let mut file = Cursor::new(Vec::new());
     picture.write_to(&mut file, ImageFormat::Jpeg).unwrap();
     file.into_inner()
-}
-
-/// The assessment of a job, for what a test wants to look up in it.
-pub(crate) fn assessed(job: &Job) -> Assessment {
-    assess(job)
 }

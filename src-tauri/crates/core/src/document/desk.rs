@@ -1,0 +1,57 @@
+//! What a paper is made from.
+
+use serde::{Deserialize, Serialize};
+
+use super::date::Date;
+use crate::assess::Assessment;
+use crate::job::Job;
+
+/// All that lies ready when a paper is written.
+#[derive(Debug, Clone, Copy)]
+pub struct Desk<'a> {
+    /// What is known.
+    pub job: &'a Job,
+    /// What follows from it.
+    pub assessment: &'a Assessment,
+    /// The day on which the paper is handed over, where the shop is.
+    pub date: Date,
+    /// Who hands it over.
+    pub shop: &'a Shop,
+}
+
+#[cfg(test)]
+impl<'a> Desk<'a> {
+    /// A desk with nothing on it but a job and what follows from it.
+    pub(super) fn bare(job: &'a Job, assessment: &'a Assessment) -> Self {
+        static NOBODY: Shop = Shop { name: String::new(), address: String::new() };
+        Self { job, assessment, date: Date::EPOCH, shop: &NOBODY }
+    }
+}
+
+/// Who hands a paper over.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct Shop {
+    /// The shop's name; may be empty.
+    pub name: String,
+    /// Its address, on one or several lines; may be empty.
+    pub address: String,
+}
+
+impl Shop {
+    /// Name and address, line by line; none that is blank.
+    pub(super) fn lines(&self) -> impl Iterator<Item = &str> {
+        self.name.lines().chain(self.address.lines()).map(str::trim).filter(|line| !line.is_empty())
+    }
+}
+
+/// How much of a report.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+#[serde(rename_all = "kebab-case")]
+pub enum Extent {
+    /// What a customer needs to decide, with the worst of the pictures.
+    Short,
+    /// All of it: every finding and picture, what was measured, the lists, the evidence.
+    #[default]
+    Full,
+}
