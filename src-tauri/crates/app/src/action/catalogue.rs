@@ -49,7 +49,7 @@ pub fn act(_: &Wearbook, _: Arguments) -> Result<Reply, Error> {
         works: Work::ALL.into_iter().map(|id| WorkEntry { id, words: id.words() }).collect(),
         rules: rules::ALL
             .iter()
-            .map(|rule| RuleEntry { id: rule.id, why: rule.why, source: rule.source })
+            .map(|rule| RuleEntry { id: rule.id.as_str(), why: rule.why, source: rule.source })
             .collect(),
         disputes: Dispute::ALL.into_iter().map(dispute).collect(),
         strengths: Strength::ALL

@@ -1,7 +1,7 @@
 //! What the two buttons would do. The log only grows: undo appends an edit that takes another back, redo one that takes
 //! the undo back.
 
-use wearbook_core::job::{Change, Edit, EditId, Job, OnIntake, OnJob, RecordedChange};
+use wearbook_core::job::{Change, Edit, EditId, Job, OnJob, RecordedChange};
 
 /// The targets of undo and redo.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -47,7 +47,7 @@ fn is_undo(edits: &[Edit], id: EditId) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use wearbook_core::job::{DeviceId, TextField};
+    use wearbook_core::job::{DeviceId, OnIntake, TextField};
 
     fn id(n: u64) -> EditId {
         EditId::next(None, n, DeviceId(1))
