@@ -12,6 +12,7 @@ use crate::cause::{self, CauseReport};
 use crate::cost::{self, Ways};
 use crate::decide;
 use crate::engine::{Engine, Part};
+use crate::figure::Figure;
 use crate::job::{Approval, Change, Job, Mark, MarkPlace, OnMoney, PartRecord, Refused};
 use crate::list::{self, Open, WorkList};
 use crate::money::{self, Difference, Quote};
@@ -99,6 +100,15 @@ pub fn assess(job: &Job) -> Assessment {
 
 /// The same, with what an earlier assessment worked out: quicker when little has changed, and never different.
 pub fn assess_with(job: &Job, memo: &mut Memo) -> Assessment {
+    assess_given(job, |engine, figures| cause::diagnose_with(engine, job, figures, memo))
+}
+
+/// The same with causes from elsewhere, given the engine and the figures of its parts: most of the time goes into them,
+/// and little of the rest depends on them.
+pub fn assess_given(
+    job: &Job,
+    causes: impl FnOnce(Option<&Engine>, &BTreeMap<Part, Vec<Figure>>) -> CauseReport,
+) -> Assessment {
     let mut notices = Vec::new();
     if !job.unknown.is_empty() {
         notices.push(format!(
@@ -115,7 +125,7 @@ pub fn assess_with(job: &Job, memo: &mut Memo) -> Assessment {
         None => None,
     };
     let Some(engine) = engine else {
-        let causes = cause::diagnose(None, job, &BTreeMap::new());
+        let causes = causes(None, &BTreeMap::new());
         return Assessment {
             engine: None,
             parts: vec![],
@@ -142,7 +152,7 @@ pub fn assess_with(job: &Job, memo: &mut Memo) -> Assessment {
     }
     let measured = Measured::of(&engine, job);
     let decisions = decide::decide(&engine, job, &measured);
-    let causes = cause::diagnose_with(Some(&engine), job, &measured.figures, memo);
+    let causes = causes(Some(&engine), &measured.figures);
     let blank = PartRecord::default();
     let Measured { readings, plans, mut figures } = measured;
     let replaced: BTreeSet<Part> = engine
