@@ -46,7 +46,7 @@ fn perform<R: Runtime>(app: &AppHandle<R>, name: &str, Payload { arguments, byte
 
 fn into_body(answer: Answer) -> Result<InvokeResponseBody, InvokeError> {
     Ok(match answer {
-        Answer::Json(json) => InvokeResponseBody::Json(json.to_string()),
+        Answer::Json(json) => InvokeResponseBody::Json(json),
         Answer::Bytes { bytes, .. } => InvokeResponseBody::Raw(bytes),
     })
 }

@@ -21,10 +21,10 @@ pub(crate) fn save<R: Runtime>(
 ) -> Result<Answer, Error> {
     let document = fetch(shop, action, arguments)?;
     let Some(place) = ask_for_place(app, &document.name) else {
-        return Ok(Answer::Json(Value::Null));
+        return Ok(Answer::Json(Value::Null.to_string()));
     };
     write(app, &place, &document.bytes).map_err(|error| not_saved(&document.name, &error))?;
-    Ok(Answer::Json(json!({ "path": place.to_string() })))
+    Ok(Answer::Json(json!({ "path": place.to_string() }).to_string()))
 }
 
 /// Writes a document to the program's cache and opens it in the system's viewer. Desktops only: phones hand documents
@@ -37,7 +37,7 @@ pub(crate) fn open<R: Runtime>(app: &AppHandle<R>, shop: &Shop, arguments: Value
     let path = cached(app, &document).map_err(|error| not_saved(&document.name, &error))?;
     tauri_plugin_opener::open_path(&path, None::<&str>)
         .map_err(|error| Error::new("not-opened", format!("The system could not open {}: {error}.", path.display())))?;
-    Ok(Answer::Json(json!({ "path": path })))
+    Ok(Answer::Json(json!({ "path": path }).to_string()))
 }
 
 struct Document {

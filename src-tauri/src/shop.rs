@@ -65,8 +65,7 @@ fn import(shop: &Shop, file: &std::path::Path) -> Option<String> {
         }
     };
     match shop.act("archive_import", json!({}), Some(bytes)) {
-        Ok(Answer::Json(answer)) => answer.get("job").and_then(Value::as_str).map(str::to_owned),
-        Ok(Answer::Bytes { .. }) => None,
+        Ok(answer) => json(answer).get("job").and_then(Value::as_str).map(str::to_owned),
         Err(error) => {
             eprintln!("Could not take in {}: {}", file.display(), error.message);
             None
@@ -76,12 +75,18 @@ fn import(shop: &Shop, file: &std::path::Path) -> Option<String> {
 
 /// Makes the plan of a job the screen that the page restores.
 fn show_first(shop: &Shop, job: &str) -> Result<(), Error> {
-    let Answer::Json(mut settings) = shop.act("settings_get", json!({}), None)? else {
-        return Ok(());
-    };
+    let mut settings = json(shop.act("settings_get", json!({}), None)?);
     if let Some(settings) = settings.as_object_mut() {
         settings.insert("last_screen".into(), format!("#/job/{job}/plan").into());
     }
     shop.act("settings_set", json!({ "settings": settings }), None)?;
     Ok(())
+}
+
+/// What an action answers as JSON; null if it answers bytes.
+fn json(answer: Answer) -> Value {
+    match answer {
+        Answer::Json(text) => serde_json::from_str(&text).unwrap_or_default(),
+        Answer::Bytes { .. } => Value::Null,
+    }
 }

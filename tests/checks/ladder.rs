@@ -63,7 +63,8 @@ fn an_import_upwards_is_named() {
     ]);
     assert_eq!(core.upward(&["low", "high"]), ["low.rs imports high/part.rs: “high” stands above “low”"]);
     assert_eq!(core.upward(&["high", "low"]), ["high/part.rs imports low.rs: “low” stands above “high”"]);
-    let unknown = ["high/part.rs imports low.rs: “high” has no rung", "low.rs imports high/part.rs: “high” has no rung"];
+    let unknown =
+        ["high/part.rs imports low.rs: “high” has no rung", "low.rs imports high/part.rs: “high” has no rung"];
     assert_eq!(core.upward(&["low"]), unknown);
 }
 
@@ -80,7 +81,9 @@ impl Core {
             .into_iter()
             .filter_map(|file| Some((file.strip_prefix(folder).ok()?.to_path_buf(), file.clone())))
             .filter(|(name, _)| name.extension().is_some_and(|extension| extension == "rs"))
-            .filter_map(|(name, file)| Some((name, std::fs::read_to_string(wearbook_tests::checkout().join(file)).ok()?)))
+            .filter_map(|(name, file)| {
+                Some((name, std::fs::read_to_string(wearbook_tests::checkout().join(file)).ok()?))
+            })
             .collect();
         assert!(sources.len() > 100, "only {} files were found: is this the core?", sources.len());
         Self::of(sources)
@@ -93,7 +96,8 @@ impl Core {
             (module_of(&file), (file, parsed))
         });
         let mut files: BTreeMap<Module, (PathBuf, syn::File)> = parsed.collect();
-        let for_tests: Vec<Module> = files.iter().flat_map(|(module, (_, file))| modules_for_tests(module, file)).collect();
+        let for_tests: Vec<Module> =
+            files.iter().flat_map(|(module, (_, file))| modules_for_tests(module, file)).collect();
         files.retain(|module, _| !for_tests.contains(module));
         let names = Names::of(&files);
         let imports = files.iter().map(|(module, (_, file))| (module.clone(), names.imports(module, file))).collect();

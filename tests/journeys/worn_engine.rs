@@ -57,7 +57,7 @@ pub(crate) fn enter(book: &Wearbook) -> Outcome {
 /// Does an action on the book itself, before the page is opened.
 pub(crate) fn act(book: &Wearbook, name: &str, arguments: Value, bytes: Option<Vec<u8>>) -> Outcome<Value> {
     match book.act(name, arguments, bytes)? {
-        Answer::Json(json) => Ok(json),
+        Answer::Json(json) => Ok(serde_json::from_str(&json)?),
         Answer::Bytes { .. } => fail(format!("{name} answered with bytes.")),
     }
 }

@@ -7,7 +7,6 @@ import { shown } from '../lengths.js'
 import { toMeasure, toPart, toScreen } from '../route.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
-import { withoutName } from './named.js'
 import { otherSize } from './other-size.js'
 
 const text = words.sizing
@@ -50,12 +49,15 @@ function missing(view, plan) {
   if (plan.missing.length === 0) return ''
   const rest = plan.missing.slice(FOREMOST)
   const list = (/** @type {Missing[]} */ some) =>
-    html`<ul class="missing">${some.map((missing) => html`<li><a href=${wayTo(view.job, missing)}>${capitalised(missing.words)}</a></li>`)}</ul>`
+    html`<ul class="missing">${some.map((missing) => html`<li><a href=${wayTo(view.job, missing)}>${sentence(missing)}</a></li>`)}</ul>`
   return html`
     <h3>${text.missing}</h3>
     ${list(plan.missing.slice(0, FOREMOST))}
     ${rest.length === 0 ? '' : html`<details><summary>${text.more(rest.length)}</summary>${list(rest)}</details>`}`
 }
+
+/** @param {Missing} missing */
+const sentence = ({ label, words }) => (label ? `${label}: ${words}` : words)
 
 /** Where it can be mended: measured, looked at, or entered in the sheet. @param {string} job @param {Missing} missing */
 function wayTo(job, { lack, part }) {
@@ -78,7 +80,7 @@ function parts({ job, sheet }, plan) {
       plan.action === 'keep' || (plan.action === 'sleeve' && !part.at_fault) ? '' : length(part.cleans_up_at),
       part.take_off_shown,
       mateForAll(plan) ? '' : part.mate_shown,
-      part.faults.length > 0 ? part.faults.map((fault) => html`<span class="fault">${withoutName(fault, part.label)}</span>`) : '',
+      part.faults.length > 0 ? part.faults.map((fault) => html`<span class="fault">${capitalised(fault)}</span>`) : '',
     ],
   })
   return table({

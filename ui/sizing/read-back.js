@@ -7,7 +7,6 @@ import { verdictMark } from '../measure/verdict.js'
 import { toMeasure } from '../route.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
-import { withoutName } from './named.js'
 
 const text = words.sizing
 
@@ -34,4 +33,4 @@ function returned(job, { group, asked, confirmed, parts }) {
 }
 
 /** @param {ReadBackLine} line */
-const judged = ({ label, verdict, problem }) => (verdict ? html`${verdictMark(verdict)} ${withoutName(problem, label)}` : withoutName(problem, label))
+const judged = ({ verdict, problem }) => (verdict ? html`${verdictMark(verdict)} ${capitalised(problem)}` : capitalised(problem))

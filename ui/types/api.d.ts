@@ -865,7 +865,9 @@ export type Missing = {
   lack: Lack,
   /** The part that it is about; none where it is about the sheet. */
   part: Part | null,
-  /** In a sentence. */
+  /** Its name; empty where it is about the sheet. */
+  label: string,
+  /** In a sentence without the name. */
   words: string, };
 
 /** An amount in minor units of a currency that stands beside it: cents, or whole yen. */
@@ -987,9 +989,9 @@ export type PartPlan = {
   take_off: Length | null,
   /** The same in words; empty if nothing is taken off. */
   take_off_shown: string,
-  /** Whether it is itself worn, out of form or marked so that it can't stay: else it only goes along with its group. */
+  /** Whether it is itself worn, out of form or damaged so that it can't stay: else it only goes along with its group. */
   at_fault: boolean,
-  /** What is wrong with it as found, each in a sentence. */
+  /** What is wrong with it as found, each in a sentence without its name. */
   faults: Array<string>,
   /** The size beyond standard of the shell or piston that goes with it, in nanometres; none while it is not known. */
   mate: Length | null,
@@ -1242,7 +1244,7 @@ export type ReadBackLine = {
   shown: string,
   /** Whether size and form are right; none before it is measured. */
   verdict: Conformity | null,
-  /** What is wrong or missing, in a sentence; empty if it is right. */
+  /** What is wrong or missing, in a sentence without its name; empty if it is right. */
   problem: string, };
 
 /** A reading, as it was taken. */

@@ -46,7 +46,7 @@ fn read(headers: &HeaderMap, body: Bytes) -> Result<(Value, Option<Vec<u8>>), Er
 async fn perform(wearbook: Arc<Wearbook>, name: String, arguments: Value, bytes: Option<Vec<u8>>) -> Response {
     let done = tokio::task::spawn_blocking(move || wearbook.act(&name, arguments, bytes)).await;
     match done {
-        Ok(Ok(Answer::Json(json))) => axum::Json(json).into_response(),
+        Ok(Ok(Answer::Json(json))) => ([(header::CONTENT_TYPE, "application/json")], json).into_response(),
         Ok(Ok(Answer::Bytes { bytes, mime, file_name })) => with_name(bytes, mime, file_name.as_deref()),
         Ok(Err(error)) => refused(&error),
         Err(stopped) => refused(&Error::new("broken", stopped.to_string())),

@@ -1,15 +1,14 @@
 //! What an action answers.
 
 use serde::Serialize;
-use serde_json::Value;
 
 use crate::Error;
 
 /// The answer of an action.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Answer {
-    /// JSON, of the type that the action's file names.
-    Json(Value),
+    /// JSON as text, of the type that the action's file names.
+    Json(String),
     /// Bytes: a picture, a document, an archive.
     Bytes {
         /// The bytes.
@@ -39,7 +38,7 @@ pub(crate) trait Reply {
 
 impl<T: Serialize> Reply for T {
     fn into_answer(self) -> Result<Answer, Error> {
-        serde_json::to_value(self).map(Answer::Json).map_err(|error| Error::new("answer", error.to_string()))
+        serde_json::to_string(&self).map(Answer::Json).map_err(|error| Error::new("answer", error.to_string()))
     }
 }
 

@@ -7,6 +7,7 @@
 //!
 //! let book = Wearbook::open(dir.path())?;
 //! let Answer::Json(job) = book.act("job_create", json!({}), None)? else { panic!("an empty job is JSON") };
+//! let job: serde_json::Value = serde_json::from_str(&job)?;
 //! let fill = json!({"do": "fill", "field": "customer", "text": "A. Customer"});
 //! book.act("edits_append", json!({"job": job["job"], "changes": [fill]}), None)?;
 //! # Ok::<(), Box<dyn std::error::Error>>(())
@@ -54,8 +55,7 @@ use std::path::Path;
 
 use open_job::OpenJob;
 use serde_json::Value;
-use wearbook_core::job::Edit;
-use wearbook_store::{JobId, Store};
+use wearbook_store::Store;
 
 /// The shop's book, open.
 #[derive(Debug)]
@@ -88,10 +88,5 @@ impl Wearbook {
     /// A code and a sentence; nothing of a refused action is kept.
     pub fn act(&self, name: &str, arguments: Value, bytes: Option<Vec<u8>>) -> Result<Answer, Error> {
         dispatch::act(self, name, arguments, bytes)
-    }
-
-    /// A job as the page works with it.
-    pub(crate) fn view(&self, job: JobId, edits: &[Edit]) -> JobView {
-        self.open_job.look(job, |memo| JobView::new(job, edits, memo))
     }
 }

@@ -37,7 +37,9 @@ impl Visit {
     /// Does an action that answers JSON.
     pub(crate) fn ask(&self, action: &str, arguments: Value, bytes: Option<Vec<u8>>) -> Result<Value, Failure> {
         match self.book.act(action, arguments, bytes)? {
-            Answer::Json(json) => Ok(json),
+            Answer::Json(json) => serde_json::from_str(&json).map_err(|error| {
+                Failure::Sentence(format!("The action {action} answered what can’t be read: {error}."))
+            }),
             Answer::Bytes { .. } => Err(Failure::Sentence(format!("The action {action} answered with a file."))),
         }
     }

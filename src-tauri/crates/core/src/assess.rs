@@ -10,10 +10,10 @@ use serde::Serialize;
 use crate::cause::network::Memo;
 use crate::cause::{self, CauseReport};
 use crate::cost::{self, Ways};
-use crate::decide;
-use crate::engine::{Engine, Part};
+use crate::decide::{self, Decision};
+use crate::engine::{Engine, Impossible, Part};
 use crate::figure::Figure;
-use crate::job::{Approval, Change, Job, Mark, MarkPlace, OnMoney, PartRecord, Refused};
+use crate::job::{Approval, Change, Job, Log, Mark, MarkPlace, OnMoney, PartRecord, Refused};
 use crate::list::{self, Open, WorkList};
 use crate::money::{self, Difference, Quote};
 use crate::sizing::Measured;
@@ -95,19 +95,31 @@ pub struct MarkView {
 
 /// Computes all that follows from a job.
 pub fn assess(job: &Job) -> Assessment {
-    assess_with(job, &mut Memo::default())
-}
-
-/// The same, with what an earlier assessment worked out: quicker when little has changed, and never different.
-pub fn assess_with(job: &Job, memo: &mut Memo) -> Assessment {
-    assess_given(job, |engine, figures| cause::diagnose_with(engine, job, figures, memo))
+    let mut memo = Memo::default();
+    assess_given(job, |engine, figures| cause::diagnose_with(engine, job, figures, &mut memo))
 }
 
 /// The same with causes from elsewhere, given the engine and the figures of its parts: most of the time goes into them,
 /// and little of the rest depends on them.
-pub fn assess_given(
+pub fn assess_given(job: &Job, causes: impl FnOnce(Option<&Engine>, &Figures) -> CauseReport) -> Assessment {
+    let engine = job.arrangement.clone().map(Engine::new);
+    follow(job, engine.as_ref().map(Result::as_ref), causes)
+}
+
+/// The same of a job whose log is kept, with what an earlier assessment worked out: quicker when little has changed, and
+/// never different.
+pub fn assess_with(log: &Log, memo: &mut Memo) -> Assessment {
+    let job = log.job();
+    follow(job, log.engine(), |engine, figures| cause::diagnose_with(engine, job, figures, memo))
+}
+
+/// The figures of each part that was measured.
+type Figures = BTreeMap<Part, Vec<Figure>>;
+
+fn follow(
     job: &Job,
-    causes: impl FnOnce(Option<&Engine>, &BTreeMap<Part, Vec<Figure>>) -> CauseReport,
+    engine: Option<Result<&Engine, &Impossible>>,
+    causes: impl FnOnce(Option<&Engine>, &Figures) -> CauseReport,
 ) -> Assessment {
     let mut notices = Vec::new();
     if !job.unknown.is_empty() {
@@ -116,15 +128,10 @@ pub fn assess_given(
             job.unknown.len()
         ));
     }
-    let engine = match job.arrangement.clone().map(Engine::new) {
-        Some(Ok(engine)) => Some(engine),
-        Some(Err(impossible)) => {
-            notices.push(format!("The arrangement can’t be right. {impossible}"));
-            None
-        }
-        None => None,
-    };
-    let Some(engine) = engine else {
+    if let Some(Err(impossible)) = engine {
+        notices.push(format!("The arrangement can’t be right. {impossible}"));
+    }
+    let Some(Ok(engine)) = engine else {
         let causes = causes(None, &BTreeMap::new());
         return Assessment {
             engine: None,
@@ -150,29 +157,10 @@ pub fn assess_given(
             "{stray} parts were recorded that this engine, as arranged now, does not have; they are kept but not shown."
         ));
     }
-    let measured = Measured::of(&engine, job);
-    let decisions = decide::decide(&engine, job, &measured);
-    let causes = causes(Some(&engine), &measured.figures);
-    let blank = PartRecord::default();
-    let Measured { readings, plans, mut figures } = measured;
-    let replaced: BTreeSet<Part> = engine
-        .parts()
-        .iter()
-        .zip(&decisions)
-        .filter(|(_, decision)| decision.outcome == Outcome::Replace)
-        .map(|(part, _)| *part)
-        .collect();
-    let sizing = Sizing::of(&readings, plans, &replaced);
-    let parts: Vec<PartView> = engine
-        .parts()
-        .iter()
-        .zip(decisions)
-        .map(|(part, decision)| PartView {
-            readings: readings_of(&readings, *part),
-            figures: figures.remove(part).unwrap_or_default(),
-            ..view(&engine, *part, job.parts.get(part).unwrap_or(&blank), decision)
-        })
-        .collect();
+    let measured = Measured::of(engine, job);
+    let decisions = decide::decide(engine, job, &measured);
+    let causes = causes(Some(engine), &measured.figures);
+    let (parts, sizing) = conclude(measured, decisions);
     let progress = Progress {
         parts: parts.len(),
         looked: parts.iter().filter(|view| view.seen != Seen::NotLooked).count(),
@@ -181,7 +169,7 @@ pub fn assess_given(
     };
     let quote = cost::quote(&parts, &job.prices);
     let approval = job.approval(&quote);
-    let lists = list::lists(&engine, job, &parts, &sizing, &causes, &approval);
+    let lists = list::lists(engine, job, &parts, &sizing, &causes, &approval);
     Assessment {
         engine: Some(engine.arrangement().summary()),
         still_open: list::still_open(&lists, &parts, &sizing, &approval),
@@ -194,10 +182,44 @@ pub fn assess_given(
         sizing,
         sheet_doubts: job.sheet.doubts(),
         progress,
-        marks: marks(&engine, job),
+        marks: marks(engine, job),
         causes,
         notices,
     }
+}
+
+/// What was measured of an engine and decided about each of its parts, as it is shown.
+fn conclude(measured: Measured<'_>, decisions: Vec<Decision>) -> (Vec<PartView>, Sizing) {
+    let Measured { readings, plans, mut figures } = measured;
+    let (engine, job) = (readings.engine, readings.job);
+    let replaced: BTreeSet<Part> = engine
+        .parts()
+        .iter()
+        .zip(&decisions)
+        .filter(|(_, decision)| decision.outcome == Outcome::Replace)
+        .map(|(part, _)| *part)
+        .collect();
+    let sizing = Sizing::of(&readings, plans, &replaced);
+    let blank = PartRecord::default();
+    let parts = engine
+        .parts()
+        .iter()
+        .zip(decisions)
+        .map(|(part, decision)| PartView {
+            readings: readings_of(&readings, *part),
+            figures: figures.remove(part).unwrap_or_default(),
+            ..view(engine, *part, job.parts.get(part).unwrap_or(&blank), decision)
+        })
+        .collect();
+    (parts, sizing)
+}
+
+/// What the rebuild costs as it follows from a job.
+fn quote_of(job: &Job) -> Quote {
+    let Some(Ok(engine)) = job.arrangement.clone().map(Engine::new) else { return Quote::default() };
+    let measured = Measured::of(&engine, job);
+    let decisions = decide::decide(&engine, job, &measured);
+    cost::quote(&conclude(measured, decisions).0, &job.prices)
 }
 
 /// Whether a change fits a job: the border of the log, and that a proposal is exactly what follows from the job.
@@ -208,7 +230,7 @@ pub fn check(job: &Job, change: &Change) -> Result<(), Refused> {
     job.check(change)?;
     match change {
         // What the customer signs must be what followed from the job: never a figure typed past it.
-        Change::OnMoney(OnMoney::Propose { quote }) if assess(job).quote != **quote => {
+        Change::OnMoney(OnMoney::Propose { quote }) if quote_of(job) != **quote => {
             Err(Refused("The proposal is not what follows from the job now: open it anew.".into()))
         }
         _ => Ok(()),

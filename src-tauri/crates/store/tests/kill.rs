@@ -26,8 +26,8 @@ fn child_that_writes_until_it_is_killed() {
     let store = Store::open(Path::new(&folder)).unwrap();
     store.write::<_, StoreError>(|ledger| ledger.adopt_job(job(), 1)).unwrap();
     loop {
-        let latest = store.read::<_, StoreError>(|ledger| ledger.latest_edit_id(job())).unwrap();
-        let id = EditId::next(latest, 1, DeviceId(1));
+        let edits = store.read::<_, StoreError>(|ledger| ledger.edits(job())).unwrap();
+        let id = EditId::next(edits.last().map(|edit| edit.id), 1, DeviceId(1));
         let text = format!("entry {id}");
         // Bytes of their own for each, and enough of them to be caught half written.
         let original = text.repeat(1000).into_bytes();

@@ -6,10 +6,11 @@ use wearbook_core::document::{
     Desk, Extent, Paper, PaperSize, Shop, closing_sheet, condition_report, evidence_sheet, size_sheet, size_table,
     work_list, work_list_table,
 };
-use wearbook_core::job::{Job, ListKind, PhotoId};
+use wearbook_core::job::{ListKind, PhotoId};
 use wearbook_report::{Print, Resolution};
 use wearbook_store::{JobId, ShownSize};
 
+use crate::open_job::Open;
 use crate::{Error, File, Settings, Wearbook, view};
 
 /// Which paper of which job.
@@ -90,10 +91,12 @@ pub fn act(
     Arguments { job: id, document, extent, list, paper, purpose }: Arguments,
 ) -> Result<Reply, Error> {
     let today = book.clock.today();
-    let (edits, settings) = book.store.read(|ledger| Ok::<_, Error>((ledger.edits(id)?, Settings::load(ledger)?)))?;
-    let job = Job::fold(&edits);
+    let settings = book.store.read(Settings::load)?;
+    let (job, assessment) = book.open_job.look(&book.store, id, |open| {
+        let Open { log, memo } = open;
+        (log.job().clone(), assess_with(log, memo))
+    })?;
     let shop = Shop { name: settings.shop_name, address: settings.shop_address };
-    let assessment = book.open_job.look(id, |memo| assess_with(&job, memo));
     let desk = Desk { job: &job, assessment: &assessment, date: today, shop: &shop };
     let kind = list.unwrap_or(ListKind::Order);
     let print = print(paper, purpose);

@@ -2,7 +2,7 @@
 
 use serde::Deserialize;
 use wearbook_core::assess;
-use wearbook_core::job::{Change, Edit, EditId, Job, OnJob, OnPart, RecordedChange};
+use wearbook_core::job::{Change, Edit, EditId, Log, OnJob, OnPart, RecordedChange};
 use wearbook_store::{JobId, Ledger};
 
 use crate::{Error, JobView, Wearbook};
@@ -32,30 +32,29 @@ pub fn act(book: &Wearbook, Arguments { job, changes }: Arguments) -> Result<Rep
     if changes.len() > MAX_CHANGES {
         return Err(Error::change(format!("{} changes at once: {MAX_CHANGES} at most.", changes.len())));
     }
-    let edits = book.store.write(|ledger| append(ledger, job, changes, book.clock.now_millis()))?;
-    Ok(book.view(job, &edits))
+    let now = book.clock.now_millis();
+    let append = |ledger: &Ledger<'_>, log: &mut Log| append(ledger, job, log, changes, now);
+    book.open_job.append(&book.store, job, append, |open| JobView::new(job, open))
 }
 
-/// Checks each change against the job as it then is, appends them, and returns all edits of the job.
+/// Checks each change against the job as it then is, and appends it to the ledger and to the log.
 pub(crate) fn append(
     ledger: &Ledger<'_>,
     job: JobId,
+    log: &mut Log,
     changes: Vec<Change>,
     now_millis: u64,
-) -> Result<Vec<Edit>, Error> {
+) -> Result<(), Error> {
     let device = ledger.device()?;
-    let mut edits = ledger.edits(job)?;
-    let before = edits.len();
-    let mut latest = ledger.latest_edit_id(job)?;
     for change in changes {
-        assess::check(&Job::fold(&edits), &change)?;
-        check_reference(ledger, &edits, &change)?;
-        let id = EditId::next(latest, now_millis, device);
-        latest = Some(id);
-        edits.push(Edit { id, change: RecordedChange::Known(change) });
+        assess::check(log.job(), &change)?;
+        check_reference(ledger, log.edits(), &change)?;
+        let id = EditId::next(log.latest(), now_millis, device);
+        let edit = Edit { id, change: RecordedChange::Known(change) };
+        ledger.append(job, std::slice::from_ref(&edit))?;
+        log.extend([edit]);
     }
-    ledger.append(job, edits.get(before..).unwrap_or_default())?;
-    Ok(edits)
+    Ok(())
 }
 
 /// What a change names outside the job's own state must exist: the photo, the edit to be undone.

@@ -22,6 +22,5 @@ pub type Reply = Vec<HistoryLine>;
 /// # Errors
 /// `no-such-job`, and what the store says.
 pub fn act(book: &Wearbook, Arguments { job }: Arguments) -> Result<Reply, Error> {
-    let edits = book.store.read(|ledger| ledger.edits(job))?;
-    Ok(view::history(&edits))
+    book.open_job.look(&book.store, job, |open| view::history(&open.log))
 }

@@ -22,6 +22,5 @@ pub type Reply = JobView;
 /// # Errors
 /// `no-such-job`, and what the store says.
 pub fn act(book: &Wearbook, Arguments { job }: Arguments) -> Result<Reply, Error> {
-    let edits = book.store.read(|ledger| ledger.edits(job))?;
-    Ok(book.view(job, &edits))
+    book.open_job.look(&book.store, job, |open| JobView::new(job, open))
 }

@@ -3,8 +3,8 @@
 use serde::Deserialize;
 use wearbook_core::assess;
 use wearbook_core::engine::Part;
-use wearbook_core::job::{Change, Job, OnPart};
-use wearbook_store::{JobId, NewPhoto, photo_id};
+use wearbook_core::job::{Change, Log, OnPart};
+use wearbook_store::{JobId, Ledger, NewPhoto, photo_id};
 
 use super::edits_append::append;
 use crate::picture::facts;
@@ -31,7 +31,7 @@ pub type Reply = JobView;
 pub fn act(book: &Wearbook, Arguments { job, part }: Arguments, bytes: Vec<u8>) -> Result<Reply, Error> {
     let change = Change::OnPart(OnPart::AddPhoto { part, photo: photo_id(&bytes) });
     // Asked before the picture is decoded, so that a part which can't have it is said at once.
-    book.store.read(|ledger| Ok::<_, Error>(assess::check(&Job::fold(&ledger.edits(job)?), &change)?))?;
+    book.open_job.look(&book.store, job, |open| assess::check(open.log.job(), &change))??;
     let developed = wearbook_photo::develop(&bytes)?;
     let new = NewPhoto {
         original: &bytes,
@@ -40,9 +40,9 @@ pub fn act(book: &Wearbook, Arguments { job, part }: Arguments, bytes: Vec<u8>) 
         thumb: &developed.thumb,
     };
     let now = book.clock.now_millis();
-    let edits = book.store.write(|ledger| {
+    let add = |ledger: &Ledger<'_>, log: &mut Log| {
         ledger.add_photo(job, new, now)?;
-        append(ledger, job, vec![change], now)
-    })?;
-    Ok(book.view(job, &edits))
+        append(ledger, job, log, vec![change], now)
+    };
+    book.open_job.append(&book.store, job, add, |open| JobView::new(job, open))
 }

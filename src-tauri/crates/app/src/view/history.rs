@@ -1,9 +1,9 @@
 //! What was done, in words.
 
 use serde::Serialize;
-use wearbook_core::job::{Edit, EditId, Job};
+use wearbook_core::job::{Edit, EditId, Log};
 
-use super::undo::{is_known, undoes};
+use super::undo::is_known;
 
 /// An edit in words.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -24,25 +24,25 @@ pub struct HistoryLine {
 }
 
 /// Every edit, latest first.
-pub(crate) fn history(edits: &[Edit]) -> Vec<HistoryLine> {
-    let job = Job::fold(edits);
+pub(crate) fn history(log: &Log) -> Vec<HistoryLine> {
+    let job = log.job();
     let line = |edit: &Edit| {
         let undone = job.undone.contains(&edit.id);
         HistoryLine {
             edit: edit.id,
             at: edit.id.millis(),
-            sentence: edit.sentence(&job),
+            sentence: edit.sentence(job),
             undone,
-            again: if undone && undoes(edit).is_none() { taken_back_by(edits, &job, edit.id) } else { None },
-            undoable: !undone && is_known(edit) && undoes(edit).is_none(),
+            again: if undone && edit.change.undoes().is_none() { taken_back_by(log, edit.id) } else { None },
+            undoable: !undone && is_known(edit) && edit.change.undoes().is_none(),
         }
     };
-    edits.iter().rev().map(line).collect()
+    log.edits().iter().rev().map(line).collect()
 }
 
-fn taken_back_by(edits: &[Edit], job: &Job, taken_back: EditId) -> Option<EditId> {
-    let mut standing = edits.iter().rev().filter(|edit| !job.undone.contains(&edit.id));
-    standing.find(|edit| undoes(edit) == Some(taken_back)).map(|edit| edit.id)
+fn taken_back_by(log: &Log, taken_back: EditId) -> Option<EditId> {
+    let mut standing = log.edits().iter().rev().filter(|edit| !log.job().undone.contains(&edit.id));
+    standing.find(|edit| edit.change.undoes() == Some(taken_back)).map(|edit| edit.id)
 }
 
 #[cfg(test)]
@@ -63,7 +63,7 @@ mod tests {
         ];
         let edits: Vec<Edit> =
             (1..).zip(changes).map(|(n, change)| Edit { id: id(n), change: RecordedChange::Known(change) }).collect();
-        let again: Vec<Option<EditId>> = history(&edits).into_iter().rev().map(|line| line.again).collect();
+        let again: Vec<Option<EditId>> = history(&Log::new(edits)).into_iter().rev().map(|line| line.again).collect();
         assert_eq!(again, [Some(id(2)), None, None, None, None], "the third entry stands again: its undo was undone");
     }
 }

@@ -4,15 +4,15 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 use wearbook_core::assess::{Assessment, assess_with};
-use wearbook_core::cause::network::Memo;
 use wearbook_core::engine::{Arrangement, Engine, Plan};
-use wearbook_core::job::{Answer, Edit, EditId, HistoryFact, Job, TextField};
+use wearbook_core::job::{Answer, EditId, HistoryFact, TextField};
 use wearbook_core::measure::Instrument;
 use wearbook_core::money::{EstimateLine, PriceList};
 use wearbook_core::sheet::{GeneralRule, Sheet, SizeGroup};
 use wearbook_store::JobId;
 
 use super::undo::Undo;
+use crate::open_job::Open;
 
 /// A job, whole.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -53,28 +53,27 @@ pub struct JobView {
 }
 
 impl JobView {
-    /// `memo` holds what an earlier look at the same job worked out.
-    pub(crate) fn new(id: JobId, edits: &[Edit], memo: &mut Memo) -> Self {
-        let job = Job::fold(edits);
-        let engine = job.arrangement.clone().and_then(|arrangement| Engine::new(arrangement).ok());
-        let undo = Undo::of(edits, &job);
+    pub(crate) fn new(id: JobId, Open { log, memo }: &mut Open) -> Self {
+        let job = log.job();
+        let engine = log.engine().and_then(Result::ok);
+        let undo = Undo::of(log);
         Self {
             job: id,
-            general_rules: engine.as_ref().map_or_else(Vec::new, |engine| job.sheet.standing_in(engine)),
-            plan: engine.map(|engine| engine.plan()),
-            assessment: assess_with(&job, memo),
+            texts: job.texts.clone(),
+            history: job.history.clone(),
+            arrangement: job.arrangement.clone(),
+            plan: engine.map(Engine::plan),
+            instruments: job.instruments.values().cloned().collect(),
+            sheet: job.sheet.clone(),
+            general_rules: engine.map_or_else(Vec::new, |engine| job.sheet.standing_in(engine)),
+            found_sizes: job.found_sizes.iter().map(|(group, size)| (*group, size.to_string())).collect(),
+            chosen_sizes: job.chosen_sizes.iter().map(|(group, size)| (*group, size.size.to_string())).collect(),
+            prices: job.prices.clone(),
+            estimate: job.estimate.clone(),
+            closed_at: job.closed.map(EditId::millis),
+            assessment: assess_with(log, memo),
             last_edit: undo.last_edit,
             redo: undo.redo,
-            instruments: job.instruments.into_values().collect(),
-            sheet: job.sheet,
-            prices: job.prices,
-            estimate: job.estimate,
-            closed_at: job.closed.map(EditId::millis),
-            found_sizes: job.found_sizes.into_iter().map(|(group, size)| (group, size.to_string())).collect(),
-            chosen_sizes: job.chosen_sizes.into_iter().map(|(group, size)| (group, size.size.to_string())).collect(),
-            texts: job.texts,
-            history: job.history,
-            arrangement: job.arrangement,
         }
     }
 }

@@ -1,7 +1,7 @@
 //! What the two buttons would do. The log only grows: undo appends an edit that takes another back, redo one that takes
 //! the undo back.
 
-use wearbook_core::job::{Change, Edit, EditId, Job, OnJob, RecordedChange};
+use wearbook_core::job::{Edit, EditId, Log, RecordedChange};
 
 /// The targets of undo and redo.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -13,22 +13,15 @@ pub(super) struct Undo {
 }
 
 impl Undo {
-    /// Reads both off a log in the order of ids.
-    pub(super) fn of(edits: &[Edit], job: &Job) -> Self {
-        let standing = || edits.iter().rev().filter(|edit| !job.undone.contains(&edit.id));
-        let is_redo = |edit: &Edit| undoes(edit).is_some_and(|target| is_undo(edits, target));
-        let last_edit = standing().find(|edit| undoes(edit).is_none() && is_known(edit)).map(|edit| edit.id);
+    /// Reads both off a log.
+    pub(super) fn of(log: &Log) -> Self {
+        let edits = log.edits();
+        let standing = || edits.iter().rev().filter(|edit| !log.job().undone.contains(&edit.id));
+        let is_redo = |edit: &Edit| edit.change.undoes().is_some_and(|target| is_undo(edits, target));
+        let last_edit = standing().find(|edit| edit.change.undoes().is_none() && is_known(edit)).map(|edit| edit.id);
         let latest = standing().find(|edit| !is_redo(edit));
-        let redo = latest.filter(|edit| undoes(edit).is_some()).map(|edit| edit.id);
+        let redo = latest.filter(|edit| edit.change.undoes().is_some()).map(|edit| edit.id);
         Self { last_edit, redo }
-    }
-}
-
-/// The edit that this one takes back, if that is what it does.
-pub(super) fn undoes(edit: &Edit) -> Option<EditId> {
-    match &edit.change {
-        RecordedChange::Known(Change::OnJob(OnJob::Undo { edit })) => Some(*edit),
-        _ => None,
     }
 }
 
@@ -41,13 +34,13 @@ fn is_undo(edits: &[Edit], id: EditId) -> bool {
         .binary_search_by_key(&id, |edit| edit.id)
         .ok()
         .and_then(|at| edits.get(at))
-        .is_some_and(|e| undoes(e).is_some())
+        .is_some_and(|edit| edit.change.undoes().is_some())
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use wearbook_core::job::{DeviceId, OnIntake, TextField};
+    use wearbook_core::job::{Change, DeviceId, OnIntake, OnJob, TextField};
 
     fn id(n: u64) -> EditId {
         EditId::next(None, n, DeviceId(1))
@@ -65,7 +58,7 @@ mod tests {
             .map(|(n, target)| Edit { id: id(n), change: RecordedChange::Known(change(*target)) })
             .collect();
         let expected = Undo { last_edit: last_edit.map(id), redo: redo.map(id) };
-        assert_eq!(Undo::of(&edits, &Job::fold(&edits)), expected, "{log:?}");
+        assert_eq!(Undo::of(&Log::new(edits)), expected, "{log:?}");
     }
 
     #[test]

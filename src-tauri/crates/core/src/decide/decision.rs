@@ -48,13 +48,13 @@ pub struct Reason {
     /// Why, in a sentence that names the finding.
     pub because: String,
     /// The rule itself, in a sentence.
-    pub why: String,
+    pub why: &'static str,
     /// Where the rule comes from.
-    pub source: String,
+    pub source: &'static str,
 }
 
 impl Reason {
     pub(super) fn of(rule: &Rule, outcome: Outcome, because: String) -> Self {
-        Self { rule: rule.id, outcome, because, why: rule.why.into(), source: rule.source.into() }
+        Self { rule: rule.id, outcome, because, why: rule.why, source: rule.source }
     }
 }

@@ -13,87 +13,105 @@ use crate::job::{Job, PartRecord};
 use crate::sheet::SizeGroup;
 use crate::sizing::Measured;
 use crate::work::Outcome;
-use rules::{Says, Scene};
+use rules::{Rule, Says, Scene};
 
 /// Decides about every part, in the order of [`Engine::parts`].
 pub fn decide(engine: &Engine, job: &Job, measured: &Measured<'_>) -> Vec<Decision> {
     let blank = PartRecord::default();
     let scene = Scene { engine, job, measured };
-    let mut reasons = reasons(engine, job, measured);
+    let mut alone = alone(&scene);
+    let mut in_sets = in_sets(&scene, &alone, None);
+    let mut unswayed: BTreeMap<Part, Vec<Reason>> = engine
+        .parts()
+        .iter()
+        .filter(|part| job.parts.get(part).is_some_and(|record| record.overrule.is_some()))
+        .map(|part| (*part, unswayed(&scene, &alone, *part)))
+        .collect();
     engine
         .parts()
         .iter()
         .map(|part| {
             let record = job.parts.get(part).unwrap_or(&blank);
-            let told = reasons.remove(part).unwrap_or_default();
-            let unswayed = record.overrule.is_some().then(|| unswayed(engine, job, measured, *part)).flatten();
-            let mut decision = decision(*part, record, unswayed.unwrap_or(told));
+            let told = unswayed.remove(part).unwrap_or_else(|| told(&mut alone, &mut in_sets, *part));
+            let mut decision = decision(*part, record, told);
             way::take(&scene, *part, &mut decision);
             decision
         })
         .collect()
 }
 
+/// Reasons, part by part.
+type Reasons = BTreeMap<Part, Vec<Reason>>;
+
 /// What the rules say of a part of which a person decided otherwise, as if they had not: the plan of its group of sizes and
 /// the rules about sets heed a person's word, and would no longer tell what it is weighed against.
-fn unswayed(engine: &Engine, job: &Job, measured: &Measured<'_>, part: Part) -> Option<Vec<Reason>> {
-    let mut job = job.clone();
-    job.parts.get_mut(&part)?.overrule = None;
-    let mut told = match SizeGroup::ALL.into_iter().any(|group| group.kind() == part.kind) {
-        true => reasons(engine, &job, &Measured::of(engine, &job)),
-        false => reasons(engine, &job, measured),
-    };
-    told.remove(&part)
+fn unswayed(scene: &Scene<'_>, alone: &Reasons, part: Part) -> Vec<Reason> {
+    if !SizeGroup::ALL.into_iter().any(|group| group.kind() == part.kind) {
+        let mut own = BTreeMap::from([(part, alone.get(&part).cloned().unwrap_or_default())]);
+        return told(&mut own, &mut in_sets(scene, alone, Some(part)), part);
+    }
+    let mut job = scene.job.clone();
+    job.parts.entry(part).or_default().overrule = None;
+    let scene = Scene { job: &job, measured: &Measured::of(scene.engine, &job), ..*scene };
+    let mut alone = self::alone(&scene);
+    let mut in_sets = in_sets(&scene, &alone, None);
+    told(&mut alone, &mut in_sets, part)
 }
 
-/// What every rule says, part by part.
-fn reasons(engine: &Engine, job: &Job, measured: &Measured<'_>) -> BTreeMap<Part, Vec<Reason>> {
+/// All that the rules say of a part, in their order: those about sets come last.
+fn told(alone: &mut Reasons, in_sets: &mut Reasons, part: Part) -> Vec<Reason> {
+    let mut told = alone.remove(&part).unwrap_or_default();
+    told.extend(in_sets.remove(&part).unwrap_or_default());
+    told
+}
+
+/// What the rules about one part say; none of them heeds a person's decision.
+fn alone(scene: &Scene<'_>) -> Reasons {
     let blank = PartRecord::default();
-    let record = |part: &Part| job.parts.get(part).unwrap_or(&blank);
-    let scene = Scene { engine, job, measured };
-    let mut reasons: BTreeMap<Part, Vec<Reason>> = engine.parts().iter().map(|part| (*part, vec![])).collect();
+    let of_part = |part: Part| {
+        let record = scene.job.parts.get(&part).unwrap_or(&blank);
+        let says = |rule: &&Rule| {
+            let (outcome, because) = match &rule.says {
+                Says::OnWear(lines) => rules::read(lines, part, record)?,
+                Says::OnPart(says) => says(scene, part, record)?,
+                Says::OnSet(_) => return None,
+            };
+            Some(Reason::of(rule, outcome, because))
+        };
+        rules::ALL.iter().filter_map(says).collect()
+    };
+    scene.engine.parts().iter().map(|part| (*part, of_part(*part))).collect()
+}
+
+/// What the rules about sets say on top of it, heeding what persons decided, but for one part.
+fn in_sets(scene: &Scene<'_>, alone: &Reasons, but: Option<Part>) -> Reasons {
+    let mut in_sets = Reasons::new();
     for rule in rules::ALL {
-        match &rule.says {
-            Says::OnWear(lines) => {
-                for (part, told) in &mut reasons {
-                    let record = record(part);
-                    if let Some((outcome, seen)) = rules::read(lines, *part, record) {
-                        told.push(Reason::of(rule, outcome, seen));
-                    }
-                }
+        let Says::OnSet(says) = &rule.says else { continue };
+        let stands = |part: Part| {
+            let decided = scene.job.parts.get(&part).and_then(|record| record.overrule.as_ref());
+            match decided.filter(|_| but != Some(part)) {
+                Some(overrule) => overrule.outcome,
+                None => severest([alone, &in_sets].into_iter().filter_map(|told| told.get(&part)).flatten()),
             }
-            Says::OnPart(says) => {
-                for (part, told) in &mut reasons {
-                    if let Some((outcome, because)) = says(&scene, *part, record(part)) {
-                        told.push(Reason::of(rule, outcome, because));
-                    }
-                }
-            }
-            Says::OnSet(says) => {
-                let stands = |part: Part| standing(record(&part), reasons.get(&part).map_or(&[], Vec::as_slice));
-                for (part, outcome, because) in says(&scene, &stands) {
-                    reasons.entry(part).or_default().push(Reason::of(rule, outcome, because));
-                }
-            }
+        };
+        for (part, outcome, because) in says(scene, &stands) {
+            in_sets.entry(part).or_default().push(Reason::of(rule, outcome, because));
         }
     }
-    reasons
-}
-
-/// What stands so far: a person's word, or else the severest reason.
-fn standing(record: &PartRecord, reasons: &[Reason]) -> Outcome {
-    record.overrule.as_ref().map_or_else(|| severest(reasons), |overrule| overrule.outcome)
+    in_sets
 }
 
 /// A part with wear of which no rule has a word is for a person to decide.
-fn severest(reasons: &[Reason]) -> Outcome {
-    reasons.iter().map(|reason| reason.outcome).max().unwrap_or(Outcome::CantSay)
+fn severest<'a>(reasons: impl IntoIterator<Item = &'a Reason>) -> Outcome {
+    reasons.into_iter().map(|reason| reason.outcome).max().unwrap_or(Outcome::CantSay)
 }
 
 fn decision(part: Part, record: &PartRecord, mut reasons: Vec<Reason>) -> Decision {
     reasons.sort_by_key(|reason| std::cmp::Reverse(reason.outcome));
     Decision {
-        outcome: standing(record, &reasons),
+        // A person's word, or else the severest reason.
+        outcome: record.overrule.as_ref().map_or_else(|| severest(&reasons), |overrule| overrule.outcome),
         by_rules: severest(&reasons),
         overruled_because: record.overrule.as_ref().map(|overrule| overrule.reason.clone()),
         way: None,

@@ -7,7 +7,7 @@ use super::paper::{Block, Paper};
 use crate::assess::Assessment;
 use crate::figure::Figure;
 use crate::measure::{Conformity, Phase, in_unit};
-use crate::sizing::{Action, GroupPlan, Predicted, ReadBackLine};
+use crate::sizing::{Action, GroupPlan, Missing, Predicted, ReadBackLine};
 use crate::view::{OrderLine, OrderState, PartView};
 use crate::words::capitalised;
 use crate::work::Outcome;
@@ -57,7 +57,7 @@ fn groups(assessment: &Assessment) -> Vec<Block> {
     }
     let missing: Vec<String> = plans()
         .filter(|plan| plan.action != Action::Open)
-        .flat_map(|plan| plan.missing.iter().map(|missing| missing.words.clone()))
+        .flat_map(|plan| plan.missing.iter().map(Missing::sentence))
         .collect();
     if !missing.is_empty() {
         body.extend([Block::Paragraph("Still missing:".into()), Block::Points(missing)]);
@@ -79,7 +79,8 @@ pub(super) fn machining_table(assessment: &Assessment) -> Option<Block> {
         .map(|(plan, part)| {
             let found = if part.found_shown.is_empty() { "not measured" } else { &part.found_shown };
             let wanted = if plan.finished_shown.is_empty() { "not known yet" } else { &plan.finished_shown };
-            texts([&part.label, found, wanted, &part.take_off_shown, &part.faults.join(" ")])
+            let faults: Vec<String> = part.faults.iter().map(|fault| capitalised(fault)).collect();
+            texts([&part.label, found, wanted, &part.take_off_shown, &faults.join(" ")])
         })
         .collect();
     (!rows.is_empty()).then(|| {
@@ -136,7 +137,7 @@ fn read_back(assessment: &Assessment) -> impl Iterator<Item = Block> {
     let came = assessment.sizing.read_back.iter().filter(|back| back.parts.iter().any(|line| !line.shown.is_empty()));
     let row = |line: &ReadBackLine| {
         let verdict = line.verdict.map_or("not measured", Conformity::words);
-        texts([&line.label, &line.shown, verdict, &line.problem])
+        texts([&line.label, &line.shown, verdict, &capitalised(&line.problem)])
     };
     came.flat_map(move |back| {
         let so = if back.confirmed { "Every part is right." } else { "Not confirmed." };

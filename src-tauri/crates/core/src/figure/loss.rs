@@ -2,7 +2,7 @@
 
 use super::{Bench, Figure, Value};
 use crate::engine::Part;
-use crate::measure::{Conformity, Length, Quantity, Sense};
+use crate::measure::{Length, Quantity, Sense, range};
 use crate::sheet::{Datum, Proportions};
 
 /// Wear of a diameter.
@@ -66,7 +66,6 @@ fn loss(bench: Bench<'_>, part: Part, what: Quantity, of: Quantity, value: Value
         return Some(near);
     }
     // Which of the two is meant decides, and only the manual can tell.
-    let unit = bench.readings.unit();
     let (low, high) = (near.low.min(far.low), near.high.max(far.high));
     let name = |datum: Datum| if datum == Datum::Min { "smallest" } else { "largest" };
     let because = format!(
@@ -76,8 +75,8 @@ fn loss(bench: Bench<'_>, part: Part, what: Quantity, of: Quantity, value: Value
         far.shown,
         name(other(nearer))
     );
-    let both = Value { low, high, ..single(low) };
-    Some(Figure { low, high, shown: super::shown(both, unit), verdict: None::<Conformity>, because, ..near })
+    let shown = range(low, high, value.step, bench.readings.unit());
+    Some(Figure { low, high, shown, verdict: None, because, ..near })
 }
 
 fn other(datum: Datum) -> Datum {

@@ -15,7 +15,7 @@ use super::on_sheet::OnSheet;
 use super::on_size::OnSize;
 use super::refused::no_arrangement;
 use super::{EditId, Refused};
-use crate::engine::{Engine, Part};
+use crate::engine::{self, Part};
 
 /// What a person did, in the forms that this version knows.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -178,9 +178,9 @@ impl Job {
     }
 
     fn check_part(&self, part: Part) -> Result<(), Refused> {
-        let arrangement = self.arrangement.clone().ok_or_else(no_arrangement)?;
-        let engine = Engine::new(arrangement).map_err(|impossible| Refused(impossible.0))?;
-        engine.require(part).map(|_| ()).map_err(|missing| Refused(missing.0))
+        let arrangement = self.arrangement.as_ref().ok_or_else(no_arrangement)?;
+        arrangement.check().map_err(|impossible| Refused(impossible.0))?;
+        engine::require(part, arrangement).map(|_| ()).map_err(|missing| Refused(missing.0))
     }
 
     /// Adds what a change does. [`Job::fold`] is the way to a whole job: it also settles what was undone. Total: a change

@@ -3,7 +3,7 @@
 use serde::{Deserialize, Deserializer, Serialize};
 
 use super::known::Job;
-use super::{Change, EditId};
+use super::{Change, EditId, OnJob};
 
 /// A change as it stands in a log: known, or from a newer version and kept as it came.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -21,6 +21,16 @@ impl<'de> Deserialize<'de> for RecordedChange {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
         let value = serde_json::Value::deserialize(deserializer)?;
         Ok(Change::read(&value).map_or(Self::Unknown(value), Self::Known))
+    }
+}
+
+impl RecordedChange {
+    /// The edit that it takes back, if that is what it does.
+    pub fn undoes(&self) -> Option<EditId> {
+        match self {
+            Self::Known(Change::OnJob(OnJob::Undo { edit })) => Some(*edit),
+            _ => None,
+        }
     }
 }
 

@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::known::Job;
-use super::{Change, Edit, EditId, OnJob, RecordedChange};
+use super::{Edit, EditId, RecordedChange};
 
 impl Job {
     /// Folds edits into a job. Pure, total, and the same whatever the order in which the edits arrive or how often one
@@ -40,12 +40,12 @@ impl Job {
 fn undone(by_id: &BTreeMap<EditId, &RecordedChange>) -> BTreeSet<EditId> {
     let mut undone = BTreeSet::new();
     for (id, change) in by_id.iter().rev() {
-        if let RecordedChange::Known(Change::OnJob(OnJob::Undo { edit })) = change
-            && edit < id
-            && by_id.contains_key(edit)
+        if let Some(edit) = change.undoes()
+            && edit < *id
+            && by_id.contains_key(&edit)
             && !undone.contains(id)
         {
-            undone.insert(*edit);
+            undone.insert(edit);
         }
     }
     undone
@@ -58,49 +58,9 @@ fn json(change: &RecordedChange) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::engine::{Arrangement, Engine, Part};
-    use crate::job::{DeviceId, HistoryFact, OnIntake, OnPart, TextField};
-    use crate::wear::Grade;
+    use crate::job::testing::{any_change, any_log, id};
+    use crate::job::{Change, OnIntake, OnJob, TextField};
     use proptest::prelude::*;
-
-    fn id(n: u64) -> EditId {
-        EditId::next(None, n, DeviceId(n % 3))
-    }
-
-    fn any_change() -> impl Strategy<Value = RecordedChange> {
-        let engine = Engine::new(Arrangement::vee(8)).unwrap();
-        let part = prop::sample::select(engine.parts().to_vec());
-        let tag_of = |part: Part| {
-            (prop::sample::select(part.kind.row().tags), prop::sample::select(&Grade::ALL[..])).prop_map(
-                move |(tag, grade)| {
-                    Change::OnPart(OnPart::Tag {
-                        part,
-                        tag,
-                        grade,
-                        zones: part.kind.row().zones.zones().first().copied().into_iter().collect(),
-                    })
-                },
-            )
-        };
-        let known = prop_oneof![
-            4 => part.clone().prop_flat_map(tag_of),
-            1 => part.clone().prop_flat_map(|part| prop::sample::select(part.kind.row().tags).prop_map(move |tag| Change::OnPart(OnPart::Untag { part, tag }))),
-            1 => part.clone().prop_map(|part| Change::OnPart(OnPart::Clean { part })),
-            1 => (part, "[a-z ]{0,8}").prop_map(|(part, text)| Change::OnPart(OnPart::Remark { part, text })),
-            1 => "[a-z]{0,8}".prop_map(|text| Change::OnIntake(OnIntake::Fill { field: TextField::Customer, text })),
-            1 => Just(Change::OnIntake(OnIntake::Recall { fact: HistoryFact::Overheated, answer: crate::job::Answer::Yes })),
-            2 => (0u64..40).prop_map(|n| Change::OnJob(OnJob::Undo { edit: id(n) })),
-        ];
-        prop_oneof![
-            9 => known.prop_map(RecordedChange::Known),
-            1 => (0u8..9).prop_map(|n| RecordedChange::Unknown(serde_json::json!({ "do": "later", "n": n }))),
-        ]
-    }
-
-    fn any_log() -> impl Strategy<Value = Vec<Edit>> {
-        prop::collection::vec((0u64..40, any_change()), 0..40)
-            .prop_map(|entries| entries.into_iter().map(|(n, change)| Edit { id: id(n), change }).collect())
-    }
 
     proptest! {
         #[test]

@@ -1,7 +1,7 @@
 //! A job: what a person did (edits) and all that is known from it.
 //!
 //! Edits are appended, never changed. [`Job::fold`] turns a set of them into what is known: pure, total, the same
-//! for any order of arrival. An edit that this version does not know is kept and counted, not dropped.
+//! for any order of arrival. A [`Log`] keeps both and follows edit by edit. An edit that this version does not know is kept and counted, not dropped.
 
 mod approval;
 mod asked;
@@ -15,6 +15,7 @@ mod intake;
 mod item_key;
 mod known;
 mod list_kind;
+mod log;
 mod mark;
 mod mark_warnings;
 mod markup;
@@ -43,6 +44,7 @@ pub use intake::{Answer, HistoryFact, TextField};
 pub use item_key::ItemKey;
 pub use known::{ChosenSize, ChosenWay, Job, Overrule, PartRecord, TagRecord, Taken};
 pub use list_kind::ListKind;
+pub use log::Log;
 pub use mark::{Mark, MarkPlace, MarkSide, Marking};
 pub use markup::{Drawn, Markup, numbers};
 pub use on_intake::OnIntake;

@@ -4,7 +4,7 @@ use super::ListItem;
 use super::work::{Shared, grouped};
 use crate::engine::PartKind;
 use crate::job::ItemKey;
-use crate::sizing::Action;
+use crate::sizing::{Action, Missing};
 use crate::view::Sizing;
 use crate::words::capitalised;
 use crate::work::{Outcome, Work};
@@ -32,7 +32,7 @@ pub(super) fn machine_shop(work: &Shared<'_>, sizing: &Sizing) -> Vec<ListItem> 
         let mut item = item.in_size(plan.size, &plan.size_shown);
         item.because.clone_from(&plan.because);
         if !plan.settled {
-            item.waits_for = plan.missing.iter().map(|missing| missing.words.clone()).collect();
+            item.waits_for = plan.missing.iter().map(Missing::sentence).collect();
         }
         items.push(item);
     }

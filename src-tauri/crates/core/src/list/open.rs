@@ -31,8 +31,8 @@ pub fn still_open(lists: &[WorkList], parts: &[PartView], sizing: &Sizing, appro
     };
     let returned = sizing.read_back.iter().flat_map(|back| &back.parts);
     let returned: Vec<Open> = returned
-        .filter(|line| !line.problem.is_empty() && (line.verdict.is_some() || is_back(line.part)))
-        .map(|line| about(line.part, line.problem.clone()))
+        .filter(|line| line.verdict.is_some() || is_back(line.part))
+        .filter_map(|line| Some(about(line.part, line.sentence()?)))
         .collect();
     let late = parts.iter().flat_map(|view| view.figures.iter().map(move |figure| (view, figure)));
     let wrong = late.filter(|(view, figure)| {
@@ -114,8 +114,8 @@ mod tests {
     fn what_came_back_wrong_or_unmeasured_is_open() {
         let came = json!({ "do": "tick", "item": "machine crankpin 0.010 in undersize", "tick": { "done": 1 } });
         check(&[], &[]);
-        check(std::slice::from_ref(&came), &["Crankpin 1 has not been measured since it was machined."]);
-        let wrong = "Crankpin 1 is 2.488 in; asked for was 2.4890 to 2.4900 in.";
+        check(std::slice::from_ref(&came), &["Crankpin 1: not measured since it was machined."]);
+        let wrong = "Crankpin 1: it is 2.488 in; asked for was 2.4890 to 2.4900 in.";
         check(&[measured("machined", "2.488 in")], &[wrong]);
         check(&[came, measured("machined", "2.488 in")], &[wrong]);
     }

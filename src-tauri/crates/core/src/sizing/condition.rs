@@ -1,11 +1,12 @@
-//! The condition of one journal or bore as found: its size, its form, its marks, and what is still missing.
+//! The condition of one journal or bore as found: its size, its form, its damage, and what is still missing.
 
 use super::plan::Missing;
-use crate::engine::{Part, PartKind};
+use super::scratch::{Scratch, by_nail, deepest_scratch};
+use crate::engine::Part;
 use crate::figure::{Bench, Figure, Readings, figures};
 use crate::job::PartRecord;
-use crate::measure::{Conformity, Length, Phase, Quantity, Sense, Spots, Stated, in_unit};
-use crate::wear::{Grade, Tag};
+use crate::measure::{Conformity, Length, Phase, Quantity, Sense, Spots, in_unit};
+use crate::wear::Tag;
 use crate::work::Outcome;
 
 /// How sound a part is as found.
@@ -21,11 +22,11 @@ pub(super) struct Condition {
     pub(super) scratch_uncertainty: Length,
     /// Only its size is outside, on the worn side.
     pub(super) worn_size: bool,
-    /// Its form is outside, or it is marked so that it must be machined; why.
+    /// Its form is outside, or it is damaged so that it must be machined; why, each in a sentence without its name.
     pub(super) faults: Vec<String>,
-    /// Marks that may polish out.
+    /// Damage that may polish out.
     pub(super) polish: bool,
-    /// Damage goes deeper than the sheet allows to be machined.
+    /// Damage goes deeper than the sheet allows to be machined; why, as above.
     pub(super) too_deep: Option<String>,
     /// What is missing.
     pub(super) missing: Vec<Missing>,
@@ -39,7 +40,8 @@ pub(super) struct Condition {
 pub(super) fn condition(readings: &Readings<'_>, part: Part, sense: Sense) -> Condition {
     let sizes = readings.found_sizes();
     let bench = Bench { readings, phase: Phase::Found, sizes: &sizes };
-    let label = part.label(readings.engine.arrangement());
+    let label = || part.label(readings.engine.arrangement());
+    let reading = |words| Missing::reading(part, label(), words);
     let blank = PartRecord::default();
     let record = readings.job.parts.get(&part).unwrap_or(&blank);
     let mut seen = Condition { figures: figures(bench, part), ..Condition::default() };
@@ -50,42 +52,38 @@ pub(super) fn condition(readings: &Readings<'_>, part: Part, sense: Sense) -> Co
         (seen.scratch, seen.scratch_uncertainty) = (value.high, value.uncertainty);
     }
     for figure in &seen.figures {
-        let about = format!("{label}: {} {}", figure.name, figure.because);
+        let about = format!("{} {}", figure.name, figure.because);
         if !is_judged(figure.quantity) {
             continue;
         }
         match (figure.quantity, figure.verdict) {
-            (_, None) if figure.is_open() => seen.missing.push(Missing::reading(part, about)),
+            (_, None) if figure.is_open() => seen.missing.push(reading(about)),
             (_, None | Some(Conformity::Within)) => {}
             // Whether a scratch condemns the part, no machining settles.
-            (Quantity::ScratchDepth, Some(Conformity::TooClose)) => seen.missing.push(Missing::reading(part, about)),
-            (_, Some(Conformity::TooClose)) => seen.close.push(Missing::reading(part, about)),
+            (Quantity::ScratchDepth, Some(Conformity::TooClose)) => seen.missing.push(reading(about)),
+            (_, Some(Conformity::TooClose)) => seen.close.push(reading(about)),
             (Quantity::Wear, Some(Conformity::Outside)) => seen.worn_size = true,
             (Quantity::Diameter, Some(Conformity::Outside)) if on_worn_side(figure, sense) => seen.worn_size = true,
-            (Quantity::Diameter, Some(Conformity::Outside)) => seen.odd.push(Missing::reading(
-                part,
-                format!(
-                    "{about} It is on the new side of the range: check the reading, the sheet, and the size stamped on the old parts."
-                ),
-            )),
+            (Quantity::Diameter, Some(Conformity::Outside)) => seen.odd.push(reading(format!(
+                "{about} It is on the new side of the range: check the reading, the sheet, and the size stamped on the old parts."
+            ))),
             // How deep is too deep, the scratches themselves tell below.
             (Quantity::ScratchDepth, Some(Conformity::Outside)) => {}
             (_, Some(Conformity::Outside)) => seen.faults.push(about),
         }
     }
-    scratches(readings, part, &label, &mut seen);
-    marks(part.kind, record, &label, &mut seen);
-    // What a person keeps in spite of its marks or form condemns nothing else.
+    damage(readings, part, record, &mut seen);
+    // What a person keeps in spite of its damage or form condemns nothing else.
     if record.overrule.as_ref().is_some_and(|overrule| overrule.outcome < Outcome::CantSay) {
         seen.faults.clear();
         seen.too_deep = None;
         seen.worn_size = false;
     }
-    if let Some(missing) = missing_spots(readings, part, &label) {
-        seen.missing.insert(0, Missing::reading(part, missing));
+    if let Some(missing) = missing_spots(readings, part) {
+        seen.missing.insert(0, reading(missing));
     }
     if !record.looked_at() {
-        seen.missing.push(Missing::look(part, format!("{label}: look at it; scratches count.")));
+        seen.missing.push(Missing::look(part, label(), "look at it; scratches count.".into()));
     }
     seen
 }
@@ -111,52 +109,33 @@ fn on_worn_side(figure: &Figure, sense: Sense) -> bool {
     worn == Some(true) || new != Some(true)
 }
 
-/// Scratches that were measured: the sheet's largest may be polished, its limit ground; deeper condemns (a value of the
-/// sheet, since manuals differ).
-fn scratches(readings: &Readings<'_>, part: Part, label: &str, seen: &mut Condition) {
-    if seen.scratch <= Length::default() {
-        return;
+/// Scratches whose depth was measured, by the sheet, and damage that was only seen, by the fingernail.
+fn damage(readings: &Readings<'_>, part: Part, record: &PartRecord, seen: &mut Condition) {
+    let measured = deepest_scratch(readings, part);
+    let show = |length| in_unit(length, readings.unit());
+    match measured {
+        Some((_, Scratch::Light(_))) => seen.polish = true,
+        Some((depth, Scratch::Machined(_))) => seen.faults.push(format!("a scratch {} deep.", show(depth))),
+        Some((depth, Scratch::TooDeep(most))) => {
+            seen.too_deep =
+                Some(format!("a scratch {} deep; the sheet allows no more than {}.", show(depth), show(most)));
+        }
+        None => {}
     }
-    let unit = readings.unit();
-    let line = readings.job.sheet.line(part, Quantity::ScratchDepth, "", None);
-    let polishable = line.and_then(|line| line.max.as_ref()).map(Stated::length);
-    let deepest = line.and_then(|line| line.limit.as_ref()).map(Stated::length);
-    let depth = in_unit(seen.scratch, unit);
-    if let Some(deepest) = deepest
-        && seen.scratch > deepest
-    {
-        seen.too_deep = Some(format!(
-            "{label} has a scratch {depth} deep; the sheet allows no more than {}.",
-            in_unit(deepest, unit)
-        ));
-    } else if polishable.is_some_and(|polishable| seen.scratch <= polishable) {
-        seen.polish = true;
-    } else {
-        seen.faults.push(format!("{label} has a scratch {depth} deep."));
-    }
-}
-
-/// Marks that were only seen: on a journal what catches a fingernail must be machined, and what does not may polish out
-/// (common practice); a bore that a fingernail feels is bored out, as the rule `bore-damage` says.
-fn marks(kind: PartKind, record: &PartRecord, label: &str, seen: &mut Condition) {
-    const MARKS: [Tag; 7] =
-        [Tag::Scoring, Tag::Scuffing, Tag::Pitting, Tag::Corrosion, Tag::Rust, Tag::Seizure, Tag::HandlingDamage];
-    for tag in MARKS {
-        let Some(grade) = record.grade(tag) else { continue };
-        let name = tag.row().name;
-        let machined_from = if kind == PartKind::Bore || tag == Tag::Seizure { Grade::TWO } else { Grade::THREE };
-        if grade >= machined_from {
-            if seen.scratch <= Length::default() {
-                seen.faults.push(format!("{label} shows {name}, grade {}.", grade.number()));
-            }
-        } else {
-            seen.polish = true;
+    for tag in part.kind.row().tags {
+        // Where the depth was measured it has the word on scratches.
+        let grade = record.grade(*tag).filter(|_| *tag != Tag::Scoring || measured.is_none());
+        let Some(grade) = grade else { continue };
+        match by_nail(part.kind, *tag, grade) {
+            Some(Outcome::Machine) => seen.faults.push(format!("{}, grade {}.", tag.row().name, grade.number())),
+            Some(_) => seen.polish = true,
+            None => {}
         }
     }
 }
 
 /// Places that must be measured and were not, in a sentence.
-fn missing_spots(readings: &Readings<'_>, part: Part, label: &str) -> Option<String> {
+fn missing_spots(readings: &Readings<'_>, part: Part) -> Option<String> {
     let has = part.kind.has(Quantity::Diameter)?;
     let spots: Vec<_> = has
         .spots
@@ -175,7 +154,7 @@ fn missing_spots(readings: &Readings<'_>, part: Part, label: &str) -> Option<Str
             Spots::Bore => "at three levels, in two directions",
             _ => "at two stations, in two directions",
         };
-        return Some(format!("{label}: measure its diameter {how}."));
+        return Some(format!("measure its diameter {how}."));
     }
-    Some(format!("{label}: measure its diameter at {}.", spots.join("; ")))
+    Some(format!("measure its diameter at {}.", spots.join("; ")))
 }

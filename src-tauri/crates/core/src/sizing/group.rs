@@ -1,7 +1,7 @@
 //! The plan of a group: one size for all mains, one for all crankpins, one for all bores.
 
 use super::condition::{Condition, condition};
-use super::plan::{Action, GroupPlan, Missing, PartPlan, plan_of};
+use super::plan::{Action, GroupPlan, Missing, PartPlan, plan_of, sentence};
 use super::words::{range_words, size_text, size_words};
 use crate::engine::Part;
 use crate::figure::Readings;
@@ -153,12 +153,12 @@ impl Group<'_> {
 
     fn decide(&self, missing: &mut Vec<Missing>) -> Decided {
         let decided = |action, size, by, because: String| Decided { action, size, by, because };
-        if let Some((part, why)) = self.seen.iter().find_map(|(part, seen)| Some((*part, seen.too_deep.clone()?))) {
+        if let Some((part, why)) = self.too_deep() {
             let end = if self.group == SizeGroup::Bores { " It takes a sleeve, or a new block." } else { "" };
             return decided(Action::Replace, None, Some(part), format!("{why}{end}"));
         }
         let slight = self.slight_wear();
-        if let Some((part, why)) = self.marked().or(self.worn().filter(|_| slight.is_none())) {
+        if let Some((part, why)) = self.damaged().or(self.worn().filter(|_| slight.is_none())) {
             return self.machine(part, &why, missing);
         }
         if let (Some(why), Some((part, _))) = (&self.along, self.seen.first()) {
@@ -183,7 +183,7 @@ impl Group<'_> {
         match polish.filter(|_| self.group != SizeGroup::Bores) {
             Some((part, _)) => {
                 let why = format!(
-                    "{} has light marks that may polish out; size and form are within limits.",
+                    "{} has light damage that may polish out; size and form are within limits.",
                     self.label(*part)
                 );
                 decided(Action::Polish, Some(self.found), Some(*part), why)
@@ -194,13 +194,22 @@ impl Group<'_> {
 
     /// What is wrong with the first part that can't stay, as far as a size or a sleeve can mend it.
     fn fault(&self) -> Option<(Part, String)> {
-        let too_deep = self.seen.iter().find_map(|(part, seen)| Some((*part, seen.too_deep.clone()?)));
-        too_deep.or_else(|| self.marked()).or_else(|| self.worn())
+        self.too_deep().or_else(|| self.damaged()).or_else(|| self.worn())
     }
 
-    /// The first part whose form is outside its limits, or that is marked so that it must be machined.
-    fn marked(&self) -> Option<(Part, String)> {
-        self.seen.iter().find_map(|(part, seen)| Some((*part, seen.faults.first()?.clone())))
+    /// The first part that is damaged deeper than the sheet allows to be machined.
+    fn too_deep(&self) -> Option<(Part, String)> {
+        self.first(|seen| seen.too_deep.as_deref())
+    }
+
+    /// The first part whose form is outside its limits, or that is damaged so that it must be machined.
+    fn damaged(&self) -> Option<(Part, String)> {
+        self.first(|seen| seen.faults.first().map(String::as_str))
+    }
+
+    /// The first part of which there is something to say, with that in a sentence.
+    fn first(&self, words: impl Fn(&Condition) -> Option<&str>) -> Option<(Part, String)> {
+        self.seen.iter().find_map(|(part, seen)| Some((*part, sentence(&self.label(*part), words(seen)?))))
     }
 
     /// The first part whose size is worn beyond its limit.
@@ -230,12 +239,12 @@ impl Group<'_> {
             |row: Option<&SizeRow>| row.map_or_else(|| "none".into(), |row| size_text(row.size, self.readings));
         if pick != sure {
             let words = format!(
-                "{name}: it cleans up at {at} ± {}, too close to tell {} from {}: measure it again, or with a surer instrument.",
+                "it cleans up at {at} ± {}, too close to tell {} from {}: measure it again, or with a surer instrument.",
                 self.show(uncertainty),
                 size_of(pick),
                 size_of(sure)
             );
-            missing.push(Missing::reading(worst, words));
+            missing.push(Missing::reading(worst, name.clone(), words));
         }
         if let Some(row) = pick {
             let because = format!(

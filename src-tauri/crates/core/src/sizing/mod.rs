@@ -7,6 +7,7 @@ mod condition;
 mod group;
 mod plan;
 mod read_back;
+mod scratch;
 mod words;
 
 pub(crate) use clearance::clearances;
@@ -15,6 +16,7 @@ pub use group::smallest_size;
 pub use plan::{Action, GroupPlan, Lack, Missing, PartPlan, plan_of};
 pub(crate) use read_back::read_back;
 pub use read_back::{ReadBack, ReadBackLine};
+pub use scratch::{Scratch, by_nail, deepest_scratch, scratch};
 
 use std::collections::BTreeMap;
 

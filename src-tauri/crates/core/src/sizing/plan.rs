@@ -71,7 +71,9 @@ pub struct Missing {
     pub lack: Lack,
     /// The part that it is about; none where it is about the sheet.
     pub part: Option<Part>,
-    /// In a sentence.
+    /// Its name; empty where it is about the sheet.
+    pub label: String,
+    /// In a sentence without the name.
     pub words: String,
 }
 
@@ -89,17 +91,27 @@ pub enum Lack {
 }
 
 impl Missing {
-    pub(super) fn reading(part: Part, words: String) -> Self {
-        Self { lack: Lack::Reading, part: Some(part), words }
+    pub(super) fn reading(part: Part, label: String, words: String) -> Self {
+        Self { lack: Lack::Reading, part: Some(part), label, words }
     }
 
-    pub(super) fn look(part: Part, words: String) -> Self {
-        Self { lack: Lack::Look, part: Some(part), words }
+    pub(super) fn look(part: Part, label: String, words: String) -> Self {
+        Self { lack: Lack::Look, part: Some(part), label, words }
     }
 
     pub(super) fn sheet(words: String) -> Self {
-        Self { lack: Lack::Sheet, part: None, words }
+        Self { lack: Lack::Sheet, part: None, label: String::new(), words }
     }
+
+    /// In a sentence with the name.
+    pub fn sentence(&self) -> String {
+        if self.part.is_none() { self.words.clone() } else { sentence(&self.label, &self.words) }
+    }
+}
+
+/// A sentence about a part with its name: "Crankpin 1: look at it; scratches count."
+pub(super) fn sentence(label: &str, words: &str) -> String {
+    format!("{label}: {words}")
 }
 
 /// The plan of a group.
@@ -150,9 +162,9 @@ pub struct PartPlan {
     pub take_off: Option<Length>,
     /// The same in words; empty if nothing is taken off.
     pub take_off_shown: String,
-    /// Whether it is itself worn, out of form or marked so that it can't stay: else it only goes along with its group.
+    /// Whether it is itself worn, out of form or damaged so that it can't stay: else it only goes along with its group.
     pub at_fault: bool,
-    /// What is wrong with it as found, each in a sentence.
+    /// What is wrong with it as found, each in a sentence without its name.
     pub faults: Vec<String>,
     /// The size beyond standard of the shell or piston that goes with it, in nanometres; none while it is not known.
     pub mate: Option<Length>,

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::plan::GroupPlan;
+use super::plan::{GroupPlan, PartPlan, sentence};
 use crate::engine::Part;
 use crate::figure::{Bench, Figure, Readings, figures};
 use crate::measure::{Conformity, Phase, Quantity};
@@ -34,8 +34,15 @@ pub struct ReadBackLine {
     pub shown: String,
     /// Whether size and form are right; none before it is measured.
     pub verdict: Option<Conformity>,
-    /// What is wrong or missing, in a sentence; empty if it is right.
+    /// What is wrong or missing, in a sentence without its name; empty if it is right.
     pub problem: String,
+}
+
+impl ReadBackLine {
+    /// What is wrong or missing, in a sentence with its name; none if it is right.
+    pub fn sentence(&self) -> Option<String> {
+        (!self.problem.is_empty()).then(|| sentence(&self.label, &self.problem))
+    }
 }
 
 /// Checks what was machined or sleeved. None if nothing of the group is.
@@ -43,7 +50,7 @@ pub(crate) fn read_back(readings: &Readings<'_>, plan: &GroupPlan) -> Option<Rea
     let size = plan.size.filter(|_| plan.machined().next().is_some())?;
     let sizes = [(plan.group, size)].into();
     let bench = Bench { readings, phase: Phase::Machined, sizes: &sizes };
-    let parts: Vec<ReadBackLine> = plan.machined().map(|own| line(bench, plan, own.part, &own.label)).collect();
+    let parts: Vec<ReadBackLine> = plan.machined().map(|own| line(bench, plan, own)).collect();
     Some(ReadBack {
         group: plan.group,
         asked: format!("{}: {}", plan.size_shown, plan.finished_shown),
@@ -52,7 +59,8 @@ pub(crate) fn read_back(readings: &Readings<'_>, plan: &GroupPlan) -> Option<Rea
     })
 }
 
-fn line(bench: Bench<'_>, plan: &GroupPlan, part: Part, label: &str) -> ReadBackLine {
+fn line(bench: Bench<'_>, plan: &GroupPlan, own: &PartPlan) -> ReadBackLine {
+    let part = own.part;
     let of_form = |figure: &Figure| {
         matches!(figure.quantity, Quantity::Diameter | Quantity::OutOfRound | Quantity::Taper | Quantity::Barrel)
     };
@@ -61,9 +69,9 @@ fn line(bench: Bench<'_>, plan: &GroupPlan, part: Part, label: &str) -> ReadBack
     let size = machined.iter().find(|figure| figure.quantity == Quantity::Diameter);
     let wrong = machined.iter().find(|figure| figure.verdict.is_some_and(|verdict| verdict != Conformity::Within));
     let problem = match (size, wrong) {
-        (None, _) => format!("{label} has not been measured since it was machined."),
-        (Some(_), Some(figure)) => format!("{label}: {} {}", figure.name, figure.because),
-        (Some(_), None) => missing(bench, part, label).unwrap_or_default(),
+        (None, _) => "not measured since it was machined.".into(),
+        (Some(_), Some(figure)) => format!("{} {}", figure.name, figure.because),
+        (Some(_), None) => missing(bench, part).unwrap_or_default(),
     };
     let verdict = if size.is_none() { None } else { verdict };
     // A finished part must lie in the finished range, however far a used one may wear.
@@ -71,17 +79,13 @@ fn line(bench: Bench<'_>, plan: &GroupPlan, part: Part, label: &str) -> ReadBack
     let (verdict, problem) = match (finished, verdict) {
         (Some(false), Some(Conformity::Within)) => (
             Some(Conformity::Outside),
-            format!(
-                "{label} is {}; asked for was {}.",
-                size.map_or("", |size| size.shown.as_str()),
-                plan.finished_shown
-            ),
+            format!("it is {}; asked for was {}.", size.map_or("", |size| size.shown.as_str()), plan.finished_shown),
         ),
         _ => (verdict, problem),
     };
     ReadBackLine {
         part,
-        label: label.to_owned(),
+        label: own.label.clone(),
         shown: size.map_or_else(String::new, |size| size.shown.clone()),
         verdict,
         problem,
@@ -89,12 +93,12 @@ fn line(bench: Bench<'_>, plan: &GroupPlan, part: Part, label: &str) -> ReadBack
 }
 
 /// A part is machined round and straight only if that was measured.
-fn missing(bench: Bench<'_>, part: Part, label: &str) -> Option<String> {
+fn missing(bench: Bench<'_>, part: Part) -> Option<String> {
     let has = part.kind.has(Quantity::Diameter)?;
     let read = |spot| {
         bench.readings.quantity(part, Quantity::Diameter, Phase::Machined).any(|standing| standing.reading.spot == spot)
     };
     let spots: Vec<String> =
         has.spots.needed().into_iter().filter(|spot| !read(*spot)).map(|spot| spot.label()).collect();
-    (!spots.is_empty()).then(|| format!("{label}: measure it as machined at {}.", spots.join("; ")))
+    (!spots.is_empty()).then(|| format!("measure it as machined at {}.", spots.join("; ")))
 }

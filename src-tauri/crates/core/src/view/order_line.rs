@@ -7,7 +7,7 @@ use serde::Serialize;
 use crate::engine::{At, Engine, Part, PartKind};
 use crate::measure::Length;
 use crate::sheet::SizeGroup;
-use crate::sizing::{Action, GroupPlan, PartPlan, ReadBack};
+use crate::sizing::{Action, GroupPlan, Missing, PartPlan, ReadBack, ReadBackLine};
 
 /// Whether a line may be ordered.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
@@ -69,8 +69,7 @@ fn shells(engine: &Engine, plan: &GroupPlan, returned: Option<&ReadBack>, is_ren
         _ if is_renewed => vec![renewed(plan.group)],
         (Action::Open | Action::Machine, None) => missing(plan).chain([plan.because.clone()]).collect(),
         (Action::Machine, Some(back)) if !back.confirmed => {
-            let problems = back.parts.iter().map(|line| line.problem.clone()).filter(|problem| !problem.is_empty());
-            missing(plan).chain(problems).collect()
+            missing(plan).chain(back.parts.iter().filter_map(ReadBackLine::sentence)).collect()
         }
         _ => missing(plan).collect(),
     };
@@ -144,7 +143,7 @@ fn of_kind(engine: &Engine, kind: PartKind) -> impl Iterator<Item = &Part> {
 }
 
 fn missing(plan: &GroupPlan) -> impl Iterator<Item = String> {
-    plan.missing.iter().map(|missing| missing.words.clone())
+    plan.missing.iter().map(Missing::sentence)
 }
 
 fn renewed(group: SizeGroup) -> String {

@@ -3,6 +3,7 @@
 use wearbook_core::assess::Assessment;
 use wearbook_core::engine::Part;
 use wearbook_core::measure::{Conformity, Entry, Length};
+use wearbook_core::sizing::{Missing, ReadBackLine};
 
 use crate::case::{Expect, ExpectClearance, ExpectDecision, ExpectFigure, ExpectOrder, ExpectPlan, ExpectReadBack};
 
@@ -127,7 +128,7 @@ fn plan(expected: &ExpectPlan, came: &Assessment) -> Vec<String> {
         wrong.unless(plan.decided_by == Some(by), || format!("it is decided by {}", part(plan.decided_by)));
     }
     wrong.words("reason", expected.because.as_ref(), &[&plan.because]);
-    let missing: Vec<String> = plan.missing.iter().map(|missing| missing.words.clone()).collect();
+    let missing: Vec<String> = plan.missing.iter().map(Missing::sentence).collect();
     wrong.words("list of what is missing", expected.missing.as_ref(), &all(&missing));
     wrong.words("list of notices", expected.notice.as_ref(), &all(&plan.notices));
     wrong.found
@@ -171,9 +172,9 @@ fn read_back(expected: &ExpectReadBack, came: &Assessment) -> Vec<String> {
         wrong.unless(false, || "nothing is to be machined".into());
         return wrong.found;
     };
-    let problems: Vec<&str> = back.parts.iter().map(|line| line.problem.as_str()).collect();
+    let problems: Vec<String> = back.parts.iter().filter_map(ReadBackLine::sentence).collect();
     wrong.unless(back.confirmed == expected.confirmed, || format!("confirmed is {}: {problems:?}", back.confirmed));
-    wrong.words("list of problems", expected.problem.as_ref(), &problems);
+    wrong.words("list of problems", expected.problem.as_ref(), &all(&problems));
     wrong.found
 }
 

@@ -155,7 +155,7 @@ fn in_order(read: Vec<EditAsRead>) -> Result<Vec<Edit>, StoreError> {
             by_hand.apply(id, change);
         }
         latest = Some(id);
-        let change = canonical(&change);
+        let change = canonical(&change).into_owned();
         if edits.get(&id).is_some_and(|there| *there != change) {
             return Err(StoreError::EditConflict(id.to_string()));
         }

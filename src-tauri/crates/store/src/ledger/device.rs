@@ -11,7 +11,8 @@ impl Ledger<'_> {
     /// # Errors
     /// What the database says.
     pub fn device(&self) -> Result<DeviceId, StoreError> {
-        let id: i64 = self.connection.query_row("SELECT id FROM device", [], |row| row.get(0))?;
+        let mut statement = self.connection.prepare_cached("SELECT id FROM device")?;
+        let id: i64 = statement.query_row([], |row| row.get(0))?;
         Ok(DeviceId(id.cast_unsigned()))
     }
 }

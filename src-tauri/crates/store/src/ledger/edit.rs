@@ -1,5 +1,7 @@
 //! Edits: appended, never changed, never removed.
 
+use std::borrow::Cow;
+
 use rusqlite::Row;
 use wearbook_core::job::{Change, Edit, EditId, OnPart, RecordedChange};
 
@@ -12,22 +14,30 @@ impl Ledger<'_> {
     /// # Errors
     /// [`StoreError::NoSuchJob`]; [`StoreError::Damaged`] if a row can't be read.
     pub fn edits(&self, job: JobId) -> Result<Vec<Edit>, StoreError> {
+        self.edits_after(job, None)
+    }
+
+    /// The edits of a job later than one of them; all without one.
+    ///
+    /// # Errors
+    /// As [`Ledger::edits`].
+    pub fn edits_after(&self, job: JobId, known: Option<EditId>) -> Result<Vec<Edit>, StoreError> {
         self.require_job(job)?;
-        let sql = "SELECT id, change FROM edit WHERE job = ?1 ORDER BY id";
+        let known = known.map(|id| id.to_string()).unwrap_or_default();
+        let sql = "SELECT id, change FROM edit WHERE job = ?1 AND id > ?2 ORDER BY id";
         let mut statement = self.connection.prepare_cached(sql)?;
-        let rows = statement.query_map([job.to_string()], |row| Ok(edit(row)))?;
+        let rows = statement.query_map((job.to_string(), known), |row| Ok(edit(row)))?;
         rows.map(|row| row?).collect()
     }
 
-    /// The latest edit of a job, of whatever device. Other jobs don't matter: an entry with an odd date in one job must
-    /// not set the clock of all others.
+    /// How many edits a job has.
     ///
     /// # Errors
     /// What the database says.
-    pub fn latest_edit_id(&self, job: JobId) -> Result<Option<EditId>, StoreError> {
-        let sql = "SELECT max(id) FROM edit WHERE job = ?1";
-        let id: Option<String> = self.connection.query_row(sql, [job.to_string()], |row| row.get(0))?;
-        id.map(|id| id.parse().map_err(|_| StoreError::Damaged)).transpose()
+    pub fn count_edits(&self, job: JobId) -> Result<usize, StoreError> {
+        let mut statement = self.connection.prepare_cached("SELECT count(*) FROM edit WHERE job = ?1")?;
+        let count: i64 = statement.query_row([job.to_string()], |row| row.get(0))?;
+        usize::try_from(count).map_err(|_| StoreError::Damaged)
     }
 
     /// Appends edits. One that is here already is passed over, so that importing twice changes nothing.
@@ -40,7 +50,7 @@ impl Ledger<'_> {
         let mut insert = self.connection.prepare_cached(sql)?;
         for edit in edits {
             let added = insert.execute((job.to_string(), edit.id.to_string(), json(&edit.change)?))?;
-            if added == 0 && self.recorded(job, edit.id)? != canonical(&edit.change) {
+            if added == 0 && self.recorded(job, edit.id)? != *canonical(&edit.change) {
                 return Err(StoreError::EditConflict(edit.id.to_string()));
             }
             if let RecordedChange::Known(Change::OnPart(OnPart::AddPhoto { photo, .. })) = &edit.change {
@@ -53,7 +63,7 @@ impl Ledger<'_> {
     fn recorded(&self, job: JobId, id: EditId) -> Result<RecordedChange, StoreError> {
         let sql = "SELECT id, change FROM edit WHERE job = ?1 AND id = ?2";
         let key = (job.to_string(), id.to_string());
-        self.connection.query_row(sql, key, |row| Ok(edit(row)))?.map(|edit| canonical(&edit.change))
+        self.connection.query_row(sql, key, |row| Ok(edit(row)))?.map(|edit| canonical(&edit.change).into_owned())
     }
 }
 
@@ -67,14 +77,14 @@ fn edit(row: &Row<'_>) -> Result<Edit, StoreError> {
 
 /// The fields of an entry that is not understood come in any order; here they are sorted, so that the same content is
 /// the same text.
-pub(crate) fn canonical(change: &RecordedChange) -> RecordedChange {
+pub(crate) fn canonical(change: &RecordedChange) -> Cow<'_, RecordedChange> {
     match change {
         RecordedChange::Unknown(value) => {
             let mut value = value.clone();
             value.sort_all_objects();
-            RecordedChange::Unknown(value)
+            Cow::Owned(RecordedChange::Unknown(value))
         }
-        known @ RecordedChange::Known(_) => known.clone(),
+        known @ RecordedChange::Known(_) => Cow::Borrowed(known),
     }
 }
 

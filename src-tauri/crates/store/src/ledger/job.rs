@@ -53,8 +53,8 @@ impl Ledger<'_> {
     /// # Errors
     /// [`StoreError::NoSuchJob`], and what the database says.
     pub fn require_job(&self, id: JobId) -> Result<JobId, StoreError> {
-        let sql = "SELECT 1 FROM job WHERE id = ?1";
-        let found = self.connection.query_row(sql, [id.to_string()], |_| Ok(())).optional()?;
+        let mut statement = self.connection.prepare_cached("SELECT 1 FROM job WHERE id = ?1")?;
+        let found = statement.query_row([id.to_string()], |_| Ok(())).optional()?;
         found.map(|()| id).ok_or(StoreError::NoSuchJob)
     }
 }

@@ -1,17 +1,14 @@
 //! Damaged bores.
 
-use super::{Rule, RuleId, Says, from, up_to};
+use super::{Rule, RuleId, Says, surface};
 use crate::engine::PartKind::Bore;
-use crate::wear::{Grade, Tag};
-use crate::work::Outcome::{Clean, Machine};
 
 pub(super) const RULE: Rule = Rule {
     id: RuleId("bore-damage"),
-    why: "A scratch that a fingernail feels below the ring travel, or torn metal, is bored out; a light one is honed.",
+    why: "A scratch that a fingernail feels below the ring travel, or torn metal, is bored out; a light one is honed. Where the spec sheet gives a depth and it was measured, the depth decides.",
     source: "TM 5-3805-281-24-2 (pits or deep scratches felt by the fingernail: liner replaced); common practice.",
-    says: Says::OnWear(&[
-        up_to(Grade::ONE, &[Bore], &[Tag::Scoring, Tag::Scuffing, Tag::Rust, Tag::Pitting, Tag::Seizure], Clean),
-        from(Grade::TWO, &[Bore], &[Tag::Scoring, Tag::Pitting], Machine),
-        from(Grade::TWO, &[Bore], &[Tag::Scuffing, Tag::Rust, Tag::Seizure], Machine),
-    ]),
+    says: Says::OnPart(|scene, part, record| match part.kind {
+        Bore => surface::damage(scene, part, record),
+        _ => None,
+    }),
 };

@@ -3,6 +3,7 @@
 use super::{Rule, RuleId, Says};
 use crate::engine::PartKind;
 use crate::measure::{Phase, Quantity};
+use crate::sizing::Missing;
 use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
@@ -18,7 +19,7 @@ pub(super) const RULE: Rule = Rule {
                 let plan = scene.measured.plan_of(part).filter(|plan| !plan.settled)?;
                 // What is missing on this part, or on the others of its group: they all go to one size.
                 let own = plan.missing.iter().find(|missing| missing.part == Some(part));
-                let missing = own.or(plan.missing.first()).map(|missing| missing.words.clone());
+                let missing = own.or(plan.missing.first()).map(Missing::sentence);
                 return Some((Outcome::CantSay, missing.unwrap_or_else(|| plan.because.clone())));
             }
             PartKind::CamJournal => "Measure it at two stations and in two directions at right angles.",

@@ -48,6 +48,7 @@ mod shell_failure;
 mod shell_fatigue;
 mod shell_moved;
 mod shells;
+mod surface;
 mod tappet_damage;
 
 pub use rule::{Rule, RuleId, Says, Scene, Verdict, WearLine};

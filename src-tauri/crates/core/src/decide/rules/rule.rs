@@ -110,7 +110,7 @@ pub(in crate::decide) fn read(lines: &[WearLine], part: Part, record: &PartRecor
 }
 
 /// A finding in a sentence.
-fn seen(tag: Tag, grade: Grade) -> String {
+pub(super) fn seen(tag: Tag, grade: Grade) -> String {
     format!("{}, grade {}: {}", capitalised(tag.row().name), grade.number(), tag.sentence(grade))
 }
 
