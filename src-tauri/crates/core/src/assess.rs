@@ -13,10 +13,11 @@ use crate::cost::{self, Ways};
 use crate::decide::{self, Decision};
 use crate::engine::{Engine, Impossible, Part};
 use crate::figure::Figure;
-use crate::job::{Approval, Change, Job, Log, Mark, MarkPlace, OnMoney, PartRecord, Refused};
+use crate::job::{Approval, Change, Job, ListKind, Log, Mark, MarkPlace, OnMoney, PartRecord, Refused};
 use crate::list::{self, Open, WorkList};
 use crate::money::{self, Difference, Quote};
-use crate::sizing::Measured;
+use crate::sheet::SizeGroup;
+use crate::sizing::{GroupPlan, Measured};
 use crate::view::{PartView, Seen, Sizing, readings_of, view};
 use crate::work::Outcome;
 
@@ -91,6 +92,23 @@ pub struct MarkView {
     pub label: String,
     /// The mark, once noted.
     pub mark: Option<Mark>,
+}
+
+impl Assessment {
+    /// All that is known and concluded about a part; none where the engine does not have it.
+    pub fn part(&self, part: Part) -> Option<&PartView> {
+        self.parts.iter().find(|view| view.part == part)
+    }
+
+    /// A list that is worked; none before the arrangement is entered.
+    pub fn list(&self, kind: ListKind) -> Option<&WorkList> {
+        self.lists.iter().find(|list| list.kind == kind)
+    }
+
+    /// The plan of a group of sizes; none before the arrangement is entered.
+    pub fn plan(&self, group: SizeGroup) -> Option<&GroupPlan> {
+        self.sizing.plan(group)
+    }
 }
 
 /// Computes all that follows from a job.

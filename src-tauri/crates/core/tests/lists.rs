@@ -157,7 +157,7 @@ proptest! {
         let assessment = without_causes(&job);
         for line in &assessment.quote.lines {
             for part in &line.parts {
-                let view = assessment.parts.iter().find(|view| view.part == *part).unwrap();
+                let view = assessment.part(*part).unwrap();
                 prop_assert_eq!(view.decision.work(), Some(line.of.work), "{}", part);
                 prop_assert_eq!(stands_on(&assessment, view).len(), 1, "{} is charged and not listed", part);
             }

@@ -335,7 +335,7 @@ prop_compose! {
 }
 
 fn plan(assessment: &Assessment, group: SizeGroup) -> &GroupPlan {
-    assessment.sizing.groups.iter().find(|plan| plan.group == group).unwrap()
+    assessment.plan(group).unwrap()
 }
 
 /// Properties of a few kinds of bench would say little: among some hundred there must be every action and verdict.

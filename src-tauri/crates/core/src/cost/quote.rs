@@ -43,10 +43,9 @@ fn line(of: PriceKey, views: &[&PartView], prices: &PriceList) -> QuoteLine {
 /// The reason that weighs most, with the parts of which it is told: a finding says more than a rule that holds whatever is
 /// found.
 fn because(views: &[&PartView]) -> String {
-    let reason = |view: &PartView| view.decision.reasons.first().map(|reason| reason.because.clone());
-    let worst = views.iter().rev().max_by_key(|view| view.worst);
-    let Some((worst, told)) = worst.and_then(|view| Some((view, reason(view)?))) else { return String::new() };
-    let alike = views.iter().filter(|view| view.worst.is_some() && reason(view).as_ref() == Some(&told));
+    let Some(worst) = views.iter().rev().max_by_key(|view| view.worst) else { return String::new() };
+    let told = worst.decision.because().to_owned();
+    let alike = views.iter().filter(|view| view.worst.is_some() && view.decision.because() == told);
     let labels: Vec<&str> = alike.map(|view| view.label.as_str()).collect();
     // A part of which there is but one is named by the line itself, and sentences about a group name their part.
     let is_named = worst.label.eq_ignore_ascii_case(worst.kind.row().name) || told.contains(&worst.label);

@@ -246,7 +246,7 @@ mod tests {
 
     #[track_caller]
     fn lists(assessment: &Assessment, kind: ListKind, key: &ItemKey, detail: &str) {
-        let list = assessment.lists.iter().find(|list| list.kind == kind).unwrap();
+        let list = assessment.list(kind).unwrap();
         let there = list.items.iter().find(|own| own.asked.key == *key);
         assert!(there.is_some_and(|own| own.detail.starts_with(detail)), "{key:?}: {:#?}", list.items);
     }
@@ -299,7 +299,7 @@ mod tests {
         );
         charges(&assessment, PartKind::Bore, Work::Sleeve, 1);
         charges(&assessment, PartKind::Piston, Work::Replace, 0);
-        let plan = assessment.sizing.groups.iter().find(|plan| plan.group == SizeGroup::Bores).unwrap();
+        let plan = assessment.plan(SizeGroup::Bores).unwrap();
         assert_eq!(plan.machined().map(|own| own.label.as_str()).collect::<Vec<_>>(), ["Bore 2"]);
         assert_eq!(plan.chosen_because.as_deref(), Some("The customer wants it so."));
     }

@@ -35,6 +35,16 @@ impl Decision {
     pub fn words(&self) -> &'static str {
         self.way.map_or_else(|| self.outcome.words(), Work::words)
     }
+
+    /// Why, as it stands: the person’s reason, or else that of the rule that decides.
+    pub fn because(&self) -> &str {
+        self.overruled_because.as_deref().unwrap_or_else(|| self.because_by_rules())
+    }
+
+    /// The reason of the rule that decides, whatever a person says; empty if no rule has a word on it.
+    pub fn because_by_rules(&self) -> &str {
+        self.reasons.first().map_or("", |reason| reason.because.as_str())
+    }
 }
 
 /// Why.

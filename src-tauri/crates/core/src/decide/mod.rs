@@ -46,7 +46,7 @@ type Reasons = BTreeMap<Part, Vec<Reason>>;
 /// What the rules say of a part of which a person decided otherwise, as if they had not: the plan of its group of sizes and
 /// the rules about sets heed a person's word, and would no longer tell what it is weighed against.
 fn unswayed(scene: &Scene<'_>, alone: &Reasons, part: Part) -> Vec<Reason> {
-    if !SizeGroup::ALL.into_iter().any(|group| group.kind() == part.kind) {
+    if SizeGroup::of(part.kind).is_none() {
         let mut own = BTreeMap::from([(part, alone.get(&part).cloned().unwrap_or_default())]);
         return told(&mut own, &mut in_sets(scene, alone, Some(part)), part);
     }

@@ -65,7 +65,7 @@ fn fitted(assessment: &Assessment) -> Option<Block> {
 
 /// What was ordered and came, with the notes: part numbers, suppliers.
 fn parts_used(assessment: &Assessment) -> Option<Block> {
-    let ordered = assessment.lists.iter().filter(|list| list.kind == ListKind::Order).flat_map(|list| &list.items);
+    let ordered = assessment.list(ListKind::Order).into_iter().flat_map(|list| &list.items);
     let rows: Vec<[String; 6]> = ordered
         .filter_map(|item| {
             let tick = item.tick.as_ref()?;

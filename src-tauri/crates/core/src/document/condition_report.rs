@@ -68,12 +68,12 @@ fn told_as_proposal(view: &PartView) -> bool {
 }
 
 fn because(view: &PartView) -> String {
-    let rules = view.decision.reasons.first().map_or_else(String::new, |reason| reason.because.clone());
+    let rules = view.decision.because_by_rules();
     match &view.decision.overruled_because {
         Some(reason) => {
             format!("Decided by the mechanic: {reason} (By the rules: {}. {rules})", view.decision.by_rules.words())
         }
-        None => rules,
+        None => rules.into(),
     }
 }
 

@@ -10,6 +10,7 @@ use crate::cause::CauseView;
 use crate::job::{Consent, HistoryFact};
 use crate::measure::{Conformity, Phase};
 use crate::money::Money;
+use crate::sheet::SizeGroup;
 use crate::sizing::Action;
 use crate::view::{OrderState, PartView};
 use crate::words::{capitalised, counted};
@@ -127,7 +128,7 @@ fn proposed(assessment: &Assessment) -> Vec<String> {
 /// Groups by kind; what goes to one size is told with it.
 fn with_sizes(views: &[&PartView], outcome: Outcome, assessment: &Assessment) -> Vec<String> {
     let size = |kind| {
-        let plan = assessment.sizing.groups.iter().find(|plan| plan.group.kind() == kind)?;
+        let plan = SizeGroup::of(kind).and_then(|group| assessment.plan(group))?;
         let told = outcome == Outcome::Machine && plan.action == Action::Machine;
         told.then(|| format!(" ({})", plan.words()))
     };

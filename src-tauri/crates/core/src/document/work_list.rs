@@ -11,7 +11,7 @@ use crate::list::{ListItem, WorkList};
 /// The list as a paper. It goes to suppliers and machine shops: it names the engine, not the customer.
 pub fn work_list(desk: &Desk<'_>, kind: ListKind) -> Paper {
     let mut blocks = vec![engine_only(desk)];
-    match desk.assessment.lists.iter().find(|list| list.kind == kind).filter(|list| says_something(list)) {
+    match desk.assessment.list(kind).filter(|list| says_something(list)) {
         None => blocks.push(Block::Lead("There is nothing on this list.".into())),
         Some(list) => {
             blocks.push(Block::Lead(format!("{} of {} done.", list.done, list.items.len())));
@@ -59,8 +59,8 @@ fn table(list: &WorkList) -> Block {
 /// The list as rows with a head, for a spreadsheet.
 pub fn work_list_table(assessment: &Assessment, kind: ListKind) -> Vec<Vec<String>> {
     let head = columns(kind).map(|(head, _)| head.to_owned()).to_vec();
-    let lists = assessment.lists.iter().filter(|list| list.kind == kind);
-    std::iter::once(head).chain(lists.flat_map(rows).map(Vec::from)).collect()
+    let rows = assessment.list(kind).into_iter().flat_map(rows);
+    std::iter::once(head).chain(rows.map(Vec::from)).collect()
 }
 
 fn columns(kind: ListKind) -> [(&'static str, u8); 5] {

@@ -38,7 +38,7 @@ mod tests {
     #[track_caller]
     fn check(job: &Job, kind: PartKind, holds: Option<&str>) {
         let assessment = assess(job);
-        let order = assessment.lists.iter().find(|list| list.kind == ListKind::Order).unwrap();
+        let order = assessment.list(ListKind::Order).unwrap();
         let item = order.items.iter().find(|own| own.asked.key == ItemKey::Order { kind, parts: vec![] }).unwrap();
         assert_eq!(item.waits_for.first().map(String::as_str), holds, "{}", item.what);
     }

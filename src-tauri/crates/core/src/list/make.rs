@@ -1,6 +1,6 @@
 //! From decisions, sizes and causes to the lists.
 
-use super::work::{Shared, because};
+use super::work::Shared;
 use super::{ListItem, NotWanted, WorkList, consent, machine_shop, order};
 use crate::cause::CauseReport;
 use crate::engine::Engine;
@@ -70,7 +70,7 @@ fn each(parts: &[PartView], kind: ListKind, outcomes: &[Outcome]) -> Vec<ListIte
     let item = |view: &PartView| ListItem {
         detail: if view.decision.outcome == Outcome::Polish { "polish".into() } else { String::new() },
         parts: vec![view.part],
-        because: because(view),
+        because: view.decision.because().into(),
         ..ListItem::new(ItemKey::Part { list: kind, part: view.part }, view.label.clone(), 1)
     };
     parts.iter().filter(|view| outcomes.contains(&view.decision.outcome)).map(item).collect()
@@ -110,7 +110,7 @@ mod tests {
     use serde_json::{Value, json};
 
     fn list(assessment: &Assessment, kind: ListKind) -> &WorkList {
-        assessment.lists.iter().find(|list| list.kind == kind).unwrap()
+        assessment.list(kind).unwrap()
     }
 
     #[test]

@@ -62,18 +62,9 @@ pub(super) fn grouped(key: ItemKey, views: &[&PartView], detail: String) -> List
     ListItem {
         detail,
         parts: views.iter().map(|view| view.part).collect(),
-        because: worst.map_or_else(String::new, |view| because(view)),
+        because: worst.map_or_else(String::new, |view| view.decision.because().into()),
         ..ListItem::new(key, capitalised(&name), count(views))
     }
-}
-
-/// The person’s reason, or else that of the rule that decides.
-pub(super) fn because(view: &PartView) -> String {
-    view.decision
-        .overruled_because
-        .clone()
-        .or_else(|| view.decision.reasons.first().map(|reason| reason.because.clone()))
-        .unwrap_or_default()
 }
 
 pub(super) fn count(views: &[&PartView]) -> u32 {

@@ -21,6 +21,11 @@ pub struct SizeRow {
 }
 
 impl SizeGroup {
+    /// The group to which a kind of part belongs; none where it goes to no common size.
+    pub fn of(kind: PartKind) -> Option<Self> {
+        Self::ALL.into_iter().find(|group| group.kind() == kind)
+    }
+
     /// The kind of part.
     pub fn kind(self) -> PartKind {
         match self {

@@ -24,6 +24,7 @@ use crate::engine::{Engine, Part};
 use crate::figure::{Bench, Figure, Readings, Sizes, figures};
 use crate::job::Job;
 use crate::measure::Phase;
+use crate::sheet::SizeGroup;
 
 /// All that was measured and all that follows from it.
 #[derive(Debug)]
@@ -66,7 +67,7 @@ impl<'a> Measured<'a> {
 
     /// The plan of the group to which a part belongs.
     pub fn plan_of(&self, part: Part) -> Option<&GroupPlan> {
-        self.plans.iter().find(|plan| plan.group.kind() == part.kind)
+        plan_of(&self.plans, SizeGroup::of(part.kind)?)
     }
 }
 

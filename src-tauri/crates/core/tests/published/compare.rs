@@ -110,7 +110,7 @@ fn figure(expected: &ExpectFigure, came: &Assessment) -> Vec<String> {
 
 fn plan(expected: &ExpectPlan, came: &Assessment) -> Vec<String> {
     let mut wrong = Wrong::about(format!("plan of the {}", expected.group.label()));
-    let Some(plan) = came.sizing.groups.iter().find(|plan| plan.group == expected.group) else {
+    let Some(plan) = came.plan(expected.group) else {
         wrong.unless(false, || "there is none".into());
         return wrong.found;
     };
@@ -180,7 +180,7 @@ fn read_back(expected: &ExpectReadBack, came: &Assessment) -> Vec<String> {
 
 fn decision(expected: &ExpectDecision, came: &Assessment) -> Vec<String> {
     let mut wrong = Wrong::about(format!("decision on {}", expected.part));
-    let decision = came.parts.iter().find(|view| view.part == expected.part).map(|view| &view.decision);
+    let decision = came.part(expected.part).map(|view| &view.decision);
     wrong.unless(decision.is_some_and(|decision| decision.outcome == expected.outcome), || {
         let reasons = decision.map(|decision| decision.reasons.iter().map(|reason| reason.because.as_str()).collect());
         let reasons: Vec<&str> = reasons.unwrap_or_default();
