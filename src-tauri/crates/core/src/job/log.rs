@@ -84,10 +84,9 @@ mod tests {
             for some in edits.chunks(portion) {
                 log.extend(some.iter().cloned());
                 arrived += some.len();
-                let so_far = edits.iter().take(arrived);
-                let anew = Job::fold(so_far);
-                let engine = anew.arrangement.clone().and_then(|arrangement| Engine::new(arrangement).ok());
-                prop_assert_eq!(log.engine().and_then(Result::ok), engine.as_ref());
+                let anew = Job::fold(edits.iter().take(arrived));
+                let engine = anew.arrangement.clone().map(Engine::new);
+                prop_assert_eq!(log.engine(), engine.as_ref().map(Result::as_ref));
                 prop_assert_eq!(log.job(), &anew);
                 prop_assert!(log.edits().is_sorted_by_key(|edit| edit.id));
             }
