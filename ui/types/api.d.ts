@@ -485,6 +485,8 @@ export type GroupPlan = {
   group: SizeGroup,
   /** What is done. */
   action: Action,
+  /** The same in words, lower case: "grind all to 0.010 in undersize". */
+  words: string,
   /** The size that it has afterwards: nought is standard. None while it is open or when it is replaced. */
   size: Length | null,
   /** The size in words: "0.010 in undersize", "standard"; empty while it is open. */

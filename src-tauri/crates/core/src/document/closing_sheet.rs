@@ -6,7 +6,7 @@ use super::head::{engine_facts, paper};
 use super::paper::{Block, Paper};
 use crate::assess::Assessment;
 use crate::job::ListKind;
-use crate::measure::{Conformity, Phase};
+use crate::measure::Phase;
 use crate::words::capitalised;
 
 /// Puts the closing sheet together.
@@ -49,7 +49,7 @@ fn fitted(assessment: &Assessment) -> Option<Block> {
                     format!("{}, {}", figure.name, figure.phase.label()),
                     figure.shown.clone(),
                     figure.limits.clone(),
-                    figure.verdict.map_or("", Conformity::words).to_owned(),
+                    figure.verdict_words().to_owned(),
                 ]
             })
         })

@@ -5,7 +5,7 @@ use super::paper::{Bar, Block, FormDrawing, FormStation, MeasuredRow};
 use crate::assess::Assessment;
 use crate::engine::PartKind;
 use crate::figure::Figure;
-use crate::measure::{Conformity, Direction, Length, LengthUnit, Phase, Quantity, Station, in_unit};
+use crate::measure::{Direction, Length, LengthUnit, Phase, Quantity, Station, in_unit};
 use crate::sizing::Action;
 use crate::view::{PartView, ReadingView};
 use crate::words::{capitalised, plural};
@@ -17,7 +17,7 @@ pub(super) fn measured(assessment: &Assessment, unit: LengthUnit) -> Vec<Block> 
         .groups
         .iter()
         .filter(|plan| plan.action != Action::Open)
-        .map(|plan| format!("{}: {}. {}", capitalised(plan.group.label()), plan.words(), plan.because))
+        .map(|plan| format!("{}: {}. {}", capitalised(plan.group.label()), plan.words, plan.because))
         .collect();
     let tables: Vec<Block> = PartKind::ALL.into_iter().flat_map(|kind| of_kind(kind, assessment, unit)).collect();
     let groups = (!groups.is_empty()).then_some(Block::Points(groups));
@@ -49,7 +49,6 @@ fn line(view: &PartView, figure: &Figure) -> Option<MeasuredRow> {
         return None;
     }
     let general = if figure.general { " (general rule)" } else { "" };
-    let verdict = figure.verdict.map_or("open", Conformity::words);
     let bar = Bar {
         low: figure.low,
         high: figure.high,
@@ -62,7 +61,7 @@ fn line(view: &PartView, figure: &Figure) -> Option<MeasuredRow> {
         what: figure.name.clone(),
         shown: figure.shown.clone(),
         limits: format!("{}{general}", figure.limits),
-        verdict: verdict.into(),
+        verdict: figure.verdict_words().into(),
         bar,
     })
 }

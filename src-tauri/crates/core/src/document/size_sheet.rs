@@ -41,7 +41,7 @@ fn groups(assessment: &Assessment) -> Vec<Block> {
         [
             capitalised(plan.group.label()),
             plan.found_shown.clone(),
-            plan.words(),
+            plan.words.clone(),
             plan.finished_shown.clone(),
             format!("{state}{}", plan.because),
         ]
@@ -155,9 +155,14 @@ fn read_back(assessment: &Assessment) -> impl Iterator<Item = Block> {
 
 fn measured(assessment: &Assessment, phase: Phase) -> Vec<Block> {
     let row = |view: &PartView, figure: &Figure| {
-        let verdict = figure.verdict.map_or("", Conformity::words);
         let general = if figure.general { " (general rule)" } else { "" };
-        texts([&view.label, &figure.name, &figure.shown, &format!("{}{general}", figure.limits), verdict])
+        texts([
+            &view.label,
+            &figure.name,
+            &figure.shown,
+            &format!("{}{general}", figure.limits),
+            figure.verdict_words(),
+        ])
     };
     let of_phase = |view: &'_ PartView| -> Vec<[String; 5]> {
         view.figures.iter().filter(|figure| figure.phase == phase).map(|figure| row(view, figure)).collect()
@@ -231,7 +236,7 @@ pub fn size_table(assessment: &Assessment) -> Vec<Vec<String>> {
             &figure.uncertainty.millimetres(),
             &figure.shown,
             &figure.limits,
-            figure.verdict.map_or("", Conformity::words),
+            figure.verdict_words(),
             &figure.source,
         ])
     };

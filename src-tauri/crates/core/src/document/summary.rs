@@ -130,7 +130,7 @@ fn with_sizes(views: &[&PartView], outcome: Outcome, assessment: &Assessment) ->
     let size = |kind| {
         let plan = SizeGroup::of(kind).and_then(|group| assessment.plan(group))?;
         let told = outcome == Outcome::Machine && plan.action == Action::Machine;
-        told.then(|| format!(" ({})", plan.words()))
+        told.then(|| format!(" ({})", plan.words))
     };
     grouped(views, |view| view.kind)
         .iter()

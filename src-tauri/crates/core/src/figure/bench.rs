@@ -52,6 +52,15 @@ impl Figure {
     pub fn is_open(&self) -> bool {
         self.verdict.is_none() && !self.limits.is_empty()
     }
+
+    /// What it says about its limits, in words: "open" where something must be known first, empty where there are none.
+    pub fn verdict_words(&self) -> &'static str {
+        match self.verdict {
+            Some(verdict) => verdict.words(),
+            None if self.is_open() => "open",
+            None => "",
+        }
+    }
 }
 
 /// Everything that is needed to conclude.

@@ -17,7 +17,7 @@ pub(super) fn machine_shop(work: &Shared<'_>, sizing: &Sizing) -> Vec<ListItem> 
         let Some(views) = machined.remove(&plan.group.kind()) else { continue };
         let done = match plan.action {
             Action::Sleeve => format!("sleeve and finish to {}", plan.size_shown),
-            _ => plan.words(),
+            _ => plan.words.clone(),
         };
         let wanted = if plan.finished_shown.is_empty() { String::new() } else { format!(", {}", plan.finished_shown) };
         let found: Vec<String> = plan

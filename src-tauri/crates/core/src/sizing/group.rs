@@ -93,11 +93,13 @@ fn plan(readings: &Readings<'_>, group: SizeGroup, along: Option<String>) -> Gro
     let row = decided.size.and_then(|size| sheet.row(group, size));
     let finished = row.map(|row| row.diameter);
     let words = |size| size_words(size, group, readings);
+    let size_shown = decided.size.map_or_else(String::new, words);
     GroupPlan {
         group,
         action: decided.action,
+        words: decided.action.words(group, &size_shown),
         size: decided.size,
-        size_shown: decided.size.map_or_else(String::new, words),
+        size_shown,
         found_shown: words(this.found),
         finished,
         finished_shown: finished.map_or_else(String::new, |range| range_words(range, readings)),

@@ -35,6 +35,8 @@ pub struct GroupPlan {
     pub group: SizeGroup,
     /// What is done.
     pub action: Action,
+    /// The same in words, lower case: "grind all to 0.010 in undersize".
+    pub words: String,
     /// The size that it has afterwards: nought is standard. None while it is open or when it is replaced.
     pub size: Option<Length>,
     /// The size in words: "0.010 in undersize", "standard"; empty while it is open.
@@ -119,22 +121,24 @@ pub fn plan_of(plans: &[GroupPlan], group: SizeGroup) -> Option<&GroupPlan> {
     plans.iter().find(|plan| plan.group == group)
 }
 
-impl GroupPlan {
-    /// What is done with it, in words, lower case.
-    pub fn words(&self) -> String {
-        let machine = if self.group == SizeGroup::Bores { "bore" } else { "grind" };
-        match self.action {
-            Action::Open => "can’t say yet".into(),
-            Action::Keep => "keep as they are".into(),
-            Action::Polish => "polish".into(),
-            Action::UndersizeShells => "keep, with shells for slight wear".into(),
-            Action::Machine if self.size.is_none() => format!("{machine}; size not known yet"),
-            Action::Machine => format!("{machine} all to {}", self.size_shown),
-            Action::Sleeve => format!("sleeve those that need it, the others stay {}", self.size_shown),
-            Action::Replace => "replace".into(),
+impl Action {
+    /// What is done with a group, in words, lower case; `size_shown` is empty while the size is not known.
+    pub(super) fn words(self, group: SizeGroup, size_shown: &str) -> String {
+        let machine = if group == SizeGroup::Bores { "bore" } else { "grind" };
+        match self {
+            Self::Open => "can’t say yet".into(),
+            Self::Keep => "keep as they are".into(),
+            Self::Polish => "polish".into(),
+            Self::UndersizeShells => "keep, with shells for slight wear".into(),
+            Self::Machine if size_shown.is_empty() => format!("{machine}; size not known yet"),
+            Self::Machine => format!("{machine} all to {size_shown}"),
+            Self::Sleeve => format!("sleeve those that need it, the others stay {size_shown}"),
+            Self::Replace => "replace".into(),
         }
     }
+}
 
+impl GroupPlan {
     /// The parts that go to the machine shop: all of a group that is ground or bored, of sleeved bores those at fault.
     pub fn machined(&self) -> impl Iterator<Item = &PartPlan> {
         self.parts.iter().filter(|part| match self.action {
