@@ -88,11 +88,5 @@ async fn put_one_right(page: &Page) -> Outcome {
 }
 
 async fn gone(page: &Page, words: &str) -> Outcome {
-    for _ in 0..100 {
-        if !page.text().await?.contains(words) {
-            return Ok(());
-        }
-        tokio::time::sleep(std::time::Duration::from_millis(100)).await;
-    }
-    ensure(false, format!("“{words}” did not go away."))
+    page.until(async || ensure(!page.text().await?.contains(words), format!("“{words}” did not go away."))).await
 }

@@ -122,26 +122,20 @@ async fn pressed(page: &Page, button: &str) -> Outcome<bool> {
 }
 
 async fn wait_until_pressed(page: &Page, button: &str, wanted: bool) -> Outcome {
-    for _ in 0..200 {
-        if pressed(page, button).await? == wanted {
-            return Ok(());
-        }
-        tokio::time::sleep(std::time::Duration::from_millis(100)).await;
-    }
-    ensure(false, format!("“{button}” did not become {}.", if wanted { "pressed" } else { "unpressed" }))
+    let state = if wanted { "pressed" } else { "unpressed" };
+    page.until(async || ensure(pressed(page, button).await? == wanted, format!("“{button}” did not become {state}.")))
+        .await
 }
 
 /// Every picture on the page has arrived and could be read.
 async fn shows_its_pictures(page: &Page) -> Outcome {
     let script = "const images = [...document.images]
         return images.length > 0 && images.every((image) => image.complete && image.naturalWidth > 0)";
-    for _ in 0..100 {
-        if page.client.execute(script, vec![]).await?.as_bool() == Some(true) {
-            return Ok(());
-        }
-        tokio::time::sleep(std::time::Duration::from_millis(100)).await;
-    }
-    ensure(false, "A picture of the part is not shown.")
+    page.until(async || {
+        let shown = page.client.execute(script, vec![]).await?;
+        ensure(shown == true, "A picture of the part is not shown.")
+    })
+    .await
 }
 
 /// The saved report can be read by other programs and says what was entered.

@@ -7,6 +7,7 @@
 mod crank;
 mod failure;
 mod page;
+mod patience;
 mod stage;
 mod worn_engine;
 

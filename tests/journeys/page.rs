@@ -1,7 +1,7 @@
 //! The page as a person meets it: they press, fill in, choose, look.
 
 use std::path::Path;
-use std::time::{Duration, Instant};
+use std::time::Duration;
 
 use fantoccini::Client;
 use fantoccini::actions::{InputSource, KeyAction, KeyActions, MOUSE_BUTTON_LEFT, MouseActions, PointerAction};
@@ -9,12 +9,10 @@ use fantoccini::elements::{Element, ElementRef};
 use fantoccini::key::Key;
 use serde_json::{Value, json};
 
-use crate::failure::{Failure, Outcome, fail};
+use crate::failure::{Outcome, ensure, fail};
+use crate::patience::until;
 
 const ACCESSIBLE: &str = include_str!("accessible.js");
-/// How long anything on the page may take; generous, because the machine that tests is busy.
-const PATIENCE: Duration = Duration::from_secs(20);
-const PAUSE: Duration = Duration::from_millis(60);
 /// The key under which WebDriver names an element.
 const ELEMENT: &str = "element-6066-11e4-a52e-4f735466cecf";
 
@@ -39,21 +37,8 @@ impl Page {
 
     /// The same inside a group, where names repeat.
     pub(crate) async fn press_in(&self, group: &str, role: &str, name: &str) -> Outcome {
-        let started = Instant::now();
-        loop {
-            // Drawn anew between finding and pressing, or covered while it moves: look again.
-            let pressed = match self.find(group, role, name).await? {
-                Some(element) => element.click().await.map_err(Failure::from),
-                None => fail("it is not there"),
-            };
-            match pressed {
-                Ok(()) => return Ok(()),
-                Err(why) if started.elapsed() > PATIENCE => {
-                    return fail(format!("Could not press the {role} “{name}”: {}\n{}", why.0, self.text().await?));
-                }
-                Err(_) => tokio::time::sleep(PAUSE).await,
-            }
-        }
+        // Drawn anew between finding and pressing, or covered while it moves: it is looked for again.
+        self.until(async || Ok(self.find(group, role, name).await?.click().await?)).await
     }
 
     /// Types into a field in place of what is there.
@@ -74,15 +59,11 @@ impl Page {
     /// Hands files to a file button.
     pub(crate) async fn choose_file(&self, name: &str, file: &Path) -> Outcome {
         let script = format!("{ACCESSIBLE}; return find('file', arguments[0])");
-        let started = Instant::now();
-        while started.elapsed() < PATIENCE {
-            if let Some(element) = self.element(&script, vec![json!(name)]).await? {
-                element.send_keys(&file.to_string_lossy()).await?;
-                return Ok(());
-            }
-            tokio::time::sleep(PAUSE).await;
-        }
-        fail(format!("There is no file button “{name}”.\n{}", self.text().await?))
+        let button = self.until(async || match self.element(&script, vec![json!(name)]).await? {
+            Some(button) => Ok(button),
+            None => fail(format!("There is no file button “{name}”.")),
+        });
+        Ok(button.await?.send_keys(&file.to_string_lossy()).await?)
     }
 
     /// Waits until a thing is there.
@@ -92,21 +73,26 @@ impl Page {
 
     /// Waits until the page shows a text.
     pub(crate) async fn read(&self, wanted: &str) -> Outcome {
-        let started = Instant::now();
-        while !self.text().await?.contains(wanted) {
-            if started.elapsed() > PATIENCE {
-                return fail(format!("The page never showed “{wanted}”.\n{}", self.text().await?));
-            }
-            tokio::time::sleep(PAUSE).await;
-        }
-        Ok(())
+        self.until(async || ensure(self.text().await?.contains(wanted), format!("The page does not show “{wanted}”.")))
+            .await
     }
 
-    /// Waits until everything entered is kept.
+    /// Waits until everything entered is kept: the title block says so once nothing typed or tapped is on its way.
     pub(crate) async fn saved(&self) -> Outcome {
-        // Fields save shortly after the last key, so the mark may still be that of the edit before.
-        tokio::time::sleep(Duration::from_millis(900)).await;
-        self.read("Saved").await
+        let script = "return document.querySelector('[role=status]')?.innerText";
+        self.until(async || {
+            let said = self.client.execute(script, vec![]).await?;
+            ensure(said == "Saved", format!("The page does not say that all is saved, but {said}."))
+        })
+        .await
+    }
+
+    /// Waits until something is so on the page. A failure tells what the page shows.
+    pub(crate) async fn until<T>(&self, asked: impl AsyncFn() -> Outcome<T>) -> Outcome<T> {
+        match until(asked).await {
+            Err(why) => fail(format!("{}\n{}", why.0, self.text().await?)),
+            found => found,
+        }
     }
 
     /// All text that the page shows, for a failure's sentence.
@@ -198,7 +184,7 @@ impl Page {
 
     /// Whether a thing is there now.
     pub(crate) async fn has(&self, role: &str, name: &str) -> Outcome<bool> {
-        Ok(self.find("", role, name).await?.is_some())
+        Ok(self.look_for("", role, name).await?.is_some())
     }
 
     async fn tab_until(&self, wanted: &str, is_reached: impl Fn(&Focus) -> bool) -> Outcome {
@@ -213,19 +199,18 @@ impl Page {
     }
 
     async fn wait_for(&self, group: &str, role: &str, name: &str) -> Outcome<Element> {
-        let started = Instant::now();
-        loop {
-            if let Some(element) = self.find(group, role, name).await? {
-                return Ok(element);
-            }
-            if started.elapsed() > PATIENCE {
-                return fail(format!("There is no {role} “{name}”.\n{}", self.text().await?));
-            }
-            tokio::time::sleep(PAUSE).await;
+        self.until(async || self.find(group, role, name).await).await
+    }
+
+    async fn find(&self, group: &str, role: &str, name: &str) -> Outcome<Element> {
+        let place = if group.is_empty() { String::new() } else { format!(" in “{group}”") };
+        match self.look_for(group, role, name).await? {
+            Some(element) => Ok(element),
+            None => fail(format!("There is no {role} “{name}”{place}.")),
         }
     }
 
-    async fn find(&self, group: &str, role: &str, name: &str) -> Outcome<Option<Element>> {
+    async fn look_for(&self, group: &str, role: &str, name: &str) -> Outcome<Option<Element>> {
         let script = format!("{ACCESSIBLE}; return toTouch(...arguments)");
         self.element(&script, vec![json!(role), json!(name), json!(group)]).await
     }

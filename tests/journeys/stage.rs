@@ -102,13 +102,11 @@ impl Stage {
 
     /// Waits for a saved document whose name ends so, and answers its bytes.
     pub(crate) async fn saved_document(&self, ending: &str) -> Outcome<Vec<u8>> {
-        for _ in 0..300 {
-            if let Some(file) = file_ending(&self.folders.saved(), ending)? {
-                return Ok(std::fs::read(file)?);
-            }
-            tokio::time::sleep(Duration::from_millis(100)).await;
-        }
-        fail(format!("No document ending in {ending} was saved.\n{}", self.page.text().await?))
+        let saved = self.page.until(async || match file_ending(&self.folders.saved(), ending)? {
+            Some(file) => Ok(std::fs::read(file)?),
+            None => fail(format!("No document ending in {ending} was saved.")),
+        });
+        saved.await
     }
 }
 

@@ -4,9 +4,9 @@ use std::io::{BufRead, BufReader};
 use std::net::TcpStream;
 use std::path::PathBuf;
 use std::process::{Child, Command, Stdio};
-use std::time::{Duration, Instant};
 
-use crate::failure::{Failure, Outcome, fail};
+use crate::failure::{Failure, Outcome, ensure, fail};
+use crate::patience::until;
 
 /// A program that ends with its owner.
 pub(crate) struct Process {
@@ -57,14 +57,8 @@ pub(crate) fn free_port() -> Outcome<u16> {
 
 /// Waits until something listens.
 pub(crate) async fn listening(port: u16, who: &str) -> Outcome {
-    let started = Instant::now();
-    while TcpStream::connect(("127.0.0.1", port)).is_err() {
-        if started.elapsed() > Duration::from_secs(30) {
-            return fail(format!("{who} does not listen on port {port}."));
-        }
-        tokio::time::sleep(Duration::from_millis(50)).await;
-    }
-    Ok(())
+    let listens = || TcpStream::connect(("127.0.0.1", port)).is_ok();
+    until(async || ensure(listens(), format!("{who} does not listen on port {port}."))).await
 }
 
 /// A program and all that it started, and what those started.

@@ -9,12 +9,14 @@ mod documents;
 mod failure;
 mod file;
 mod photo;
+mod schema;
 mod visit;
 
 use std::path::PathBuf;
 use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
+use schema::Published;
 
 /// Wearbook without a window: the same actions, for scripts and for a look from afar.
 #[derive(Debug, Parser)]
@@ -47,6 +49,11 @@ enum Command {
         /// The folder for the papers; made if it is not there.
         #[arg(long, value_name = "DIR")]
         out: PathBuf,
+    },
+    /// Print the form of published JSON, as a JSON schema.
+    Schema {
+        /// Whose form.
+        of: Published,
     },
     /// Look at a single picture.
     #[command(subcommand)]
@@ -85,6 +92,7 @@ fn main() -> ExitCode {
         Command::Demo { out } => demo::run(&out),
         Command::Assess { file, json } => assess::run(&file, json),
         Command::Documents { file, out } => documents::run(&file, &out),
+        Command::Schema { of } => schema::print(of),
         Command::Photo(Photo::Check { file }) => photo::check(&file),
         Command::Photo(Photo::Outgoing { from, to }) => photo::outgoing(&from, &to),
     };
