@@ -1,15 +1,11 @@
 // Amounts: typed as decimals of a currency, kept and sent as whole minor units, so that nothing is ever a fraction.
+import { catalogue } from './catalogue.js'
 import { words } from './words.js'
 
 const text = words.money
 
 /** The code that stands for no currency in particular (ISO 4217). */
 const NONE = 'XXX'
-/** Currencies without minor units, and with three decimals (ISO 4217, list one, from memory); the core has the same. */
-const NO_DECIMALS = ['BIF', 'CLP', 'DJF', 'GNF', 'ISK', 'JPY', 'KMF', 'KRW', 'PYG', 'RWF', 'UGX', 'VND', 'VUV', 'XPF']
-const THREE_DECIMALS = ['BHD', 'IQD', 'JOD', 'KWD', 'LYD', 'OMR', 'TND']
-/** The largest amount in minor units, as in the core. */
-const LARGEST = 1_000_000_000_000
 
 /** Whether a list of prices says in which currency it is. @param {{ currency: string } | null} prices */
 export const hasCurrency = (prices) => prices !== null && prices.currency !== NONE
@@ -18,10 +14,7 @@ export const hasCurrency = (prices) => prices !== null && prices.currency !== NO
 export const codeOf = (currency) => (currency === NONE ? '' : currency)
 
 /** @param {string} currency */
-export function decimalsOf(currency) {
-  if (NO_DECIMALS.includes(currency)) return 0
-  return THREE_DECIMALS.includes(currency) ? 3 : 2
-}
+const decimalsOf = (currency) => catalogue().amounts.decimals[currency] ?? 2
 
 /** An amount as it stands on paper: `1 234.50 EUR`. @param {number} minor @param {string} currency */
 export function shown(minor, currency) {
@@ -47,7 +40,7 @@ export function read(typed, currency) {
   if (whole === undefined || whole + fraction === '') throw new Error(text.noAmount(typed.trim()))
   if (fraction.length > decimals) throw new Error(text.tooFine(typed.trim(), currency, decimals))
   const minor = Number(whole + fraction.padEnd(decimals, '0'))
-  if (minor > LARGEST) throw new Error(text.tooMuch(typed.trim()))
+  if (minor > catalogue().amounts.largest) throw new Error(text.tooMuch(typed.trim()))
   return minor
 }
 

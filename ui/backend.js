@@ -1,5 +1,6 @@
 // The only file that knows who is behind the page: Tauri's commands, or the HTTP harness of the browser tests.
-/** @import { Catalogue, Change, Document, Extent, HistoryLine, Instrument, JobLine, JobView, LearntPrice, ListKind, PaperSize, PriceList, Purpose, Settings, Sheet, Shelf } from './types/api.d.ts' */
+/** @import { Actions, Change, Document, Extent, Instrument, ListKind, PaperSize, PriceList } from './types/api.d.ts' */
+/** @import { Purpose, Settings, Sheet } from './types/api.d.ts' */
 import { convertFileSrc, invoke, isTauri } from './vendor/tauri/core.js'
 import { words } from './words.js'
 
@@ -28,42 +29,37 @@ export class Refusal extends Error {
   }
 }
 
-/** @returns {Promise<Catalogue>} */
 export const getCatalogue = () => act('catalogue', {})
-/** @returns {Promise<JobLine[]>} */
 export const listJobs = () => act('job_list', {})
-/** @returns {Promise<JobView>} */
 export const createJob = () => act('job_create', {})
-/** @param {string} job @returns {Promise<JobView>} */
+/** @param {string} job */
 export const openJob = (job) => act('job_open', { job })
-/** @param {string} job @returns {Promise<HistoryLine[]>} */
+/** @param {string} job */
 export const getHistory = (job) => act('job_history', { job })
-/** @param {string} job @param {Change[]} changes @returns {Promise<JobView>} */
+/** @param {string} job @param {Change[]} changes */
 export const appendEdits = (job, changes) => act('edits_append', { job, changes })
-/** @param {string} job @param {string} part @param {Blob} picture @returns {Promise<JobView>} */
+/** @param {string} job @param {string} part @param {Blob} picture */
 export const addPhoto = (job, part, picture) => act('photo_add', { job, part }, picture)
-/** @param {Blob} file @returns {Promise<{ job: string }>} */
+/** @param {Blob} file */
 export const importArchive = (file) => act('archive_import', {}, file)
-/** @returns {Promise<Settings>} */
 export const getSettings = () => act('settings_get', {})
-/** @param {Settings} settings @returns {Promise<Settings>} */
+/** @param {Settings} settings */
 export const setSettings = (settings) => act('settings_set', { settings })
-/** What the shop keeps from job to job. @returns {Promise<Shelf>} */
+/** What the shop keeps from job to job. */
 export const getShelf = () => act('shelf_get', {})
-/** One of the same id is replaced. @param {Instrument} instrument @returns {Promise<Shelf>} */
+/** One of the same id is replaced. @param {Instrument} instrument */
 export const keepInstrument = (instrument) => act('instrument_keep', { instrument })
-/** @param {string} id @returns {Promise<Shelf>} */
+/** @param {string} id */
 export const dropInstrument = (id) => act('instrument_drop', { id })
-/** One of the same name is replaced. @param {Sheet} sheet @returns {Promise<Shelf>} */
+/** One of the same name is replaced. @param {Sheet} sheet */
 export const keepSheet = (sheet) => act('sheet_keep', { sheet })
-/** @param {string} name @returns {Promise<Shelf>} */
+/** @param {string} name */
 export const dropSheet = (name) => act('sheet_drop', { name })
-/** @param {Blob} file @returns {Promise<Shelf>} */
+/** @param {Blob} file */
 export const importSheet = (file) => act('sheet_import', {}, file)
-
-/** The whole list, in place of the one before. @param {PriceList} prices @returns {Promise<Shelf>} */
+/** The whole list, in place of the one before. @param {PriceList} prices */
 export const keepPrices = (prices) => act('prices_keep', { prices })
-/** What was charged in earlier jobs. @returns {Promise<LearntPrice[]>} */
+/** What was charged in earlier jobs. */
 export const getLearntPrices = () => act('prices_learnt', {})
 
 /** The address of a picture. @param {string} photo @param {'thumb' | 'screen'} size */
@@ -73,9 +69,10 @@ export function photoAddress(photo, size) {
   return inShell ? `${convertFileSrc('', 'photo')}${size}/${photo}` : `/photo/${size}/${photo}`
 }
 
-/** @typedef {{ extent?: Extent, list?: ListKind, paper?: PaperSize, purpose?: Purpose }} Selection which of a kind of paper, and how */
+/** Which of a kind of paper, and how.
+ * @typedef {{ extent?: Extent, list?: ListKind, paper?: PaperSize, purpose?: Purpose }} Selection */
 
-/** A paper that is plain text. @param {string} job @param {Document} document @param {Selection} [selection] @returns {Promise<string>} */
+/** A paper that is plain text. @param {string} job @param {Document} document @param {Selection} [selection] */
 export async function getText(job, document, selection) {
   const { bytes } = await actForBytes('document_get', { job, document, ...selection })
   return new TextDecoder().decode(bytes)
@@ -85,12 +82,12 @@ export async function getText(job, document, selection) {
  * @param {string} job @param {Document} document @param {Selection} [selection] */
 export async function saveDocument(job, document, selection) {
   if (!inShell) return download('document_get', { job, document, ...selection })
-  return savedPath(await act('document_save', { job, document, ...selection }))
+  return savedPath(await command('document_save', { job, document, ...selection }))
 }
 
-/** Hands a paper to the system's share sheet: mail, messages, a printer. Answers whether the person went through with it.
- * @param {string} job @param {Document} document @param {Selection} selection @param {string} name the file's name
- * @returns {Promise<boolean>} */
+/** Hands a paper to the system's share sheet: mail, messages, a printer. Answers whether the person went through with
+ * it.
+ * @param {string} job @param {Document} document @param {Selection} selection @param {string} name the file's name */
 export async function shareDocument(job, document, selection, name) {
   const { bytes } = await actForBytes('document_get', { job, document, ...selection })
   const type = name.endsWith('.pdf') ? 'application/pdf' : name.endsWith('.csv') ? 'text/csv' : 'text/plain'
@@ -105,19 +102,20 @@ export async function shareDocument(job, document, selection, name) {
   }
 }
 
-/** Opens a paper in the system's viewer. @param {string} job @param {Document} document @param {Selection} [selection] @returns {Promise<void>} */
-export const openDocument = (job, document, selection) => act('document_open', { job, document, ...selection })
+/** Opens a paper in the system's viewer.
+ * @param {string} job @param {Document} document @param {Selection} [selection] */
+export const openDocument = (job, document, selection) => command('document_open', { job, document, ...selection })
 
 /** Saves a spec sheet of the shelf as a file. @param {string} name */
 export async function saveSheet(name) {
   if (!inShell) return download('sheet_export', { name })
-  return savedPath(await act('sheet_save', { name }))
+  return savedPath(await command('sheet_save', { name }))
 }
 
 /** Saves the whole job with its photos as one file. @param {string} job */
 export async function saveArchive(job) {
   if (!inShell) return download('archive_export', { job })
-  return savedPath(await act('archive_save', { job }))
+  return savedPath(await command('archive_save', { job }))
 }
 
 /** Android's web view has no share sheet, iOS's has; a desktop's browser may have one. */
@@ -126,12 +124,17 @@ function canShareFiles() {
   return typeof navigator.canShare === 'function' && navigator.canShare({ files: [probe] })
 }
 
-/** @param {{ path?: string } | string | null} answer @returns {string} */
+/** @param {{ path?: string } | string | null} answer */
 const savedPath = (answer) => (typeof answer === 'string' ? answer : (answer?.path ?? ''))
 
-/** @param {string} name @param {object} args @param {Blob} [bytes] @returns {Promise<any>} */
-async function act(name, args, bytes) {
-  if (!inShell) return (await post(name, args, bytes)).json()
+/** An action that takes and answers JSON; some take bytes besides.
+ * @template {keyof Actions} Name @param {Name} name @param {Actions[Name]['arguments']} args @param {Blob} [bytes]
+ * @returns {Promise<Actions[Name]['reply']>} */
+const act = async (name, args, bytes) => (inShell ? command(name, args, bytes) : (await post(name, args, bytes)).json())
+
+/** What the shell does: an action, or what only a shell can.
+ * @param {string} name @param {object} args @param {Blob} [bytes] @returns {Promise<any>} */
+async function command(name, args, bytes) {
   try {
     return bytes ? await invokeWithBytes(name, args, bytes) : await invoke(name, { arguments: args })
   } catch (failure) {
@@ -157,15 +160,14 @@ function base64(bytes) {
   })
 }
 
-/** @param {string} name @param {object} args @returns {Promise<{ bytes: ArrayBuffer, fileName: string }>} */
+/** The actions that answer bytes.
+ * @typedef {{ [Name in keyof Actions]: Actions[Name]['reply'] extends Blob ? Name : never }[keyof Actions]} GivesBytes
+ * */
+
+/** @template {GivesBytes} Name @param {Name} name @param {Actions[Name]['arguments']} args
+ * @returns {Promise<{ bytes: ArrayBuffer, fileName: string }>} */
 async function actForBytes(name, args) {
-  if (inShell) {
-    try {
-      return { bytes: await invoke(name, { arguments: args }), fileName: '' }
-    } catch (failure) {
-      throw refusal(failure)
-    }
-  }
+  if (inShell) return { bytes: await command(name, args), fileName: '' }
   const response = await post(name, args)
   const fileName = decodeURIComponent(response.headers.get('x-file-name') ?? '')
   return { bytes: await response.arrayBuffer(), fileName }
@@ -192,7 +194,8 @@ function refusal(failure) {
   return new Refusal('broke', words.errors.broke)
 }
 
-/** Hands bytes to the browser as a file. @param {string} name @param {object} args */
+/** Hands bytes to the browser as a file.
+ * @template {GivesBytes} Name @param {Name} name @param {Actions[Name]['arguments']} args */
 async function download(name, args) {
   const { bytes, fileName } = await actForBytes(name, args)
   const link = document.createElement('a')

@@ -1,6 +1,8 @@
 // The trade's tables, looked up by id. They come from the backend once, so that no trade word is written twice.
-/** @import { InstrumentKind, Outcome, PartKind, Quantity, SizeGroup, Tag, Work, ZoneMap } from './types/api.d.ts' */
+/** @import { Conformity, Consent, InstrumentKind, OrderState, Outcome, PartKind, Quantity } from './types/api.d.ts' */
+/** @import { SizeGroup, Strength, Tag, Work, ZoneMap } from './types/api.d.ts' */
 import { state } from './state.js'
+import { capitalised } from './text.js'
 
 export function catalogue() {
   if (!state.catalogue) throw new Error('The catalogue is read before anything is drawn.')
@@ -26,6 +28,19 @@ export const workWords = (id) => rowOf(catalogue().works, id).words
 export const instrumentKindOf = (id) => rowOf(catalogue().instrument_kinds, id)
 /** @param {SizeGroup} id */
 export const sizeGroupOf = (id) => rowOf(catalogue().size_groups, id)
+/** @param {Conformity} id */
+export const conformityOf = (id) => rowOf(catalogue().conformities, id)
+/** How strongly evidence speaks. @param {Strength} id */
+export const strengthOf = (id) => rowOf(catalogue().strengths, id)
+/** The same of a weight, in doublings of the odds. @param {number} weight */
+export const strengthAt = (weight) =>
+  catalogue().strengths.filter(({ above }) => weight > above).at(-1) ?? strengthOf('slight')
+/** @param {OrderState} id */
+export const orderStateWords = (id) => rowOf(catalogue().order_states, id).words
+/** @param {Consent} id */
+export const consentWords = (id) => rowOf(catalogue().consents, id).words
+/** What a list of rows offers to choose from. @template Id @param {{ id: Id, words: string }[]} rows */
+export const choicesOf = (rows) => rows.map(({ id, words }) => ({ value: id, label: capitalised(words) }))
 /** A quantity as this kind of part has it. @param {PartKind} kind @param {Quantity} id */
 export const quantityOf = (kind, id) => rowOf(kindOf(kind).quantities, id)
 /** The fields of a part's drawing. @param {ZoneMap} map */

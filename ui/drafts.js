@@ -1,7 +1,9 @@
 // Text that is being typed. It is kept until the store has it: saved a moment after the last key, when the field is
 // left, and when the page goes out of sight.
 
-/** @typedef {{ text: string, save: (text: string) => Promise<boolean>, timer: number, sending: boolean }} Draft */
+import { redraw } from './state.js'
+
+/** @typedef {{ text: string, save: (text: string) => Promise<boolean>, timer: number, sending: boolean, isRefused: boolean }} Draft */
 
 /** @type {Map<string, Draft>} */
 const drafts = new Map()
@@ -10,10 +12,14 @@ const PAUSE = 600
 /** What to show in a field: the unsaved text if there is one. @param {string} key @param {string} saved */
 export const draftOr = (key, saved) => drafts.get(key)?.text ?? saved
 
+/** Whether something typed is still to be saved. */
+export const areWaiting = () => [...drafts.values()].some(({ isRefused }) => !isRefused)
+
 /** Takes note of typed text. @param {string} key @param {string} text @param {Draft['save']} save */
 export function type(key, text, save) {
   clearTimeout(drafts.get(key)?.timer)
-  drafts.set(key, { text, save, timer: setTimeout(() => settle(key), PAUSE), sending: false })
+  drafts.set(key, { text, save, timer: setTimeout(() => settle(key), PAUSE), sending: false, isRefused: false })
+  redraw()
 }
 
 /** Saves one field now. @param {string} key */
@@ -24,8 +30,10 @@ export async function settle(key) {
   draft.sending = true
   const isSaved = await draft.save(draft.text)
   draft.sending = false
+  draft.isRefused = !isSaved
   // Typed on meanwhile, or refused: then the text stays a draft.
   if (isSaved && drafts.get(key) === draft) drafts.delete(key)
+  redraw()
 }
 
 /** Saves everything now. */

@@ -1,4 +1,5 @@
-// Lengths as people type them: a bare number is in the unit of the spec sheet, and a manual's second column in the other.
+// Lengths as people type them: a bare number is in the unit of the spec sheet, and a manual's second column in the
+// other.
 /** @import { LengthUnit } from './types/api.d.ts' */
 
 /** How each unit is written. @type {Record<LengthUnit, string>} */
@@ -13,7 +14,8 @@ export function withUnit(typed, unit) {
   return second === undefined ? own : `${own} = ${marked(second, isMetric(own) ? 'inch' : 'millimetre')}`
 }
 
-/** A computed length for show: ten-thousandths of an inch or thousandths of a millimetre. @param {number} nanometres @param {LengthUnit} unit */
+/** A computed length for show: ten-thousandths of an inch or thousandths of a millimetre.
+ * @param {number} nanometres @param {LengthUnit} unit */
 export function shown(nanometres, unit) {
   const isInch = unit === 'inch' || unit === 'thou'
   const [step, decimals] = isInch ? [2540, 4] : [1000, 3]

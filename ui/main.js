@@ -1,12 +1,13 @@
 // The entry: reads what every screen needs, follows the address, draws.
 import { render } from './vendor/lit-html/lit-html.js'
-import { getCatalogue, getHistory, getLearntPrices, getSettings, getShelf, getText, listJobs, openJob } from './backend.js'
+import { getCatalogue, getSettings, getShelf, openJob } from './backend.js'
 import { settleAll } from './drafts.js'
 import { settled } from './edits/queue.js'
 import { keepingFocus } from './frame/focus.js'
 import { frame } from './frame/frame.js'
 import { keepRoom } from './frame/room.js'
-import { known } from './frame/screens.js'
+import { known, SCREENS } from './frame/screens.js'
+import { foldScreens } from './frame/title-block.js'
 import { readRoute, toShop } from './route.js'
 import { rememberScreen } from './settings/settings.js'
 import { attempt, drawWith, redraw, state } from './state.js'
@@ -19,10 +20,9 @@ let here = ''
 
 /** The job as it was when what hangs on it was last read. @type {typeof state.saved} */
 let readFor = null
-let readExtent = state.extent
 
 drawWith(() => {
-  if (state.saved !== readFor || state.extent !== readExtent) follow()
+  if (state.saved !== readFor) attempt(follow)
   const { title, content } = frame()
   document.title = `${title} · ${words.app}`
   keepingFocus(() => render(content, root))
@@ -37,43 +37,28 @@ async function arrive() {
   const route = known(readRoute(here))
   const isKnown = !route.job || state.saved?.job === route.job
   if (!isKnown) state.saved = null
-  Object.assign(state, {
-    route, alert: '', notice: '', areScreensOpen: false, openTag: route.tag, zonesAhead: [], history: null, report: null,
-  })
+  Object.assign(state, { route, alert: '', notice: '' })
+  foldScreens()
   rememberScreen(here)
+  const made = attempt(async () => SCREENS[route.screen].arrive?.(route))
   redraw()
   if (isKnown) settleIn(here)
-  await attempt(() => read(route))
+  await attempt(async () => {
+    if (!isKnown) await readJob(route.job)
+    if (await made) await follow()
+  })
   if (!isKnown) settleIn(here)
 }
 
-/** Reads what the screen shows. @param {import('./route.js').Route} route */
-async function read(route) {
-  if (route.screen === 'jobs') state.jobs = await listJobs()
-  if (route.screen === 'costs' || route.screen === 'prices') state.learnt = await getLearntPrices()
-  if (route.job && !state.saved) await readJob(route.job)
-  await readWritings()
-}
-
-/** What is written from the log, and so changes with every edit. */
-async function readWritings() {
+/** What is written from the log changes with every edit. */
+async function follow() {
+  readFor = state.saved
   const { screen, job } = state.route
-  noteRead()
-  if (screen !== 'history' && screen !== 'hand-over') return
+  const read = SCREENS[screen].follow
+  if (!read) return
   // It must hold the last tap too.
   await settled()
-  if (screen === 'history') state.history = await getHistory(job)
-  if (screen === 'hand-over') state.report = await getText(job, 'report-text', { extent: state.extent })
-}
-
-function noteRead() {
-  readFor = state.saved
-  readExtent = state.extent
-}
-
-function follow() {
-  noteRead()
-  attempt(readWritings)
+  await read(job)
 }
 
 /** @param {string} job */

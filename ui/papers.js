@@ -8,14 +8,16 @@ import { words } from './words.js'
 
 const text = words.handOver
 
-/** Documents hold what is saved, so what is on its way goes first. @param {() => Promise<string>} way answers a sentence */
+/** Documents hold what is saved, so what is on its way goes first.
+ * @param {() => Promise<string>} way answers a sentence */
 export const leave = (way) =>
   attempt(async () => {
     await settled()
     state.notice = await way()
   })
 
-/** Saves a paper, on the shop's size of paper. @param {string} job @param {Document} document @param {Selection} [selection] */
+/** Saves a paper, on the shop's size of paper.
+ * @param {string} job @param {Document} document @param {Selection} [selection] */
 export const savePaper = (job, document, selection) =>
   leave(async () => text.savedAs(await saveDocument(job, document, { paper: state.settings.paper, ...selection })))
 
@@ -27,7 +29,8 @@ export const sharePaper = (job, document, name, selection) =>
     return isShared ? text.shared : ''
   })
 
-/** Opens a paper, on the shop's size of paper. @param {string} job @param {Document} document @param {Selection} [selection] */
+/** Opens a paper, on the shop's size of paper.
+ * @param {string} job @param {Document} document @param {Selection} [selection] */
 export const openPaper = (job, document, selection) =>
   leave(async () => {
     await openDocument(job, document, { paper: state.settings.paper, ...selection })

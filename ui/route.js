@@ -9,7 +9,8 @@
  * @typedef {object} Route
  * @property {ScreenName} screen
  * @property {string} job empty outside a job
- * @property {string} subject of several things that a screen can show, the one: a cap, a cause, a line of the spec sheet
+ * @property {string} subject of several things that a screen can show, the one: a cap, a cause, a line of the spec
+ * sheet
  * @property {string} part the part on the part screen or under the micrometer
  * @property {string} quantity what is measured; empty for what the part has first
  * @property {string} phase when in the rebuild; empty for as found

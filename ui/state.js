@@ -1,5 +1,5 @@
-// All that the page holds. Screens read it; whoever changes it calls `redraw`.
-/** @import { Arrangement, Catalogue, Extent, HistoryLine, JobLine, JobView, LearntPrice, Purpose, Settings, Shelf, Tag, Zone } from './types/api.d.ts' */
+// What more than one screen reads; what only one needs it holds itself. Whoever changes anything calls `redraw`.
+/** @import { Catalogue, JobView, Settings, Shelf } from './types/api.d.ts' */
 /** @import { Route } from './route.js' */
 import { readRoute } from './route.js'
 
@@ -14,22 +14,12 @@ import { readRoute } from './route.js'
  * @property {Catalogue | null} catalogue the trade's words and tables
  * @property {Settings} settings
  * @property {Shelf} shelf the shop's instruments and spec sheets
- * @property {JobLine[] | null} jobs
  * @property {JobView | null} saved the open job as the store last gave it
  * @property {Waiting[]} waiting changes not yet in `saved`, in order
- * @property {HistoryLine[] | null} history
- * @property {string | null} report the report as text
- * @property {Extent} extent how much of the report is handed over
- * @property {Purpose} purpose what the report is handed over for
- * @property {LearntPrice[]} learnt what the shop charged in its earlier jobs
  * @property {string} alert a sentence about what went wrong
  * @property {string} notice a sentence about what went right
  * @property {string} cameFrom the screen of a job from which the person went to what belongs to the shop
- * @property {boolean} areScreensOpen the list of screens is unfolded
  * @property {boolean} wide plan and part have room side by side
- * @property {Tag | ''} openTag the tag whose grades are unfolded
- * @property {Zone[]} zonesAhead zones tapped before a grade was
- * @property {{ job: string, arrangement: Arrangement, touched: Set<string>, refusal: string } | null} layout the arrangement being entered
  */
 
 const room = matchMedia('(min-width: 56.25rem)')
@@ -40,22 +30,12 @@ export const state = {
   catalogue: null,
   settings: { shop_name: '', shop_address: '', last_screen: '', paper: 'a4' },
   shelf: { instruments: [], sheets: [], prices: null },
-  jobs: null,
   saved: null,
   waiting: [],
-  history: null,
-  report: null,
-  extent: 'full',
-  purpose: 'mail',
-  learnt: [],
   alert: '',
   notice: '',
   cameFrom: '',
-  areScreensOpen: false,
   wide: room.matches,
-  openTag: '',
-  zonesAhead: [],
-  layout: null,
 }
 
 room.addEventListener('change', () => {

@@ -13,7 +13,8 @@ export const words = {
   controls: {
     /** @param {string} label */ oneLess: (label) => `One less: ${label}`,
     /** @param {string} label */ oneMore: (label) => `One more: ${label}`,
-    /** @param {string} typed */ noLength: (typed) => `“${typed.trim()}” is no length: type a number such as 2.2483 in or 57.11 mm.`,
+    /** @param {string} typed */ noLength: (typed) =>
+      `“${typed.trim()}” is no length: type a number such as 2.2483 in or 57.11 mm.`,
     allKeys: 'All keys, for units and second columns',
   },
   frame: {
@@ -70,7 +71,6 @@ export const words = {
     customer: 'Customer and machine',
     past: 'What is known of its past',
     arrangement: 'How the engine is laid out',
-    answers: { yes: 'Yes', no: 'No', unknown: 'Not known' },
     toMarks: 'Go on to the marks',
     toPlan: 'Go on to the plan',
   },
@@ -212,23 +212,30 @@ export const words = {
     missing: 'This engine has no such part.',
     toPart: 'To the part',
     toSizes: 'To the sizes',
-    /** @param {string} part @param {string} what @param {string} spot */ place: (part, what, spot) => [part, what, spot].filter(Boolean).join(', '),
+    /** @param {string} part @param {string} what @param {string} spot */ place:
+      (part, what, spot) => [part, what, spot].filter(Boolean).join(', '),
     /** @param {string} place @param {string} value @param {string} next */ taken: (place, value, next) =>
       `${place}: ${value}. ${next ? `Next: ${next}.` : 'That was the last place.'}`,
-    /** @param {string} typed */ notALength: (typed) => `“${typed}” is no length: type a number such as 2.2483, 57.11 mm or 10 thou.`,
+    /** @param {string} typed */ notALength: (typed) =>
+      `“${typed}” is no length: type a number such as 2.2483, 57.11 mm or 10 thou.`,
     doneTyped: 'The walk is done: choose a place first, then take this value.',
     nameFirst: 'Say first what is measured, under “Set up”.',
-    /** @param {string} typed */ setToFirst: (typed) => `${typed} is a difference: say first, under “Set up”, what the gauge is set to.`,
-    /** @param {string} typed */ setToWrong: (typed) => `The gauge is set to “${typed}”, which is no length: put it right under “Set up”.`,
-    /** @param {string} typed */ overWrong: (typed) => `Read over “${typed}”, which is no length: put it right under “Set up”.`,
-    /** @param {string} typed */ celsiusWrong: (typed) => `“${typed}” is no temperature: give whole degrees, such as 31.`,
+    /** @param {string} typed */ setToFirst: (typed) =>
+      `${typed} is a difference: say first, under “Set up”, what the gauge is set to.`,
+    /** @param {string} typed */ setToWrong: (typed) =>
+      `The gauge is set to “${typed}”, which is no length: put it right under “Set up”.`,
+    /** @param {string} typed */ overWrong: (typed) =>
+      `Read over “${typed}”, which is no length: put it right under “Set up”.`,
+    /** @param {string} typed */ celsiusWrong: (typed) =>
+      `“${typed}” is no temperature: give whole degrees, such as 31.`,
     /** @param {string} typed */ angleWrong: (typed) => `“${typed}” is no angle: give whole degrees, 0 to 359.`,
     setUp: 'Set up',
     phase: 'When',
     quantity: 'What is measured',
     instrument: 'Instrument',
     noInstrument: 'No instrument',
-    noInstrumentHint: 'Without an instrument no uncertainty is reckoned with: a value near a limit then counts as certain.',
+    noInstrumentHint:
+      'Without an instrument no uncertainty is reckoned with: a value near a limit then counts as certain.',
     enterInstrument: 'Enter an instrument',
     /** @param {string} places */ optional: (places) => `Also walk over: ${places}`,
     more: 'The part is warm',
@@ -236,9 +243,9 @@ export const words = {
     setToHint: 'Then only the difference is entered, such as +0.0005. Leave empty if the gauge shows the size itself.',
     over: 'Read over the length of',
     celsius: 'The part is at (°C)',
-    celsiusHint: 'If it is not at 20 °C, the size is brought to 20 °C. Let a part cool before you measure: that is better.',
+    celsiusHint:
+      'If it is not at 20 °C, the size is brought to 20 °C. Let a part cool before you measure: that is better.',
     material: 'It is made of',
-    materials: { steel: 'Steel', 'cast-iron': 'Cast iron', aluminium: 'Aluminium' },
     name: 'Name of the size, as in the manual',
     angle: 'High spot at (degrees, from any mark on the shaft)',
     angleHint: 'Turn with the engine; needed to judge neighbours together.',
@@ -284,59 +291,31 @@ export const words = {
       skip: 'Skip',
     },
     /** @param {number} times */ drawn: (times) => `Differences are drawn ${times} times larger than the part.`,
-    formKey: 'Full line: A. Dashed: B. Thin lines: what is allowed; hatched: a new part. The ring marks the place most worn.',
+    formKey:
+      'Full line: A. Dashed: B. Thin lines: what is allowed; hatched: a new part. The ring marks the place most worn.',
     formKeyPlain: 'Full line: A. Dashed: B. The ring marks the place most worn.',
-    /** @param {string} part @param {number} times */ formName: (part, times) => `Form of ${part}, differences drawn ${times} times larger than the part`,
+    /** @param {string} part @param {number} times */ formName: (part, times) =>
+      `Form of ${part}, differences drawn ${times} times larger than the part`,
     /** @param {string} place */ worst: (place) => `most worn at ${place}`,
     /** @param {string} station */ at: (station) => `Section: ${station}`,
-    /** @param {string} place @param {string} how */ drawing: (place, how) => `Drawing: measure at ${place}${how ? `, ${how}` : ''}`,
+    /** @param {string} place @param {string} how */ drawing: (place, how) =>
+      `Drawing: measure at ${place}${how ? `, ${how}` : ''}`,
     ends: { front: 'Front', rear: 'Rear', top: 'Top', bottom: 'Bottom' },
-    directions: {
-      journal: { a: 'A: upright, with the shaft’s mark on top', b: 'B: at right angles to A' },
-      bore: { a: 'A: along the crankshaft', b: 'B: across the engine' },
-      other: { a: 'A: in line with the part', b: 'B: at right angles to A' },
-    },
     figures: 'Figures',
     noFigures: 'No figure yet: they follow from the readings.',
     generalRule: 'by general rule: the sheet is silent',
-    verdicts: { within: 'within', 'too-close': 'too close to call', outside: 'outside', open: 'open' },
+    open: 'open',
     measured: 'Measured',
     measure: 'Measure',
     nothingMeasured: 'Nothing measured yet.',
     /** @param {number} n @param {string} phase */ readCount: (n, phase) => `${counted(n, 'reading')} ${phase}`,
-    how: {
-      diameter: '',
-      'scratch-depth': 'Square to the surface, at the deepest scratch.',
-      'run-out': 'In V-blocks, indicator on the middle of the journal, one slow turn: the whole swing of the needle.',
-      bend: 'A rod: on a fixture or between parallels, the gap over the length it was read over. A pushrod: rolled on a flat plate, the gap below it.',
-      twist: 'On a rod fixture or between parallels: the gap over the length it was read over.',
-      strip: 'Lay the strip along the dry journal, torque the cap by the manual, do not turn the shaft; read the width where it is widest.',
-      length: 'A journal: along the shaft, between the fillets. Bolts: the longest of the set, free of load, beside a new one.',
-      'thrust-width': 'Between the cheeks of the thrust journal.',
-      wall: 'At the crown, with a ball anvil.',
-      thickness: 'Across the washer, away from the oil grooves.',
-      'line-offset': 'Gap under a straightedge, or offset shown by a bar, along the line of the bores.',
-      'end-float': 'Indicator on the end of the shaft; lever it gently to one end, then to the other.',
-      'side-play': 'Feeler between the rod and the cheek.',
-      'big-end-bore': 'Without shells, cap tightened by the manual.',
-      'small-end-bore': 'In the bush.',
-      'pin-bore': 'In the boss of the piston.',
-      'pin-diameter': 'Where the pin is worn most.',
-      'groove-clearance': 'Feeler above a ring that is held in its own clean groove.',
-      'ring-gap': 'Ring squared in its bore with a piston, at the lower end of its travel; feeler in the gap.',
-      ridge: 'Step at the top of the travel of the rings.',
-      'lobe-height': 'Over nose and heel, at the highest point.',
-      'base-circle': 'Across the heel, at right angles to the nose.',
-      lift: 'Indicator on the follower or the lobe: from heel to nose.',
-      'tappet-bore': 'In the bore in which the tappet slides.',
-      'bearing-bore': 'Shells in, cap tightened by the manual; away from the parting line.',
-      'pin-clearance': 'Of the pin in its boss.',
-    },
   },
   causes: {
     notEnough: 'Not enough seen yet',
-    /** @param {string} likelihood @param {string} percent */ likely: (likelihood, percent) => `${likelihood}, ${percent}`,
-    /** @param {number} n @param {boolean} isRest */ unlikely: (n, isRest) => `${n}${isRest ? ' more' : ' causes'}, each less than 5 % likely`,
+    /** @param {string} likelihood @param {string} percent */ likely: (likelihood, percent) =>
+      `${likelihood}, ${percent}`,
+    /** @param {number} n @param {boolean} isRest */ unlikely: (n, isRest) =>
+      `${n}${isRest ? ' more' : ' causes'}, each less than 5 % likely`,
     all: 'All causes',
     previous: 'Previous',
     next: 'Next',
@@ -363,7 +342,8 @@ export const words = {
     where: 'Where it may be',
     /** @param {number} percent */ about: (percent) => (percent > 95 ? 'almost surely' : `about ${percent} %`),
     nextLook: 'Look here next',
-    /** @param {string} label */ measureNext: (label) => `Measure next: ${label.charAt(0).toLowerCase()}${label.slice(1)}`,
+    /** @param {string} label */ measureNext: (label) =>
+      `Measure next: ${label.charAt(0).toLowerCase()}${label.slice(1)}`,
     /** @param {string} label */ lookNext: (label) => `Next look: ${label.charAt(0).toLowerCase()}${label.slice(1)}`,
     plainly: 'In plain words',
     lookHere: 'Look here',
@@ -376,8 +356,6 @@ export const words = {
     unexplained: 'What fits none of these causes',
     source: 'Figures',
     nothing: 'No cause can be named before some parts have been looked at.',
-    /** @param {number} weight */ strength: (weight) =>
-      weight >= 3 ? 'strong' : weight >= 1.5 ? 'clear' : weight >= 0.5 ? 'some' : 'slight',
     modest: 'More than one cause may hold. The program advises; the mechanic decides.',
   },
   decisions: {
@@ -400,7 +378,9 @@ export const words = {
     allRules: 'All rules',
   },
   rules: {
-    intro: 'By these rules every part is decided. All that apply are shown with it, and the severest wins; the mechanic may decide otherwise.',
+    intro:
+      'By these rules every part is decided. All that apply are shown with it, and the severest wins; the mechanic ' +
+      'may decide otherwise.',
     source: 'Source',
   },
   money: {
@@ -408,7 +388,8 @@ export const words = {
     /** @param {string} typed @param {string} code @param {number} decimals */ tooFine: (typed, code, decimals) =>
       `“${typed}” has too many decimals: ${code} has ${decimals === 0 ? 'none' : decimals}.`,
     /** @param {string} typed */ tooMuch: (typed) => `“${typed}” is more than any rebuild costs: check the number.`,
-    /** @param {string} typed */ noCurrency: (typed) => `“${typed}” is no currency: write its three letters, such as EUR or JPY.`,
+    /** @param {string} typed */ noCurrency: (typed) =>
+      `“${typed}” is no currency: write its three letters, such as EUR or JPY.`,
     /** @param {string} typed */ noRate: (typed) => `“${typed}” is no rate of tax: type per cent such as 19 or 8.25.`,
     /** @param {string} typed */ noMinutes: (typed) => `“${typed}” is no time: type whole minutes such as 25.`,
     nothingEntered: 'Enter at least one of the three: part, machining or minutes.',
@@ -421,7 +402,8 @@ export const words = {
     roundings: { total: 'On the total', line: 'On every line' },
     roundingsInWords: { total: 'rounded on the total', line: 'rounded on every line' },
     /** @param {string} code */ startEmpty: (code) => `Begin with no prices: those in ${code} are taken off`,
-    /** @param {string} code */ notConverted: (code) => `The prices stand in ${code} and are not converted. Tick that they may be taken off, or keep the currency.`,
+    /** @param {string} code */ notConverted: (code) =>
+      `The prices stand in ${code} and are not converted. Tick that they may be taken off, or keep the currency.`,
     /** @param {string} code */ part: (code) => `Part, ${code}`,
     /** @param {string} code */ machining: (code) => `Machining, ${code}`,
     minutes: 'Own time, minutes',
@@ -429,16 +411,19 @@ export const words = {
     /** @param {string} amount */ partInWords: (amount) => `part ${amount}`,
     /** @param {string} amount */ machiningInWords: (amount) => `machining ${amount}`,
     /** @param {number} minutes */ minutesInWords: (minutes) => `${minutes} min`,
-    /** @param {string} price @param {string} when @param {string} from @param {number} jobs */ learnt: (price, when, from, jobs) =>
+    /** @param {string} price @param {string} when @param {string} from @param {number} jobs */
+    learnt: (price, when, from, jobs) =>
       `Last charged: ${price}, on ${when}${from ? ` for ${from}` : ''}; priced in ${counted(jobs, 'job')}.`,
     useLearnt: 'Fill these in',
-    /** @param {string} currency @param {string} hour @param {string} tax @param {string} rounding */ terms: (currency, hour, tax, rounding) =>
+    /** @param {string} currency @param {string} hour @param {string} tax @param {string} rounding */
+    terms: (currency, hour, tax, rounding) =>
       `In ${currency}, without tax. An hour of the shop’s time: ${hour}. Tax ${tax}, ${rounding}.`,
     saveTerms: 'Save currency, hour and tax',
     savePrice: 'Save the price',
   },
   prices: {
-    intro: 'What this shop charges. A new job takes these prices over; what is changed here later changes no job by itself.',
+    intro:
+      'What this shop charges. A new job takes these prices over; what is changed here later changes no job by itself.',
     none: 'No price yet. Begin with the currency; then add prices, here or while a job is priced.',
     terms: 'Currency, hour and tax',
     list: 'Prices',
@@ -447,7 +432,8 @@ export const words = {
     work: 'Work',
     choose: 'Choose …',
     addNow: 'Add to the list',
-    /** @param {string} key */ already: (key) => `The list has this price already. Saving puts the new one in its place: ${key}.`,
+    /** @param {string} key */ already: (key) =>
+      `The list has this price already. Saving puts the new one in its place: ${key}.`,
     /** @param {string} key */ saveNamed: (key) => `Save the price: ${key}`,
     drop: 'Take it off the list',
     /** @param {string} key */ dropNamed: (key) => `Take it off the list: ${key}`,
@@ -456,7 +442,8 @@ export const words = {
   lists: {
     intro: 'In the order of the work. Nothing stands on a list without what put it there.',
     noEngine: 'The lists follow from the decisions: enter the arrangement of the engine first.',
-    /** @param {number} done @param {number} items */ done: (done, items) => (items === 0 ? 'nothing on it' : `${done} of ${items} done`),
+    /** @param {number} done @param {number} items */ done: (done, items) =>
+      (items === 0 ? 'nothing on it' : `${done} of ${items} done`),
     /** @param {number} n */ held: (n) => `${n} held`,
     empty: 'Nothing stands on this list.',
     notWanted: 'Done, and not wanted now',
@@ -509,7 +496,10 @@ export const words = {
     enterShop: 'Enter the shop’s prices',
     enterHere: 'Enter currency, hour and tax for this job alone',
     change: 'Change currency, hour or tax',
-    /** @param {number} n */ newer: (n) => `The shop’s list is not the same any more${n > 0 ? `: ${n === 1 ? 'one price differs' : `${n} prices differ`}` : ''}.`,
+    /** @param {number} n */ newer: (n) =>
+      `The shop’s list is not the same any more${n > 0
+        ? `: ${n === 1 ? 'one price differs' : `${n} prices differ`}`
+        : ''}.`,
     keepsOwn: 'Prices that only this job has stay.',
     /** @param {string} code */ losesOwn: (code) => `It is in ${code}: the prices of this job are taken off.`,
     takeNewer: 'Take the shop’s list of now',
@@ -541,7 +531,8 @@ export const words = {
     saveWay: 'Save this choice',
     /** @param {string} reason */ wayChosen: (reason) => `You chose this way. Reason: ${reason}`,
     estimate: 'First estimate',
-    estimateNone: 'Enter what the customer was told before the engine was opened: then every difference is shown with its reason.',
+    estimateNone:
+      'Enter what the customer was told before the engine was opened: then every difference is shown with its reason.',
     addLine: 'Add a line of the estimate',
     changeLine: 'Change',
     /** @param {string} what */ changeLineOf: (what) => `Change: ${what}`,
@@ -564,23 +555,31 @@ export const words = {
   approval: {
     nothing: 'There is nothing to propose yet: no decision asks for a part or work.',
     noPrices: 'Nothing has a price yet. Price the job first: a customer can’t agree to what has no price.',
-    none: 'A proposal is what the customer is shown: every line with its reason and price, kept exactly as it was shown.',
+    none:
+      'A proposal is what the customer is shown: every line with its reason and price, kept exactly as it was shown.',
     make: 'Make a proposal',
     makeNew: 'Make a new version',
-    /** @param {string} gross @param {number} lines */ holds: (gross, lines) => `${counted(lines, 'line')}, together ${gross}.`,
-    /** @param {number} n */ without: (n) => `${n === 1 ? 'One line has' : `${n} lines have`} no price yet, and will be shown so.`,
+    /** @param {string} gross @param {number} lines */ holds: (gross, lines) =>
+      `${counted(lines, 'line')}, together ${gross}.`,
+    /** @param {number} n */ without: (n) =>
+      `${n === 1 ? 'One line has' : `${n} lines have`} no price yet, and will be shown so.`,
     toCosts: 'To the costs',
     toHandOver: 'Hand over',
     /** @param {number} n */ version: (n) => `Proposal ${n}`,
     intro: 'For each line: yes, no or later. Nothing is answered until you answer it.',
-    answers: { yes: 'Yes', no: 'No', later: 'Later' },
-    /** @param {number} left @param {number} all */ answered: (left, all) => (left === 0 ? 'Every line is answered.' : `${all - left} of ${all} answered`),
+    /** @param {number} left @param {number} all */ answered: (left, all) =>
+      (left === 0 ? 'Every line is answered.' : `${all - left} of ${all} answered`),
     yesSum: 'Yes so far, without tax',
     rest: 'The same answer for all lines still open',
     who: 'Who answers',
     name: 'Name',
     how: 'How',
-    ways: { signed: 'Signed on the screen', typed: 'Name typed on the screen', telephone: 'By telephone', writing: 'In writing' },
+    ways: {
+      signed: 'Signed on the screen',
+      typed: 'Name typed on the screen',
+      telephone: 'By telephone',
+      writing: 'In writing',
+    },
     sign: 'Sign here',
     signHint: 'With a finger, a pen or the mouse. Without any of these, choose “Name typed on the screen”.',
     /** @param {number} strokes */ signed: (strokes) => `Signature: ${counted(strokes, 'stroke')}`,
@@ -604,12 +603,19 @@ export const words = {
     report: 'Report',
     extent: 'How much of it',
     extents: { short: 'Short', full: 'Full' },
-    extentsHint: { short: 'A summary, the worst in pictures, why, what is proposed, what it costs, the answer to it, cautions.', full: 'All of it: every finding with its pictures, measurements, lists and the evidence besides.' },
+    extentsHint: {
+      short: 'A summary, the worst in pictures, why, what is proposed, what it costs, the answer to it, cautions.',
+      full: 'All of it: every finding with its pictures, measurements, lists and the evidence besides.',
+    },
     paper: 'Paper',
     papers: { a4: 'A4', letter: 'Letter' },
     purpose: 'What it is for',
     purposes: { mail: 'Mail', archive: 'Archive', print: 'Print' },
-    purposesHint: { mail: 'Small enough to be mailed: below 5 MB.', archive: 'To be kept for decades (PDF/A); below 5 MB.', print: 'Pictures as sharp as they are kept; the file may be large.' },
+    purposesHint: {
+      mail: 'Small enough to be mailed: below 5 MB.',
+      archive: 'To be kept for decades (PDF/A); below 5 MB.',
+      print: 'Pictures as sharp as they are kept; the file may be large.',
+    },
     save: 'Save the report (PDF)',
     open: 'Open the report (PDF)',
     copy: 'Copy the text',
@@ -637,8 +643,10 @@ export const words = {
     toApproval: 'To the approval',
     close: 'Close the job',
     closing: 'When all is done: the job stays readable and can be opened again.',
-    /** @param {number} n */ closingOpen: (n) => `${n === 1 ? 'One thing is' : `${n} things are`} still open; the closing sheet says so.`,
-    /** @param {string} when */ closed: (when) => `This job is closed since ${when}. It stands under the finished jobs.`,
+    /** @param {number} n */ closingOpen: (n) =>
+      `${n === 1 ? 'One thing is' : `${n} things are`} still open; the closing sheet says so.`,
+    /** @param {string} when */ closed: (when) =>
+      `This job is closed since ${when}. It stands under the finished jobs.`,
     reopen: 'Open the job again',
     cautions: 'Cautions',
     text: 'The report as text',
@@ -660,7 +668,9 @@ export const words = {
     rules: 'Rules of decision',
   },
   instruments: {
-    intro: 'What the shop measures with, and how far each instrument can be trusted. Every verdict keeps clear of a limit by that much.',
+    intro:
+      'What the shop measures with, and how far each instrument can be trusted. Every verdict keeps clear of a ' +
+      'limit by that much.',
     none: 'No instrument yet. Add the micrometer and the bore gauge that you will use first.',
     add: 'Add an instrument',
     adding: 'New instrument',
@@ -690,7 +700,9 @@ export const words = {
     /** @param {string} name */ dropNow: (name) => `Take off “${name}”`,
   },
   sheet: {
-    none: 'No figure of the manual is entered yet. Begin with the head: whose figures they are and in which unit; or take a sheet from the shelf.',
+    none:
+      'No figure of the manual is entered yet. Begin with the head: whose figures they are and in which unit; or ' +
+      'take a sheet from the shelf.',
     unnamed: 'Head of the sheet: not entered yet',
     units: { inch: 'inches', millimetre: 'millimetres', micrometre: 'micrometres', thou: 'thousandths of an inch' },
     /** @param {string} length */ cleaningUp: (length) => `${length} for cleaning up`,
@@ -702,17 +714,6 @@ export const words = {
     doubts: 'Look again',
     fresh: 'new',
     worn: 'worn',
-    /** @param {string} low @param {string} high */ range: (low, high) => `${low} to ${high}`,
-    /** @param {string} low */ from: (low) => `from ${low}`,
-    /** @param {string} high */ upTo: (high) => `up to ${high}`,
-    /** @param {string} length */ atLeast: (length) => `at least ${length}`,
-    /** @param {string} length */ atMost: (length) => `at most ${length}`,
-    /** @param {string} length */ moreThan: (length) => `more than ${length}`,
-    /** @param {string} length */ lessThan: (length) => `less than ${length}`,
-    /** @param {string} by @param {string} per @param {string} base */ rateOf: (by, per, base) => `${by} for each ${per} of ${base}`,
-    /** @param {string} by @param {string} per @param {string} given */ rateGiven: (by, per, given) => `${by} for each ${per} over ${given}`,
-    rateBases: { diameter: 'diameter', length: 'length', over: 'the length read over' },
-    /** @param {string} share */ beyond: (share) => `${share} beyond the new range`,
     general: 'Common practice where this sheet is silent',
     generalHint: 'General rules of the trade, not of this engine’s manual. A line of the sheet takes their place.',
     enterHead: 'Enter the head',
@@ -732,7 +733,8 @@ export const words = {
     rules: 'Use general rules where the manual is silent',
     rulesHint: 'They are marked “common practice”.',
     disputes: 'Where published manuals disagree and this engine’s manual is silent, follow:',
-    /** @param {number} n */ otherViews: (n) => (n === 1 ? 'not the usual view on one question' : `not the usual view on ${n} questions`),
+    /** @param {number} n */ otherViews: (n) =>
+      (n === 1 ? 'not the usual view on one question' : `not the usual view on ${n} questions`),
     guardPercent: 'Share of the uncertainty that keeps away from a limit, in per cent',
     guardHint: '100 is all of it; 82 is about what a limit on one side needs.',
     saveHead: 'Save the head',
@@ -747,12 +749,12 @@ export const words = {
     port: 'Intake or exhaust',
     bothPorts: 'Both',
     portChoices: { intake: 'Intake', exhaust: 'Exhaust' },
-    ports: { intake: 'intake', exhaust: 'exhaust' },
     numbers: 'Only these numbers',
     numbersHint: 'Such as 2, 4. Leave empty for all.',
-    /** @param {string} typed */ numbersWrong: (typed) => `“${typed.trim()}” names no parts: type their numbers, such as 2, 4.`,
-    /** @param {string} numbers */ numbered: (numbers) => `no. ${numbers}`,
-    /** @param {string} figures */ already: (figures) => `The sheet has this line already (${figures}). Saving puts the new figures in its place.`,
+    /** @param {string} typed */ numbersWrong: (typed) =>
+      `“${typed.trim()}” names no parts: type their numbers, such as 2, 4.`,
+    /** @param {string} figures */ already: (figures) =>
+      `The sheet has this line already (${figures}). Saving puts the new figures in its place.`,
     /** @param {string} unit */ min: (unit) => `Smallest new, ${unit}`,
     /** @param {string} unit */ max: (unit) => `Largest new, ${unit}`,
     /** @param {string} unit */ limitLeast: (unit) => `Wear limit: at least, ${unit}`,
@@ -777,23 +779,59 @@ export const words = {
     saveLine: 'Save the line',
     saveNext: 'Save, then next',
     dropLine: 'Take this line off the sheet',
-    series: { mains: 'Undersizes of the mains', crankpins: 'Undersizes of the crankpins', bores: 'Oversizes of the bores' },
+    series: {
+      mains: 'Undersizes of the mains',
+      crankpins: 'Undersizes of the crankpins',
+      bores: 'Oversizes of the bores',
+    },
     noSeries: 'None entered.',
-    enterSeries: { mains: 'Enter the undersizes of the mains', crankpins: 'Enter the undersizes of the crankpins', bores: 'Enter the oversizes of the bores' },
-    changeSeries: { mains: 'Change the undersizes of the mains', crankpins: 'Change the undersizes of the crankpins', bores: 'Change the oversizes of the bores' },
+    enterSeries: {
+      mains: 'Enter the undersizes of the mains',
+      crankpins: 'Enter the undersizes of the crankpins',
+      bores: 'Enter the oversizes of the bores',
+    },
+    changeSeries: {
+      mains: 'Change the undersizes of the mains',
+      crankpins: 'Change the undersizes of the crankpins',
+      bores: 'Change the oversizes of the bores',
+    },
     size: 'Size',
     /** @type {Record<'mains' | 'crankpins' | 'bores', [string, string]>} */
-    seriesColumns: { mains: ['Journal', 'Shell wall'], crankpins: ['Crankpin', 'Shell wall'], bores: ['Bore', 'Piston'] },
+    seriesColumns: {
+      mains: ['Journal', 'Shell wall'],
+      crankpins: ['Crankpin', 'Shell wall'],
+      bores: ['Bore', 'Piston'],
+    },
     seriesFields: {
-      mains: { size: 'Undersize', min: 'Journal, smallest', max: 'Journal, largest', mateMin: 'Wall, thinnest', mateMax: 'Wall, thickest' },
-      crankpins: { size: 'Undersize', min: 'Pin, smallest', max: 'Pin, largest', mateMin: 'Wall, thinnest', mateMax: 'Wall, thickest' },
-      bores: { size: 'Oversize', min: 'Bore, smallest', max: 'Bore, largest', mateMin: 'Piston, smallest', mateMax: 'Piston, largest' },
+      mains: {
+        size: 'Undersize',
+        min: 'Journal, smallest',
+        max: 'Journal, largest',
+        mateMin: 'Wall, thinnest',
+        mateMax: 'Wall, thickest',
+      },
+      crankpins: {
+        size: 'Undersize',
+        min: 'Pin, smallest',
+        max: 'Pin, largest',
+        mateMin: 'Wall, thinnest',
+        mateMax: 'Wall, thickest',
+      },
+      bores: {
+        size: 'Oversize',
+        min: 'Bore, smallest',
+        max: 'Bore, largest',
+        mateMin: 'Piston, smallest',
+        mateMax: 'Piston, largest',
+      },
     },
     standard: 'Standard',
-    reckoned: 'reckoned from standard',
     reckonedHint: {
-      mains: 'What is left empty is reckoned: the journal is standard less the undersize, the wall standard plus half of it.',
-      crankpins: 'What is left empty is reckoned: the pin is standard less the undersize, the wall standard plus half of it.',
+      mains:
+        'What is left empty is reckoned: the journal is standard less the undersize, the wall standard plus half of ' +
+        'it.',
+      crankpins:
+        'What is left empty is reckoned: the pin is standard less the undersize, the wall standard plus half of it.',
       bores: 'What is left empty is reckoned: bore and piston are standard plus the oversize.',
     },
     note: 'Note',
@@ -812,9 +850,12 @@ export const words = {
     saveRowNext: 'Save, then the next',
     leaveRow: 'Leave it as it is',
     /** @param {string} size */ dropRow: (size) => `Take ${size} off`,
-    shelfIntro: 'Sheets that the shop keeps from job to job. A job takes a copy: what is changed in the job does not change the shelf.',
+    shelfIntro:
+      'Sheets that the shop keeps from job to job. A job takes a copy: what is changed in the job does not change ' +
+      'the shelf.',
     shelfEmpty: 'The shelf is empty. Keep this job’s sheet here, or import one from a file.',
-    /** @param {number} lines @param {number} sizes */ counted: (lines, sizes) => `${counted(lines, 'line')}, ${counted(sizes, 'size')}`,
+    /** @param {number} lines @param {number} sizes */ counted: (lines, sizes) =>
+      `${counted(lines, 'line')}, ${counted(sizes, 'size')}`,
     replaces: 'Taking it puts it in the place of what is entered in this job; Undo brings that back.',
     use: 'Take into this job',
     /** @param {string} name */ useNamed: (name) => `Take into this job: ${name}`,
@@ -840,26 +881,6 @@ export const words = {
     /** @param {string} label */ toPad: (label) => `Measure: ${label}`,
     settled: 'settled',
     open: 'not settled',
-    actions: {
-      journals: {
-        open: () => 'Not decided yet',
-        keep: (/** @type {string} */ size) => `Keep as they are: ${size}`,
-        polish: (/** @type {string} */ size) => `Polish; the size stays ${size}`,
-        'undersize-shells': (/** @type {string} */ size) => `Do not grind: shells of ${size} take up the slight wear`,
-        machine: (/** @type {string} */ size) => `Grind all to ${size}`,
-        sleeve: () => '',
-        replace: () => 'No size is left: replace the crankshaft',
-      },
-      bores: {
-        open: () => 'Not decided yet',
-        keep: (/** @type {string} */ size) => `Keep as they are: ${size}`,
-        polish: (/** @type {string} */ size) => `Hone; the size stays ${size}`,
-        'undersize-shells': (/** @type {string} */ size) => `Keep as they are: ${size}`,
-        machine: (/** @type {string} */ size) => `Bore all to ${size}`,
-        sleeve: (/** @type {string} */ size) => `Sleeve those that need it; all stay ${size}`,
-        replace: () => 'Replace the block',
-      },
-    },
     /** @param {string} what @param {string} range */ finished: (what, range) => `${what}: finished ${range}.`,
     /** @param {string} reason */ chosenBecause: (reason) => `You chose so. Reason: ${reason}`,
     missing: 'Still missing',
@@ -876,14 +897,14 @@ export const words = {
     standard: 'Standard',
     before: { mains: 'Ground before?', crankpins: 'Ground before?', bores: 'Bored before?' },
     foundLegend: { mains: 'Was already ground to', crankpins: 'Was already ground to', bores: 'Was already bored to' },
-    foundHint: 'Look for the size on the backs of the old shells and on the piston crowns. What earlier work took counts.',
+    foundHint:
+      'Look for the size on the backs of the old shells and on the piston crowns. What earlier work took counts.',
     another: 'Choose another size',
     chooseLegend: 'Size',
     ownPlan: 'As planned',
     reason: 'Reason',
     saveSize: 'Save this choice',
     orders: 'Orders',
-    states: { held: 'held', free: 'free to order' },
     /** @param {number} n */ waits: (n) => `Waits for ${counted(n, 'thing')}`,
     back: 'Back from the machine shop',
     backHint: 'Measure every part that comes back, before the bearings are ordered.',
@@ -902,11 +923,6 @@ export const words = {
     likely: 'Most likely',
     limits: 'Limits',
     noLimits: 'no limits entered',
-    clearanceVerdicts: {
-      within: 'right, whatever comes',
-      'too-close': 'depends: measure the new parts',
-      outside: 'wrong, whatever comes',
-    },
     /** @param {string} source */ limitsFrom: (source) => `Limits: ${source}`,
     figures: 'Figures against their limits',
     allWithin: 'Every figure that has a limit is within it.',

@@ -11,6 +11,7 @@ mod actions_match;
 mod core_is_pure;
 mod imports;
 mod ladder;
+mod line_width;
 mod words;
 
 use std::path::PathBuf;

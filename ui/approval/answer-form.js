@@ -4,6 +4,7 @@
 /** @import { Stroke } from './signature-pad.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { shown } from '../amounts.js'
+import { catalogue, choicesOf } from '../catalogue.js'
 import { choice, optionsOf } from '../controls/choice.js'
 import { formOf } from '../controls/form.js'
 import { input } from '../controls/input.js'
@@ -33,13 +34,15 @@ export function changeAnswer(job, proposal, isChanging) {
   redraw()
 }
 
-/** @param {string} job @param {Quote} quote what was shown @param {string} proposal @param {CustomerAnswer | null} earlier */
+/** @param {string} job @param {Quote} quote what was shown @param {string} proposal
+ * @param {CustomerAnswer | null} earlier */
 export function answerForm(job, quote, proposal, earlier) {
   const form = formOf(`answer ${job} ${proposal}`, () => startFrom(earlier))
   const { entered, refusal, enter } = form
   const save = async (/** @type {Event} */ event) => {
     event.preventDefault()
-    const isSaved = await form.send((entered) => submit(job, { do: 'answer-proposal', answer: asAnswer(proposal, quote, entered) }))
+    const isSaved =
+      await form.send((entered) => submit(job, { do: 'answer-proposal', answer: asAnswer(proposal, quote, entered) }))
     if (!isSaved) return
     changeAnswer(job, proposal, false)
     toTop()
@@ -52,32 +55,58 @@ export function answerForm(job, quote, proposal, earlier) {
     <form class="entry" aria-label=${words.screens.approval} @submit=${save}>
       <p>${text.intro}</p>
       <ul class="quote">
-        ${quote.lines.map((line) => question(quote, line, entered.answers[keyId(line.of)], (consent) => answer([line], consent)))}
+        ${quote.lines.map((line) => question(
+          quote,
+          line,
+          entered.answers[keyId(line.of)],
+          (consent) => answer([line], consent),
+        ))}
       </ul>
       ${totals(quote)}
-      <p role="status" class="answered">${text.answered(open.length, quote.lines.length)} · ${text.yesSum}: <strong>${shown(yesSum(quote, entered), quote.currency)}</strong></p>
+      <p role="status" class="answered">
+        ${text.answered(open.length, quote.lines.length)} · ${text.yesSum}:
+        <strong>${shown(yesSum(quote, entered), quote.currency)}</strong>
+      </p>
       ${open.length > 1 ? allAlike(open, answer) : ''}
       <h2>${text.who}</h2>
       ${input({ id: 'answer-name', label: text.name, value: entered.name, enter: (name) => enter({ name }) })}
-      ${choice({ name: 'answer-way', legend: text.how, options: optionsOf(text.ways), value: entered.way, choose: (way) => enter({ way }) })}
+      ${choice({
+        name: 'answer-way',
+        legend: text.how,
+        options: optionsOf(text.ways),
+        value: entered.way,
+        choose: (way) => enter({ way }),
+      })}
       ${entered.way === 'signed' ? signaturePad(entered.signature, (signature) => enter({ signature })) : ''}
       <p role="alert" class="refusal">${refusal}</p>
       <div class="bar-inline">
-        ${earlier ? html`<button type="button" @click=${() => { form.forget(); changeAnswer(job, proposal, false) }}>${text.keepAnswer}</button>` : ''}
+        ${earlier
+          ? html`<button type="button"
+            @click=${() => { form.forget(); changeAnswer(job, proposal, false) }}>${text.keepAnswer}</button>`
+          : ''}
         <button class="primary">${text.save}</button>
       </div>
     </form>`
 }
 
-/** @param {Quote} quote @param {QuoteLine} line @param {Consent | undefined} value @param {(consent: Consent) => void} choose */
+/** @param {Quote} quote @param {QuoteLine} line @param {Consent | undefined} value
+ * @param {(consent: Consent) => void} choose */
 const question = ({ currency }, { of, what, because, net }, value, choose) => html`
   <li class="quote-line">
     <div class="quote-head">
       <p class="asked" aria-hidden="true">${what}</p>
-      <p class="amount">${net === null ? html`<span class="no-price">${words.costs.noPrice}</span>` : html`<strong>${shown(net, currency)}</strong>`}</p>
+      <p class="amount">${net === null
+        ? html`<span class="no-price">${words.costs.noPrice}</span>`
+        : html`<strong>${shown(net, currency)}</strong>`}</p>
     </div>
     <p class="why">${because}</p>
-    <div class="consent">${choice({ name: `answer-${keyId(of)}`, legend: what, options: optionsOf(text.answers), value, choose })}</div>
+    <div class="consent">${choice({
+      name: `answer-${keyId(of)}`,
+      legend: what,
+      options: choicesOf(catalogue().consents),
+      value,
+      choose,
+    })}</div>
   </li>`
 
 /** @param {QuoteLine[]} open @param {(lines: QuoteLine[], answer: Consent) => void} answer */
@@ -85,7 +114,8 @@ const allAlike = (open, answer) => html`
   <fieldset class="all-alike">
     <legend>${text.rest}</legend>
     <div class="bar-inline">
-      ${optionsOf(text.answers).map(({ value, label }) => html`<button type="button" @click=${() => answer(open, value)}>${label}</button>`)}
+      ${choicesOf(catalogue().consents).map(({ value, label }) =>
+        html`<button type="button" @click=${() => answer(open, value)}>${label}</button>`)}
     </div>
   </fieldset>`
 
@@ -110,5 +140,11 @@ function asAnswer(proposal, { lines }, { answers, name, way, signature }) {
   // That every line has an answer and somebody a name is for the core to judge.
   if (given.length === lines.length && !way) throw new Error(text.howFirst)
   if (way === 'signed' && signature.length === 0) throw new Error(text.signFirst)
-  return { proposal, lines: given, name: name.trim(), way: way ? text.ways[way].toLowerCase() : '', signature: way === 'signed' ? signature : [] }
+  return {
+    proposal,
+    lines: given,
+    name: name.trim(),
+    way: way ? text.ways[way].toLowerCase() : '',
+    signature: way === 'signed' ? signature : [],
+  }
 }

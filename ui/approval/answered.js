@@ -2,9 +2,11 @@
 /** @import { Consent, CustomerAnswer, Quote } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { shown } from '../amounts.js'
+import { consentWords } from '../catalogue.js'
 import { keyId } from '../controls/price.js'
 import { table } from '../controls/table.js'
 import { totals } from '../costs/quote.js'
+import { capitalised } from '../text.js'
 import { words } from '../words.js'
 import { changeAnswer } from './answer-form.js'
 import { strokes } from './signature-pad.js'
@@ -27,7 +29,10 @@ export function answered(job, quote, proposal, { lines, name, way, signature }) 
       })}
       ${totals(quote)}
       <div class="signed">
-        ${signature.length > 0 ? html`<svg class="signature" viewBox="0 0 30000 10000" role="img" aria-label=${text.signature}>${strokes(signature)}</svg>` : ''}
+        ${signature.length > 0
+          ? html`<svg class="signature" viewBox="0 0 30000 10000" role="img"
+            aria-label=${text.signature}>${strokes(signature)}</svg>`
+          : ''}
         <p class="signed-by">${text.by(name, way)}</p>
       </div>
       <button type="button" @click=${() => changeAnswer(job, proposal, true)}>${text.again}</button>
@@ -35,4 +40,5 @@ export function answered(job, quote, proposal, { lines, name, way, signature }) 
 }
 
 /** Marked by more than the word: yes in bold, what is put off in outline. @param {Consent | undefined} answer */
-const said = (answer) => (answer ? html`<span class=${`said said-${answer}`}>${text.answers[answer]}</span>` : '')
+const said = (answer) =>
+  (answer ? html`<span class=${`said said-${answer}`}>${capitalised(consentWords(answer))}</span>` : '')

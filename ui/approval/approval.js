@@ -22,7 +22,12 @@ export function approval(view) {
         ? html`<p>${text.none}</p>${offer(view.job, quote, text.make)}`
         : approval.answer && !isAnswering(view.job, approval.proposal)
           ? html`${since(view, text.since)}${answered(view.job, approval.shown, approval.proposal, approval.answer)}`
-          : html`${since(view, text.sinceShown)}${answerForm(view.job, approval.shown, approval.proposal, approval.answer)}`}`,
+          : html`${since(view, text.sinceShown)}${answerForm(
+            view.job,
+            approval.shown,
+            approval.proposal,
+            approval.answer,
+          )}`}`,
     bar: html`
       <div class="bar">
         <a class="button" href=${toScreen(view.job, 'costs')}>${text.toCosts}</a>

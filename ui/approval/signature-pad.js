@@ -30,7 +30,8 @@ export function signaturePad(signature, sign) {
         <path class="sign-line" d="M1500 8200H28500"/>
         ${strokes(signature)}<path class="stroke sign-now"/>
       </svg>
-      <button type="button" class="quiet" aria-disabled=${signature.length > 0 ? 'false' : 'true'} @click=${() => signature.length > 0 && sign([])}>${text.clear}</button>
+      <button type="button" class="quiet" aria-disabled=${signature.length > 0 ? 'false' : 'true'}
+        @click=${() => signature.length > 0 && sign([])}>${text.clear}</button>
     </div>`
 }
 
@@ -38,4 +39,5 @@ export function signaturePad(signature, sign) {
 export const strokes = (signature) => signature.map((stroke) => svg`<path class="stroke" d=${pathOf(stroke)}/>`)
 
 /** A single point is a dot. @param {Stroke} stroke */
-const pathOf = (stroke) => `M${stroke.map(([x, y]) => `${x * ACROSS} ${y}`).join('L')}${stroke.length === 1 ? 'h1' : ''}`
+const pathOf = (stroke) =>
+  `M${stroke.map(([x, y]) => `${x * ACROSS} ${y}`).join('L')}${stroke.length === 1 ? 'h1' : ''}`

@@ -11,14 +11,18 @@ import { letters } from './letters.js'
 
 const text = words.causes
 
-/** @param {JobView} view @param {CauseView} cause @param {CauseView | undefined} previous @param {CauseView | undefined} next */
+/** @param {JobView} view @param {CauseView} cause @param {CauseView | undefined} previous
+ * @param {CauseView | undefined} next */
 export function cause(view, cause, previous, next) {
   const labels = labelsOf(view)
   const address = (/** @type {string} */ part) => toWitness(view.job, part, cause.id)
   return {
     title: capitalised(cause.name),
     body: html`
-      <p class="likelihood">${dimension(cause.probability)} <strong>${text.likely(capitalised(cause.likelihood), cause.percent)}</strong></p>
+      <p class="likelihood">${dimension(cause.probability)} <strong>${text.likely(
+        capitalised(cause.likelihood),
+        cause.percent,
+      )}</strong></p>
       <p>${cause.plainly}</p>
       ${places(cause)}
       <div class="cause-columns">
@@ -41,7 +45,8 @@ export function cause(view, cause, previous, next) {
   }
 }
 
-/** @param {string} job @param {CauseView | undefined} to @param {string} label @param {(name: string) => string} name */
+/** @param {string} job @param {CauseView | undefined} to @param {string} label @param {(name: string) => string}
+ * name */
 const step = (job, to, label, name) =>
   to
     ? html`<a class="button" href=${toScreen(job, 'causes', to.id)} aria-label=${name(to.name)}>${label}</a>`
@@ -54,7 +59,9 @@ function places(cause) {
   return html`
     <h2>${text.where}</h2>
     <ul class="cause-places">${cause.places.map((place) => html`
-      <li>${letter.has(place) ? html`<span class="place-flag">${letter.get(place)}</span>` : ''} ${placed(place)}</li>`)}
+      <li>${letter.has(place)
+        ? html`<span class="place-flag">${letter.get(place)}</span>`
+        : ''} ${placed(place)}</li>`)}
     </ul>`
 }
 

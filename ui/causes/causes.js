@@ -26,7 +26,10 @@ export function causes(view) {
     body: html`
       ${enough_seen ? '' : html`<p class="not-enough">${text.notEnough}</p><p>${summary}</p>`}
       ${causes.length === 0 ? html`<p>${text.nothing}</p>` : ranked(view.job, causes)}
-      ${next_look ? html`<section class="next-look" aria-labelledby="next-look">${lookSentence(text.nextLook, next_look)}</section>` : ''}
+      ${next_look
+        ? html`<section class="next-look"
+          aria-labelledby="next-look">${lookSentence(text.nextLook, next_look)}</section>`
+        : ''}
       ${enough_seen ? html`<h2>${text.plainly}</h2><p>${summary}</p>` : ''}
       ${unexplained.length === 0 ? '' : misfits(view, unexplained)}`,
     bar: next_look ? html`<div class="bar">${lookButton(view, next_look)}</div>` : '',
@@ -59,5 +62,10 @@ const line = (job, { id, name, probability, likelihood, percent }) => html`
 const misfits = (view, all) => html`
   <section aria-labelledby="misfits">
     <h2 id="misfits">${text.unexplained}</h2>
-    <ul class="evidence">${all.map(({ words, parts }) => html`<li><p>${capitalised(words)}</p>${links((part) => toPart(view.job, part), parts, labelsOf(view))}</li>`)}</ul>
+    <ul class="evidence">${all.map(({ words, parts }) =>
+      html`<li><p>${capitalised(words)}</p>${links(
+        (part) => toPart(view.job, part),
+        parts,
+        labelsOf(view),
+      )}</li>`)}</ul>
   </section>`

@@ -2,6 +2,7 @@
 /** @import { CauseView, Evidence, JobView, PlaceView } from '../types/api.d.ts' */
 /** @import { Note } from '../plan/drawing.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
+import { strengthAt } from '../catalogue.js'
 import { key } from '../hatching/key.js'
 import { drawing } from '../plan/drawing.js'
 import { words } from '../words.js'
@@ -77,22 +78,29 @@ function noteOf(said, letter) {
 function sideInWords({ weight, pieces }, say) {
   const share = (/** @type {Evidence} */ { weight, parts }) => Math.abs(weight) / parts.length
   const [first, ...more] = [...pieces].sort((a, b) => share(b) - share(a))
-  return first ? [say(text.strength(weight), first.words, more.length)] : []
+  return first ? [say(strengthAt(weight).words, first.words, more.length)] : []
 }
 
 /** Whole round the part, or its own half where both are drawn. @param {'for' | 'against'} side @param {number} weight
  * @param {boolean} isHalf */
 const ring = (side, weight, isHalf) =>
-  html`<span class=${`ring ring-${side} ring-${text.strength(weight)} ${isHalf ? 'ring-half' : ''}`} aria-hidden="true"></span>`
+  html`<span class=${`ring ring-${side} ring-${strengthAt(weight).id} ${isHalf ? 'ring-half' : ''}`}
+    aria-hidden="true"></span>`
 
 /** Explains what is drawn, and no more. @param {Said[]} all */
 const evidenceKey = (all) => html`
   <section class="evidence-key" aria-labelledby="evidence-key">
     <h2 id="evidence-key">${text.onPlan}</h2>
     <ul>
-      ${all.some((said) => said.for.weight > 0) ? html`<li><span class="ring-swatch">${ring('for', 2, false)}</span> ${text.keyFor}</li>` : ''}
-      ${all.some((said) => said.against.weight > 0) ? html`<li><span class="ring-swatch">${ring('against', 2, false)}</span> ${text.keyAgainst}</li>` : ''}
-      ${all.some(({ places }) => places.length > 0) ? html`<li><span class="place-flag">A</span> ${text.keyPlace}</li>` : ''}
+      ${all.some((said) => said.for.weight > 0)
+        ? html`<li><span class="ring-swatch">${ring('for', 2, false)}</span> ${text.keyFor}</li>`
+        : ''}
+      ${all.some((said) => said.against.weight > 0)
+        ? html`<li><span class="ring-swatch">${ring('against', 2, false)}</span> ${text.keyAgainst}</li>`
+        : ''}
+      ${all.some(({ places }) => places.length > 0)
+        ? html`<li><span class="place-flag">A</span> ${text.keyPlace}</li>`
+        : ''}
     </ul>
     <p class="hint">${text.keyWeight}</p>
   </section>`

@@ -1,6 +1,7 @@
 // What speaks for or against a cause, in words, the weightiest first.
-/** @import { Evidence, JobView } from '../types/api.d.ts' */
+/** @import { Evidence, JobView, Strength } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
+import { strengthOf } from '../catalogue.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
 import { dimension } from './dimension.js'
@@ -22,7 +23,10 @@ export const labelsOf = (view) => new Map(view.assessment.parts.map((part) => [p
 /** @param {Address} address @param {string} heading @param {Evidence[]} all @param {Map<string, string>} labels */
 export function evidence(address, heading, all, labels) {
   if (all.length === 0) return ''
-  const isForemost = (/** @type {Evidence} */ { parts }, /** @type {number} */ nth) => nth < FOREMOST || parts.length === 0
+  const isForemost = (
+    /** @type {Evidence} */ { parts },
+    /** @type {number} */ nth,
+  ) => nth < FOREMOST || parts.length === 0
   const foremost = all.filter(isForemost)
   const rest = all.filter((piece, nth) => !isForemost(piece, nth))
   const list = (/** @type {Evidence[]} */ some) =>
@@ -36,19 +40,18 @@ export function evidence(address, heading, all, labels) {
 /** @param {Address} address @param {string[]} parts @param {Map<string, string>} labels */
 export const links = (address, parts, labels) =>
   parts.length === 0 ? '' : html`
-    <ul class="part-links">${parts.map((part) => html`<li><a href=${address(part)}>${labels.get(part) ?? part}</a></li>`)}</ul>`
+    <ul class="part-links">${parts.map((part) =>
+      html`<li><a href=${address(part)}>${labels.get(part) ?? part}</a></li>`)}</ul>`
 
 /** @param {Address} address @param {Evidence} piece @param {Map<string, string>} labels */
-const pieceOf = (address, { words, parts, weight }, labels) => html`
+const pieceOf = (address, { words, parts, weight, strength }, labels) => html`
   <li>
-    <p>${capitalised(words)} ${weighed(weight)}</p>
+    <p>${capitalised(words)} ${weighed(weight, strength)}</p>
     ${parts.length > AT_A_GLANCE
       ? html`<details><summary>${text.parts(parts.length)}</summary>${links(address, parts, labels)}</details>`
       : links(address, parts, labels)}
   </li>`
 
-/** How much a finding weighs. @param {number} weight doublings of the odds */
-function weighed(weight) {
-  const strength = Math.abs(weight)
-  return html`<span class="weight">${dimension(Math.min(1, strength / FULL))} ${text.strength(strength)}</span>`
-}
+/** How much a finding weighs. @param {number} weight doublings of the odds @param {Strength} strength */
+const weighed = (weight, strength) => html`
+  <span class="weight">${dimension(Math.min(1, Math.abs(weight) / FULL))} ${strengthOf(strength).words}</span>`

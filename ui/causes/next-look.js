@@ -43,12 +43,15 @@ export function lookHere(view, part) {
     </section>`
 }
 
-/** The ways on from a look: back to the causes, and to the look after it. @param {JobView} view @param {PartView} part */
+/** The ways on from a look: back to the causes, and to the look after it.
+ * @param {JobView} view @param {PartView} part */
 export function lookSteps(view, part) {
   const look = view.assessment.causes.next_look
   return {
     back: html`<a class="button" href=${toScreen(view.job, 'causes')}>${words.screens.causes}</a>`,
-    on: look && isAnswered(look, part) ? lookButton(view, look, text.nextShort) : html`<span class="button" aria-hidden="true"></span>`,
+    on: look && isAnswered(look, part)
+      ? lookButton(view, look, text.nextShort)
+      : html`<span class="button" aria-hidden="true"></span>`,
   }
 }
 

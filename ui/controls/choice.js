@@ -20,7 +20,8 @@ export function choice({ name, legend, options, value, choose }) {
       <div class="choice-options">
         ${options.map((option) => html`
           <label class="choice-option">
-            <input type="radio" name=${name} .checked=${live(option.value === value)} @change=${() => choose(option.value)}>
+            <input type="radio" name=${name} .checked=${live(option.value === value)}
+              @change=${() => choose(option.value)}>
             <span>${option.label}</span>
           </label>`)}
       </div>

@@ -18,7 +18,8 @@ export function count({ label, value, hint, set }) {
         <span class="field-label">${label}</span>
         <input type="number" inputmode="numeric" min="0" max="255" .value=${live(String(value))} @change=${onChange}>
       </label>
-      <button type="button" aria-label=${words.controls.oneLess(label)} aria-disabled=${value > 0 ? 'false' : 'true'} @click=${less}>−</button>
+      <button type="button" aria-label=${words.controls.oneLess(label)} aria-disabled=${value > 0 ? 'false' : 'true'}
+        @click=${less}>−</button>
       <button type="button" aria-label=${words.controls.oneMore(label)} @click=${() => set(value + 1)}>+</button>
       ${hint ? html`<p class="hint">${hint}</p>` : ''}
     </div>`

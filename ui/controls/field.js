@@ -25,7 +25,8 @@ export function field({ key, label, saved, save, long, hint }) {
       <span class="field-label">${label}</span>
       ${long
         ? html`<textarea rows="3" autocomplete="off" .value=${text} @input=${onInput} @blur=${onLeave}></textarea>`
-        : html`<input type="text" autocomplete="off" .value=${text} @input=${onInput} @change=${onLeave} @blur=${onLeave}>`}
+        : html`<input type="text" autocomplete="off" .value=${text} @input=${onInput} @change=${onLeave}
+          @blur=${onLeave}>`}
       ${hint ? html`<span class="hint">${hint}</span>` : ''}
     </label>`
 }

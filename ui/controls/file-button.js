@@ -21,7 +21,8 @@ export function fileButton({ label, accept, take, camera, multiple, primary }) {
   }
   return html`
     <label class=${primary ? 'file-button primary' : 'file-button'}>
-      <input type="file" accept=${accept} capture=${camera ? 'environment' : nothing} ?multiple=${multiple} @change=${onChange}>
+      <input type="file" accept=${accept} capture=${camera ? 'environment' : nothing} ?multiple=${multiple}
+        @change=${onChange}>
       <span>${label}</span>
     </label>`
 }

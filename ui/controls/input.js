@@ -16,7 +16,8 @@ import { words } from '../words.js'
  * @property {boolean} [bare] the label is for screen readers only: the column's heading shows it
  */
 
-/** The fields of lengths that the person has left as they stand: only then is it fair to find fault. @type {Set<string>} */
+/** The fields of lengths that the person has left as they stand: only then is it fair to find fault.
+ * @type {Set<string>} */
 const left = new Set()
 
 /** @param {Input} input */
@@ -37,11 +38,26 @@ export function input({ id, label, value, enter, hint, kind = 'text', bare }) {
   return html`<div class="input">
     <label class="field">
       <span class=${bare ? 'unseen' : 'field-label'}>${label}</span>
-      <input type=${kind === 'date' ? 'date' : 'text'} inputmode=${modeOf(kind)} autocomplete="off" spellcheck=${kind === 'text' ? 'true' : 'false'}
+      <input type=${kind === 'date' ? 'date' : 'text'} inputmode=${modeOf(kind)} autocomplete="off"
+        spellcheck=${kind === 'text' ? 'true' : 'false'}
         id=${id} aria-invalid=${isWrong ? 'true' : nothing} aria-describedby=${hint || isWrong ? `${id}-hint` : nothing}
         .value=${live(value)} @input=${onInput} @change=${onLeave}>
     </label>
-    <p class=${isWrong ? 'wrong' : 'hint'} id=${`${id}-hint`} ?hidden=${!hint && !isWrong}>${isWrong ? words.controls.noLength(value) : hint}</p></div>`
+    <p class=${isWrong ? 'wrong' : 'hint'} id=${`${id}-hint`} ?hidden=${!hint && !isWrong}>${isWrong
+      ? words.controls.noLength(value)
+      : hint}</p></div>`
+}
+
+/** A box of a few lines in a form that is saved as a whole.
+ * @param {{ label: string, value: string, enter: (text: string) => void }} box */
+export function passage({ label, value, enter }) {
+  const onInput = (/** @type {InputEvent} */ event) =>
+    enter(/** @type {HTMLTextAreaElement} */ (event.target).value)
+  return html`
+    <label class="field">
+      <span class="field-label">${label}</span>
+      <textarea rows="2" autocomplete="off" .value=${live(value)} @input=${onInput}></textarea>
+    </label>`
 }
 
 let allKeys = false
@@ -63,7 +79,8 @@ export function allKeysButton() {
     allKeys = !allKeys
     redraw()
   }
-  return html`<button type="button" class="quiet" aria-pressed=${allKeys ? 'true' : 'false'} @click=${turn}>${words.controls.allKeys}</button>`
+  return html`<button type="button" class="quiet" aria-pressed=${allKeys ? 'true' : 'false'}
+    @click=${turn}>${words.controls.allKeys}</button>`
 }
 
 /** A box to tick. @param {{ label: string, checked: boolean, enter: (checked: boolean) => void, hint?: string }} box */
@@ -79,7 +96,8 @@ export function tick({ label, checked, enter, hint }) {
 
 /** One of many, where boxes would fill the screen.
  * @template {string} Value
- * @param {{ id: string, label: string, value: Value | '', options: readonly { value: Value, label: string }[], choose: (value: Value) => void, blank?: string }} list */
+ * @param {{ id: string, label: string, value: Value | '', options: readonly { value: Value, label: string }[], choose:
+ * (value: Value) => void, blank?: string }} list */
 export function pick({ id, label, value, options, choose, blank }) {
   /** @param {Event} event */
   const onChange = (event) => choose(/** @type {Value} */ (/** @type {HTMLSelectElement} */ (event.target).value))
@@ -87,8 +105,11 @@ export function pick({ id, label, value, options, choose, blank }) {
     <div class="field">
       <label class="field-label" for=${id}>${label}</label>
       <span class="select"><select id=${id} @change=${onChange}>
-        ${blank === undefined ? '' : html`<option value="" .selected=${live(value === '')} ?disabled=${blank === ''}>${blank}</option>`}
-        ${options.map((option) => html`<option value=${option.value} .selected=${live(option.value === value)}>${option.label}</option>`)}
+        ${blank === undefined
+          ? ''
+          : html`<option value="" .selected=${live(value === '')} ?disabled=${blank === ''}>${blank}</option>`}
+        ${options.map((option) =>
+          html`<option value=${option.value} .selected=${live(option.value === value)}>${option.label}</option>`)}
       </select></span>
     </div>`
 }

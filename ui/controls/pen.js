@@ -8,7 +8,8 @@ export const EDGE = 10_000
 
 /**
  * @typedef {object} Pen
- * @property {(last: Point, point: Point) => boolean} saysMore whether a point is far enough from the one before to be kept
+ * @property {(last: Point, point: Point) => boolean} saysMore whether a point is far enough from the one before to be
+ * kept
  * @property {(field: SVGSVGElement, line: Point[]) => void} show puts the line on the screen; an empty one takes it off
  * @property {(line: Point[]) => void} done takes the line once it is drawn
  */
@@ -51,7 +52,8 @@ export function penOn({ saysMore, show, done }) {
 /** @param {PointerEvent} event */
 const fieldOf = (event) => /** @type {SVGSVGElement} */ (event.currentTarget)
 
-/** Where in the drawing, whatever margin is left beside it. @param {SVGSVGElement} field @param {{ clientX: number, clientY: number }} point
+/** Where in the drawing, whatever margin is left beside it. @param {SVGSVGElement} field @param {{ clientX: number,
+ * clientY: number }} point
  * @returns {Point} */
 function placeOf(field, { clientX, clientY }) {
   const { x, y } = new DOMPoint(clientX, clientY).matrixTransform(field.getScreenCTM()?.inverse())

@@ -2,9 +2,9 @@
 /** @import { LearntPrice, Price, PriceKey, PriceList } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { plain, read, shown } from '../amounts.js'
+import { getLearntPrices } from '../backend.js'
 import { kindOf, workWords } from '../catalogue.js'
 import { day, dayOf } from '../dates.js'
-import { state } from '../state.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
 import { input } from './input.js'
@@ -20,7 +20,8 @@ export const keyWords = ({ kind, work }) => `${capitalised(kindOf(kind).name)}: 
 /** @param {PriceList | null} prices @param {PriceKey} key */
 export const priceOf = (prices, key) => prices?.prices.find(({ of }) => keyId(of) === keyId(key))
 
-/** In place of the one for the same, or as a further one. @param {PriceList} prices @param {Price} price @returns {PriceList} */
+/** In place of the one for the same, or as a further one.
+ * @param {PriceList} prices @param {Price} price @returns {PriceList} */
 export const withPrice = (prices, price) =>
   ({ ...prices, prices: [...withoutPrice(prices, price.of).prices, price] })
 /** @param {PriceList} prices @param {PriceKey} key @returns {PriceList} */
@@ -42,26 +43,55 @@ export const asEntered = (price, currency) => ({
   minutes: price?.minutes ? String(price.minutes) : '',
 })
 
-/** The three fields. @param {string} id @param {string} currency @param {Entered} entered @param {(change: Partial<Entered>) => void} enter */
+/** The three fields.
+ * @param {string} id @param {string} currency @param {Entered} entered
+ * @param {(change: Partial<Entered>) => void} enter */
 export const priceFields = (id, currency, entered, enter) => html`
   <div class="pair">
-    ${input({ id: `${id}-part`, label: text.part(currency), value: entered.part, kind: 'amount', enter: (part) => enter({ part }) })}
-    ${input({ id: `${id}-machining`, label: text.machining(currency), value: entered.machining, kind: 'amount', enter: (machining) => enter({ machining }) })}
-    ${input({ id: `${id}-minutes`, label: text.minutes, value: entered.minutes, kind: 'number', enter: (minutes) => enter({ minutes }) })}
+    ${input({
+      id: `${id}-part`,
+      label: text.part(currency),
+      value: entered.part,
+      kind: 'amount',
+      enter: (part) => enter({ part }),
+    })}
+    ${input({
+      id: `${id}-machining`,
+      label: text.machining(currency),
+      value: entered.machining,
+      kind: 'amount',
+      enter: (machining) => enter({ machining }),
+    })}
+    ${input({
+      id: `${id}-minutes`,
+      label: text.minutes,
+      value: entered.minutes,
+      kind: 'number',
+      enter: (minutes) => enter({ minutes }),
+    })}
   </div>
   <p class="hint">${text.eachHint}</p>`
 
-/** What was typed; throws a sentence when it can't be. @param {PriceKey} of @param {Entered} entered @param {string} currency @returns {Price} */
+/** What was typed; throws a sentence when it can't be.
+ * @param {PriceKey} of @param {Entered} entered @param {string} currency @returns {Price} */
 export function readPrice(of, { part, machining, minutes }, currency) {
   if (![part, machining, minutes].some((typed) => typed.trim())) throw new Error(text.nothingEntered)
   if (!/^\d{0,6}$/.test(minutes.trim())) throw new Error(text.noMinutes(minutes.trim()))
   return { of, part: read(part, currency), machining: read(machining, currency), minutes: Number(minutes) }
 }
 
+/** @type {LearntPrice[]} */
+let learntPrices = []
+
+/** Reads what the shop charged in its earlier jobs. */
+export async function readLearnt() {
+  learntPrices = await getLearntPrices()
+}
+
 /** What was charged for it in earlier jobs: shown, and filled in only when asked.
  * @param {PriceKey} key @param {string} currency @param {(entered: Entered) => void} use */
 export function suggestion(key, currency, use) {
-  const learnt = state.learnt.find(({ price }) => keyId(price.of) === keyId(key))
+  const learnt = learntPrices.find(({ price }) => keyId(price.of) === keyId(key))
   if (!learnt) return ''
   return html`
     <p class="learnt">${inWords(learnt)}
@@ -72,4 +102,9 @@ export function suggestion(key, currency, use) {
 }
 
 /** @param {LearntPrice} learnt */
-const inWords = ({ price, currency, at, from, jobs }) => text.learnt(priceInWords(price, currency), day(dayOf(at)), from, jobs)
+const inWords = ({ price, currency, at, from, jobs }) => text.learnt(
+  priceInWords(price, currency),
+  day(dayOf(at)),
+  from,
+  jobs,
+)

@@ -1,5 +1,5 @@
-// A table that becomes a list of cards where there is no room for columns. The roles are written out, since a table laid
-// out otherwise is no table any more to those who hear the page.
+// A table that becomes a list of cards where there is no room for columns. The roles are written out, since a table
+// laid out otherwise is no table any more to those who hear the page.
 import { html } from '../vendor/lit-html/lit-html.js'
 import { tied } from '../lengths.js'
 
@@ -13,11 +13,14 @@ import { tied } from '../lengths.js'
 /** The first head stands over the heads of the rows. A column with nothing in it is left out.
  * @param {{ label: string, heads: string[], rows: Row[] }} table */
 export function table({ label, heads: [first = '', ...others], rows }) {
-  const used = others.map((head, column) => ({ head, column })).filter(({ column }) => rows.some(({ cells }) => cells[column] !== ''))
+  const used = others
+    .map((head, column) => ({ head, column }))
+    .filter(({ column }) => rows.some(({ cells }) => cells[column] !== ''))
   return html`
     <table class="stacked" role="table" aria-label=${label}>
       <thead role="rowgroup">
-        <tr role="row">${[first, ...used.map(({ head }) => head)].map((head) => html`<th role="columnheader" scope="col">${head}</th>`)}</tr>
+        <tr role="row">${[first, ...used.map(({ head }) => head)].map((head) =>
+          html`<th role="columnheader" scope="col">${head}</th>`)}</tr>
       </thead>
       <tbody role="rowgroup">
         ${rows.map(({ head, cells, mark }) => html`
@@ -31,4 +34,6 @@ export function table({ label, heads: [first = '', ...others], rows }) {
 
 /** @param {string} head @param {unknown} content */
 const cell = (head, content) => html`
-  <td role="cell" class=${content === '' ? 'empty' : ''} data-head=${head}>${typeof content === 'string' ? tied(content) : content}</td>`
+  <td role="cell" class=${content === '' ? 'empty' : ''} data-head=${head}>${typeof content === 'string'
+    ? tied(content)
+    : content}</td>`

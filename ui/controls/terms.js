@@ -29,13 +29,42 @@ export function termsForm(id, prices, save) {
   return html`
     <form class="entry" aria-label=${words.prices.terms} @submit=${send}>
       <div class="pair">
-        ${input({ id: `${id}-currency`, label: text.currency, value: entered.currency, hint: text.currencyHint, enter: (currency) => enter({ currency }) })}
-        ${input({ id: `${id}-hour`, label: text.hour(typedCode(entered)), value: entered.hour, kind: 'amount', enter: (hour) => enter({ hour }) })}
-        ${input({ id: `${id}-rate`, label: text.rate, value: entered.rate, hint: text.rateHint, kind: 'amount', enter: (rate) => enter({ rate }) })}
+        ${input({
+          id: `${id}-currency`,
+          label: text.currency,
+          value: entered.currency,
+          hint: text.currencyHint,
+          enter: (currency) => enter({ currency }),
+        })}
+        ${input({
+          id: `${id}-hour`,
+          label: text.hour(typedCode(entered)),
+          value: entered.hour,
+          kind: 'amount',
+          enter: (hour) => enter({ hour }),
+        })}
+        ${input({
+          id: `${id}-rate`,
+          label: text.rate,
+          value: entered.rate,
+          hint: text.rateHint,
+          kind: 'amount',
+          enter: (rate) => enter({ rate }),
+        })}
       </div>
-      ${choice({ name: `${id}-rounding`, legend: text.rounding, options: optionsOf(text.roundings), value: entered.rounding, choose: (rounding) => enter({ rounding }) })}
+      ${choice({
+        name: `${id}-rounding`,
+        legend: text.rounding,
+        options: optionsOf(text.roundings),
+        value: entered.rounding,
+        choose: (rounding) => enter({ rounding }),
+      })}
       ${isOther(prices, entered)
-        ? tick({ label: text.startEmpty(prices.currency), checked: entered.startEmpty, enter: (startEmpty) => enter({ startEmpty }) })
+        ? tick({
+          label: text.startEmpty(prices.currency),
+          checked: entered.startEmpty,
+          enter: (startEmpty) => enter({ startEmpty }),
+        })
         : ''}
       <p role="alert" class="refusal">${refusal}</p>
       <button class=${hasCurrency(prices) ? '' : 'primary'}>${text.saveTerms}</button>
@@ -45,9 +74,13 @@ export function termsForm(id, prices, save) {
 /** @param {Entered} entered */
 const typedCode = ({ currency }) => currency.trim().toUpperCase()
 
-/** Whether prices stand in another currency than the one that is typed. @param {PriceList} prices @param {Entered} entered */
+/** Whether prices stand in another currency than the one that is typed.
+ * @param {PriceList} prices @param {Entered} entered */
 const isOther = (prices, entered) =>
-  hasCurrency(prices) && prices.prices.length > 0 && typedCode(entered).length === 3 && typedCode(entered) !== prices.currency
+  hasCurrency(prices)
+    && prices.prices.length > 0
+    && typedCode(entered).length === 3
+    && typedCode(entered) !== prices.currency
 
 /** @param {PriceList} prices @returns {Entered} */
 const asEntered = ({ currency, hour, tax }) => ({

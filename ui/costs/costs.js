@@ -17,7 +17,10 @@ export function costs(view) {
   const { job, prices, assessment } = view
   const title = words.screens.costs
   if (assessment.parts.length === 0) {
-    return { title, body: html`<p>${text.noEngine}</p><a class="button" href=${toScreen(job, 'intake')}>${words.marks.toIntake}</a>` }
+    return {
+      title,
+      body: html`<p>${text.noEngine}</p><a class="button" href=${toScreen(job, 'intake')}>${words.marks.toIntake}</a>`,
+    }
   }
   return {
     title,
@@ -27,6 +30,7 @@ export function costs(view) {
       ${ways(view)}
       ${hasCurrency(prices) ? estimate(view) : ''}
       ${view.estimate.length > 0 ? differences(assessment.differences, prices.currency) : ''}`,
-    bar: html`<div class="bar"><a class="button primary" href=${toScreen(job, 'approval')}>${text.toApproval}</a></div>`,
+    bar: html`<div class="bar"><a class="button primary"
+      href=${toScreen(job, 'approval')}>${text.toApproval}</a></div>`,
   }
 }

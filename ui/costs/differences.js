@@ -16,7 +16,12 @@ export const differences = (all, currency) => html`
       heads: Object.values(text.columns),
       rows: all.map(({ what, estimated, now, more, because }) => ({
         head: what,
-        cells: [shown(estimated, currency), shown(now, currency), `${more > 0 ? '+' : ''}${shown(more, currency)}`, because],
+        cells: [
+          shown(estimated, currency),
+          shown(now, currency),
+          `${more > 0 ? '+' : ''}${shown(more, currency)}`,
+          because,
+        ],
       })),
     })}
   </section>`

@@ -33,12 +33,18 @@ function entry(view, line, place) {
   const drop = () => append(view.job, { do: 'note-estimate', lines: replaced(view.estimate, place) })
   return html`
     <li class="quote-line">
-      <div class="quote-head"><h3>${line.what}</h3><p class="amount"><strong>${shown(line.net, view.prices.currency)}</strong></p></div>
-      <p class="hint">${line.of.length === 0 ? text.standsForNothing : text.standsFor(line.of.map(keyWords).join('; '))}</p>
+      <div class="quote-head">
+        <h3>${line.what}</h3>
+        <p class="amount"><strong>${shown(line.net, view.prices.currency)}</strong></p>
+      </div>
+      <p class="hint">${line.of.length === 0
+        ? text.standsForNothing
+        : text.standsFor(line.of.map(keyWords).join('; '))}</p>
       <details>
         <summary aria-label=${text.changeLineOf(line.what)}>${text.changeLine}</summary>
         ${lineForm(view, line, place)}
-        <button type="button" class="quiet" aria-label=${text.dropLineOf(line.what)} @click=${drop}>${text.dropLine}</button>
+        <button type="button" class="quiet" aria-label=${text.dropLineOf(line.what)}
+          @click=${drop}>${text.dropLine}</button>
       </details>
     </li>`
 }
@@ -68,19 +74,31 @@ function lineForm(view, line, place) {
     <form class="entry" aria-label=${line ? text.changeLineOf(line.what) : text.addLine} @submit=${save}>
       <div class="pair">
         ${input({ id: `${id}-what`, label: text.lineWhat, value: entered.what, enter: (what) => enter({ what }) })}
-        ${input({ id: `${id}-net`, label: text.lineNet(currency), value: entered.net, kind: 'amount', enter: (net) => enter({ net }) })}
+        ${input({
+          id: `${id}-net`,
+          label: text.lineNet(currency),
+          value: entered.net,
+          kind: 'amount',
+          enter: (net) => enter({ net }),
+        })}
       </div>
       <fieldset class="stands-for">
         <legend>${text.lineOf}</legend>
         <p class="hint">${text.lineOfHint}</p>
-        ${keys.map((key) => tick({ label: keyWords(key), checked: entered.of.includes(keyId(key)), enter: (isIn) => stand(keyId(key), isIn) }))}
+        ${keys.map((key) =>
+          tick({
+            label: keyWords(key),
+            checked: entered.of.includes(keyId(key)),
+            enter: (isIn) => stand(keyId(key), isIn),
+          }))}
       </fieldset>
       <p role="alert" class="refusal">${refusal}</p>
       <button>${text.saveLine}</button>
     </form>`
 }
 
-/** The lines with the one at this place replaced, or taken off. @param {EstimateLine[]} lines @param {number} place @param {EstimateLine[]} now */
+/** The lines with the one at this place replaced, or taken off.
+ * @param {EstimateLine[]} lines @param {number} place @param {EstimateLine[]} now */
 const replaced = (lines, place, ...now) => [...lines.slice(0, place), ...now, ...lines.slice(place + 1)]
 
 /** What a line can stand for: what the quote has now, what has a price, and what the line has stood for till now.

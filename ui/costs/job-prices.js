@@ -31,7 +31,8 @@ export function jobPrices({ job, prices }) {
     </section>`
 }
 
-/** An offer to take over what the shop's list has become. @param {PriceList} shop @param {PriceList} prices @param {() => unknown} take */
+/** An offer to take over what the shop's list has become.
+ * @param {PriceList} shop @param {PriceList} prices @param {() => unknown} take */
 function newer(shop, prices, take) {
   const changed = shop.prices.filter((price) => !isSame(priceOf(prices, price.of), price)).length
   const hasOtherTerms = !isSame({ ...shop, prices: [] }, { ...prices, prices: [] })

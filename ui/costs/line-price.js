@@ -24,7 +24,8 @@ export function linePrice({ job, prices }, { of, what }, price) {
     return foldAfter(event, send(async (entered) => {
       const price = readPrice(of, entered, currency)
       await submit(job, { do: 'set-price', price })
-      if (entered.keep && !isShopElsewhere) state.shelf = await keepPrices(withPrice(state.shelf.prices ?? { ...prices, prices: [] }, price))
+      if (entered.keep && !isShopElsewhere) state.shelf =
+        await keepPrices(withPrice(state.shelf.prices ?? { ...prices, prices: [] }, price))
     }))
   }
   const verb = price ? text.changePrice : text.enterPrice

@@ -32,7 +32,9 @@ function line(view, line) {
         <h3>${line.what}</h3>
         ${line.net === null || line.each === null
           ? html`<p class="amount no-price">${text.noPrice}</p>`
-          : html`<p class="amount">${line.quantity > 1 ? html`<span class="amount-each">${text.each(line.quantity, shown(line.each, currency))}</span>` : ''} <strong>${shown(line.net, currency)}</strong></p>`}
+          : html`<p class="amount">${line.quantity > 1
+            ? html`<span class="amount-each">${text.each(line.quantity, shown(line.each, currency))}</span>`
+            : ''} <strong>${shown(line.net, currency)}</strong></p>`}
       </div>
       ${price ? html`<p class="hint">${priceInWords(price, currency)}</p>` : ''}
       ${why(line.because)}

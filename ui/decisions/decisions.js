@@ -19,7 +19,11 @@ export function decisions(view) {
       <a class="button" href=${toShop('rules')}>${text.allRules}</a>
       ${parts.length === 0
         ? html`<p>${text.none}</p>`
-        : severestFirst.map((outcome) => group(view.job, outcome, parts.filter((part) => part.decision.outcome === outcome)))}`,
+        : severestFirst.map((outcome) => group(
+          view.job,
+          outcome,
+          parts.filter((part) => part.decision.outcome === outcome),
+        ))}`,
   }
 }
 
@@ -31,7 +35,9 @@ function group(job, outcome, parts) {
   const byRules = parts.filter((part) => part.decision.overruled_because === null)
   return html`
     <section class="outcome" aria-labelledby=${id}>
-      <h2 id=${id}>${capitalised(outcomeWords(outcome))} <span class="outcome-count">${text.parts(parts.length)}</span></h2>
+      <h2 id=${id}>
+        ${capitalised(outcomeWords(outcome))} <span class="outcome-count">${text.parts(parts.length)}</span>
+      </h2>
       <ul class="judgements">
         ${overruled.map((part) => otherwise(job, part))}
         ${alike(byRules).map((parts) => judgement(job, parts))}
@@ -58,7 +64,11 @@ function judgement(job, parts) {
   const unseen = parts.filter((part) => !part.decision.looked_at)
   return html`
     <li class="judgement">
-      <p>${deciding ? capitalised(deciding.because) : text.noReasons} ${deciding ? html`<span class="source">${text.source}: ${deciding.source}</span>` : ''}</p>
+      <p>${deciding
+        ? capitalised(deciding.because)
+        : text.noReasons} ${deciding
+        ? html`<span class="source">${text.source}: ${deciding.source}</span>`
+        : ''}</p>
       ${links(job, parts.filter((part) => part.decision.looked_at))}
       ${unseen.length === 0 ? '' : html`<span class="not-looked-flag">${text.notLooked}</span> ${links(job, unseen)}`}
       ${others.length === 0 ? '' : html`
@@ -81,4 +91,6 @@ function otherwise(job, part) {
 
 /** @param {string} job @param {PartView[]} parts */
 const links = (job, parts) => html`
-  <ul class="part-links">${parts.map((part) => html`<li><a href=${toPart(job, part.part)}>${part.label}</a></li>`)}</ul>`
+  <ul class="part-links">
+    ${parts.map((part) => html`<li><a href=${toPart(job, part.part)}>${part.label}</a></li>`)}
+  </ul>`

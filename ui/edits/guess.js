@@ -1,6 +1,7 @@
 // What a change will look like once the store has it, so that a tap shows within a frame. Only what the person
 // touched is guessed: causes and decisions wait for the answer.
-/** @import { Change, Finding, Instrument, JobView, ListItem, PartView, Reading, ReadingView } from '../types/api.d.ts' */
+/** @import { Change, Finding, Instrument, JobView } from '../types/api.d.ts' */
+/** @import { ListItem, PartView, Reading, ReadingView } from '../types/api.d.ts' */
 import { tagOf } from '../catalogue.js'
 import { itemKey } from '../lists/key.js'
 import { placeId } from '../marks/place.js'
@@ -28,7 +29,13 @@ export function guess(view, change) {
         ({ ...part, photos: part.photos.filter((photo) => photo !== change.photo) }))
     case 'mark-up':
       return withPart(view, change.part, (part) =>
-        ({ ...part, drawn: { ...part.drawn, [change.photo]: [...(part.drawn[change.photo] ?? []), { edit: '', markup: change.markup }] } }))
+        ({
+          ...part,
+          drawn: {
+            ...part.drawn,
+            [change.photo]: [...(part.drawn[change.photo] ?? []), { edit: '', markup: change.markup }],
+          },
+        }))
     case 'overrule':
       return withPart(view, change.part, (part) =>
         ({ ...part, decision: { ...part.decision, outcome: change.outcome, overruled_because: change.reason } }))
@@ -42,7 +49,12 @@ export function guess(view, change) {
     case 'measure':
       return withPart(view, change.reading.part, (part) => measured(part, change.reading, view.instruments))
     case 'tick':
-      return withItem(view, itemKey({ asked: change.item }), (item) => ({ ...item, tick: change.tick.done > 0 || change.tick.note || change.tick.part_number ? change.tick : null }))
+      return withItem(
+        view,
+        itemKey({ asked: change.item }),
+        (item) =>
+          ({ ...item, tick: change.tick.done > 0 || change.tick.note || change.tick.part_number ? change.tick : null }),
+      )
     case 'close':
       return { ...view, closed_at: change.closed ? Date.now() : null }
     case 'found-size': {
@@ -91,7 +103,19 @@ function measured(part, taken, instruments) {
   const earlier = part.readings.map((other) => (isReplaced(other) ? { ...other, stands: false, doubt: null } : other))
   const instrument = instruments.find(({ id }) => id === taken.instrument)?.name ?? ''
   /** @type {ReadingView} */
-  const reading = { edit: '', quantity, name, spot, phase, value, taken, length: 0, instrument, stands: true, doubt: null }
+  const reading = {
+    edit: '',
+    quantity,
+    name,
+    spot,
+    phase,
+    value,
+    taken,
+    length: 0,
+    instrument,
+    stands: true,
+    doubt: null,
+  }
   return { ...part, readings: [...earlier, reading] }
 }
 

@@ -23,7 +23,8 @@ export function submit(job, ...changes) {
   })
 }
 
-/** Adds photos to a part; each shows at once from memory. @param {string} job @param {string} part @param {Iterable<File>} files */
+/** Adds photos to a part; each shows at once from memory.
+ * @param {string} job @param {string} part @param {Iterable<File>} files */
 export function appendPhotos(job, part, files) {
   for (const file of files) {
     const preview = URL.createObjectURL(file)

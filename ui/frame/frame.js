@@ -1,13 +1,12 @@
 // The drawing sheet around every screen: the screen itself, and at its foot the title block with the ways to go.
 /** @import { JobView } from '../types/api.d.ts' */
-/** @import { JobScreen, ShopScreen } from '../route.js' */
 /** @import { Screen } from './screens.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { plan } from '../plan/plan.js'
 import { toScreen } from '../route.js'
 import { redraw, shownJob, state } from '../state.js'
 import { words } from '../words.js'
-import { JOB_SCREENS, SHOP_SCREENS } from './screens.js'
+import { SCREENS } from './screens.js'
 import { titleBlock } from './title-block.js'
 
 export function frame() {
@@ -47,9 +46,10 @@ function toFoot() {
 
 /** @param {JobView | null} view @returns {Screen} */
 function screenOf(view) {
-  const { screen, job } = state.route
-  if (!job) return SHOP_SCREENS[/** @type {ShopScreen} */ (screen)]()
-  if (view) return JOB_SCREENS[/** @type {JobScreen} */ (screen)](view)
+  const { screen } = state.route
+  const entry = SCREENS[screen]
+  if (entry.of === 'shop') return entry.draw()
+  if (view) return entry.draw(view)
   const text = state.alert ? words.frame.missing : words.frame.loading
   return { title: words.screens[screen], body: html`<p>${text}</p>` }
 }

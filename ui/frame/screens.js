@@ -4,17 +4,19 @@
 /** @import { JobScreen, Route, ScreenName, ShopScreen } from '../route.js' */
 import { approval } from '../approval/approval.js'
 import { causes } from '../causes/causes.js'
+import { readLearnt } from '../controls/price.js'
 import { costs } from '../costs/costs.js'
 import { decisions } from '../decisions/decisions.js'
-import { handOver } from '../hand-over/hand-over.js'
-import { history } from '../history/history.js'
+import { forgetReport, handOver, readReport } from '../hand-over/hand-over.js'
+import { forgetHistory, history, readHistory } from '../history/history.js'
 import { instruments } from '../instruments/instruments.js'
 import { intake } from '../intake/intake.js'
-import { jobs } from '../jobs/jobs.js'
+import { jobs, readJobs } from '../jobs/jobs.js'
 import { lists } from '../lists/lists.js'
 import { marks } from '../marks/marks.js'
 import { measure } from '../measure/measure.js'
 import { part } from '../part/part.js'
+import { unfoldAsked } from '../part/tags.js'
 import { plan } from '../plan/plan.js'
 import { prices } from '../prices/prices.js'
 import { rules } from '../rules/rules.js'
@@ -27,27 +29,57 @@ import { sizing } from '../sizing/sizing.js'
  * @property {string} title
  * @property {unknown} body
  * @property {unknown} [bar] controls that stay in reach of the thumb
+ *
+ * @typedef {object} Entry
+ * @property {boolean} [isAside] not listed: one comes to it from what it belongs to
+ * @property {(route: Route) => void | Promise<void>} [arrive] makes it ready whenever one comes to it
+ * @property {(job: string) => Promise<void>} [follow] reads what is written from the log: on arrival and after each
+ * edit
+ *
+ * @typedef {Entry & { of: 'shop', draw: () => Screen }} OfShop
+ * @typedef {Entry & { of: 'job', draw: (view: JobView) => Screen }} OfJob
  */
 
-/** @type {Record<ShopScreen, () => Screen>} */
-export const SHOP_SCREENS = { jobs, instruments, prices, rules, settings }
-
-/** @type {Record<JobScreen, (view: JobView) => Screen>} */
-export const JOB_SCREENS = {
-  intake, marks, plan, part, measure, sheet, sizing, causes, decisions, lists, costs, approval, 'hand-over': handOver,
-  history,
+/** @type {Record<ShopScreen, OfShop> & Record<JobScreen, OfJob>} */
+export const SCREENS = {
+  jobs: { of: 'shop', draw: jobs, arrive: readJobs },
+  instruments: { of: 'shop', draw: instruments },
+  prices: { of: 'shop', draw: prices, arrive: readLearnt },
+  rules: { of: 'shop', draw: rules, isAside: true },
+  settings: { of: 'shop', draw: settings },
+  intake: { of: 'job', draw: intake },
+  marks: { of: 'job', draw: marks },
+  plan: { of: 'job', draw: plan },
+  part: { of: 'job', draw: part, isAside: true, arrive: unfoldAsked },
+  measure: { of: 'job', draw: measure, isAside: true },
+  sheet: { of: 'job', draw: sheet },
+  sizing: { of: 'job', draw: sizing },
+  causes: { of: 'job', draw: causes },
+  decisions: { of: 'job', draw: decisions },
+  lists: { of: 'job', draw: lists },
+  costs: { of: 'job', draw: costs, arrive: readLearnt },
+  approval: { of: 'job', draw: approval, isAside: true },
+  'hand-over': { of: 'job', draw: handOver, arrive: forgetReport, follow: readReport },
+  history: { of: 'job', draw: history, arrive: forgetHistory, follow: readHistory },
 }
 
-/** To these one comes from what they belong to. @type {readonly ScreenName[]} */
-const NOT_LISTED = ['rules', 'part', 'measure', 'approval']
+const names = /** @type {ScreenName[]} */ (Object.keys(SCREENS))
 
-/** @template {ScreenName} Name @param {Record<Name, unknown>} screens */
-export const listed = (screens) =>
-  /** @type {Name[]} */ (Object.keys(screens)).filter((name) => !NOT_LISTED.includes(name))
+/** The screens of a job between which one goes to and fro, in the order of the work. */
+export const JOB_SCREENS = /** @type {JobScreen[]} */ (names.filter((name) => isListed(name, 'job')))
+/** The same of the shop. */
+export const SHOP_SCREENS = /** @type {ShopScreen[]} */ (names.filter((name) => isListed(name, 'shop')))
 
-/** The same route, or the first screen of the job or the shop if there is no such screen. @param {Route} route @returns {Route} */
+/** @param {ScreenName} name @param {'job' | 'shop'} whose */
+function isListed(name, whose) {
+  const { of, isAside } = SCREENS[name]
+  return of === whose && !isAside
+}
+
+/** The same route; where there is no such screen, the first one of the job or the shop.
+ * @param {Route} route @returns {Route} */
 export function known(route) {
-  const { screen, job } = route
-  if (job) return screen in JOB_SCREENS ? route : { ...route, screen: 'plan' }
-  return screen in SHOP_SCREENS ? route : { ...route, screen: 'jobs' }
+  const whose = route.job ? 'job' : 'shop'
+  if (names.includes(route.screen) && SCREENS[route.screen].of === whose) return route
+  return { ...route, screen: route.job ? 'plan' : 'jobs' }
 }

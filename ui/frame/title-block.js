@@ -1,11 +1,19 @@
 // The title block: whose engine, which screen, and the ways to the other screens.
 /** @import { JobView } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
+import { areWaiting } from '../drafts.js'
 import { append } from '../edits/queue.js'
 import { toScreen, toShop } from '../route.js'
 import { redraw, state } from '../state.js'
 import { words } from '../words.js'
-import { JOB_SCREENS, listed, SHOP_SCREENS } from './screens.js'
+import { JOB_SCREENS, SHOP_SCREENS } from './screens.js'
+
+/** The list of screens, where there is no room to show it always. */
+let isUnfolded = false
+
+export const foldScreens = () => {
+  isUnfolded = false
+}
 
 /** @param {JobView | null} view @param {string} screen the title of the screen */
 export function titleBlock(view, screen) {
@@ -14,7 +22,7 @@ export function titleBlock(view, screen) {
       <p class="title-line">
         <span class="title-job">${view ? jobName(view) : words.app}</span>
         <span class="title-screen" aria-hidden="true">${screen}</span>
-        <span class="title-state" role="status">${state.waiting.length > 0 ? words.frame.saving : state.notice}</span>
+        <span class="title-state" role="status">${state.waiting.length > 0 || areWaiting() ? words.frame.saving : state.notice}</span>
       </p>
       ${state.route.job ? jobNav(view) : appNav()}
     </div>`
@@ -26,7 +34,7 @@ const jobName = ({ texts }) => [texts.customer, texts.machine].filter(Boolean).j
 function appNav() {
   return html`
     <nav class="title-nav" aria-label=${words.frame.appNav}>
-      ${listed(SHOP_SCREENS).map((name) => link(toShop(name), words.screens[name], state.route.screen === name))}
+      ${SHOP_SCREENS.map((name) => link(toShop(name), words.screens[name], state.route.screen === name))}
     </nav>`
 }
 
@@ -34,15 +42,15 @@ function appNav() {
 function jobNav(view) {
   const { job, screen } = state.route
   const unfold = () => {
-    state.areScreensOpen = !state.areScreensOpen
+    isUnfolded = !isUnfolded
     redraw()
   }
-  const open = state.wide || state.areScreensOpen
+  const open = state.wide || isUnfolded
   return html`
     <nav aria-label=${words.frame.nav}>
       <ul class="screen-list" id="screen-list" ?hidden=${!open}>
         <li>${link(toShop('jobs'), words.screens.jobs, false)}</li>
-        ${listed(JOB_SCREENS).map((name) => html`
+        ${JOB_SCREENS.map((name) => html`
           <li>${link(toScreen(job, name), words.screens[name], name === screen)}</li>`)}
       </ul>
       <div class="title-nav">

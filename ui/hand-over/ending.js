@@ -20,7 +20,8 @@ export const ending = (view) => html`
   <section aria-labelledby="hand-over-open">
     <h2 id="hand-over-open">${text.stillOpen}</h2>
     ${stillOpen(view)}
-    <div class="hand-over-ways"><button type="button" @click=${() => savePaper(view.job, 'closing-pdf')}>${text.closingPdf}</button></div>
+    <div class="hand-over-ways"><button type="button"
+      @click=${() => savePaper(view.job, 'closing-pdf')}>${text.closingPdf}</button></div>
     ${closing(view)}
   </section>`
 
@@ -37,7 +38,10 @@ function stillOpen({ job, assessment }) {
           <span class="row-name">${title}</span> <span>${text.openItems(openOn(kind))}</span>
         </a></li>`)}
     </ul>
-    ${beside.length === 0 ? '' : html`<ul class="missing">${beside.map((open) => html`<li><a href=${wayTo(job, open)}>${capitalised(open.words)}</a></li>`)}</ul>`}`
+    ${beside.length === 0
+      ? ''
+      : html`<ul class="missing">${beside.map((open) =>
+        html`<li><a href=${wayTo(job, open)}>${capitalised(open.words)}</a></li>`)}</ul>`}`
 }
 
 /** @param {string} job @param {Open} open */
@@ -47,8 +51,11 @@ const wayTo = (job, { part }) => (part === null ? toScreen(job, 'approval') : to
 function closing({ job, closed_at, assessment }) {
   const open = assessment.still_open.length
   return closed_at === null
-    ? html`<p class="hint">${text.closing} ${open > 0 ? text.closingOpen(open) : ''}</p><button type="button" @click=${() => append(job, { do: 'close', closed: true })}>${text.close}</button>`
-    : html`<p class="notice">${text.closed(day(dayOf(closed_at)))}</p><button type="button" @click=${() => append(job, { do: 'close', closed: false })}>${text.reopen}</button>`
+    ? html`<p class="hint">${text.closing} ${open > 0
+      ? text.closingOpen(open)
+      : ''}</p><button type="button" @click=${() => append(job, { do: 'close', closed: true })}>${text.close}</button>`
+    : html`<p class="notice">${text.closed(day(dayOf(closed_at)))}</p><button type="button"
+      @click=${() => append(job, { do: 'close', closed: false })}>${text.reopen}</button>`
 }
 
 /** @param {Approval} approval @returns {keyof typeof text.approvals} */

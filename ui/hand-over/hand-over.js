@@ -1,16 +1,32 @@
 // What leaves the shop: the report, the other papers, the job as an archive; and the end of the job.
 /** @import { Extent, JobView, PaperSize, Purpose } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
-import { saveArchive, surroundings } from '../backend.js'
+import { getText, saveArchive, surroundings } from '../backend.js'
 import { catalogue } from '../catalogue.js'
 import { choice, optionsOf } from '../controls/choice.js'
 import { copyFrom, leave, openPaper, savePaper, sharePaper } from '../papers.js'
 import { keepSettings } from '../settings/settings.js'
-import { redraw, state } from '../state.js'
+import { attempt, redraw, state } from '../state.js'
 import { words } from '../words.js'
 import { ending } from './ending.js'
 
 const text = words.handOver
+
+/** How much of the report is handed over. @type {Extent} */
+let extent = 'full'
+/** What it is handed over for. @type {Purpose} */
+let purpose = 'mail'
+/** The report as text, as it was read last. @type {string | null} */
+let asText = null
+
+export const forgetReport = () => {
+  asText = null
+}
+
+/** @param {string} job */
+export async function readReport(job) {
+  asText = await getText(job, 'report-text', { extent })
+}
 
 /** @param {JobView} view */
 export const handOver = (view) => ({
@@ -23,7 +39,8 @@ export const handOver = (view) => ({
         <button type="button" @click=${() => savePaper(view.job, 'sizes-pdf')}>${text.sizesPdf}</button>
         <button type="button" @click=${() => savePaper(view.job, 'sizes-csv')}>${text.sizesCsv}</button>
         <button type="button" @click=${() => savePaper(view.job, 'evidence-pdf')}>${text.evidencePdf}</button>
-        <button type="button" @click=${() => leave(async () => text.savedAs(await saveArchive(view.job)))}>${text.archive}</button>
+        <button type="button"
+          @click=${() => leave(async () => text.savedAs(await saveArchive(view.job)))}>${text.archive}</button>
       </div>
     </section>
     ${ending(view)}
@@ -34,21 +51,18 @@ export const handOver = (view) => ({
     <section aria-labelledby="hand-over-text">
       <h2 id="hand-over-text">${text.text}</h2>
       <textarea class="report-text" readonly rows="24" aria-labelledby="hand-over-text"
-        .value=${state.report ?? words.frame.loading}></textarea>
+        .value=${asText ?? words.frame.loading}></textarea>
     </section>`,
 })
 
 /** @param {string} job */
 function report(job) {
-  const { extent, purpose } = state
-  /** @param {Extent} chosen */
-  const chooseExtent = (chosen) => {
-    state.extent = chosen
-    redraw()
+  const chooseExtent = (/** @type {Extent} */ chosen) => {
+    extent = chosen
+    attempt(() => readReport(job))
   }
-  /** @param {Purpose} chosen */
-  const choosePurpose = (chosen) => {
-    state.purpose = chosen
+  const choosePurpose = (/** @type {Purpose} */ chosen) => {
+    purpose = chosen
     redraw()
   }
   return html`
@@ -56,7 +70,13 @@ function report(job) {
       <h2 id="hand-over-report">${text.report}</h2>
       <div class="pair">
         <div>
-          ${choice({ name: 'extent', legend: text.extent, options: optionsOf(text.extents), value: extent, choose: chooseExtent })}
+          ${choice({
+            name: 'extent',
+            legend: text.extent,
+            options: optionsOf(text.extents),
+            value: extent,
+            choose: chooseExtent,
+          })}
           <p class="hint">${text.extentsHint[extent]}</p>
         </div>
         ${choice({
@@ -67,15 +87,34 @@ function report(job) {
           choose: (/** @type {PaperSize} */ paper) => keepSettings({ paper }),
         })}
         <div>
-          ${choice({ name: 'purpose', legend: text.purpose, options: optionsOf(text.purposes), value: purpose, choose: choosePurpose })}
+          ${choice({
+            name: 'purpose',
+            legend: text.purpose,
+            options: optionsOf(text.purposes),
+            value: purpose,
+            choose: choosePurpose,
+          })}
           <p class="hint">${text.purposesHint[purpose]}</p>
         </div>
       </div>
       <div class="hand-over-ways">
-        <button type="button" class="primary" @click=${() => savePaper(job, 'report-pdf', { extent, purpose })}>${text.save}</button>
-        ${surroundings.sharesFiles ? html`<button type="button" @click=${() => sharePaper(job, 'report-pdf', `${text.report}.pdf`, { extent, purpose })}>${text.share}</button>` : ''}
-        ${surroundings.opensDocuments ? html`<button type="button" @click=${() => openPaper(job, 'report-pdf', { extent, purpose })}>${text.open}</button>` : ''}
-        <button type="button" ?disabled=${!state.report} @click=${() => copyFrom('textarea.report-text')}>${text.copy}</button>
+        <button type="button" class="primary"
+          @click=${() => savePaper(job, 'report-pdf', { extent, purpose })}>${text.save}</button>
+        ${surroundings.sharesFiles
+          ? html`<button type="button"
+            @click=${() => sharePaper(
+              job,
+              'report-pdf',
+              `${text.report}.pdf`,
+              { extent, purpose },
+            )}>${text.share}</button>`
+          : ''}
+        ${surroundings.opensDocuments
+          ? html`<button type="button"
+            @click=${() => openPaper(job, 'report-pdf', { extent, purpose })}>${text.open}</button>`
+          : ''}
+        <button type="button" ?disabled=${!asText}
+          @click=${() => copyFrom('textarea.report-text')}>${text.copy}</button>
       </div>
     </section>`
 }

@@ -13,7 +13,7 @@ import { swap, toInstruments } from '../route.js'
 import { attempt, state } from '../state.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
-import { shopUnit, usual } from './usual.js'
+import { shopUnit } from './usual.js'
 
 const text = words.instruments
 
@@ -79,14 +79,27 @@ export function instrumentForm(saved) {
 /** @param {Entered} entered @param {(change: Partial<Entered>) => void} enter */
 function fields(entered, enter) {
   const kind = instrumentKindOf(/** @type {InstrumentKind} */ (entered.kind))
-  const habit = usual(kind, entered.unit)
+  const habit = kind[entered.unit]
   /** @param {keyof Entered} key @param {string} hint */
   const length = (key, hint) =>
-    input({ id: `instrument-${key}`, label: text[key], value: entered[key], hint, kind: 'length', enter: (typed) => enter({ [key]: typed }) })
+    input({
+      id: `instrument-${key}`,
+      label: text[key],
+      value: entered[key],
+      hint,
+      kind: 'length',
+      enter: (typed) => enter({ [key]: typed }),
+    })
   /** @param {string} typed @param {string} practice */
   const practice = (typed, practice) => (typed === practice ? text.practice : text.usually(practice))
   return html`
-    ${input({ id: 'instrument-name', label: text.name, value: entered.name, hint: text.nameHint, enter: (name) => enter({ name }) })}
+    ${input({
+      id: 'instrument-name',
+      label: text.name,
+      value: entered.name,
+      hint: text.nameHint,
+      enter: (name) => enter({ name }),
+    })}
     ${choice({
       name: 'unit',
       legend: text.unit,
@@ -103,14 +116,21 @@ function fields(entered, enter) {
       ${length('zero', text.zeroHint)}
       ${kind.id === 'ball-micrometer' ? length('ball', text.ballHint) : ''}
     </div>
-    ${input({ id: 'instrument-checked', label: text.checked, value: entered.checked, kind: 'date', enter: (checked) => enter({ checked }) })}
+    ${input({
+      id: 'instrument-checked',
+      label: text.checked,
+      value: entered.checked,
+      kind: 'date',
+      enter: (checked) => enter({ checked }),
+    })}
     ${allKeysButton()}`
 }
 
-/** What the person has not changed follows the kind and unit. @param {Entered} entered @param {InstrumentKind} kind @param {ShopUnit} unit @returns {Partial<Entered>} */
+/** What the person has not changed follows the kind and unit.
+ * @param {Entered} entered @param {InstrumentKind} kind @param {ShopUnit} unit @returns {Partial<Entered>} */
 function filledIn(entered, kind, unit) {
-  const before = entered.kind ? usual(instrumentKindOf(entered.kind), entered.unit) : { resolution: '', uncertainty: '' }
-  const now = usual(instrumentKindOf(kind), unit)
+  const before = entered.kind ? instrumentKindOf(entered.kind)[entered.unit] : { resolution: '', uncertainty: '' }
+  const now = instrumentKindOf(kind)[unit]
   return {
     resolution: entered.resolution === before.resolution ? now.resolution : entered.resolution,
     uncertainty: entered.uncertainty === before.uncertainty ? now.uncertainty : entered.uncertainty,
@@ -132,7 +152,16 @@ const blank = () =>
 
 /** @param {Instrument} saved @returns {Entered} */
 const asSaved = ({ kind, name, resolution, uncertainty, zero_error = '', ball = '', checked = '' }) =>
-  ({ kind, unit: isMetric(resolution) ? 'millimetre' : 'inch', name, resolution, uncertainty, zero: zero_error, ball, checked })
+  ({
+    kind,
+    unit: isMetric(resolution) ? 'millimetre' : 'inch',
+    name,
+    resolution,
+    uncertainty,
+    zero: zero_error,
+    ball,
+    checked,
+  })
 
 /** @param {Entered} entered @param {string} id @returns {Instrument} */
 function asInstrument({ kind, unit, name, resolution, uncertainty, zero, ball, checked }, id) {
@@ -149,7 +178,8 @@ function asInstrument({ kind, unit, name, resolution, uncertainty, zero, ball, c
   }
 }
 
-/** Jobs travel between shops, so the name by which readings refer to an instrument is made by chance. @param {Entered} entered */
+/** Jobs travel between shops, so the name by which readings refer to an instrument is made by chance.
+ * @param {Entered} entered */
 function newId({ kind }) {
   const chance = [...crypto.getRandomValues(new Uint8Array(6))].map((byte) => byte.toString(16).padStart(2, '0'))
   return `${kind}-${chance.join('')}`

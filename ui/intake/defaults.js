@@ -9,21 +9,24 @@ export function startOf(catalogue, layout) {
   return start.arrangement
 }
 
-/** @param {Arrangement} entered @param {keyof Arrangement} changed @param {Set<string>} touched @returns {Arrangement} */
+/** @param {Arrangement} entered @param {keyof Arrangement} changed @param {(keyof Arrangement)[]} touched
+ * @returns {Arrangement} */
 export function derived(entered, changed, touched) {
   const next = { ...entered }
   if (changed === 'camshaft') followCamshaft(next)
   if (changed === 'cylinders' || changed === 'rods_per_crankpin') {
     const crankpins = Math.floor(next.cylinders / Math.max(1, next.rods_per_crankpin))
-    if (!touched.has('mains')) next.mains = mainsOf(next, crankpins)
+    if (!touched.includes('mains')) next.mains = mainsOf(next, crankpins)
   }
-  if (!touched.has('thrust_main')) next.thrust_main = thrustOf(next)
+  if (!touched.includes('thrust_main')) next.thrust_main = thrustOf(next)
   const hasCam = next.camshaft !== 'none'
-  if (hasCam && changed !== 'cam_bearings' && !touched.has('cam_bearings')) next.cam_bearings = Math.max(2, next.mains)
+  if (hasCam && changed !== 'cam_bearings' && !touched.includes('cam_bearings')) next.cam_bearings =
+    Math.max(2, next.mains)
   return next
 }
 
-/** A main on each side of every crankpin; in a flat engine on each side of every pair. @param {Arrangement} arrangement @param {number} crankpins */
+/** A main on each side of every crankpin; in a flat engine on each side of every pair.
+ * @param {Arrangement} arrangement @param {number} crankpins */
 const mainsOf = ({ layout, cylinders }, crankpins) => (layout === 'flat' ? Math.floor(cylinders / 2) : crankpins) + 1
 
 /** The middle main, or the last of a flat engine. @param {Arrangement} arrangement */

@@ -1,7 +1,7 @@
 // Taking an engine in: whose it is, what is known of it, how it is laid out.
-/** @import { Answer, JobView } from '../types/api.d.ts' */
+/** @import { JobView } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
-import { catalogue } from '../catalogue.js'
+import { catalogue, choicesOf } from '../catalogue.js'
 import { choice } from '../controls/choice.js'
 import { field } from '../controls/field.js'
 import { append } from '../edits/queue.js'
@@ -11,8 +11,6 @@ import { layout } from './layout.js'
 
 /** Lines on which people write more than a few words. */
 const LONG = new Set(['complaint', 'remarks'])
-/** @type {readonly Answer[]} */
-const ANSWERS = ['yes', 'no', 'unknown']
 
 /** @param {JobView} view */
 export function intake(view) {
@@ -42,7 +40,7 @@ const past = (view) => html`
     ${catalogue().history_facts.map(({ id, question }) => choice({
       name: `fact-${id}`,
       legend: question,
-      options: ANSWERS.map((value) => ({ value, label: words.intake.answers[value] })),
+      options: choicesOf(catalogue().answers),
       value: view.history[id],
       choose: (answer) => append(view.job, { do: 'recall', fact: id, answer }),
     }))}

@@ -5,8 +5,8 @@ import { html } from '../vendor/lit-html/lit-html.js'
 import { catalogue } from '../catalogue.js'
 import { choice, optionsOf } from '../controls/choice.js'
 import { count } from '../controls/count.js'
+import { formOf } from '../controls/form.js'
 import { submit } from '../edits/queue.js'
-import { redraw, state } from '../state.js'
 import { words } from '../words.js'
 import { derived, startOf } from './defaults.js'
 import { valveGear } from './valve-gear.js'
@@ -15,25 +15,34 @@ const text = words.layout
 
 /** @param {JobView} view */
 export function layout(view) {
-  const entry = entryOf(view)
-  const arrangement = entry.arrangement
-  const set = setter(entry)
+  const { entered, refusal, enter, send } = formOf(`arrangement ${view.job}`, () => startFrom(view))
+  const { arrangement } = entered
+  const set = setter(entered, enter)
+  const save = (/** @type {Event} */ event) => {
+    event.preventDefault()
+    return send(({ arrangement }) => submit(view.job, { do: 'arrange', arrangement }))
+  }
   return html`
     <section aria-labelledby="intake-layout">
       <h2 id="intake-layout">${words.intake.arrangement}</h2>
       ${view.assessment.engine ? html`<p>${text.entered(view.assessment.engine)}</p>` : ''}
-      <form @submit=${(/** @type {Event} */ event) => save(event, view)}>
+      <form class="entry" @submit=${save}>
         ${choice({
           name: 'layout',
           legend: text.layout,
           options: catalogue().arrangements.map((start) => ({ value: start.arrangement.layout, label: start.name })),
           value: arrangement.layout,
-          choose: (value) => begin(entry, value),
+          choose: (layout) => enter({ arrangement: startOf(catalogue(), layout), touched: [] }),
         })}
         <div class="counts">
           ${count({ label: text.cylinders, value: arrangement.cylinders, set: set('cylinders') })}
           ${count({ label: text.mains, value: arrangement.mains, set: set('mains') })}
-          ${count({ label: text.thrustMain, value: arrangement.thrust_main, hint: text.thrustHint, set: set('thrust_main') })}
+          ${count({
+            label: text.thrustMain,
+            value: arrangement.thrust_main,
+            hint: text.thrustHint,
+            set: set('thrust_main'),
+          })}
         </div>
         ${arrangement.layout === 'inline' ? '' : choice({
           name: 'rods',
@@ -51,7 +60,7 @@ export function layout(view) {
           value: arrangement.oil_from ?? null,
           choose: (end) => set('oil_from')(end ?? undefined),
         })}
-        <p role="alert" class="refusal">${entry.refusal}</p>
+        <p role="alert" class="refusal">${refusal}</p>
         <button class="primary wide">${view.arrangement ? text.change : text.save}</button>
       </form>
     </section>`
@@ -63,53 +72,49 @@ function numbering(arrangement, set) {
   /** @param {Partial<Arrangement['numbering']>} part */
   const renumber = (part) => set('numbering')({ ...numbering, ...part })
   return html`
-    ${choice({ name: 'front', legend: text.front, options: optionsOf(text.fronts), value: arrangement.front, choose: set('front') })}
-    ${choice({ name: 'from', legend: text.from, options: optionsOf(text.ends), value: numbering.from, choose: (from) => renumber({ from }) })}
+    ${choice({
+      name: 'front',
+      legend: text.front,
+      options: optionsOf(text.fronts),
+      value: arrangement.front,
+      choose: set('front'),
+    })}
+    ${choice({
+      name: 'from',
+      legend: text.from,
+      options: optionsOf(text.ends),
+      value: numbering.from,
+      choose: (from) => renumber({ from }),
+    })}
     ${arrangement.layout === 'inline' ? '' : html`
-      ${choice({ name: 'banks', legend: text.banks, options: optionsOf(text.bankOrders), value: numbering.banks, choose: (banks) => renumber({ banks }) })}
-      ${choice({ name: 'first-bank', legend: text.firstBank, options: optionsOf(text.bankSides), value: numbering.first_bank, choose: (first_bank) => renumber({ first_bank }) })}
+      ${choice({
+        name: 'banks',
+        legend: text.banks,
+        options: optionsOf(text.bankOrders),
+        value: numbering.banks,
+        choose: (banks) => renumber({ banks }),
+      })}
+      ${choice({
+        name: 'first-bank',
+        legend: text.firstBank,
+        options: optionsOf(text.bankSides),
+        value: numbering.first_bank,
+        choose: (first_bank) => renumber({ first_bank }),
+      })}
       <p class="hint">${text.banksHint}</p>`}`
 }
 
-/** @typedef {NonNullable<typeof state.layout>} Entry */
+/** @typedef {{ arrangement: Arrangement, touched: (keyof Arrangement)[] }} Entered with what the person has set */
 
-/** What is being entered for this job; starts from what is saved. @param {JobView} view @returns {Entry} */
-function entryOf(view) {
-  if (state.layout?.job !== view.job) {
-    const arrangement = view.arrangement ?? startOf(catalogue(), 'inline')
-    state.layout = { job: view.job, arrangement, touched: new Set(), refusal: '' }
-  }
-  return state.layout
-}
+/** @param {JobView} view @returns {Entered} */
+const startFrom = ({ arrangement }) => ({ arrangement: arrangement ?? startOf(catalogue(), 'inline'), touched: [] })
 
-/** Changes one value; what depends on it follows, unless the person has set it. @param {Entry} entry */
-function setter(entry) {
+/** Changes one value; what depends on it follows, unless the person has set it.
+ * @param {Entered} entered @param {(change: Entered) => void} enter */
+function setter({ arrangement, touched }, enter) {
   /** @template {keyof Arrangement} Name @param {Name} name @returns {(value: Arrangement[Name]) => void} */
   return (name) => (value) => {
-    entry.touched.add(name)
-    entry.arrangement = derived({ ...entry.arrangement, [name]: value }, name, entry.touched)
-    // A refusal stays until the next try: taken away now, it would move the button from under the finger.
-    redraw()
+    const now = [...touched, name]
+    enter({ arrangement: derived({ ...arrangement, [name]: value }, name, now), touched: now })
   }
-}
-
-/** @param {Entry} entry @param {Arrangement['layout']} value */
-function begin(entry, value) {
-  entry.arrangement = startOf(catalogue(), value)
-  entry.touched.clear()
-  entry.refusal = ''
-  redraw()
-}
-
-/** @param {Event} event @param {JobView} view */
-async function save(event, view) {
-  event.preventDefault()
-  const entry = entryOf(view)
-  try {
-    await submit(view.job, { do: 'arrange', arrangement: entry.arrangement })
-    entry.refusal = ''
-  } catch (failure) {
-    entry.refusal = failure instanceof Error ? failure.message : words.errors.broke
-  }
-  redraw()
 }

@@ -25,5 +25,11 @@ export function valveGear(arrangement, set) {
       ${count({ label: text.camBearings, value: arrangement.cam_bearings, set: set('cam_bearings') })}
       ${count({ label: text.valves, value: arrangement.valves_per_cylinder, set: set('valves_per_cylinder') })}
     </div>
-    ${choice({ name: 'tappets', legend: text.tappets, options: optionsOf(text.tappetKinds), value: arrangement.tappets, choose: set('tappets') })}`
+    ${choice({
+      name: 'tappets',
+      legend: text.tappets,
+      options: optionsOf(text.tappetKinds),
+      value: arrangement.tappets,
+      choose: set('tappets'),
+    })}`
 }

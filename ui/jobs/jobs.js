@@ -1,22 +1,29 @@
 // The engines on the bench.
 /** @import { JobLine } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
-import { createJob, importArchive } from '../backend.js'
+import { createJob, importArchive, listJobs } from '../backend.js'
 import { fileButton } from '../controls/file-button.js'
 import { day, dayOf, moment } from '../dates.js'
 import { go, toScreen } from '../route.js'
 import { attempt, state } from '../state.js'
 import { words } from '../words.js'
 
+/** As they were read last. @type {JobLine[] | null} */
+let all = null
+
+export async function readJobs() {
+  all = await listJobs()
+}
+
 export function jobs() {
   return {
     title: words.screens.jobs,
     body: html`
-      ${state.jobs === null
+      ${all === null
         ? html`<p>${state.alert ? '' : words.frame.loading}</p>`
-        : state.jobs.length === 0
+        : all.length === 0
           ? html`<p>${words.jobs.none}</p>`
-          : onBench(state.jobs)}`,
+          : onBench(all)}`,
     bar: html`
       <div class="bar">
         ${fileButton({ label: words.jobs.importFile, accept: '.wearbook', take: openArchive })}
@@ -50,7 +57,9 @@ function line(job) {
       <a href=${toScreen(job.job, job.engine ? 'plan' : 'intake')}>
         <strong>${[job.customer, job.machine].filter(Boolean).join(' · ') || words.frame.unnamed}</strong>
         <span>${facts.filter(Boolean).join(' · ')}</span>
-        <span>${job.closed_at === null ? words.jobs.changed(moment(job.changed_at)) : words.jobs.closed(day(dayOf(job.closed_at)))}</span>
+        <span>${job.closed_at === null
+          ? words.jobs.changed(moment(job.changed_at))
+          : words.jobs.closed(day(dayOf(job.closed_at)))}</span>
       </a>
     </li>`
 }

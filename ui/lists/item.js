@@ -22,13 +22,23 @@ export function item(view, item, isOrder) {
   const tick = item.tick ?? OPEN
   const isDone = tick.done >= item.quantity
   const turn = () =>
-    append(view.job, { do: 'tick', item: item.asked, tick: isDone ? { ...tick, ...UNDONE } : { ...tick, done: item.quantity, date: today() } })
+    append(
+      view.job,
+      {
+        do: 'tick',
+        item: item.asked,
+        tick: isDone ? { ...tick, ...UNDONE } : { ...tick, done: item.quantity, date: today() },
+      },
+    )
   return html`
     <li class=${isDone ? 'item item-done' : 'item'}>
       <div class="item-head">
-        <button type="button" class="item-tick" aria-pressed=${isDone ? 'true' : 'false'} aria-label=${text.tick(item.what)} @click=${turn}></button>
+        <button type="button" class="item-tick" aria-pressed=${isDone ? 'true' : 'false'}
+          aria-label=${text.tick(item.what)} @click=${turn}></button>
         <div class="item-what">
-          <p>${item.quantity > 1 ? html`<span>${text.times(item.quantity)}</span>` : ''} <strong>${item.what}</strong></p>
+          <p>${item.quantity > 1
+            ? html`<span>${text.times(item.quantity)}</span>`
+            : ''} <strong>${item.what}</strong></p>
           ${item.detail ? html`<p>${tied(capitalised(item.detail))}</p>` : ''}
           ${item.tick ? html`<p class="item-state">${progress(item, tick)}</p>` : ''}
         </div>
@@ -46,7 +56,12 @@ export function item(view, item, isOrder) {
 /** How far it is, when, and the note; an old entry did not tell of how many.
  * @param {Pick<ListItem, 'quantity'>} item @param {Tick} tick */
 export const progress = ({ quantity }, { done, date, part_number, note }) =>
-  [done >= quantity ? text.whole : done > 0 ? text.partly(done, quantity) : '', date && day(date), part_number, note].filter(Boolean).join(' · ')
+  [
+    done >= quantity ? text.whole : done > 0 ? text.partly(done, quantity) : '',
+    date && day(date),
+    part_number,
+    note,
+  ].filter(Boolean).join(' · ')
 
 /** @param {string[]} waits */
 function held(waits) {
@@ -56,7 +71,8 @@ function held(waits) {
     <div class="held">
       <p><span class="held-flag">${text.heldFlag}</span> ${first}</p>
       ${others.length === 0 ? '' : html`
-        <details><summary>${text.moreWaits(others.length)}</summary><ul>${others.map((wait) => html`<li>${wait}</li>`)}</ul></details>`}
+        <details><summary>${text.moreWaits(others.length)}</summary><ul>${others.map((wait) =>
+          html`<li>${wait}</li>`)}</ul></details>`}
     </div>`
 }
 
@@ -67,5 +83,6 @@ const isFromCause = ({ asked }) => asked.key.of === 'put-right'
 function takeOff(job, { asked, what }) {
   if (asked.key.of !== 'own') return ''
   const { edit } = asked.key
-  return html`<button type="button" class="quiet" aria-label=${text.takeOffNamed(what)} @click=${() => append(job, { do: 'undo', edit })}>${text.takeOff}</button>`
+  return html`<button type="button" class="quiet" aria-label=${text.takeOffNamed(what)}
+    @click=${() => append(job, { do: 'undo', edit })}>${text.takeOff}</button>`
 }

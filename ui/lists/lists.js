@@ -16,7 +16,11 @@ const text = words.lists
 export function lists(view) {
   const all = view.assessment.lists
   if (view.assessment.parts.length === 0) {
-    return { title: words.screens.lists, body: html`<p>${text.noEngine}</p><a class="button" href=${toScreen(view.job, 'intake')}>${words.marks.toIntake}</a>` }
+    return {
+      title: words.screens.lists,
+      body: html`<p>${text.noEngine}</p><a class="button"
+        href=${toScreen(view.job, 'intake')}>${words.marks.toIntake}</a>`,
+    }
   }
   const open = all.findIndex(({ kind }) => kind === state.route.subject)
   const list = all[open]

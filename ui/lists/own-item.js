@@ -25,7 +25,12 @@ export function ownItem(job, list) {
         <p class="hint">${text.ownHint}</p>
         ${input({ id: 'own-what', label: text.what, value: entered.what, enter: (what) => enter({ what }) })}
         ${count({ label: text.quantity, value: entered.quantity, set: (quantity) => enter({ quantity }) })}
-        ${input({ id: 'own-because', label: text.because, value: entered.because, enter: (because) => enter({ because }) })}
+        ${input({
+          id: 'own-because',
+          label: text.because,
+          value: entered.because,
+          enter: (because) => enter({ because }),
+        })}
         <p role="alert" class="refusal">${refusal}</p>
         <button>${text.add}</button>
       </form>

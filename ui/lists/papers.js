@@ -27,12 +27,20 @@ export function papers(job, list) {
     <section aria-labelledby="list-papers">
       <h2 id="list-papers">${text.papers}</h2>
       <div class="hand-over-ways">
-        ${surroundings.sharesFiles ? html`<button type="button" @click=${() => sharePaper(job, 'list-pdf', `${list.title}.pdf`, selection)}>${text.sharePdf}</button>` : ''}
+        ${surroundings.sharesFiles
+          ? html`<button type="button"
+            @click=${() => sharePaper(job, 'list-pdf', `${list.title}.pdf`, selection)}>${text.sharePdf}</button>`
+          : ''}
         <button type="button" @click=${() => savePaper(job, 'list-pdf', selection)}>${text.savePdf}</button>
-        ${surroundings.opensDocuments ? html`<button type="button" @click=${() => openPaper(job, 'list-pdf', selection)}>${text.openPdf}</button>` : ''}
+        ${surroundings.opensDocuments
+          ? html`<button type="button" @click=${() => openPaper(job, 'list-pdf', selection)}>${text.openPdf}</button>`
+          : ''}
         <button type="button" @click=${copy}>${text.copy}</button>
         <button type="button" @click=${() => savePaper(job, 'list-csv', selection)}>${text.saveCsv}</button>
       </div>
-      ${isFresh ? html`<textarea class="report-text list-text" readonly rows="10" aria-label=${text.asText} .value=${asked.content}></textarea>` : ''}
+      ${isFresh
+        ? html`<textarea class="report-text list-text" readonly rows="10" aria-label=${text.asText}
+          .value=${asked.content}></textarea>`
+        : ''}
     </section>`
 }

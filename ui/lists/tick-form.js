@@ -7,8 +7,8 @@ import { formOf } from '../controls/form.js'
 import { input } from '../controls/input.js'
 import { today } from '../dates.js'
 import { submit } from '../edits/queue.js'
-import { itemKey } from './key.js'
 import { words } from '../words.js'
+import { itemKey } from './key.js'
 
 const text = words.lists
 
@@ -19,7 +19,9 @@ export function tickForm(job, item, tick, isOrder) {
   const { entered, refusal, enter, send } = formOf(name, () => ({ ...tick, date: tick.date || today() }))
   const isMany = item.quantity > 1
   const id = key.replaceAll(/\W+/g, '-')
-  const summary = isOrder ? (isMany ? text.detailsOrderMany : text.detailsOrder) : isMany ? text.detailsMany : text.detailsOne
+  const summary = isOrder
+    ? (isMany ? text.detailsOrderMany : text.detailsOrder)
+    : (isMany ? text.detailsMany : text.detailsOne)
   const save = (/** @type {Event} */ event) => {
     event.preventDefault()
     // What is not begun has no date.
@@ -31,11 +33,36 @@ export function tickForm(job, item, tick, isOrder) {
     <details>
       <summary aria-label=${text.detailsOf(summary, item.what)}>${summary}</summary>
       <form class="entry" aria-label=${text.detailsOf(summary, item.what)} @submit=${save}>
-        ${isMany ? count({ label: text.count(item.quantity), value: entered.done, set: (done) => enter({ done: Math.min(done, item.quantity) }) }) : ''}
+        ${isMany
+          ? count({
+            label: text.count(item.quantity),
+            value: entered.done,
+            set: (done) => enter({ done: Math.min(done, item.quantity) }),
+          })
+          : ''}
         <div class="pair">
-          ${input({ id: `${id}-date`, label: text.date, value: entered.date, kind: isPlain(tick.date) ? 'text' : 'date', enter: (date) => enter({ date }) })}
-          ${isOrder ? input({ id: `${id}-number`, label: text.partNumber, value: entered.part_number ?? '', enter: (part_number) => enter({ part_number }) }) : ''}
-          ${input({ id: `${id}-note`, label: isOrder ? text.supplier : text.note, value: entered.note, hint: isOrder ? text.supplierHint : text.noteHint, enter: (note) => enter({ note }) })}
+          ${input({
+            id: `${id}-date`,
+            label: text.date,
+            value: entered.date,
+            kind: isPlain(tick.date) ? 'text' : 'date',
+            enter: (date) => enter({ date }),
+          })}
+          ${isOrder
+            ? input({
+              id: `${id}-number`,
+              label: text.partNumber,
+              value: entered.part_number ?? '',
+              enter: (part_number) => enter({ part_number }),
+            })
+            : ''}
+          ${input({
+            id: `${id}-note`,
+            label: isOrder ? text.supplier : text.note,
+            value: entered.note,
+            hint: isOrder ? text.supplierHint : text.noteHint,
+            enter: (note) => enter({ note }),
+          })}
         </div>
         <p role="alert" class="refusal">${refusal}</p>
         <button aria-label=${text.saveNamed(item.what)}>${text.save}</button>

@@ -22,7 +22,8 @@ export function found(view, parts) {
     ${others.length === 0 ? '' : html`
       <details>
         <summary>${text.more(others.length)}</summary>
-        <ul class="part-links">${others.map(({ part, label }) => html`<li><a href=${toPart(view.job, part)}>${label}</a></li>`)}</ul>
+        <ul class="part-links">${others.map(({ part, label }) =>
+          html`<li><a href=${toPart(view.job, part)}>${label}</a></li>`)}</ul>
       </details>`}`
 }
 

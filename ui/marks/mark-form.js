@@ -3,9 +3,9 @@
 import { html } from '../vendor/lit-html/lit-html.js'
 import { live } from '../vendor/lit-html/directives/live.js'
 import { choice, optionsOf } from '../controls/choice.js'
-import { append } from '../edits/queue.js'
+import { formOf } from '../controls/form.js'
+import { submit } from '../edits/queue.js'
 import { go, toScreen } from '../route.js'
-import { redraw } from '../state.js'
 import { words } from '../words.js'
 import { placeId, placeNumber } from './place.js'
 
@@ -13,43 +13,54 @@ const text = words.marks
 /** @type {Mark} */
 const BLANK = { text: '', marking: 'found', side: null, points: null }
 
-/** What has been entered and not saved, by job and place. @type {Map<string, Mark>} */
-const entries = new Map()
-
 /** @param {JobView} view @param {MarkView} asked */
 export function markForm(view, asked) {
-  const key = `${view.job} ${placeId(asked.place)}`
-  const mark = entries.get(key) ?? asked.mark ?? BLANK
-  const number = placeNumber(asked.place)
-  /** @param {Partial<Mark>} part */
-  const enter = (part) => {
-    entries.set(key, { ...mark, ...part })
-    redraw()
-  }
-  /** @param {Event} event */
-  const save = async (event) => {
+  const { place } = asked
+  const { entered: mark, refusal, enter, send } = formOf(
+    `mark ${view.job} ${placeId(place)}`,
+    () => asked.mark ?? BLANK,
+  )
+  const number = placeNumber(place)
+  const save = async (/** @type {Event} */ event) => {
     event.preventDefault()
     const next = following(view, asked)
-    const isSaving = append(view.job, { do: 'note-mark', place: asked.place, mark })
-    if (!(await isSaving)) return
-    entries.delete(key)
-    go(next)
+    if (await send((mark) => submit(view.job, { do: 'note-mark', place, mark }))) go(next)
   }
   return html`
-    <form class="mark-form" aria-labelledby="mark-asked" @submit=${save}>
+    <form class="entry mark-form" aria-labelledby="mark-asked" @submit=${save}>
       <h2 id="mark-asked">${asked.label}</h2>
       <div class="mark-text">
         <label class="field">
           <span class="field-label">${text.text}</span>
           <input type="text" autocomplete="off" autocapitalize="characters" maxlength="20" .value=${live(mark.text)}
-            @input=${(/** @type {InputEvent} */ event) => enter({ text: /** @type {HTMLInputElement} */ (event.target).value })}>
+            @input=${(/** @type {InputEvent} */ event) =>
+              enter({ text: /** @type {HTMLInputElement} */ (event.target).value })}>
           <span class="hint">${text.textHint}</span>
         </label>
         <button type="button" @click=${() => enter({ text: number })}>${text.fillIn(number)}</button>
       </div>
-      ${choice({ name: 'marking', legend: text.marking, options: optionsOf(text.markings), value: mark.marking, choose: (marking) => enter({ marking }) })}
-      ${choice({ name: 'side', legend: text.side, options: [...optionsOf(text.sides), { value: null, label: text.notSeen }], value: mark.side, choose: (side) => enter({ side }) })}
-      ${choice({ name: 'points', legend: text.points, options: [...optionsOf(text.ends), { value: null, label: text.notSeen }], value: mark.points, choose: (points) => enter({ points }) })}
+      ${choice({
+        name: 'marking',
+        legend: text.marking,
+        options: optionsOf(text.markings),
+        value: mark.marking,
+        choose: (marking) => enter({ marking }),
+      })}
+      ${choice({
+        name: 'side',
+        legend: text.side,
+        options: [...optionsOf(text.sides), { value: null, label: text.notSeen }],
+        value: mark.side,
+        choose: (side) => enter({ side }),
+      })}
+      ${choice({
+        name: 'points',
+        legend: text.points,
+        options: [...optionsOf(text.ends), { value: null, label: text.notSeen }],
+        value: mark.points,
+        choose: (points) => enter({ points }),
+      })}
+      <p role="alert" class="refusal">${refusal}</p>
       <div class="bar-inline">
         <a class="button" href=${following(view, asked)}>${text.skip}</a>
         <button class="primary">${text.save}</button>

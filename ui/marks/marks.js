@@ -14,7 +14,10 @@ export function marks(view) {
   const { places, missing, warnings } = view.assessment.marks
   const title = words.screens.marks
   if (places.length === 0) {
-    return { title, body: html`<p>${text.noEngine}</p><a class="button" href=${toScreen(view.job, 'intake')}>${text.toIntake}</a>` }
+    return {
+      title,
+      body: html`<p>${text.noEngine}</p><a class="button" href=${toScreen(view.job, 'intake')}>${text.toIntake}</a>`,
+    }
   }
   const asked = places.find(({ place }) => placeId(place) === state.route.subject) ?? places.find(({ mark }) => !mark)
   return {

@@ -16,11 +16,13 @@ const text = words.markup
 
 /** @typedef {{ markup: Markup }} Entered */
 
-/** What is being drawn on a photo and not saved yet; it is open once it is touched. @param {string} photo @returns {Form<Entered>} */
+/** What is being drawn on a photo and not saved yet; it is open once it is touched.
+ * @param {string} photo @returns {Form<Entered>} */
 export const drawingOn = (photo) =>
   formOf(`markup ${photo}`, () => ({ markup: startOf('outline', ratioOf(photo) ?? 1, '') }))
 
-/** The field over the picture, with what is there and what is being drawn. @param {string} photo @param {Markup[]} saved */
+/** The field over the picture, with what is there and what is being drawn.
+ * @param {string} photo @param {Markup[]} saved */
 export function markupField(photo, saved) {
   const ratio = ratioOf(photo)
   if (!ratio) return nothing
@@ -30,7 +32,8 @@ export function markupField(photo, saved) {
     show: (field, line) => show(field, line.length > 0 ? through(line, ratio) : ''),
     done: (line) => enter({ markup: drawn(markup, line) }),
   })
-  return html`<svg class="overlay markup-field" viewBox="0 0 ${1000 * ratio} 1000" role="img" aria-label=${text.field(text.shapes[markup.shape])}
+  return html`<svg class="overlay markup-field" viewBox="0 0 ${1000 * ratio} 1000" role="img"
+    aria-label=${text.field(text.shapes[markup.shape])}
       @pointerdown=${begin} @pointermove=${goOn} @pointerup=${end} @pointercancel=${end}>
       <rect class="markup-ground" width=${1000 * ratio} height="1000"/>
       ${lines(saved, ratio)}
@@ -50,13 +53,25 @@ export function markupForm(job, part, photo) {
   }
   return html`
     <form class="entry" id="markup" @submit=${save}>
-      ${choice({ name: 'markup-shape', legend: text.shape, options: shapes, value: markup.shape, choose: (shape) => enter({ markup: startOf(shape, ratio, markup.note ?? '') }) })}
+      ${choice({
+        name: 'markup-shape',
+        legend: text.shape,
+        options: shapes,
+        value: markup.shape,
+        choose: (shape) => enter({ markup: startOf(shape, ratio, markup.note ?? '') }),
+      })}
       <p class="hint">${text.hints[markup.shape]}</p>
       <details class="fold">
         <summary>${text.byButtons}</summary>
         <div class="markup-pad">${pad(markup, ratio, (next) => enter({ markup: next }))}</div>
       </details>
-      ${input({ id: 'markup-note', label: text.note, value: markup.note ?? '', enter: (note) => enter({ markup: { ...markup, note } }), hint: text.noteHint })}
+      ${input({
+        id: 'markup-note',
+        label: text.note,
+        value: markup.note ?? '',
+        enter: (note) => enter({ markup: { ...markup, note } }),
+        hint: text.noteHint,
+      })}
       <p role="alert" class="refusal">${refusal}</p>
     </form>`
 }

@@ -29,24 +29,29 @@ export const measure = (photo) => (/** @type {Event} */ event) => {
   redraw()
 }
 
-/** Lines over a picture that fills its box wholly (`slice`) or is seen whole in it (`meet`). Words stand beside it, not here.
+/** Lines over a picture that fills its box wholly (`slice`) or is seen whole in it (`meet`). Words stand beside it, not
+ * here.
  * @param {string} photo @param {Markup[]} markups @param {'meet' | 'slice'} [fit] */
 export function overlay(photo, markups, fit = 'meet') {
   const ratio = ratios.get(photo)
   if (!ratio || markups.length === 0) return nothing
-  return html`<svg class="overlay" viewBox="0 0 ${HEIGHT * ratio} ${HEIGHT}" preserveAspectRatio="xMidYMid ${fit}" aria-hidden="true">
+  return html`<svg class="overlay" viewBox="0 0 ${HEIGHT * ratio} ${HEIGHT}" preserveAspectRatio="xMidYMid ${fit}"
+    aria-hidden="true">
     ${lines(markups, ratio)}</svg>`
 }
 
-/** @param {Markup[]} markups @param {number} ratio @param {Markup[]} [before] what is there already, whose numbers go before */
+/** @param {Markup[]} markups @param {number} ratio
+ * @param {Markup[]} [before] what is there already, whose numbers go before */
 export function lines(markups, ratio, before = []) {
   const path = markups.map((markup) => pathOf(markup, ratio)).join('')
   const numbers = numbersOf([...before, ...markups]).slice(before.length)
   return svg`<path class="rim" d=${path || nothing}/><path class="line" d=${path || nothing}/>
-    ${markups.map((markup, n) => (numbers[n] === null && markup.shape !== 'note' ? nothing : numberAt(markup, numbers[n] ?? '', ratio)))}`
+    ${markups.map((markup, n) =>
+      (numbers[n] === null && markup.shape !== 'note' ? nothing : numberAt(markup, numbers[n] ?? '', ratio)))}`
 }
 
-/** Above an outline, so that it hides nothing of what lies within. @param {Markup} markup @param {number | string} number @param {number} ratio */
+/** Above an outline, so that it hides nothing of what lies within.
+ * @param {Markup} markup @param {number | string} number @param {number} ratio */
 function numberAt(markup, number, ratio) {
   const unit = (HEIGHT * Math.min(1, ratio)) / 100
   const edge = (DISC + 1) * unit
@@ -62,7 +67,8 @@ function numberAt(markup, number, ratio) {
 const onDrawing = ([x, y], ratio) => [(x / EDGE) * HEIGHT * ratio, (y / EDGE) * HEIGHT]
 
 /** A line through points. @param {Point[]} points @param {number} ratio */
-export const through = (points, ratio) => `M${points.map((point) => onDrawing(point, ratio).map((place) => place.toFixed(1)).join(' ')).join('L')}`
+export const through = (points, ratio) =>
+  `M${points.map((point) => onDrawing(point, ratio).map((place) => place.toFixed(1)).join(' ')).join('L')}`
 
 /** @param {Markup} markup @param {number} ratio */
 function pathOf(markup, ratio) {
@@ -73,6 +79,7 @@ function pathOf(markup, ratio) {
   const [x2, y2] = onDrawing(markup.to, ratio)
   const length = Math.hypot(x2 - x1, y2 - y1) || 1
   const [dx, dy] = [((x2 - x1) / length) * BARB * unit, ((y2 - y1) / length) * BARB * unit]
-  const barb = (/** @type {1 | -1} */ side) => `${x2 + dx * BACK_COS - side * dy * BACK_SIN} ${y2 + dy * BACK_COS + side * dx * BACK_SIN}`
+  const barb = (/** @type {1 | -1} */ side) =>
+    `${x2 + dx * BACK_COS - side * dy * BACK_SIN} ${y2 + dy * BACK_COS + side * dx * BACK_SIN}`
   return `M${x1} ${y1}L${x2} ${y2}M${barb(1)}L${x2} ${y2}L${barb(-1)}`
 }

@@ -15,7 +15,8 @@ const TURN = Math.PI / 6
 
 /** @typedef {Markup['shape']} Shape */
 
-/** In the middle of the picture, until it is drawn. @param {Shape} shape @param {number} ratio width over height @param {string} note
+/** In the middle of the picture, until it is drawn. @param {Shape} shape @param {number} ratio width over height @param
+ * {string} note
  * @returns {Markup} */
 export function startOf(shape, ratio, note) {
   if (shape === 'outline') return { shape, points: ringRound([EDGE / 2, EDGE / 2], ratio), note }
@@ -32,7 +33,8 @@ function ringRound([x, y], ratio) {
   })
 }
 
-/** What a line drawn with a finger makes of it; a tap moves what is there. @param {Markup} markup @param {Point[]} line @returns {Markup} */
+/** What a line drawn with a finger makes of it; a tap moves what is there.
+ * @param {Markup} markup @param {Point[]} line @returns {Markup} */
 export function drawn(markup, line) {
   const first = line[0]
   const last = line.at(-1)
@@ -67,7 +69,8 @@ function half(points, way) {
 const pointsOf = (markup) =>
   markup.shape === 'outline' ? markup.points : markup.shape === 'arrow' ? [markup.from, markup.to] : [markup.at]
 
-/** The same with every point altered. @param {Markup} markup @param {(point: Point) => Point} alter @returns {Markup} */
+/** The same with every point altered.
+ * @param {Markup} markup @param {(point: Point) => Point} alter @returns {Markup} */
 function altered(markup, alter) {
   if (markup.shape === 'outline') return { ...markup, points: markup.points.map(alter) }
   if (markup.shape === 'arrow') return { ...markup, from: alter(markup.from), to: alter(markup.to) }
@@ -86,7 +89,8 @@ function movedTo(markup, from, to) {
 /** One step across and down. @param {Markup} markup @param {number} across @param {number} down */
 export const nudged = (markup, across, down) => movedTo(markup, [0, 0], [across * STEP, down * STEP])
 
-/** Larger, or smaller: an outline about its middle, an arrow from its tip. @param {Markup} markup @param {boolean} isLarger @returns {Markup} */
+/** Larger, or smaller: an outline about its middle, an arrow from its tip.
+ * @param {Markup} markup @param {boolean} isLarger @returns {Markup} */
 export function sized(markup, isLarger) {
   if (markup.shape === 'note') return markup
   const factor = isLarger ? LARGER : 1 / LARGER
@@ -96,7 +100,8 @@ export function sized(markup, isLarger) {
   return Math.max(reach(points, 0), reach(points, 1)) < SMALLEST ? markup : next
 }
 
-/** An arrow turned about its tip, on a picture of a ratio of width to height. @param {Markup} markup @param {number} ratio @returns {Markup} */
+/** An arrow turned about its tip, on a picture of a ratio of width to height.
+ * @param {Markup} markup @param {number} ratio @returns {Markup} */
 export function turned(markup, ratio) {
   if (markup.shape !== 'arrow') return markup
   const { from, to } = markup
@@ -105,14 +110,16 @@ export function turned(markup, ratio) {
   return { ...markup, from: [within(to[0] + (dx * cos - dy * sin) / ratio), within(to[1] + dx * sin + dy * cos)] }
 }
 
-/** Where its number stands: the top of an outline, the tail of an arrow, the place of a note. @param {Markup} markup @returns {Point} */
+/** Where its number stands: the top of an outline, the tail of an arrow, the place of a note.
+ * @param {Markup} markup @returns {Point} */
 export function anchorOf(markup) {
   if (markup.shape === 'arrow') return markup.from
   if (markup.shape === 'note') return markup.at
   return markup.points.reduce((top, point) => (point[1] < top[1] ? point : top))
 }
 
-/** The numbers of what has a note, from 1; null for what has none. @param {Markup[]} markups @returns {(number | null)[]} */
+/** The numbers of what has a note, from 1; null for what has none.
+ * @param {Markup[]} markups @returns {(number | null)[]} */
 export function numbersOf(markups) {
   let last = 0
   return markups.map(({ note }) => (note?.trim() ? (last += 1) : null))

@@ -8,10 +8,12 @@ import { verdictMark, verdictOf } from './verdict.js'
 const text = words.measure
 
 /** @param {Figure[]} all */
-export const figures = (all) => html`<ul class="figures">${all.map((figure) => html`<li class="figure">${head(figure)}${grounds(figure)}</li>`)}</ul>`
+export const figures = (all) =>
+  html`<ul class="figures">${all.map((figure) => html`<li class="figure">${head(figure)}${grounds(figure)}</li>`)}</ul>`
 
 /** Without the grounds, where there is little room. @param {Figure[]} all */
-export const shortFigures = (all) => html`<ul class="figures figures-short">${all.map((figure) => html`<li class="figure">${head(figure)}</li>`)}</ul>`
+export const shortFigures = (all) =>
+  html`<ul class="figures figures-short">${all.map((figure) => html`<li class="figure">${head(figure)}</li>`)}</ul>`
 
 /** @param {Figure} figure */
 function head(figure) {

@@ -22,7 +22,8 @@ export function formDrawing(part, quantity, phase) {
   const hasLimits = [...form.allowed, ...form.fresh].some((limit) => limit !== null)
   return html`
     <figure class="form-drawing">
-      <svg viewBox="0 0 320 160" role="img" aria-label=${`${text.formName(part.label, form.times)}: ${told(part, form)}; ${text.worst(worstAt)}`}>
+      <svg viewBox="0 0 320 160" role="img"
+        aria-label=${`${text.formName(part.label, form.times)}: ${told(part, form)}; ${text.worst(worstAt)}`}>
         ${form.stations.length > 1 ? profile(form, part.kind === 'bore') : ''}
         ${section(form, part.kind === 'bore')}
       </svg>
@@ -32,7 +33,11 @@ export function formDrawing(part, quantity, phase) {
 
 /** The readings as a sentence, for those who don't see the drawing. @param {PartView} part @param {Form} form */
 const told = (part, form) => stepsOf(part, form.worst.quantity, '').flatMap(({ spot, label }) => {
-  const reading = part.readings.find((one) => one.stands && one.edit && one.phase === form.worst.phase && one.quantity === form.worst.quantity
+  const reading =
+    part.readings.find((one) => one.stands
+      && one.edit
+      && one.phase === form.worst.phase
+      && one.quantity === form.worst.quantity
     && one.spot.station === spot.station && one.spot.direction === spot.direction)
   return reading ? [`${label} ${reading.value}`] : []
 }).join('; ')
@@ -42,7 +47,9 @@ function profile(form, isBore) {
   const { stations } = form
   const along = (/** @type {number} */ nth) => -ALONG.half + (2 * ALONG.half * nth) / Math.max(1, stations.length - 1)
   const sides = /** @type {const} */ ([-1, 1])
-  const path = (/** @type {[number, number][]} */ points) => points.length > 1 ? `M${points.map(([u, v]) => point(u, v)).join('L')}` : ''
+  const path = (/** @type {[number, number][]} */ points) => points.length > 1
+    ? `M${points.map(([u, v]) => point(u, v)).join('L')}`
+    : ''
   const level = (/** @type {number} */ length) => RADIUS + drawnOff(form, length, RADIUS)
   const edge = (/** @type {'a' | 'b'} */ direction) => sides.map((side) => path(stations.flatMap((station, nth) => {
     const length = form.at(station, direction)
@@ -65,11 +72,15 @@ function profile(form, isBore) {
       <path class="draw-axis" d=${path([[-ALONG.half - 20, 0], [ALONG.half + 20, 0]])} />
       <path class="draw-edge" d=${edge('a')} />
       <path class="draw-edge draw-edge-b" d=${edge('b')} />
-      ${nth < 0 || !direction ? '' : svg`<circle class="draw-worst" cx=${ALONG.x + along(nth)} cy=${ALONG.y - level(form.worst.length)} r="6" />`}
+      ${nth < 0 || !direction
+        ? ''
+        : svg`<circle class="draw-worst" cx=${ALONG.x + along(nth)} cy=${ALONG.y - level(form.worst.length)} r="6" />`}
     </g>
     ${isBore
-      ? svg`<text class="draw-text draw-mid" x=${ALONG.x} y="11">${text.ends.top}</text><text class="draw-text draw-mid" x=${ALONG.x} y="158">${text.ends.bottom}</text>`
-      : svg`<text class="draw-text" x="2" y="156">${text.ends.front}</text><text class="draw-text draw-end" x="190" y="156">${text.ends.rear}</text>`}`
+      ? svg`<text class="draw-text draw-mid" x=${ALONG.x} y="11">${text.ends.top}</text><text class="draw-text draw-mid"
+        x=${ALONG.x} y="158">${text.ends.bottom}</text>`
+      : svg`<text class="draw-text" x="2" y="156">${text.ends.front}</text><text class="draw-text draw-end" x="190"
+        y="156">${text.ends.rear}</text>`}`
 }
 
 /** @param {number} u @param {number} v */
@@ -97,9 +108,12 @@ function section(form, isBore) {
   const [least, most] = form.fresh
   const name = worst.station ? text.at(worst.station) : ''
   return svg`
-    ${least === null || most === null ? '' : svg`<path class="draw-band" fill-rule="evenodd" d=${`${circle(reach(most))}${circle(reach(least))}`} />`}
+    ${least === null || most === null
+      ? ''
+      : svg`<path class="draw-band" fill-rule="evenodd" d=${`${circle(reach(most))}${circle(reach(least))}`} />`}
     ${ring(form.allowed[0])}${ring(form.allowed[1])}
-    <path class="draw-axis" d=${`M${ROUND.x - 60} ${ROUND.y}H${ROUND.x + 60}M${ROUND.x} ${ROUND.y - 62}V${ROUND.y + 62}`} />
+    <path class="draw-axis"
+      d=${`M${ROUND.x - 60} ${ROUND.y}H${ROUND.x + 60}M${ROUND.x} ${ROUND.y - 62}V${ROUND.y + 62}`} />
     <ellipse class="draw-edge" cx=${ROUND.x} cy=${ROUND.y} rx=${reach(level)} ry=${reach(upright)} />
     <text class="draw-text" x=${ROUND.x + 4} y="11">${isBore ? 'B' : 'A'}</text>
     <text class="draw-text draw-end" x="319" y=${ROUND.y - 4}>${isBore ? 'A' : 'B'}</text>

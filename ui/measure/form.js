@@ -1,5 +1,7 @@
-// The form of a round part as numbers to draw: how far each place lies from a middle size, and how often that is enlarged.
-/** @import { PartKind, PartView, Phase, Quantity, ReadingView, Station } from '../types/api.d.ts' */
+// The form of a round part as numbers to draw: how far each place lies from a middle size, and how often that is
+// enlarged.
+/** @import { PartView, Phase, Quantity, ReadingView, Station } from '../types/api.d.ts' */
+import { quantityOf } from '../catalogue.js'
 import { isOf } from './walk.js'
 
 /**
@@ -16,24 +18,28 @@ import { isOf } from './walk.js'
 
 /** In the order of the drawing: a shaft lies, a bore stands. @type {Station[]} */
 const STATIONS = ['front', 'top', 'middle', 'rear', 'bottom']
-/** Parts that are measured from outside: wear makes them smaller. @type {PartKind[]} */
-const OUTSIDE = ['main-journal', 'crankpin', 'cam-journal', 'tappet', 'piston']
 const NICE = [10, 20, 50, 100, 200, 500, 1000, 2000, 5000]
 
 /** The form of a part from its diameters; none before two places of it are read.
  * @param {PartView} part @param {Quantity} quantity @param {Phase} phase
- * @param {number} radius how large the part's radius is drawn @param {number} room how far a deviation may reach, on the radius
+ * @param {number} radius how large the part's radius is drawn @param {number} room how far a deviation may reach, on
+ * the radius
  * @returns {Form | null} */
 export function formOf(part, quantity, phase, radius, room) {
   const what = part.kind === 'rod' ? 'big-end-bore' : 'diameter'
   if (quantity !== what && !['out-of-round', 'taper', 'clearance', 'scratch-depth'].includes(quantity)) return null
   // What is still on its way has no length yet.
   const isKnown = (/** @type {ReadingView} */ reading) => reading.stands && reading.edit && reading.spot.direction
-  const readings = part.readings.filter((reading) => isKnown(reading) && isOf(reading, { quantity: what, name: '' }, phase))
+  const readings =
+    part.readings.filter((reading) => isKnown(reading) && isOf(reading, { quantity: what, name: '' }, phase))
   const [first] = readings
   if (!first || readings.length < 2) return null
-  const isInside = !OUTSIDE.includes(part.kind)
-  const worst = readings.reduce((far, one) => ((isInside ? one.length > far.length : one.length < far.length) ? one : far), first)
+  // What is measured from outside wears smaller.
+  const isInside = !quantityOf(part.kind, what).wears_smaller
+  const worst = readings.reduce(
+    (far, one) => ((isInside ? one.length > far.length : one.length < far.length) ? one : far),
+    first,
+  )
   const figure = part.figures.find((one) => one.quantity === what && one.phase === phase)
   const allowed = figure?.allowed ?? [null, null]
   const fresh = figure?.new ?? [null, null]
@@ -44,7 +50,8 @@ export function formOf(part, quantity, phase, radius, room) {
   return {
     isInside,
     stations: STATIONS.filter((station) => readings.some(({ spot }) => spot.station === station)),
-    at: (station, direction) => readings.find(({ spot }) => spot.station === station && spot.direction === direction)?.length,
+    at: (station, direction) =>
+      readings.find(({ spot }) => spot.station === station && spot.direction === direction)?.length,
     middle,
     worst,
     allowed: [drawable(allowed[0], low, high), drawable(allowed[1], low, high)],
@@ -53,7 +60,8 @@ export function formOf(part, quantity, phase, radius, room) {
   }
 }
 
-/** Limits far away would flatten the form: they are left out. @param {(number | null)[]} limits @param {number[]} lengths */
+/** Limits far away would flatten the form: they are left out.
+ * @param {(number | null)[]} limits @param {number[]} lengths */
 function near(limits, lengths) {
   const [low, high] = [Math.min(...lengths), Math.max(...lengths)]
   const reach = Math.max(4 * (high - low), 0.0015 * high)
@@ -71,5 +79,6 @@ function timesFor(deviation, size, radius, room) {
   return fits.at(-1) ?? 10
 }
 
-/** How far a diameter is drawn from its middle size, on the radius. @param {Form} form @param {number} length @param {number} radius */
+/** How far a diameter is drawn from its middle size, on the radius.
+ * @param {Form} form @param {number} length @param {number} radius */
 export const drawnOff = ({ middle, times }, length, radius) => ((length - middle) / 2) * (radius / (middle / 2)) * times

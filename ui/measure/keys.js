@@ -1,5 +1,5 @@
-// The entry and the big keys under it. The entry is a real field: a keyboard, or a micrometer that is one, types into it;
-// the keys write into the same field and leave the keyboard there.
+// The entry and the big keys under it. The entry is a real field: a keyboard, or a micrometer that is one, types into
+// it; the keys write into the same field and leave the keyboard there.
 /** @import { Bench } from './pad.js' */
 import { html, nothing } from '../vendor/lit-html/lit-html.js'
 import { live } from '../vendor/lit-html/directives/live.js'
@@ -25,8 +25,10 @@ export function entryAndKeys(here) {
       <div class="pad-entry">
         <p id="pad-refusal" class="refusal" role="alert">${shown.refusal}</p>
         ${shown.refusal ? '' : html`<p class="pad-place"><strong>${name}</strong> <span>${aside(here)}</span></p>`}
-        <input class="pad-input" type="text" inputmode="none" autocomplete="off" autocapitalize="off" spellcheck="false" enterkeyhint="next" maxlength="60"
-          aria-label=${step ? text.entryName(name, text.units[unit]) : name} aria-describedby=${shown.refusal ? 'pad-refusal' : nothing}
+        <input class="pad-input" type="text" inputmode="none" autocomplete="off" autocapitalize="off" spellcheck="false"
+          enterkeyhint="next" maxlength="60"
+          aria-label=${step ? text.entryName(name, text.units[unit]) : name}
+          aria-describedby=${shown.refusal ? 'pad-refusal' : nothing}
           .value=${live(shown.typed)} @input=${onInput} @keydown=${onKey}>
         <span class="entry-unit" aria-hidden="true">${UNIT_MARKS[unit]}</span>
       </div>
@@ -39,7 +41,10 @@ export function entryAndKeys(here) {
 function aside(here) {
   const setTo = settingOf(useOf(here)).setTo.trim()
   const back = here.steps.find(({ id }) => id === shown.back)
-  return [setTo ? text.differenceFrom(withUnit(setTo, unitFor(here))) : '', back ? text.thenBack(placeName(back)) : ''].filter(Boolean).join(' · ')
+  return [
+    setTo ? text.differenceFrom(withUnit(setTo, unitFor(here))) : '',
+    back ? text.thenBack(placeName(back)) : '',
+  ].filter(Boolean).join(' · ')
 }
 
 /** @param {Bench} here */
@@ -58,19 +63,35 @@ function keyBlock(here) {
       ${[7, 8, 9, 4, 5, 6, 1, 2, 3, 0].map(digit)}
       ${key('point', '.', keys.point, () => type(`${shown.typed}.`))}
       ${key('delete', '⌫', keys.delete, () => type(shown.typed.slice(0, -1)))}
-      ${key('unit', html`<span class="key-small">${keys.unitShort}</span> ${UNIT_MARKS[other]}`, keys.unit(text.units[unit], UNIT_MARKS[other]), turn)}
+      ${key(
+        'unit',
+        html`<span class="key-small">${keys.unitShort}</span> ${UNIT_MARKS[other]}`,
+        keys.unit(text.units[unit], UNIT_MARKS[other]),
+        turn,
+      )}
       ${key('plus', '+', keys.plus, () => type(signed(shown.typed, '+')))}
       ${key('minus', '−', keys.minus, () => type(signed(shown.typed, '−')))}
       ${near?.lead && isEmpty ? key('lead', `${near.lead}…`, keys.lead(near.lead), () => type(near.lead)) : ''}
-      ${near && isEmpty ? key('same', html`<span class="key-small">${keys.sameShort}</span> ${near.same}`, keys.same(near.same), () => take(near.same)) : ''}
-      <button type="button" class=${isEmpty ? 'key key-next' : 'key key-next primary'} aria-disabled=${isEmpty && !here.step ? 'true' : 'false'}
-        @mousedown=${keepFocus} @click=${() => (isEmpty ? skip() : take(shown.typed))}>${isEmpty ? keys.skip : keys.next}</button>
+      ${near && isEmpty
+        ? key(
+          'same',
+          html`<span class="key-small">${keys.sameShort}</span> ${near.same}`,
+          keys.same(near.same),
+          () => take(near.same),
+        )
+        : ''}
+      <button type="button" class=${isEmpty ? 'key key-next' : 'key key-next primary'}
+        aria-disabled=${isEmpty && !here.step ? 'true' : 'false'}
+        @mousedown=${keepFocus} @click=${() => (isEmpty ? skip() : take(shown.typed))}>${isEmpty
+          ? keys.skip
+          : keys.next}</button>
     </div>`
 }
 
 /** @param {string} id @param {unknown} label @param {string} name @param {() => void} press */
 const key = (id, label, name, press) =>
-  html`<button type="button" class=${`key key-${id}`} aria-label=${name} @mousedown=${keepFocus} @click=${press}>${label}</button>`
+  html`<button type="button" class=${`key key-${id}`} aria-label=${name} @mousedown=${keepFocus}
+    @click=${press}>${label}</button>`
 
 /** @param {Event} event */
 const onInput = (event) => type(/** @type {HTMLInputElement} */ (event.target).value)
@@ -107,6 +128,7 @@ function onStrayKey(event) {
 }
 
 /** @param {EventTarget | null} target */
-const isText = (target) => target instanceof Element && target.matches('input:not([type=radio]):not([type=checkbox]), textarea, select')
+const isText = (target) => target instanceof Element
+  && target.matches('input:not([type=radio]):not([type=checkbox]), textarea, select')
 
 document.addEventListener('keydown', onStrayKey)

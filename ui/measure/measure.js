@@ -22,7 +22,10 @@ const text = words.measure
 export function measure(view) {
   const here = benchOf(view)
   if (!here) {
-    return { title: words.screens.measure, body: html`<p>${text.missing}</p><a class="button" href=${toScreen(view.job, 'plan')}>${words.screens.plan}</a>` }
+    return {
+      title: words.screens.measure,
+      body: html`<p>${text.missing}</p><a class="button" href=${toScreen(view.job, 'plan')}>${words.screens.plan}</a>`,
+    }
   }
   const { part, quantity, phase } = here
   const figuresHere = part.figures.filter((figure) => figure.phase === phase)
@@ -57,12 +60,14 @@ function done(here) {
       ${open.length === 0 ? '' : html`
         <h3>${text.stillMissing}</h3>
         <ul class="still-missing">${open.map(({ part, steps }) => html`
-          <li><button type="button" @click=${() => steps[0] && goTo(steps[0])}>${part.label}: ${leftOut(steps)}</button></li>`)}</ul>`}
+          <li><button type="button"
+            @click=${() => steps[0] && goTo(steps[0])}>${part.label}: ${leftOut(steps)}</button></li>`)}</ul>`}
     </section>`
 }
 
 /** @param {Step[]} steps */
-const leftOut = (steps) => (steps.length > 3 ? text.openPlaces(steps.length) : steps.map(({ label, words: what }) => label || what).join('; '))
+const leftOut = (steps) =>
+  (steps.length > 3 ? text.openPlaces(steps.length) : steps.map(({ label, words: what }) => label || what).join('; '))
 
 /** The parts before and after this one in the walk. @param {Bench} here */
 function neighbours({ view, steps, part, quantity, phase }) {
@@ -71,7 +76,13 @@ function neighbours({ view, steps, part, quantity, phase }) {
   for (const step of steps) if (parts.at(-1)?.part !== step.part.part) parts.push(step.part)
   const at = parts.findIndex((one) => one.part === part.part)
   const link = (/** @type {PartView | undefined} */ to, /** @type {(label: string) => string} */ name) =>
-    to ? html`<a class="button quiet" href=${toMeasure(view.job, to.part, quantity, phase)}>${capitalised(name(to.label))}</a>` : ''
+    to
+      ? html`<a class="button quiet"
+        href=${toMeasure(view.job, to.part, quantity, phase)}>${capitalised(name(to.label))}</a>`
+      : ''
   if (parts.length < 2) return ''
-  return html`<div class="bar-inline neighbours">${link(parts[at - 1], text.previousPart)}${link(parts[at + 1], text.nextPart)}</div>`
+  return html`
+    <div class="bar-inline neighbours">
+      ${link(parts[at - 1], text.previousPart)}${link(parts[at + 1], text.nextPart)}
+    </div>`
 }

@@ -21,7 +21,9 @@ export function measured(job, part) {
       <h2 id="part-measured">${text.measured}</h2>
       <div class="measured-way">
         <a class="button" href=${toMeasure(job, part.part)}>${text.measure}</a>
-        <p>${phases.length === 0 ? text.nothingMeasured : phases.map(({ count, label }) => text.readCount(count, label)).join(', ')}</p>
+        <p>${phases.length === 0
+          ? text.nothingMeasured
+          : phases.map(({ count, label }) => text.readCount(count, label)).join(', ')}</p>
       </div>
       ${phases.map(({ label, figures }) => figures.length === 0 ? '' : html`
         ${phases.length > 1 ? html`<h3>${label.charAt(0).toUpperCase()}${label.slice(1)}</h3>` : ''}

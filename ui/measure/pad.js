@@ -95,7 +95,8 @@ export function type(typed) {
   redraw()
 }
 
-/** What the pad holds besides the number. @param {Partial<Pick<typeof pad, 'angle' | 'name' | 'isSettingUp'>>} change */
+/** What the pad holds besides the number.
+ * @param {Partial<Pick<typeof pad, 'angle' | 'name' | 'isSettingUp'>>} change */
 export function note(change) {
   Object.assign(pad, change)
   redraw()
@@ -145,7 +146,10 @@ export function move(by) {
 export function goTo(step) {
   const here = bench()
   if (!here) return
-  const comesBack = here.step && here.step.id !== step.id && !standingAt(here.step, here.phase) && standingAt(step, here.phase)
+  const comesBack = here.step
+    && here.step.id !== step.id
+    && !standingAt(here.step, here.phase)
+    && standingAt(step, here.phase)
   const back = comesBack && here.step ? here.step.id : ''
   place(here.view.job, step, here.phase)
   pad.back = back
@@ -161,7 +165,8 @@ export function turnTo(to) {
   redraw()
 }
 
-/** The odd value is so: the same reading again, as sure. @param {string} job @param {Step} step @param {Reading} reading */
+/** The odd value is so: the same reading again, as sure.
+ * @param {string} job @param {Step} step @param {Reading} reading */
 export const confirm = (job, step, reading) => keep(job, step, { ...reading, sure: true }, [])
 
 /** Puts away what the store refused. @param {Refused} refused */
@@ -175,7 +180,8 @@ export const placeName = (step) => text.place(step.part.label, step.words === 'd
 
 /** @param {Bench} here @returns {Step[]} */
 function walkedOf({ view, steps, step }) {
-  const isOn = (/** @type {Step} */ one) => settingOf({ job: view.job, kind: one.part.kind, quantity: one.quantity }).optional
+  const isOn = (/** @type {Step} */ one) =>
+    settingOf({ job: view.job, kind: one.part.kind, quantity: one.quantity }).optional
   return steps.filter((one) => one.needed || one.id === step?.id || isOn(one))
 }
 
@@ -188,7 +194,8 @@ function send(view, step, reading) {
   keep(view.job, step, reading, isNews ? [{ do: 'note-instrument', instrument }] : [])
 }
 
-/** @param {string} job @param {Step} step @param {Reading} reading @param {import('../types/api.d.ts').Change[]} before */
+/** @param {string} job @param {Step} step @param {Reading} reading
+ * @param {import('../types/api.d.ts').Change[]} before */
 function keep(job, step, reading, before) {
   submit(job, ...before, { do: 'measure', reading }).catch((failure) => {
     const why = failure instanceof Error ? failure.message : words.errors.broke
@@ -218,7 +225,8 @@ function place(job, step, phase) {
   }
   redraw()
   // After the drawing, which the line above has asked for. Where all scrolls together the keys stay where they are.
-  queueMicrotask(() => document.querySelector('html:not(.flowing) .place[aria-current=step]')?.scrollIntoView({ block: 'nearest' }))
+  queueMicrotask(() =>
+    document.querySelector('html:not(.flowing) .place[aria-current=step]')?.scrollIntoView({ block: 'nearest' }))
 }
 
 /** The walk has one entry in the history: Back leads out of it. @param {string} address */

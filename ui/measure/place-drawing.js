@@ -2,28 +2,25 @@
 /** @import { Direction, JobView, PartView, Symbol } from '../types/api.d.ts' */
 /** @import { Step } from './walk.js' */
 import { html, svg } from '../vendor/lit-html/lit-html.js'
+import { quantityOf } from '../catalogue.js'
 import { symbolDrawing } from '../plan/symbols.js'
 import { words } from '../words.js'
 import { placeName } from './pad.js'
-import { howTo } from './set-up.js'
 
 const text = words.measure
 
 /** @param {Step} step @param {JobView} view */
 export function placeDrawing(step, view) {
-  const direction = step.spot.direction ? directionWords(step)[step.spot.direction] : ''
-  const how = howTo(step.quantity)
+  const { directions, how } = quantityOf(step.part.kind, step.quantity)
+  const direction = step.spot.direction ? directions[step.spot.direction === 'a' ? 0 : 1] : ''
   return html`
     <figure class="place-drawing">
-      <svg viewBox="0 0 320 110" role="img" aria-label=${text.drawing(placeName(step), direction)}>${drawn(step, view)}</svg>
-      ${direction || how ? html`<figcaption class="hint">${[direction, how].filter(Boolean).join('. ')}</figcaption>` : ''}
+      <svg viewBox="0 0 320 110" role="img"
+        aria-label=${text.drawing(placeName(step), direction)}>${drawn(step, view)}</svg>
+      ${direction || how
+        ? html`<figcaption class="hint">${[direction, how].filter(Boolean).join('. ')}</figcaption>`
+        : ''}
     </figure>`
-}
-
-/** @param {Step} step */
-function directionWords({ part, quantity }) {
-  if (part.kind === 'bore') return text.directions.bore
-  return quantity === 'diameter' && part.kind !== 'tappet' ? text.directions.journal : text.directions.other
 }
 
 /** @param {Step} step @param {JobView} view */
@@ -64,7 +61,9 @@ function shaft(station, direction, isInside) {
 }
 
 /** An arrow that points into the paper: the direction that the view from the side can't show. @param {number} x */
-const towards = (x) => svg`<circle class="draw-here draw-open" cx=${x} cy="50" r="8" /><path class="draw-here" d=${`M${x - 5} 45L${x + 5} 55M${x + 5} 45L${x - 5} 55`} />`
+const towards = (x) =>
+  svg`<circle class="draw-here draw-open" cx=${x} cy="50" r="8" /><path class="draw-here"
+    d=${`M${x - 5} 45L${x + 5} 55M${x + 5} 45L${x - 5} 55`} />`
 
 /** A cylinder cut along its length, seen from the side. @param {'top' | 'middle' | 'bottom'} station */
 function bore(station) {
@@ -88,8 +87,14 @@ function section(x, direction, isInside, isBore) {
     <circle class=${isInside ? 'draw-part draw-open' : 'draw-part'} cx=${x} cy="50" r=${r} />
     ${isInside ? svg`<circle class="draw-line" cx=${x} cy="50" r=${r + 8} />` : ''}
     <path class="draw-axis" d=${`M${x - 44} 50H${x + 44}M${x} 8V92`} />
-    <text class=${`draw-text draw-mid ${direction === (isBore ? 'b' : 'a') ? 'draw-bold' : ''}`} x=${x + 10} y="14">${isBore ? 'B' : 'A'}</text>
-    <text class=${`draw-text draw-mid ${direction === (isBore ? 'a' : 'b') ? 'draw-bold' : ''}`} x=${x + 47} y="46">${isBore ? 'A' : 'B'}</text>
+    <text class=${`draw-text draw-mid ${direction === (isBore ? 'b' : 'a') ? 'draw-bold' : ''}`} x=${x + 10}
+      y="14">${isBore
+      ? 'B'
+      : 'A'}</text>
+    <text class=${`draw-text draw-mid ${direction === (isBore ? 'a' : 'b') ? 'draw-bold' : ''}`} x=${x + 47}
+      y="46">${isBore
+      ? 'A'
+      : 'B'}</text>
     ${arrows(x, 50, r, isInside, isLevel)}`
 }
 
@@ -110,7 +115,8 @@ const lobe = (quantity) => svg`
   ${quantity === 'lobe-height' ? arrows(160, 50.5, 38.5, false, false) : arrows(160, 62, 27, false, true)}`
 
 /** Both anvils: from outside on a shaft, from inside in a bore.
- * @param {number} x @param {number} y @param {number} r half of what is measured @param {boolean} isInside @param {boolean} isLevel */
+ * @param {number} x @param {number} y @param {number} r half of what is measured @param {boolean} isInside @param
+ * {boolean} isLevel */
 function arrows(x, y, r, isInside, isLevel) {
   const turn = isLevel ? `rotate(90 ${x} ${y})` : ''
   const way = isInside ? -1 : 1
@@ -118,6 +124,9 @@ function arrows(x, y, r, isInside, isLevel) {
     const at = y + side * r
     return `M${x} ${at}L${x - 6} ${at + side * way * 12}H${x + 6}Z`
   }
-  const line = isInside ? `M${x} ${y - r + 10}V${y + r - 10}` : `M${x} ${y - r - 16}V${y - r - 10}M${x} ${y + r + 10}V${y + r + 16}`
-  return svg`<g transform=${turn}><path class="draw-here" d=${line} /><path class="draw-arrow" d=${`${tip(-1)}${tip(1)}`} /></g>`
+  const line = isInside
+    ? `M${x} ${y - r + 10}V${y + r - 10}`
+    : `M${x} ${y - r - 16}V${y - r - 10}M${x} ${y + r + 10}V${y + r + 16}`
+  return svg`<g transform=${turn}><path class="draw-here" d=${line} /><path class="draw-arrow"
+    d=${`${tip(-1)}${tip(1)}`} /></g>`
 }

@@ -32,10 +32,15 @@ function place(here, step) {
   const reading = standingAt(step, here.phase)
   const isHere = step.id === here.step?.id
   return html`
-    <button type="button" class="place" aria-current=${isHere ? 'step' : 'false'} @mousedown=${keepFocus} @click=${() => goTo(step)}>
-      <span class="place-label">${capitalised(nameOf(step, here))}${step.needed ? '' : html` <span class="unseen">(${text.optionalPlace})</span>`}</span>
+    <button type="button" class="place" aria-current=${isHere ? 'step' : 'false'} @mousedown=${keepFocus}
+      @click=${() => goTo(step)}>
+      <span class="place-label">${capitalised(nameOf(step, here))}${step.needed
+        ? ''
+        : html` <span class="unseen">(${text.optionalPlace})</span>`}</span>
       ${reading
-        ? html`<span class="place-value">${reading.value}${reading.doubt ? html` <span class="doubt" aria-hidden="true">?</span>` : ''}</span>`
+        ? html`<span class="place-value">${reading.value}${reading.doubt
+          ? html` <span class="doubt" aria-hidden="true">?</span>`
+          : ''}</span>`
         : html`
           <span class="place-value place-open">
             <span aria-hidden="true">${step.needed ? '–' : '(–)'}</span><span class="unseen">${text.notRead}</span>
@@ -58,19 +63,27 @@ export function readings(here) {
   const listed = taken.filter((reading, nth) => !isRepeated(reading, taken.slice(nth + 1)))
   if (listed.length === 0) return ''
   const order = (/** @type {ReadingView} */ reading) => what.findIndex((step) => isAt(reading, step))
-  const sorted = listed.map((reading, nth) => ({ reading, nth })).sort((a, b) => order(a.reading) - order(b.reading) || a.nth - b.nth)
+  const sorted = listed
+    .map((reading, nth) => ({ reading, nth }))
+    .sort((a, b) => order(a.reading) - order(b.reading) || a.nth - b.nth)
   return html`
     <section aria-labelledby="measure-readings">
       <h2 id="measure-readings">${text.readings}</h2>
       <ul class="readings">
-        ${repeat(sorted, ({ reading, nth }) => reading.edit || nth, ({ reading }) => line(view.job, reading, what.find((step) => isAt(reading, step))))}
+        ${repeat(
+          sorted,
+          ({ reading, nth }) => reading.edit || nth,
+          ({ reading }) => line(view.job, reading, what.find((step) => isAt(reading, step))),
+        )}
       </ul>
     </section>`
 }
 
 /** @param {ReadingView} reading @param {Step} step */
 const isAt = (reading, step) =>
-  reading.quantity === step.quantity && reading.spot.station === step.spot.station && reading.spot.direction === step.spot.direction
+  reading.quantity === step.quantity
+    && reading.spot.station === step.spot.station
+    && reading.spot.direction === step.spot.direction
 
 /** A reading that was only confirmed stands once. @param {ReadingView} reading @param {ReadingView[]} later */
 const isRepeated = ({ taken: { value }, quantity, spot }, later) => later.some(({ taken, ...other }) =>
@@ -86,11 +99,14 @@ function line(job, reading, step) {
     <li class="reading">
       <span class="reading-place">${label}</span>
       <span class="reading-value">
-        ${reading.stands ? html`<strong>${value}</strong>` : html`<s>${value}</s> <span class="unseen">${text.replaced}</span>`}
+        ${reading.stands
+          ? html`<strong>${value}</strong>`
+          : html`<s>${value}</s> <span class="unseen">${text.replaced}</span>`}
         ${reading.taken.set_to ? html`<span class="hint">${text.setToShort(reading.taken.set_to)}</span>` : ''}
         ${reading.instrument ? html`<span class="hint">${reading.instrument}</span>` : ''}
       </span>
-      <button type="button" class="quiet" aria-disabled=${edit ? 'false' : 'true'} aria-label=${text.takeBackName(label, value)}
+      <button type="button" class="quiet" aria-disabled=${edit ? 'false' : 'true'}
+        aria-label=${text.takeBackName(label, value)}
         @click=${takeBack}>${text.takeBack}</button>
     </li>`
 }

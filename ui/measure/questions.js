@@ -1,5 +1,5 @@
-// What the person must answer: readings that are hard to believe, and values that were not taken. They wait, whatever is
-// measured meanwhile.
+// What the person must answer: readings that are hard to believe, and values that were not taken. They wait, whatever
+// is measured meanwhile.
 /** @import { Bench, Refused } from './pad.js' */
 /** @import { Step } from './walk.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
@@ -15,7 +15,9 @@ export function questions({ view, phase }) {
   const doubts = view.assessment.parts.flatMap((part) => part.readings.flatMap((reading) => {
     const { quantity, name, spot, doubt } = reading
     if (!doubt || reading.phase !== phase) return []
-    const step = stepsOf(part, quantity, name).find((one) => one.spot.station === spot.station && one.spot.direction === spot.direction)
+    const step =
+      stepsOf(part, quantity, name).find((one) => one.spot.station === spot.station
+        && one.spot.direction === spot.direction)
     return step ? [{ reading, step, doubt }] : []
   }))
   const refused = shown.refused.filter(({ job }) => job === view.job)
@@ -33,8 +35,10 @@ function question(step, doubt, isSo) {
     <div class="question">
       <p><strong>${name}:</strong> ${doubt}</p>
       <div class="bar">
-        <button type="button" aria-label=${text.sureName(name)} @mousedown=${keepFocus} @click=${isSo}>${text.itIsSo}</button>
-        <button type="button" aria-label=${text.againName(name)} @mousedown=${keepFocus} @click=${() => goTo(step)}>${text.again}</button>
+        <button type="button" aria-label=${text.sureName(name)} @mousedown=${keepFocus}
+          @click=${isSo}>${text.itIsSo}</button>
+        <button type="button" aria-label=${text.againName(name)} @mousedown=${keepFocus}
+          @click=${() => goTo(step)}>${text.again}</button>
       </div>
     </div>`
 }
@@ -52,7 +56,8 @@ function refusal(refused) {
       <p><strong>${name}:</strong> ${text.refused(value)} ${why}</p>
       <div class="bar">
         <button type="button" @mousedown=${keepFocus} @click=${() => forget(refused)}>${text.dismiss}</button>
-        <button type="button" aria-label=${text.againName(name)} @mousedown=${keepFocus} @click=${again}>${text.again}</button>
+        <button type="button" aria-label=${text.againName(name)} @mousedown=${keepFocus}
+          @click=${again}>${text.again}</button>
       </div>
     </div>`
 }

@@ -1,7 +1,8 @@
 // The reading that a typed number becomes, with all that belongs to it.
-/** @import { Quantity, Reading } from '../types/api.d.ts' */
+/** @import { Reading } from '../types/api.d.ts' */
 /** @import { Bench } from './pad.js' */
 /** @import { Step } from './walk.js' */
+import { quantityOf } from '../catalogue.js'
 import { withUnit } from '../lengths.js'
 import { words } from '../words.js'
 import { isDifference, isValue, leading } from './entry.js'
@@ -10,24 +11,29 @@ import { standingAt } from './walk.js'
 
 const text = words.measure
 
-/** Sizes, which no small signed amount can be. @type {readonly Quantity[]} */
-const SIZES = ['diameter', 'big-end-bore', 'small-end-bore', 'pin-bore', 'pin-diameter', 'tappet-bore', 'bearing-bore']
-
 /** Why a text is not taken, in a sentence; empty if it is. What only the core can tell, it tells later.
  * @param {Bench} here @param {Step} step @param {string} value @param {string} angle */
 export const whyNot = (here, step, value, angle) =>
-  isValue(value) ? (angle.trim() && !/^\d{1,3}$/.test(angle.trim()) ? text.angleWrong(angle.trim()) : whatToSetUp(here, step, value)) : text.notALength(value)
+  isValue(value)
+    ? (angle.trim() && !/^\d{1,3}$/.test(angle.trim()) ? text.angleWrong(angle.trim()) : whatToSetUp(here, step, value))
+    : text.notALength(value)
 
 /** What must be set up first for a value to be taken. @param {Bench} here @param {Step} step @param {string} value */
 export function whatToSetUp(here, step, value) {
   const setting = settingOf(useOf(here))
   if (step.quantity === 'other' && !step.name.trim()) return text.nameFirst
   if (setting.setTo.trim() && !isValue(setting.setTo)) return text.setToWrong(setting.setTo.trim())
-  if (hasLength(step.quantity) && setting.over.trim() && !isValue(setting.over)) return text.overWrong(setting.over.trim())
-  if (setting.celsius.trim() && !/^[+\-−]?\d{1,3}$/.test(setting.celsius.trim())) return text.celsiusWrong(setting.celsius.trim())
-  if (isDifference(withUnit(value, unitFor(here))) && !setting.setTo.trim() && SIZES.includes(step.quantity)) return text.setToFirst(value)
+  if (isOverALength(step) && setting.over.trim() && !isValue(setting.over)) return text.overWrong(setting.over.trim())
+  if (setting.celsius.trim()
+    && !/^[+\-−]?\d{1,3}$/.test(setting.celsius.trim())) return text.celsiusWrong(setting.celsius.trim())
+  if (isDifference(withUnit(value, unitFor(here)))
+    && !setting.setTo.trim()
+    && quantityOf(step.part.kind, step.quantity).is_size) return text.setToFirst(value)
   return ''
 }
+
+/** @param {Step} step */
+const isOverALength = ({ part, quantity }) => quantityOf(part.kind, quantity).is_over_a_length
 
 /** @param {Bench} here @param {Step} step @param {string} value @param {string} angle @returns {Reading} */
 export function readingOf(here, step, value, angle) {
@@ -44,14 +50,13 @@ export function readingOf(here, step, value, angle) {
     value: withUnit(value, unit),
     ...(setting.setTo.trim() ? { set_to: withUnit(setting.setTo, unit) } : {}),
     ...(instrument ? { instrument: instrument.id } : {}),
-    ...(setting.over.trim() && hasLength(step.quantity) ? { over: withUnit(setting.over, unit) } : {}),
+    ...(setting.over.trim() && isOverALength(step) ? { over: withUnit(setting.over, unit) } : {}),
     ...(angle.trim() && step.quantity === 'run-out' ? { angle: Number(angle) } : {}),
-    ...(setting.celsius.trim() ? { warmth: { celsius: Number(setting.celsius.trim().replace('−', '-')), material: setting.material } } : {}),
+    ...(setting.celsius.trim()
+      ? { warmth: { celsius: Number(setting.celsius.trim().replace('−', '-')), material: setting.material } }
+      : {}),
   }
 }
-
-/** Whether it is read over a length. @param {Quantity} quantity */
-export const hasLength = (quantity) => quantity === 'bend' || quantity === 'twist'
 
 /** A neighbour's value, to be taken again or begun with; none if it was read with another setting.
  * @param {Bench} here @returns {{ same: string, lead: string } | null} */

@@ -1,17 +1,16 @@
 // What is measured, when in the rebuild, with what, and how the instrument is set. One line that unfolds.
-/** @import { Material, Quantity } from '../types/api.d.ts' */
 /** @import { Bench } from './pad.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { live } from '../vendor/lit-html/directives/live.js'
-import { catalogue } from '../catalogue.js'
-import { choice, optionsOf } from '../controls/choice.js'
+import { catalogue, choicesOf, kindOf, quantityOf } from '../catalogue.js'
+import { choice } from '../controls/choice.js'
 import { input, tick } from '../controls/input.js'
 import { toInstruments } from '../route.js'
 import { redraw } from '../state.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
 import { note, shown, turnTo } from './pad.js'
-import { hasLength, useOf } from './reading.js'
+import { useOf } from './reading.js'
 import { instrumentFor, instrumentsOf, set, settingOf } from './tools.js'
 import { readQuantities, stepsOf } from './walk.js'
 
@@ -28,15 +27,40 @@ export function setUp(here) {
   return html`
     <details class="set-up" .open=${live(shown.isSettingUp)} @toggle=${onToggle}>
       <summary>
-        <span><strong>${text.setUp}:</strong> ${[named, when, instrument?.name ?? text.noInstrument.toLowerCase()].join(' · ')}</span>
+        <span><strong>${text.setUp}:</strong> ${[
+          named,
+          when,
+          instrument?.name ?? text.noInstrument.toLowerCase(),
+        ].join(' · ')}</span>
       </summary>
-      ${choice({ name: 'phase', legend: text.phase, options: phases, value: phase, choose: (to) => turnTo({ phase: to }) })}
-      ${choice({ name: 'quantity', legend: text.quantity, options: quantities, value: quantity, choose: (to) => turnTo({ quantity: to }) })}
+      ${choice({
+        name: 'phase',
+        legend: text.phase,
+        options: phases,
+        value: phase,
+        choose: (to) => turnTo({ phase: to }),
+      })}
+      ${choice({
+        name: 'quantity',
+        legend: text.quantity,
+        options: quantities,
+        value: quantity,
+        choose: (to) => turnTo({ quantity: to }),
+      })}
       ${quantity === 'other' ? nameOf(here) : ''}
       ${instrumentChoice(here, instrument?.id ?? '')}
       ${more(here)}
     </details>
-    ${quantity === 'run-out' ? input({ id: 'measure-angle', label: text.angle, kind: 'number', value: shown.angle, hint: text.angleHint, enter: (angle) => note({ angle }) }) : ''}`
+    ${quantity === 'run-out'
+      ? input({
+        id: 'measure-angle',
+        label: text.angle,
+        kind: 'number',
+        value: shown.angle,
+        hint: text.angleHint,
+        enter: (angle) => note({ angle }),
+      })
+      : ''}`
 }
 
 /** @param {Event} event */
@@ -68,41 +92,65 @@ function change(here, to) {
 
 /** @param {Bench} here */
 function nameOf({ view, part }) {
-  const names = view.sheet.lines.filter(({ of }) => of.kind === part.kind && of.quantity === 'other' && of.name).map(({ of }) => of.name ?? '')
+  const names = view.sheet.lines
+    .filter(({ of }) => of.kind === part.kind && of.quantity === 'other' && of.name)
+    .map(({ of }) => of.name ?? '')
   return html`
     ${input({ id: 'measure-name', label: text.name, value: shown.name, enter: (name) => note({ name }) })}
     ${names.length === 0 ? '' : html`
       <div class="bar-inline">
-        ${[...new Set(names)].map((name) => html`<button type="button" @click=${() => note({ name })}>${name}</button>`)}
+        ${[...new Set(names)].map((name) =>
+          html`<button type="button" @click=${() => note({ name })}>${name}</button>`)}
       </div>`}`
 }
 
 /** @param {Bench} here */
 function more(here) {
   const setting = settingOf(useOf(here))
-  const optional = stepsOf(here.part, here.quantity, shown.name).filter(({ needed }) => !needed).map(({ label }) => label.replace(/,.*/, ''))
-  const grows = here.part.kind === 'piston' || here.part.kind === 'bore'
+  const optional = stepsOf(here.part, here.quantity, shown.name)
+    .filter(({ needed }) => !needed)
+    .map(({ station }) => station)
+  const grows = kindOf(here.part.kind).material !== null
   return html`
     ${optional.length > 0 ? tick({
       label: text.optional([...new Set(optional)].join(', ')),
       checked: setting.optional,
       enter: (on) => change(here, { optional: on }),
     }) : ''}
-    ${input({ id: 'measure-set-to', label: text.setTo, kind: 'length', value: setting.setTo, hint: text.setToHint, enter: (setTo) => change(here, { setTo }) })}
-    ${hasLength(here.quantity) ? input({ id: 'measure-over', label: text.over, kind: 'length', value: setting.over, enter: (over) => change(here, { over }) }) : ''}
+    ${input({
+      id: 'measure-set-to',
+      label: text.setTo,
+      kind: 'length',
+      value: setting.setTo,
+      hint: text.setToHint,
+      enter: (setTo) => change(here, { setTo }),
+    })}
+    ${quantityOf(here.part.kind, here.quantity).is_over_a_length
+      ? input({
+        id: 'measure-over',
+        label: text.over,
+        kind: 'length',
+        value: setting.over,
+        enter: (over) => change(here, { over }),
+      })
+      : ''}
     ${grows ? html`
       <details class="part-warm">
         <summary>${text.more}</summary>
-        ${input({ id: 'measure-celsius', label: text.celsius, kind: 'number', value: setting.celsius, hint: text.celsiusHint, enter: (celsius) => change(here, { celsius }) })}
+        ${input({
+          id: 'measure-celsius',
+          label: text.celsius,
+          kind: 'number',
+          value: setting.celsius,
+          hint: text.celsiusHint,
+          enter: (celsius) => change(here, { celsius }),
+        })}
         ${choice({
           name: 'material',
           legend: text.material,
-          options: optionsOf(/** @type {Record<Material, string>} */ (text.materials)),
+          options: choicesOf(catalogue().materials),
           value: setting.material,
           choose: (material) => change(here, { material }),
         })}
       </details>` : ''}`
 }
-
-/** How a quantity is measured, in a sentence; empty where it is plain. @param {Quantity} quantity */
-export const howTo = (quantity) => /** @type {Record<string, string>} */ (text.how)[quantity] ?? ''

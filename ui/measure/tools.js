@@ -1,5 +1,7 @@
-// What lies on the bench for a kind of quantity, remembered while one walks: the instrument, its unit, what it is set to.
+// What lies on the bench for a kind of quantity, remembered while one walks: the instrument, its unit, what it is set
+// to.
 /** @import { Instrument, JobView, LengthUnit, Material, PartKind, Quantity } from '../types/api.d.ts' */
+import { kindOf } from '../catalogue.js'
 import { state } from '../state.js'
 
 /**
@@ -14,14 +16,22 @@ import { state } from '../state.js'
 
 /** @type {Map<string, Setting>} */
 const settings = new Map()
-/** The unit in which each instrument is read, where it is not that of the sheet. @type {Map<string, 'inch' | 'millimetre'>} */
+/** The unit in which each instrument is read, where it is not that of the sheet.
+ * @type {Map<string, 'inch' | 'millimetre'>} */
 const units = new Map()
 
 /** @typedef {{ job: string, kind: PartKind, quantity: Quantity }} Use */
 
 /** @param {Use} use @returns {Setting} */
 export const settingOf = (use) =>
-  settings.get(keyOf(use)) ?? { instrument: null, optional: false, setTo: '', over: '', celsius: '', material: materialOf(use.kind) }
+  settings.get(keyOf(use)) ?? {
+    instrument: null,
+    optional: false,
+    setTo: '',
+    over: '',
+    celsius: '',
+    material: kindOf(use.kind).material ?? 'cast-iron',
+  }
 
 /** @param {Use} use @param {Partial<Setting>} change */
 export const set = (use, change) => settings.set(keyOf(use), { ...settingOf(use), ...change })
@@ -29,10 +39,8 @@ export const set = (use, change) => settings.set(keyOf(use), { ...settingOf(use)
 /** @param {Use} use */
 const keyOf = ({ job, kind, quantity }) => `${job} ${kind} ${quantity}`
 
-/** @param {PartKind} kind @returns {Material} */
-const materialOf = (kind) => (kind === 'piston' ? 'aluminium' : 'cast-iron')
-
-/** The instruments to choose from: the shop's, and those that only this job knows. @param {JobView} view @returns {Instrument[]} */
+/** The instruments to choose from: the shop's, and those that only this job knows.
+ * @param {JobView} view @returns {Instrument[]} */
 export function instrumentsOf(view) {
   const shelf = state.shelf.instruments
   return [...shelf, ...view.instruments.filter(({ id }) => !shelf.some((other) => other.id === id))]
@@ -41,7 +49,10 @@ export function instrumentsOf(view) {
 /** The instrument in the hand: the one chosen, else the one last used for this quantity of this kind of part, else the
  * one that came along from the kind before. @param {JobView} view @param {Use} use @returns {Instrument | undefined} */
 export function instrumentFor(view, use) {
-  const chosen = settingOf(use).instrument ?? lastUsed(view, use) ?? (use.kind === 'crankpin' ? inHand(view, { ...use, kind: 'main-journal' }) : undefined)
+  const chosen =
+    settingOf(use).instrument ?? lastUsed(view, use) ?? (use.kind === 'crankpin'
+      ? inHand(view, { ...use, kind: 'main-journal' })
+      : undefined)
   return instrumentsOf(view).find(({ id }) => id === chosen)
 }
 
@@ -53,12 +64,17 @@ function lastUsed(view, { kind, quantity }) {
   const readings = view.assessment.parts.flatMap((part) => (part.kind === kind ? part.readings : []))
   const used = readings.filter((reading) => reading.quantity === quantity && reading.taken.instrument)
   // What is on its way has no id yet and is the latest.
-  const latest = used.find(({ edit }) => !edit) ?? used.reduce((late, one) => (one.edit > (late?.edit ?? '') ? one : late), used[0])
+  const latest = used.find(({ edit }) => !edit) ?? used.reduce(
+    (late, one) => (one.edit > (late?.edit ?? '') ? one : late),
+    used[0],
+  )
   return latest?.taken.instrument
 }
 
-/** The unit in which the pad takes a bare number. @param {JobView} view @param {Instrument | undefined} instrument @returns {'inch' | 'millimetre'} */
-export const unitOf = (view, instrument) => units.get(`${view.job} ${instrument?.id ?? ''}`) ?? plainUnit(view.sheet.head.unit)
+/** The unit in which the pad takes a bare number.
+ * @param {JobView} view @param {Instrument | undefined} instrument @returns {'inch' | 'millimetre'} */
+export const unitOf = (view, instrument) =>
+  units.get(`${view.job} ${instrument?.id ?? ''}`) ?? plainUnit(view.sheet.head.unit)
 
 /** @param {JobView} view @param {Instrument | undefined} instrument */
 export const turnUnit = (view, instrument) =>

@@ -1,7 +1,8 @@
-// What a reading says about a limit, as a mark that needs no colour: an open ring with a tick, a ring half hatched, a full
-// ring with a cross; a broken ring where something must be known first.
+// What a reading says about a limit, as a mark that needs no colour: an open ring with a tick, a ring half hatched, a
+// full ring with a cross; a broken ring where something must be known first.
 /** @import { Figure, Conformity } from '../types/api.d.ts' */
 import { html, svg } from '../vendor/lit-html/lit-html.js'
+import { conformityOf } from '../catalogue.js'
 import { words } from '../words.js'
 
 const RING = 'M12 3A9 9 0 1 0 12 21A9 9 0 1 0 12 3Z'
@@ -18,8 +19,9 @@ const MARKS = {
 export const verdictMark = (verdict) => html`
   <span class=${`verdict verdict-${verdict}`}>
     <svg class="verdict-mark" viewBox="0 0 24 24" aria-hidden="true" focusable="false">${MARKS[verdict]}</svg>
-    ${words.measure.verdicts[verdict]}
+    ${verdict === 'open' ? words.measure.open : conformityOf(verdict).words}
   </span>`
 
-/** The verdict of a figure; none where there is no limit. @param {Figure} figure @returns {Conformity | 'open' | null} */
+/** The verdict of a figure; none where there is no limit.
+ * @param {Figure} figure @returns {Conformity | 'open' | null} */
 export const verdictOf = ({ verdict, limits }) => verdict ?? (limits ? 'open' : null)

@@ -1,7 +1,7 @@
 // The places of a walk in the order of a hand with a micrometer: place by place over a part, then to the next of its
 // kind in strip-down order, and from the mains on to the crankpins.
 /** @import { JobView, PartKind, PartView, Phase, Quantity, ReadingView, Spot } from '../types/api.d.ts' */
-import { kindOf } from '../catalogue.js'
+import { kindOf, quantityOf } from '../catalogue.js'
 
 /**
  * @typedef {object} Step a place at which something is read
@@ -12,22 +12,22 @@ import { kindOf } from '../catalogue.js'
  * @property {string} name of a quantity of the manual's own; else empty
  * @property {Spot} spot
  * @property {string} label the spot in words; empty for the only one
+ * @property {string} station the station in words; empty where there is none
  * @property {boolean} needed the set is incomplete without it
  */
-
-/** What is walked with the same tool in the hand, one kind after the other. @type {PartKind[][]} */
-const CHAINS = [['main-journal', 'crankpin']]
-/** What is read together, part by part. @type {Quantity[][]} */
-const TOGETHER = [['lobe-height', 'base-circle']]
 
 /** All places of the walk to which a part and a quantity belong.
  * @param {JobView} view @param {PartView} part @param {Quantity} quantity @param {string} name @returns {Step[]} */
 export function walkOf(view, part, quantity, name) {
-  const chain = CHAINS.find((kinds) => kinds.includes(part.kind)) ?? [part.kind]
+  const { walked_with } = kindOf(part.kind)
+  const chain = walked_with.length > 0 ? walked_with : [part.kind]
   const kinds = chain.filter((kind) => kind === part.kind || hasRead(kind, quantity))
-  const quantities = TOGETHER.find((set) => set.includes(quantity)) ?? [quantity]
+  const { read_with } = quantityOf(part.kind, quantity)
+  const quantities = read_with.length > 0 ? read_with : [quantity]
   return kinds.flatMap((kind) =>
-    view.assessment.parts.filter((one) => one.kind === kind).flatMap((one) => quantities.flatMap((each) => stepsOf(one, each, name))))
+    view.assessment.parts
+      .filter((one) => one.kind === kind)
+      .flatMap((one) => quantities.flatMap((each) => stepsOf(one, each, name))))
 }
 
 /** What a person reads off an instrument on a part of this kind. @param {PartKind} kind */
@@ -36,12 +36,13 @@ export const readQuantities = (kind) => kindOf(kind).quantities.filter((entry) =
 /** @param {PartKind} kind @param {string} quantity */
 export const hasRead = (kind, quantity) => readQuantities(kind).some((entry) => entry.id === quantity)
 
-/** The places at which a quantity is read on one part. @param {PartView} part @param {Quantity} quantity @param {string} name @returns {Step[]} */
+/** The places at which a quantity is read on one part.
+ * @param {PartView} part @param {Quantity} quantity @param {string} name @returns {Step[]} */
 export function stepsOf(part, quantity, name) {
   const entry = readQuantities(part.kind).find(({ id }) => id === quantity)
   if (!entry) return []
   const own = quantity === 'other' ? name : ''
-  return entry.spots.map(({ spot, label, needed }) => ({
+  return entry.spots.map(({ spot, label, station, needed }) => ({
     id: `${part.part} ${quantity} ${own} ${spotId(spot)}`,
     part,
     quantity,
@@ -49,6 +50,7 @@ export function stepsOf(part, quantity, name) {
     name: own,
     spot,
     label,
+    station,
     needed,
   }))
 }
@@ -56,8 +58,10 @@ export function stepsOf(part, quantity, name) {
 /** @param {Spot} spot */
 const spotId = ({ station, direction }) => `${station ?? ''} ${direction ?? ''}`
 
-/** All that was read at a place in a phase, in the order in which it was read. @param {Step} step @param {Phase} phase */
-export const readingsAt = (step, phase) => step.part.readings.filter((reading) => isOf(reading, step, phase) && spotId(reading.spot) === spotId(step.spot))
+/** All that was read at a place in a phase, in the order in which it was read.
+ * @param {Step} step @param {Phase} phase */
+export const readingsAt = (step, phase) =>
+  step.part.readings.filter((reading) => isOf(reading, step, phase) && spotId(reading.spot) === spotId(step.spot))
 
 /** @param {ReadingView} reading @param {{ quantity: Quantity, name: string }} what @param {Phase} phase */
 export const isOf = (reading, { quantity, name }, phase) =>

@@ -59,7 +59,8 @@ function drawnList(job, drawn) {
         const takeOff = () => edit && append(job, { do: 'undo', edit })
         return html`<li>
           <span class="drawn-words">${note ? `${numbers[n]} ${note}` : shape}</span>
-          <button type="button" aria-label=${words.markup.takeOff(note || shape)} aria-disabled=${edit ? 'false' : 'true'} @click=${takeOff}>${words.markup.off}</button>
+          <button type="button" aria-label=${words.markup.takeOff(note || shape)}
+            aria-disabled=${edit ? 'false' : 'true'} @click=${takeOff}>${words.markup.off}</button>
         </li>`
       })}
     </ul>`

@@ -12,7 +12,8 @@ export const outlines = {
   // The bore seen from above, with the two sides that the rod presses against.
   bore: view('M150 6A24 24 0 1 0 150 54A24 24 0 1 0 150 6M110 30H190M150 0V60'),
   // The thrust ring seen from its side.
-  'thrust-face': view('M150 6A24 24 0 1 0 150 54A24 24 0 1 0 150 6M150 17A13 13 0 1 0 150 43A13 13 0 1 0 150 17M100 30H200'),
+  'thrust-face':
+    view('M150 6A24 24 0 1 0 150 54A24 24 0 1 0 150 6M150 17A13 13 0 1 0 150 43A13 13 0 1 0 150 17M100 30H200'),
   // The lobe seen from its end, nose up.
   lobe: view('M150 4C162 4 164 16 168 28A20 20 0 1 1 132 28C136 16 138 4 150 4M110 36H190M150 0V60'),
   // The tappet seen from its side, foot down.

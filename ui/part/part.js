@@ -23,7 +23,10 @@ export function part(view) {
   const here = parts.findIndex((candidate) => candidate.part === state.route.part)
   const open = parts[here]
   if (!open) {
-    return { title: words.screens.part, body: html`<p>${text.missing}</p><a class="button" href=${toScreen(view.job, 'plan')}>${words.screens.plan}</a>` }
+    return {
+      title: words.screens.part,
+      body: html`<p>${text.missing}</p><a class="button" href=${toScreen(view.job, 'plan')}>${words.screens.plan}</a>`,
+    }
   }
   if (open.photos.includes(state.route.photo)) return enlarged(view.job, open, state.route.photo)
   return {
@@ -46,9 +49,10 @@ export function part(view) {
   }
 }
 
-/** Strip-down order, and the answer that most parts get. The thumb's button is the one that comes next: clean for a part
- * not looked at, on to the next part for any other, so that no stray tap wipes out what was tagged.
- * @param {JobView} view @param {PartView} open @param {PartView | undefined} previous @param {PartView | undefined} next */
+/** Strip-down order, and the answer that most parts get. The thumb's button is the one that comes next: clean for a
+ * part not looked at, on to the next part for any other, so that no stray tap wipes out what was tagged.
+ * @param {JobView} view @param {PartView} open @param {PartView | undefined} previous @param {PartView | undefined}
+ * next */
 const stepBar = (view, open, previous, next) => {
   const { job } = view
   const isClean = open.seen === 'clean'
@@ -71,12 +75,14 @@ const stepBar = (view, open, previous, next) => {
 function toCause({ job, assessment }) {
   const from = assessment.causes.causes.find(({ id }) => id === state.route.cause)
   if (!from) return null
-  return html`<a class="button" href=${toScreen(job, 'causes', from.id)} aria-label=${words.causes.back(from.name)}>${words.causes.backShort}</a>`
+  return html`<a class="button" href=${toScreen(job, 'causes', from.id)}
+    aria-label=${words.causes.back(from.name)}>${words.causes.backShort}</a>`
 }
 
 /** @param {string} job @param {PartView | undefined} to @param {string} label @param {(label: string) => string} name
  * @param {boolean} isPrimary */
 const step = (job, to, label, name, isPrimary) =>
   to
-    ? html`<a class=${isPrimary ? 'button primary' : 'button'} href=${toPart(job, to.part)} aria-label=${name(to.label)}>${label}</a>`
+    ? html`<a class=${isPrimary ? 'button primary' : 'button'} href=${toPart(job, to.part)}
+      aria-label=${name(to.label)}>${label}</a>`
     : html`<span class="button" aria-hidden="true"></span>`

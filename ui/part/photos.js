@@ -21,10 +21,19 @@ export function photos(job, part) {
     take(event.dataTransfer?.files ?? [])
   }
   return html`
-    <section class="photos" aria-label=${text.photos} @dragover=${(/** @type {Event} */ event) => event.preventDefault()} @drop=${onDrop}>
+    <section class="photos" aria-label=${text.photos}
+      @dragover=${(/** @type {Event} */ event) => event.preventDefault()} @drop=${onDrop}>
       <div class="photo-buttons">
-        ${surroundings.hasCamera ? fileButton({ label: text.camera, accept: 'image/*', camera: true, primary: true, take }) : ''}
-        ${fileButton({ label: text.choosePhotos, accept: surroundings.galleryAccepts, multiple: true, primary: !surroundings.hasCamera, take })}
+        ${surroundings.hasCamera
+          ? fileButton({ label: text.camera, accept: 'image/*', camera: true, primary: true, take })
+          : ''}
+        ${fileButton({
+          label: text.choosePhotos,
+          accept: surroundings.galleryAccepts,
+          multiple: true,
+          primary: !surroundings.hasCamera,
+          take,
+        })}
         ${surroundings.hasCamera ? '' : html`<p class="hint">${text.drop}</p>`}
       </div>
       ${part.photos.length === 0 ? '' : html`
@@ -37,9 +46,13 @@ export function photos(job, part) {
 /** @param {string} job @param {PartView} part @param {string} photo @param {number} nth */
 function thumb(job, part, photo, nth) {
   const picture = (/** @type {string} */ alt) =>
-    html`<img src=${photoAddress(photo, 'thumb')} alt=${alt} width="96" height="96" decoding="async" @load=${measure(photo)}>`
+    html`<img src=${photoAddress(photo, 'thumb')} alt=${alt} width="96" height="96" decoding="async"
+      @load=${measure(photo)}>`
   const markups = (part.drawn[photo] ?? []).map(({ markup }) => markup)
   // From memory: it can be opened once it is saved.
-  if (photo.startsWith('blob:')) return html`<span class="thumb saving">${picture(`${text.photo(nth, part.label)}, ${text.savingPhoto}`)}</span>`
-  return html`<a class="thumb" href=${toPhoto(job, part.part, photo)} aria-label=${text.enlarge(nth, part.label)}>${picture('')}${overlay(photo, markups, 'slice')}</a>`
+  if (photo.startsWith('blob:')) {
+    return html`<span class="thumb saving">${picture(`${text.photo(nth, part.label)}, ${text.savingPhoto}`)}</span>`
+  }
+  return html`<a class="thumb" href=${toPhoto(job, part.part, photo)}
+    aria-label=${text.enlarge(nth, part.label)}>${picture('')}${overlay(photo, markups, 'slice')}</a>`
 }

@@ -1,5 +1,6 @@
 // What is seen on a part. A tap on a tag unfolds its four grades right there; a tap on a grade saves.
 /** @import { Finding, Grade, PartView, Tag, Zone } from '../types/api.d.ts' */
+/** @import { Route } from '../route.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { repeat } from '../vendor/lit-html/directives/repeat.js'
 import { kindOf, tagOf } from '../catalogue.js'
@@ -20,6 +21,17 @@ const COLUMNS = 2
 /** Stands among the tags where the grades of the open one unfold. */
 const UNFOLDED = 'unfolded'
 
+/** The tag whose grades are unfolded. @type {Tag | ''} */
+let openTag = ''
+/** Zones tapped before a grade was. @type {Zone[]} */
+let zonesAhead = []
+
+/** Unfolds the tag that is to be looked at, if one is. @param {Route} route */
+export function unfoldAsked({ tag }) {
+  openTag = /** @type {Tag | ''} */ (tag)
+  zonesAhead = []
+}
+
 /** @param {string} job @param {PartView} part */
 export function tags(job, part) {
   const all = kindOf(part.kind).tags
@@ -35,7 +47,6 @@ export function tags(job, part) {
 function rows(job, part, tags) {
   /** @type {(Tag | typeof UNFOLDED)[]} */
   const shown = [...tags]
-  const { openTag } = state
   if (openTag && tags.includes(openTag)) {
     const endOfRow = (Math.floor(tags.indexOf(openTag) / COLUMNS) + 1) * COLUMNS
     shown.splice(endOfRow, 0, UNFOLDED)
@@ -53,14 +64,15 @@ const findingOf = (part, tag) => part.findings.find((finding) => finding.tag ===
 function tagButton(part, tag) {
   const finding = findingOf(part, tag)
   const name = capitalised(tagOf(tag).name)
-  const isOpen = state.openTag === tag
+  const isOpen = openTag === tag
   const unfold = () => {
-    state.openTag = isOpen ? '' : tag
-    state.zonesAhead = []
+    openTag = isOpen ? '' : tag
+    zonesAhead = []
     redraw()
   }
   return html`
-    <button type="button" class=${finding ? 'tag tag-set' : 'tag'} aria-expanded=${isOpen ? 'true' : 'false'} @click=${unfold}>
+    <button type="button" class=${finding ? 'tag tag-set' : 'tag'} aria-expanded=${isOpen ? 'true' : 'false'}
+      @click=${unfold}>
       ${finding ? swatch(finding.grade) : ''}
       <span>${finding ? text.tagged(name, finding.grade) : name}</span>
     </button>`
@@ -75,13 +87,14 @@ function grades(job, part, tag) {
     // A second tap on the same grade says nothing new.
     if (finding?.grade === grade) return
     append(job, { do: 'tag', part: part.part, tag, grade, zones: marked(finding) })
-    state.zonesAhead = []
+    zonesAhead = []
   }
   return html`
     <div class="grades" role="group" aria-label="${capitalised(row.name)}: ${text.howBad}">
       <p class="hint">${row.meaning}</p>
       ${GRADES.map((grade) => html`
-        <button type="button" class="grade" aria-pressed=${finding?.grade === grade ? 'true' : 'false'} @click=${() => choose(grade)}>
+        <button type="button" class="grade" aria-pressed=${finding?.grade === grade ? 'true' : 'false'}
+          @click=${() => choose(grade)}>
           ${swatch(grade)} <span>${text.grade(grade, row.grades[grade - 1] ?? '')}</span>
         </button>`)}
       ${zones({
@@ -99,7 +112,7 @@ function grades(job, part, tag) {
 }
 
 /** @param {Finding | undefined} finding */
-const marked = (finding) => finding?.zones ?? state.zonesAhead
+const marked = (finding) => finding?.zones ?? zonesAhead
 
 /** Before a grade is chosen the fields wait; after that each tap saves.
  * @param {string} job @param {PartView} part @param {Tag} tag @param {Zone} zone */
@@ -108,6 +121,6 @@ function toggle(job, part, tag, zone) {
   const before = marked(finding)
   const zones = before.includes(zone) ? before.filter((other) => other !== zone) : [...before, zone]
   if (finding) return append(job, { do: 'tag', part: part.part, tag, grade: finding.grade, zones })
-  state.zonesAhead = zones
+  zonesAhead = zones
   redraw()
 }

@@ -1,5 +1,5 @@
 // The fields of a part on a drawing of it: one tap marks a field, another takes the mark off.
-/** @import { Zone, ZoneMap } from '../types/api.d.ts' */
+/** @import { Zone, ZoneEntry, ZoneMap } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { zonesOf } from '../catalogue.js'
 import { capitalised } from '../text.js'
@@ -18,23 +18,35 @@ export function zones({ map, grade, marked, pointed, toggle }) {
   const all = zonesOf(map)
   if (all.length === 0) return ''
   const table = tableOf(all)
+  const button = (/** @type {ZoneEntry} */ zone) => {
+    const { id, label } = zone
+    const isMarked = marked.includes(id)
+    const name = capitalised(label)
+    return html`
+      <button type="button" aria-pressed=${isMarked ? 'true' : 'false'}
+        class=${`zone zone-at-${id} ${id === pointed
+          ? 'zone-pointed'
+          : ''} ${isMarked
+          ? `zone-grade-${grade ?? 1}`
+          : ''}`}
+        aria-label=${id === pointed ? words.part.lookAt(name) : name} @click=${() => toggle(id)}>
+        <span aria-hidden="true">${table.short(zone)}</span>
+      </button>`
+  }
   return html`
     <div class="zones" role="group" aria-label=${words.part.where}>
       <p class="zones-lead" aria-hidden="true">${words.part.where}</p>
       <div class=${`zone-drawing zone-${map}`}>
         ${outlines[map] ?? ''}
         ${table.columns.map((column) => html`<span class="zone-column" aria-hidden="true">${column}</span>`)}
-        ${all.map(({ id, label }) => html`
-          <button type="button" class=${`zone zone-at-${id} ${id === pointed ? 'zone-pointed' : ''} ${marked.includes(id) ? `zone-grade-${grade ?? 1}` : ''}`}
-            aria-pressed=${marked.includes(id) ? 'true' : 'false'} aria-label=${id === pointed ? words.part.lookAt(capitalised(label)) : capitalised(label)} @click=${() => toggle(id)}>
-            <span aria-hidden="true">${table.short(label)}</span>
-          </button>`)}
+        ${all.map(button)}
       </div>
       ${marked.length > 0 && !grade ? html`<p class="hint">${words.part.zonesWait}</p>` : ''}
     </div>`
 }
 
-/** The same drawing to look at, with one field pointed out. Its name is said beside it. @param {ZoneMap} map @param {string} pointed */
+/** The same drawing to look at, with one field pointed out. Its name is said beside it.
+ * @param {ZoneMap} map @param {string} pointed */
 export function stillZones(map, pointed) {
   const all = zonesOf(map)
   const table = tableOf(all)
@@ -42,17 +54,16 @@ export function stillZones(map, pointed) {
     <div class=${`zone-drawing zone-drawing-still zone-${map}`} aria-hidden="true">
       ${outlines[map] ?? ''}
       ${table.columns.map((column) => html`<span class="zone-column">${column}</span>`)}
-      ${all.map(({ id, label }) => html`
-        <span class=${`zone zone-at-${id} ${id === pointed ? 'zone-pointed' : ''}`}><span>${table.short(label)}</span></span>`)}
+      ${all.map((zone) => html`
+        <span class=${`zone zone-at-${zone.id} ${zone.id === pointed ? 'zone-pointed' : ''}`}>
+          <span>${table.short(zone)}</span>
+        </span>`)}
     </div>`
 }
 
-/** Where labels read “row, column”, the columns are written once above them and the fields carry their row's word.
- * @param {{ label: string }[]} all */
+/** Where the fields form a table, the columns are written once above them and the fields carry their row's word.
+ * @param {ZoneEntry[]} all */
 function tableOf(all) {
-  const pairs = all.map(({ label }) => label.split(', '))
-  const inTable = pairs.filter((pair) => pair.length === 2)
-  if (inTable.length < 9) return { columns: [], short: (/** @type {string} */ label) => label }
-  const columns = [...new Set(inTable.map(([, column]) => column ?? ''))]
-  return { columns, short: (/** @type {string} */ label) => label.split(', ')[0] ?? label }
+  const columns = [...new Set(all.flatMap(({ column }) => column ?? []))]
+  return { columns, short: (/** @type {ZoneEntry} */ { row, label }) => row ?? label }
 }

@@ -15,7 +15,8 @@ const text = words.plan
  */
 
 /** All sections; with notes, those that have a part noted.
- * @param {JobView} view @param {Map<string, Note>} [notes] @param {(part: string) => string} [address] where a tap leads */
+ * @param {JobView} view @param {Map<string, Note>} [notes] @param {(part: string) => string} [address] where a tap
+ * leads */
 export function drawing(view, notes, address = (part) => toPart(view.job, part)) {
   const parts = new Map(view.assessment.parts.map((part) => [part.part, part]))
   const sections = view.plan?.sections ?? []
@@ -56,7 +57,8 @@ function drawn(all, nth) {
   return html`
     <section class="plan-section" aria-labelledby=${id}>
       <h2 id=${id}>${section.title}</h2>
-      <ul class=${`plan-grid ${grid.isLabelled ? 'plan-labelled' : ''} ${all.notes ? 'plan-noted' : ''}`} .style=${`--columns: ${section.columns}`}>
+      <ul class=${`plan-grid ${grid.isLabelled ? 'plan-labelled' : ''} ${all.notes ? 'plan-noted' : ''}`}
+        .style=${`--columns: ${section.columns}`}>
         ${section.column_heads.map((kinds, column) => columnHead(kinds, column + grid.column))}
         ${section.centre_line === null ? '' : shaft(section.rows, section.centre_line + grid.column, grid)}
         ${section.row_labels.map((label, row) => rowLabel(section, label, row, grid))}
@@ -76,7 +78,8 @@ const columnHead = (kinds, column) =>
 /** The centre line, from front to rear. @param {number} rows @param {number} column @param {Grid} grid */
 const shaft = (rows, column, grid) => html`
   <li class="plan-end" .style=${`grid-column: ${column}; grid-row: ${grid.row - 1}`}>${text.front}</li>
-  <li class="centre-line" aria-hidden="true" .style=${`grid-column: ${column}; grid-row: ${grid.row} / span ${rows}`}></li>
+  <li class="centre-line" aria-hidden="true"
+    .style=${`grid-column: ${column}; grid-row: ${grid.row} / span ${rows}`}></li>
   <li class="plan-end" .style=${`grid-column: ${column}; grid-row: ${grid.row + rows}`}>${text.rear}</li>`
 
 /** A row's label stands in its first column, unless a part is there: that part then carries it.
@@ -84,11 +87,12 @@ const shaft = (rows, column, grid) => html`
 function rowLabel(section, label, row, grid) {
   const isTaken = !grid.isLabelled && section.cells.some((cell) => cell.row === row && cell.column === 0)
   if (!label || isTaken) return ''
-  return html`<li class="row-label" aria-hidden="true" .style=${`grid-column: 1; grid-row: ${row + grid.row}`}>${label}</li>`
+  return html`<li class="row-label" aria-hidden="true"
+    .style=${`grid-column: 1; grid-row: ${row + grid.row}`}>${label}</li>`
 }
 
-/** A part in its place, as a way to it. Where notes are drawn, the ear and the keyboard go by the noted parts alone; the
- * others are there for the eye and the finger. @param {Drawn} all @param {PlanCell} cell */
+/** A part in its place, as a way to it. Where notes are drawn, the ear and the keyboard go by the noted parts alone;
+ * the others are there for the eye and the finger. @param {Drawn} all @param {PlanCell} cell */
 function place({ section, parts, notes, address, grid }, cell) {
   const part = parts.get(cell.part)
   if (!part) return ''
@@ -97,8 +101,10 @@ function place({ section, parts, notes, address, grid }, cell) {
   const carriesLabel = !grid.isLabelled && cell.column === 0
   const mark = (carriesLabel && section.row_labels[cell.row]) || cell.mark
   return html`
-    <li .style=${`grid-column: ${cell.column + grid.column}; grid-row: ${cell.row + grid.row}`} aria-hidden=${isAside ? 'true' : nothing}>
-      <a class=${`plan-part ${part.seen} symbol-${cell.symbol} ${isAside ? 'plan-aside' : ''}`} href=${address(cell.part)}
+    <li .style=${`grid-column: ${cell.column + grid.column}; grid-row: ${cell.row + grid.row}`}
+      aria-hidden=${isAside ? 'true' : nothing}>
+      <a class=${`plan-part ${part.seen} symbol-${cell.symbol} ${isAside ? 'plan-aside' : ''}`}
+        href=${address(cell.part)}
         tabindex=${isAside ? '-1' : nothing} aria-label="${part.label}, ${note ? note.words : seenInWords(part)}"
         aria-current=${state.route.part === cell.part ? 'true' : nothing}>
         <svg viewBox="0 0 48 48" aria-hidden="true" focusable="false">${symbolDrawing(cell.symbol, part.worst)}</svg>

@@ -13,7 +13,11 @@ const text = words.plan
 export function plan(view) {
   const title = words.screens.plan
   if (!view.plan) {
-    return { title, body: html`<p>${text.noEngine}</p><a class="button" href=${toScreen(view.job, 'intake')}>${words.marks.toIntake}</a>` }
+    return {
+      title,
+      body: html`<p>${text.noEngine}</p><a class="button"
+        href=${toScreen(view.job, 'intake')}>${words.marks.toIntake}</a>`,
+    }
   }
   const next = view.assessment.parts.find((part) => part.seen === 'not-looked')
   return {
@@ -24,6 +28,8 @@ export function plan(view) {
       ${progress(view.assessment.progress)}
       ${drawing(view)}
       ${key()}`,
-    bar: next ? html`<div class="bar"><a class="button primary" href=${toPart(view.job, next.part)}>${text.next}</a></div>` : '',
+    bar: next
+      ? html`<div class="bar"><a class="button primary" href=${toPart(view.job, next.part)}>${text.next}</a></div>`
+      : '',
   }
 }

@@ -12,7 +12,10 @@ const SYMBOLS = {
   housing: { shape: 'M7 7H41V41H7ZM24 13A11 11 0 1 0 24 35A11 11 0 1 0 24 13Z' },
   // Seen from its edge, with room for its name beside it.
   thrust: { shape: 'M3 5H14V43H3Z' },
-  rod: { shape: 'M3 24A7 7 0 0 1 15.5 19.5L27 16.5A10.5 10.5 0 1 1 27 31.5L15.5 28.5A7 7 0 0 1 3 24ZM7 24A3 3 0 1 0 13 24A3 3 0 1 0 7 24ZM28.5 24A6 6 0 1 0 40.5 24A6 6 0 1 0 28.5 24Z' },
+  rod: {
+    shape: 'M3 24A7 7 0 0 1 15.5 19.5L27 16.5A10.5 10.5 0 1 1 27 31.5L15.5 28.5A7 7 0 0 1 3 24Z' +
+      'M7 24A3 3 0 1 0 13 24A3 3 0 1 0 7 24ZM28.5 24A6 6 0 1 0 40.5 24A6 6 0 1 0 28.5 24Z',
+  },
   piston: { shape: 'M9 7H39V41H31V35H17V41H9Z', lines: 'M9 12H39M9 17H39M9 22H39' },
   rings: { shape: 'M7 9H41V15H7ZM7 21H41V27H7ZM7 33H41V39H7Z' },
   bore: { shape: 'M24 5A19 19 0 1 0 24 43A19 19 0 1 0 24 5Z' },

@@ -27,8 +27,22 @@ export function addPrice(list, keep) {
     <form class="entry" aria-labelledby="add-price" @submit=${save}>
       <h3 id="add-price">${text.add}</h3>
       <div class="pair">
-        ${pick({ id: 'price-kind', label: text.kind, value: entered.kind, blank: text.choose, options: kinds.map(({ id, name }) => ({ value: id, label: capitalised(name) })), choose: (kind) => enter({ kind }) })}
-        ${pick({ id: 'price-work', label: text.work, value: entered.work, blank: text.choose, options: works.map(({ id, words }) => ({ value: id, label: capitalised(words) })), choose: (work) => enter({ work }) })}
+        ${pick({
+          id: 'price-kind',
+          label: text.kind,
+          value: entered.kind,
+          blank: text.choose,
+          options: kinds.map(({ id, name }) => ({ value: id, label: capitalised(name) })),
+          choose: (kind) => enter({ kind }),
+        })}
+        ${pick({
+          id: 'price-work',
+          label: text.work,
+          value: entered.work,
+          blank: text.choose,
+          options: works.map(({ id, words }) => ({ value: id, label: capitalised(words) })),
+          choose: (work) => enter({ work }),
+        })}
       </div>
       ${key && priceOf(list, key) ? html`<p class="hint">${text.already(keyWords(key))}</p>` : ''}
       ${key ? suggestion(key, currency, enter) : ''}

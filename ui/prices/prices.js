@@ -7,7 +7,16 @@ import { keepPrices } from '../backend.js'
 import { catalogue } from '../catalogue.js'
 import { foldAfter } from '../controls/fold.js'
 import { formOf } from '../controls/form.js'
-import { asEntered, keyId, keyWords, priceFields, priceInWords, readPrice, withoutPrice, withPrice } from '../controls/price.js'
+import {
+  asEntered,
+  keyId,
+  keyWords,
+  priceFields,
+  priceInWords,
+  readPrice,
+  withoutPrice,
+  withPrice,
+} from '../controls/price.js'
 import { termsForm, termsInWords } from '../controls/terms.js'
 import { attempt, state } from '../state.js'
 import { words } from '../words.js'
@@ -38,7 +47,9 @@ export function prices() {
           <ul class="quote">${repeat(sorted(list.prices), ({ of }) => keyId(of), (price) => line(list, price))}</ul>`}
         ${isBegun ? addPrice(list, keep) : html`<p class="hint">${text.currencyFirst}</p>`}
       </section>`,
-    bar: state.cameFrom ? html`<div class="bar"><a class="button" href=${state.cameFrom}>${words.frame.backToJob}</a></div>` : '',
+    bar: state.cameFrom
+      ? html`<div class="bar"><a class="button" href=${state.cameFrom}>${words.frame.backToJob}</a></div>`
+      : '',
   }
 }
 
@@ -75,7 +86,8 @@ function line(list, price) {
           ${priceFields(id, currency, entered, enter)}
           <p role="alert" class="refusal">${refusal}</p>
           <button aria-label=${text.saveNamed(key)}>${words.money.savePrice}</button>
-          <button type="button" class="quiet" aria-label=${text.dropNamed(key)} @click=${() => attempt(() => keep(withoutPrice(list, price.of)))}>${text.drop}</button>
+          <button type="button" class="quiet" aria-label=${text.dropNamed(key)}
+            @click=${() => attempt(() => keep(withoutPrice(list, price.of)))}>${text.drop}</button>
         </form>
       </details>
     </li>`

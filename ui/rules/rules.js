@@ -19,5 +19,7 @@ export const rules = () => ({
           <p class="source">${text.source}: ${source}</p>
         </li>`)}
     </ol>`,
-  bar: state.cameFrom ? html`<div class="bar"><a class="button" href=${state.cameFrom}>${words.frame.backToJob}</a></div>` : '',
+  bar: state.cameFrom
+    ? html`<div class="bar"><a class="button" href=${state.cameFrom}>${words.frame.backToJob}</a></div>`
+    : '',
 })

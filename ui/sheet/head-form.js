@@ -25,13 +25,50 @@ export function headForm({ job, sheet }) {
     title: text.head,
     body: html`
       <form class="entry" id="sheet-head" @submit=${save}>
-        ${input({ id: 'head-name', label: text.name, value: entered.name, hint: text.nameHint, enter: (name) => enter({ name }) })}
-        ${input({ id: 'head-source', label: text.source, value: entered.source, hint: text.sourceHint, enter: (source) => enter({ source }) })}
-        ${choice({ name: 'sheet-unit', legend: text.unit, options: optionsOf(text.unitChoices), value: entered.unit, choose: (unit) => enter({ unit }) })}
+        ${input({
+          id: 'head-name',
+          label: text.name,
+          value: entered.name,
+          hint: text.nameHint,
+          enter: (name) => enter({ name }),
+        })}
+        ${input({
+          id: 'head-source',
+          label: text.source,
+          value: entered.source,
+          hint: text.sourceHint,
+          enter: (source) => enter({ source }),
+        })}
+        ${choice({
+          name: 'sheet-unit',
+          legend: text.unit,
+          options: optionsOf(text.unitChoices),
+          value: entered.unit,
+          choose: (unit) => enter({ unit }),
+        })}
         <p class="hint">${text.unitHint}</p>
-        ${input({ id: 'head-clean-up', label: text.cleanUp, value: entered.clean_up, kind: 'length', hint: text.cleanUpHint, enter: (clean_up) => enter({ clean_up }) })}
-        ${tick({ label: text.rules, hint: text.rulesHint, checked: entered.general_rules, enter: (general_rules) => enter({ general_rules }) })}
-        ${input({ id: 'head-guard', label: text.guardPercent, value: entered.guard, kind: 'number', hint: text.guardHint, enter: (guard) => enter({ guard }) })}
+        ${input({
+          id: 'head-clean-up',
+          label: text.cleanUp,
+          value: entered.clean_up,
+          kind: 'length',
+          hint: text.cleanUpHint,
+          enter: (clean_up) => enter({ clean_up }),
+        })}
+        ${tick({
+          label: text.rules,
+          hint: text.rulesHint,
+          checked: entered.general_rules,
+          enter: (general_rules) => enter({ general_rules }),
+        })}
+        ${input({
+          id: 'head-guard',
+          label: text.guardPercent,
+          value: entered.guard,
+          kind: 'number',
+          hint: text.guardHint,
+          enter: (guard) => enter({ guard }),
+        })}
         ${disputes(entered, enter)}
         <p role="alert" class="refusal">${refusal}</p>
         ${allKeysButton()}

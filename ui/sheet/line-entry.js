@@ -40,12 +40,27 @@ export const blank = (job, kind, quantity) => ({
 })
 
 /** @param {Line} line @returns {Entered} */
-export function asSaved({ of, min = '', max = '', limit = '', fails_at_limit = false, limit_is_least = false, rate, datum, source }) {
+export function asSaved({
+  of,
+  min = '',
+  max = '',
+  limit = '',
+  fails_at_limit = false,
+  limit_is_least = false,
+  rate,
+  datum,
+  source,
+}) {
   const given = typeof rate?.of === 'object' ? rate.of.given : ''
   return {
-    kind: of.kind, quantity: of.quantity, name: of.name ?? '', station: of.station ?? '', port: of.port ?? '', numbers: (of.numbers ?? []).join(', '),
+    kind: of.kind, quantity: of.quantity, name: of.name ?? '', station: of.station ?? '', port: of.port ?? '',
+    numbers: (of.numbers ?? []).join(', '),
     min, max, limit, fails: fails_at_limit, least: limit_is_least,
-    by: rate?.by ?? '', per: rate?.per ?? '', base: typeof rate?.of === 'string' ? rate.of : given ? 'given' : 'diameter', given, beyond: rate?.beyond_range ?? false,
+    by: rate?.by ?? '', per: rate?.per ?? '', base: typeof rate?.of === 'string'
+      ? rate.of
+      : given
+      ? 'given'
+      : 'diameter', given, beyond: rate?.beyond_range ?? false,
     datum: datum ?? '', source,
   }
 }
@@ -58,7 +73,12 @@ export function asLine(entered, { sheet }) {
   if (of.numbers?.some(Number.isNaN)) throw new Error(words.sheet.numbersWrong(entered.numbers))
   /** @type {Rate | undefined} */
   const rate = by.trim() || per.trim()
-    ? { by: length(by), per: length(per), of: base === 'given' ? { given: length(given) } : base, ...(entered.beyond && { beyond_range: true }) }
+    ? {
+      by: length(by),
+      per: length(per),
+      of: base === 'given' ? { given: length(given) } : base,
+      ...(entered.beyond && { beyond_range: true }),
+    }
     : undefined
   return {
     of,
@@ -75,7 +95,9 @@ export function asLine(entered, { sheet }) {
 
 /** @param {Entered} entered @returns {LineKey} */
 export function asKey({ kind, quantity, name, station, port, numbers }) {
-  const only = numbers.split(/[\s,;]+/).filter(Boolean).map((number) => (/^\d{1,2}$/.test(number) ? Number(number) : NaN))
+  const only = numbers.split(/[\s,;]+/)
+    .filter(Boolean)
+    .map((number) => (/^\d{1,2}$/.test(number) ? Number(number) : NaN))
   return {
     kind: /** @type {PartKind} */ (kind),
     quantity: /** @type {Quantity} */ (quantity),

@@ -1,5 +1,5 @@
 // One line of the spec sheet: what it is about, the range of a new part, how far it may wear.
-/** @import { Datum, JobView, Line, PartKind, Port, Quantity, Station } from '../types/api.d.ts' */
+/** @import { Datum, JobView, PartKind, Port, Quantity, Station } from '../types/api.d.ts' */
 /** @import { Entered } from './line-entry.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { catalogue, kindOf, quantityOf } from '../catalogue.js'
@@ -12,21 +12,19 @@ import { swap, toScreen } from '../route.js'
 import { state } from '../state.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
-import { limit, range } from './figures.js'
 import { asKey, asLine, asSaved, blank, rememberPage } from './line-entry.js'
-import { label, lineId, lineOf, newLine, ringsOf } from './line-key.js'
+import { lineId, lineOf, newLine, ringsOf } from './line-key.js'
 
 const text = words.sheet
 
-/** Kinds of which the manual may tell intake and exhaust apart. @type {readonly (PartKind | '')[]} */
-const BY_PORT = ['lobe', 'tappet', 'pushrod']
-
 /** @typedef {(change: Partial<Entered>) => void} Enter */
 
-/** @param {JobView} view @param {Line | undefined} saved */
-export function lineForm(view, saved) {
+/** @param {JobView} view @param {ReturnType<typeof lineOf>} there */
+export function lineForm(view, there) {
   const { job } = view
-  const { entered, refusal, enter, send, forget } = formOf(`line ${job} ${saved ? lineId(saved.of) : state.route.subject}`, () =>
+  const saved = there?.line
+  const { entered, refusal, enter, send, forget } =
+    formOf(`line ${job} ${saved ? lineId(saved.of) : state.route.subject}`, () =>
     saved ? asSaved(saved) : blank(job, ...asked()))
   /** @param {Event} event @param {boolean} [another] */
   const save = async (event, another = false) => {
@@ -45,7 +43,7 @@ export function lineForm(view, saved) {
   }
   const isReady = entered.kind !== '' && entered.quantity !== ''
   return {
-    title: saved ? capitalised(label(saved.of)) : text.newLine,
+    title: there ? capitalised(`${kindOf(there.line.of.kind).name}, ${there.words.aspect}`) : text.newLine,
     body: html`
       <form class="entry" id="line" @submit=${save}>
         ${saved ? '' : subject(view, entered, enter)}
@@ -56,7 +54,10 @@ export function lineForm(view, saved) {
     bar: html`
       <div class="bar">
         <a class="button" href=${toScreen(job, 'sheet')}>${text.toSheet}</a>
-        ${saved ? '' : html`<button type="button" ?disabled=${!isReady} @click=${(/** @type {Event} */ event) => save(event, true)}>${text.saveNext}</button>`}
+        ${saved
+          ? ''
+          : html`<button type="button" ?disabled=${!isReady}
+            @click=${(/** @type {Event} */ event) => save(event, true)}>${text.saveNext}</button>`}
         <button class="primary" form="line" ?disabled=${!isReady}>${text.saveLine}</button>
       </div>`,
   }
@@ -99,35 +100,55 @@ function subject(view, entered, enter) {
     ${kind === '' || quantity === '' ? '' : where(view, kind, quantity, entered, enter)}`
 }
 
-/** @param {JobView} view @param {PartKind} kind @param {Quantity} quantity @param {Entered} entered @param {Enter} enter */
+/** @param {JobView} view @param {PartKind} kind @param {Quantity} quantity @param {Entered} entered
+ * @param {Enter} enter */
 function where({ assessment }, kind, quantity, entered, enter) {
   const rings = ringsOf(kind, quantity)
   const alike = assessment.parts.filter((part) => part.kind === kind).length
   return html`
     ${quantity === 'other'
-      ? input({ id: 'line-name', label: text.ownName, value: entered.name, hint: text.ownNameHint, enter: (name) => enter({ name }) })
+      ? input({
+        id: 'line-name',
+        label: text.ownName,
+        value: entered.name,
+        hint: text.ownNameHint,
+        enter: (name) => enter({ name }),
+      })
       : ''}
     ${rings.length === 0 ? '' : choice({
       name: 'ring',
       legend: text.ring,
-      options: [{ value: /** @type {Station | ''} */ (''), label: text.everyRing }, ...rings.map(({ spot, label }) => ({ value: /** @type {Station} */ (spot.station), label: capitalised(label) }))],
+      options: [
+        { value: /** @type {Station | ''} */ (''), label: text.everyRing },
+        ...rings.map(({ spot, label }) =>
+          ({ value: /** @type {Station} */ (spot.station), label: capitalised(label) })),
+      ],
       value: entered.station,
       choose: (station) => enter({ station }),
     })}
-    ${!BY_PORT.includes(kind) ? '' : choice({
+    ${!kindOf(kind).is_by_port ? '' : choice({
       name: 'port',
       legend: text.port,
       options: [{ value: /** @type {Port | ''} */ (''), label: text.bothPorts }, ...optionsOf(text.portChoices)],
       value: entered.port,
       choose: (port) => enter({ port }),
     })}
-    ${alike === 1 ? '' : input({ id: 'line-numbers', label: text.numbers, value: entered.numbers, hint: text.numbersHint, enter: (numbers) => enter({ numbers }) })}`
+    ${alike === 1
+      ? ''
+      : input({
+        id: 'line-numbers',
+        label: text.numbers,
+        value: entered.numbers,
+        hint: text.numbersHint,
+        enter: (numbers) => enter({ numbers }),
+      })}`
 }
 
 /** A line about the same takes the place of the one that is there. @param {JobView} view @param {Entered} entered */
-function already({ sheet }, entered) {
-  const there = lineOf(sheet, lineId(asKey(entered)))
-  return there ? html`<p class="notice">${text.already([range(there.min, there.max), limit(there)].filter(Boolean).join('; '))}</p>` : ''
+function already(view, entered) {
+  const there = lineOf(view, lineId(asKey(entered)))
+  if (!there) return ''
+  return html`<p class="notice">${text.already([there.words.new, there.words.worn].filter(Boolean).join('; '))}</p>`
 }
 
 /** Kinds of this engine first come first; without an engine, all. @param {JobView} view */
@@ -138,29 +159,55 @@ function kindsFor({ assessment }) {
 
 /** @param {JobView} view @param {Entered} entered @param {Enter} enter @param {string} refusal */
 function figures({ sheet }, entered, enter, refusal) {
-  const { wears_smaller } = quantityOf(/** @type {PartKind} */ (entered.kind), /** @type {Quantity} */ (entered.quantity))
+  const { wears_smaller } = quantityOf(
+    /** @type {PartKind} */ (entered.kind),
+    /** @type {Quantity} */ (entered.quantity),
+  )
   const isLeast = wears_smaller || entered.least
   const mark = UNIT_MARKS[sheet.head.unit]
   /** @param {'min' | 'max' | 'limit' | 'by' | 'per' | 'given'} key @param {string} label @param {string} [hint] */
   const length = (key, label, hint) =>
-    input({ id: `line-${key}`, label, hint, kind: 'length', value: entered[key], enter: (typed) => enter({ [key]: typed }) })
+    input({
+      id: `line-${key}`,
+      label,
+      hint,
+      kind: 'length',
+      value: entered[key],
+      enter: (typed) => enter({ [key]: typed }),
+    })
   const isProportional = Boolean(entered.by || entered.per || entered.datum)
   return html`
     <div class="pair">
       ${length('min', text.min(mark))}
       ${length('max', text.max(mark))}
     </div>
-    ${length('limit', isLeast ? text.limitLeast(mark) : text.limitMost(mark), wears_smaller ? text.limitLeastHint : entered.least ? '' : text.limitMostHint)}
+    ${length(
+      'limit',
+      isLeast ? text.limitLeast(mark) : text.limitMost(mark),
+      wears_smaller ? text.limitLeastHint : entered.least ? '' : text.limitMostHint,
+    )}
     ${wears_smaller ? '' : tick({ label: text.isLeast, checked: entered.least, enter: (least) => enter({ least }) })}
     ${tick({ label: text.fails, checked: entered.fails, enter: (fails) => enter({ fails }) })}
     <p role="alert" class="refusal">${capitalised(refusal)}</p>
     ${allKeysButton()}
-    ${input({ id: 'line-source', label: text.page, value: entered.source, hint: text.pageHint, enter: (source) => enter({ source }) })}
+    ${input({
+      id: 'line-source',
+      label: text.page,
+      value: entered.source,
+      hint: text.pageHint,
+      enter: (source) => enter({ source }),
+    })}
     <details class="more" ?open=${isProportional}>
       <summary>${text.proportion}</summary>
       <p class="hint">${text.proportionHint}</p>
       <div class="pair">${length('by', text.by(mark))}${length('per', text.per(mark))}</div>
-      ${choice({ name: 'base', legend: text.base, options: optionsOf(text.bases), value: entered.base, choose: (base) => enter({ base }) })}
+      ${choice({
+        name: 'base',
+        legend: text.base,
+        options: optionsOf(text.bases),
+        value: entered.base,
+        choose: (base) => enter({ base }),
+      })}
       ${entered.base === 'given' ? length('given', text.given(mark)) : ''}
       ${tick({ label: text.beyondRange, checked: entered.beyond, enter: (beyond) => enter({ beyond }) })}
       ${choice({

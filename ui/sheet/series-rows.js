@@ -1,7 +1,5 @@
 // Rows of a series as they are typed, whichever series it is.
 /** @import { Change, Oversize, Sheet, SizeGroup, Undersize } from '../types/api.d.ts' */
-import { sizeGroupOf } from '../catalogue.js'
-import { range } from './figures.js'
 
 /**
  * @typedef {object} Row
@@ -21,7 +19,9 @@ export const emptyRow = () =>
 
 /** @param {Sheet} sheet @param {SizeGroup} group @returns {Row[]} */
 export const rowsOf = (sheet, group) =>
-  group === 'bores' ? sheet.oversizes.map(fromOversize) : sheet.undersizes.filter(({ journals }) => journals === group).map(fromUndersize)
+  group === 'bores'
+    ? sheet.oversizes.map(fromOversize)
+    : sheet.undersizes.filter(({ journals }) => journals === group).map(fromUndersize)
 
 /** A row taken up to be changed. @param {Row} row @returns {Row} */
 export const asRow = (row) => ({ ...row, before: row.size })
@@ -46,21 +46,8 @@ function continued(sizes) {
 /** @param {string} size */
 const figure = (size) => Number.parseFloat(size.replace(',', '.')) || 0
 
-/** What standard is, as far as the sheet gives it. @param {Sheet} sheet @param {SizeGroup} group */
-export function standardOf(sheet, group) {
-  const journal = sizeGroupOf(group).kind
-  /** @type {Record<SizeGroup, ['main-shell' | 'rod-shell' | 'piston', 'wall' | 'diameter']>} */
-  const mates = { mains: ['main-shell', 'wall'], crankpins: ['rod-shell', 'wall'], bores: ['piston', 'diameter'] }
-  const [mate, quantity] = mates[group]
-  /** @param {string} kind @param {string} quantity */
-  const rangeOf = (kind, quantity) => {
-    const line = sheet.lines.find(({ of }) => of.kind === kind && of.quantity === quantity)
-    return line ? range(line.min, line.max) : ''
-  }
-  return { diameter: rangeOf(journal, 'diameter'), mate: rangeOf(mate, quantity) }
-}
-
-/** The changes that put a row on the sheet. @param {SizeGroup} group @param {Row} row @param {(typed: string) => string} length @returns {Change[]} */
+/** The changes that put a row on the sheet.
+ * @param {SizeGroup} group @param {Row} row @param {(typed: string) => string} length @returns {Change[]} */
 export function asChanges(group, row, length) {
   const size = length(row.size)
   /** @param {string} name @param {string} typed */
@@ -69,13 +56,19 @@ export function asChanges(group, row, length) {
   const isMoved = row.before !== '' && row.before !== size
   if (group === 'bores') {
     const oversize = { ...common, ...given('piston_min', row.mateMin), ...given('piston_max', row.mateMax) }
-    return [...(isMoved ? [/** @type {Change} */ ({ do: 'drop-oversize', size: row.before })] : []), { do: 'state-oversize', oversize }]
+    return [
+      ...(isMoved ? [/** @type {Change} */ ({ do: 'drop-oversize', size: row.before })] : []),
+      { do: 'state-oversize', oversize },
+    ]
   }
   const undersize = {
     journals: group, ...common, ...given('wall_min', row.mateMin), ...given('wall_max', row.mateMax),
     ...(row.withoutGrinding && { without_grinding: true }),
   }
-  return [...(isMoved ? [/** @type {Change} */ ({ do: 'drop-undersize', journals: group, size: row.before })] : []), { do: 'state-undersize', undersize }]
+  return [
+    ...(isMoved ? [/** @type {Change} */ ({ do: 'drop-undersize', journals: group, size: row.before })] : []),
+    { do: 'state-undersize', undersize },
+  ]
 }
 
 /** @param {Undersize} row @returns {Row} */

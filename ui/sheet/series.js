@@ -1,5 +1,5 @@
 // What the journals can be ground to and the bores be bored to: a table, and a form that is quick to type down.
-/** @import { JobView, Sheet, SizeGroup } from '../types/api.d.ts' */
+/** @import { JobView, SizeGroup } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { kindOf, sizeGroupOf } from '../catalogue.js'
 import { formOf } from '../controls/form.js'
@@ -11,9 +11,8 @@ import { toScreen } from '../route.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
 import { doubts } from './doubts.js'
-import { range } from './figures.js'
 import { newLine } from './line-key.js'
-import { asChanges, asRow, emptyRow, nextRow, rowsOf, standardOf } from './series-rows.js'
+import { asChanges, asRow, emptyRow, nextRow, rowsOf } from './series-rows.js'
 
 const text = words.sheet
 
@@ -24,48 +23,63 @@ export const GROUPS = ['mains', 'crankpins', 'bores']
 export const groupOf = (place) => GROUPS.find((group) => group === place)
 
 /** @param {JobView} view @param {SizeGroup} group */
-export function seriesTable({ job, sheet }, group) {
-  const rows = rowsOf(sheet, group)
+export function seriesTable(view, group) {
+  const { job } = view
+  const rows = rowsOf(view.sheet, group)
   const id = `series-${group}`
   return html`
     <section aria-labelledby=${id}>
       <h2 id=${id}>${text.series[group]}</h2>
-      ${rows.length === 0 ? html`<p class="hint">${text.noSeries}</p>` : rowsTable(sheet, group)}
-      <a class="button" href=${toScreen(job, 'sheet', group)}>${rows.length === 0 ? text.enterSeries[group] : text.changeSeries[group]}</a>
+      ${rows.length === 0 ? html`<p class="hint">${text.noSeries}</p>` : rowsTable(view, group)}
+      <a class="button" href=${toScreen(job, 'sheet', group)}>${rows.length === 0
+        ? text.enterSeries[group]
+        : text.changeSeries[group]}</a>
     </section>`
 }
 
-/** @param {Sheet} sheet @param {SizeGroup} group @param {(size: string) => unknown} [choose] makes each size a button */
-function rowsTable(sheet, group, choose) {
-  const standard = standardOf(sheet, group)
-  const asStandard = { head: text.standard, cells: [standard.diameter, standard.mate, ''] }
-  const stated = rowsOf(sheet, group).map((row) => ({
-    head: choose ? html`<button type="button" aria-label=${text.changeRow(row.size)} @click=${() => choose(row.size)}>${row.size}</button>` : row.size,
+/** @param {JobView} view @param {SizeGroup} group */
+const wordsOf = ({ sheet_words }, group) => sheet_words.series.find((series) => series.group === group)
+
+/** @param {JobView} view @param {SizeGroup} group
+ * @param {(size: string) => unknown} [choose] makes each size a button */
+function rowsTable(view, group, choose) {
+  const { standard, sizes } = wordsOf(view, group) ?? { standard: { own: '', mate: '' }, sizes: [] }
+  const asStandard = { head: text.standard, cells: [standard.own, standard.mate, ''] }
+  const head = (/** @type {string} */ size) => choose
+    ? html`<button type="button" aria-label=${text.changeRow(size)} @click=${() => choose(size)}>${size}</button>`
+    : size
+  const stated = rowsOf(view.sheet, group).map((row, nth) => ({
+    head: head(row.size),
     cells: [
-      range(row.min, row.max) || text.reckoned,
-      range(row.mateMin, row.mateMax) || text.reckoned,
+      sizes[nth]?.own ?? '',
+      sizes[nth]?.mate ?? '',
       [row.withoutGrinding ? text.slight : '', row.source].filter(Boolean).join('; '),
     ],
   }))
   return table({
     label: text.series[group],
     heads: [text.size, ...text.seriesColumns[group], text.note],
-    rows: standard.diameter ? [asStandard, ...stated] : stated,
+    rows: standard.own ? [asStandard, ...stated] : stated,
   })
 }
 
 /** @param {JobView} view @param {SizeGroup} group */
-export function seriesSheet({ job, sheet, assessment }, group) {
+export function seriesSheet(view, group) {
+  const { job, sheet, assessment } = view
   const rows = rowsOf(sheet, group)
   const form = formOf(`series ${job} ${group}`, () => nextRow(rows))
   const { entered, refusal, enter, send, forget } = form
-  const { diameter } = standardOf(sheet, group)
+  const diameter = wordsOf(view, group)?.standard.own
   const kind = sizeGroupOf(group).kind
   const save = async (/** @type {Event} */ event) => {
     event.preventDefault()
-    if (!(await send((entered) => submit(job, ...asChanges(group, entered, (typed) => withUnit(typed, sheet.head.unit)))))) return
+    if (!(await send((entered) => submit(
+      job,
+      ...asChanges(group, entered, (typed) => withUnit(typed, sheet.head.unit)),
+    )))) return
     // The size of the next row stands there already.
-    queueMicrotask(() => document.getElementById(rowsOf(sheet, group).length === 0 ? 'series-size' : 'series-min')?.focus())
+    queueMicrotask(() =>
+      document.getElementById(rowsOf(sheet, group).length === 0 ? 'series-size' : 'series-min')?.focus())
   }
   const drop = async () => {
     if (!(await append(job, dropRow(group, entered.before)))) return
@@ -78,8 +92,9 @@ export function seriesSheet({ job, sheet, assessment }, group) {
       ${doubts(assessment.sheet_doubts)}
       ${diameter ? '' : html`
         <p>${text.standardFirst[group]}</p>
-        <a class="button" href=${toScreen(job, 'sheet', newLine(kind, 'diameter'))}>${text.enterStandard(kindOf(kind).name)}</a>`}
-      ${rows.length > 0 || diameter ? rowsTable(sheet, group, (size) => {
+        <a class="button"
+          href=${toScreen(job, 'sheet', newLine(kind, 'diameter'))}>${text.enterStandard(kindOf(kind).name)}</a>`}
+      ${rows.length > 0 || diameter ? rowsTable(view, group, (size) => {
         const row = rows.find((row) => row.size === size)
         enter(row ? asRow(row) : emptyRow())
         queueMicrotask(() => document.getElementById('series-size')?.focus())
@@ -100,18 +115,31 @@ export function seriesSheet({ job, sheet, assessment }, group) {
   }
 }
 
-/** @param {SizeGroup} group @param {string} unit @param {import('./series-rows.js').Row} entered @param {(change: Partial<import('./series-rows.js').Row>) => void} enter */
+/** @param {SizeGroup} group @param {string} unit @param {import('./series-rows.js').Row} entered
+ * @param {(change: Partial<import('./series-rows.js').Row>) => void} enter */
 function fields(group, unit, entered, enter) {
   const label = text.seriesFields[group]
   /** @param {'size' | 'min' | 'max' | 'mateMin' | 'mateMax'} key */
   const length = (key) =>
-    input({ id: `series-${key}`, label: `${label[key]}, ${unit}`, kind: 'length', value: entered[key], enter: (typed) => enter({ [key]: typed }) })
+    input({
+      id: `series-${key}`,
+      label: `${label[key]}, ${unit}`,
+      kind: 'length',
+      value: entered[key],
+      enter: (typed) => enter({ [key]: typed }),
+    })
   return html`
     <div class="series-fields">
       ${length('size')}${length('min')}${length('max')}${length('mateMin')}${length('mateMax')}
     </div>
     <p class="hint">${text.reckonedHint[group]}</p>
-    ${group === 'bores' ? '' : tick({ label: text.withoutGrinding, checked: entered.withoutGrinding, enter: (withoutGrinding) => enter({ withoutGrinding }) })}
+    ${group === 'bores'
+      ? ''
+      : tick({
+        label: text.withoutGrinding,
+        checked: entered.withoutGrinding,
+        enter: (withoutGrinding) => enter({ withoutGrinding }),
+      })}
     ${input({ id: 'series-source', label: text.page, value: entered.source, enter: (source) => enter({ source }) })}`
 }
 

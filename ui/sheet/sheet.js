@@ -1,5 +1,5 @@
 // The spec sheet of the job: what the engine's own manual says. Each thing on it has a form of its own.
-/** @import { GeneralRule, JobView, Line, PartKind } from '../types/api.d.ts' */
+/** @import { GeneralRule, JobView, Line, LineWords, PartKind } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { catalogue, kindOf, quantityOf } from '../catalogue.js'
 import { toScreen } from '../route.js'
@@ -7,10 +7,9 @@ import { state } from '../state.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
 import { doubts } from './doubts.js'
-import { limit, range } from './figures.js'
 import { headForm } from './head-form.js'
 import { lineForm } from './line-form.js'
-import { aspect, lineId, lineOf, newLine } from './line-key.js'
+import { lineId, lineOf, newLine } from './line-key.js'
 import { groupOf, GROUPS, seriesSheet, seriesTable } from './series.js'
 import { shelf } from './shelf.js'
 
@@ -23,27 +22,30 @@ export function sheet(view) {
   if (subject === 'shelf') return shelf(view)
   const group = groupOf(subject)
   if (group) return seriesSheet(view, group)
-  const line = lineOf(view.sheet, subject)
+  const line = lineOf(view, subject)
   if (line || subject.split('.')[0] === 'new') return lineForm(view, line)
   return overview(view)
 }
 
 /** @param {JobView} view */
 function overview(view) {
-  const { job, sheet, general_rules, assessment } = view
+  const { job, general_rules, assessment } = view
   return {
     title: words.screens.sheet,
     body: html`
       ${head(view)}
       ${doubts(assessment.sheet_doubts)}
-      ${kindsOf(view).map((kind) => linesOf(job, kind, sheet.lines.filter((line) => line.of.kind === kind)))}
+      ${kindsOf(view).map((kind) => linesOf(view, kind))}
       ${GROUPS.map((group) => seriesTable(view, group))}
       ${general(general_rules)}`,
     bar: html`
       <div class="bar">
         <a class="button" href=${toScreen(job, 'sheet', 'shelf')}>${text.shelf}</a>
-        ${isBlank(view) ? html`<a class="button primary" href=${toScreen(job, 'sheet', 'head')}>${text.enterHead}</a>` : ''}
-        <a class=${isBlank(view) ? 'button' : 'button primary'} href=${toScreen(job, 'sheet', newLine())}>${text.addLine}</a>
+        ${isBlank(view)
+          ? html`<a class="button primary" href=${toScreen(job, 'sheet', 'head')}>${text.enterHead}</a>`
+          : ''}
+        <a class=${isBlank(view) ? 'button' : 'button primary'}
+          href=${toScreen(job, 'sheet', newLine())}>${text.addLine}</a>
       </div>`,
   }
 }
@@ -82,27 +84,25 @@ function kindsOf({ sheet, assessment }) {
   return [...new Set(order)].filter((kind) => named.has(kind))
 }
 
-/** @param {string} job @param {PartKind} kind @param {Line[]} lines */
-const linesOf = (job, kind, lines) => html`
+/** @param {JobView} view @param {PartKind} kind */
+const linesOf = ({ job, sheet, sheet_words }, kind) => html`
   <section aria-labelledby=${`lines-${kind}`}>
     <h2 id=${`lines-${kind}`}>${capitalised(kindOf(kind).name)}</h2>
-    <ul class="rows">${lines.map((line) => row(job, line))}</ul>
+    <ul class="rows">${sheet.lines.map((line, nth) => line.of.kind === kind
+      ? row(job, line, sheet_words.lines[nth])
+      : '')}</ul>
   </section>`
 
-/** @param {string} job @param {Line} line */
-function row(job, line) {
-  const fresh = range(line.min, line.max)
-  const worn = limit(line)
-  return html`
-    <li>
-      <a class="row limit-row" href=${toScreen(job, 'sheet', encodeURIComponent(lineId(line.of)))}>
-        <span class="row-name">${capitalised(aspect(line.of))}</span>
-        <span>${fresh ? html`<span class="row-head">${text.fresh}</span> ${fresh}` : ''}</span>
-        <span>${worn ? html`<span class="row-head">${text.worn}</span> ${worn}` : ''}</span>
-        <span class="row-facts">${line.source}</span>
-      </a>
-    </li>`
-}
+/** @param {string} job @param {Line} line @param {LineWords | undefined} inWords */
+const row = (job, line, inWords) => inWords && html`
+  <li>
+    <a class="row limit-row" href=${toScreen(job, 'sheet', encodeURIComponent(lineId(line.of)))}>
+      <span class="row-name">${capitalised(inWords.aspect)}</span>
+      <span>${inWords.new ? html`<span class="row-head">${text.fresh}</span> ${inWords.new}` : ''}</span>
+      <span>${inWords.worn ? html`<span class="row-head">${text.worn}</span> ${inWords.worn}` : ''}</span>
+      <span class="row-facts">${line.source}</span>
+    </a>
+  </li>`
 
 /** @param {GeneralRule[]} rules */
 const general = (rules) => rules.length === 0 ? '' : html`
@@ -111,7 +111,9 @@ const general = (rules) => rules.length === 0 ? '' : html`
     <p class="hint">${text.generalHint}</p>
     <ul class="rows">${rules.map((rule) => html`
       <li class="row limit-row">
-        <span class="row-name">${capitalised(kindOf(rule.kind).name)}, ${quantityOf(rule.kind, rule.quantity).words}</span>
+        <span class="row-name">
+          ${capitalised(kindOf(rule.kind).name)}, ${quantityOf(rule.kind, rule.quantity).words}
+        </span>
         <span>${rule.limits}</span>
         <span></span>
         <span class="row-facts">${rule.source}</span>

@@ -19,7 +19,9 @@ export function shelf(view) {
     title: text.shelf,
     body: html`
       <p>${text.shelfIntro}</p>
-      ${sheets.length === 0 ? html`<p>${text.shelfEmpty}</p>` : html`<ul class="rows">${sheets.map((sheet) => kept(view, sheet))}</ul>`}
+      ${sheets.length === 0
+        ? html`<p>${text.shelfEmpty}</p>`
+        : html`<ul class="rows">${sheets.map((sheet) => kept(view, sheet))}</ul>`}
       ${keeping(view)}`,
     bar: html`
       <div class="bar">
@@ -43,11 +45,17 @@ function kept({ job, sheet: current }, sheet) {
   return html`
     <li class="kept">
       <p class="row-name">${name}</p>
-      <p class="row-facts">${[source, text.counted(sheet.lines.length, sheet.undersizes.length + sheet.oversizes.length)].filter(Boolean).join('; ')}</p>
+      <p class="row-facts">${[
+        source,
+        text.counted(sheet.lines.length, sheet.undersizes.length + sheet.oversizes.length),
+      ].filter(Boolean).join('; ')}</p>
       ${isReplacing ? html`<p class="hint">${text.replaces}</p>` : ''}
       <div class="bar-inline">
         <button type="button" class="primary" aria-label=${text.useNamed(name)} @click=${use}>${text.use}</button>
-        <button type="button" aria-label=${text.exportNamed(name)} @click=${() => attempt(async () => { state.notice = words.handOver.savedAs(await saveSheet(name)) })}>${text.export}</button>
+        <button type="button" aria-label=${text.exportNamed(name)}
+          @click=${() =>
+            attempt(async () =>
+              { state.notice = words.handOver.savedAs(await saveSheet(name)) })}>${text.export}</button>
       </div>
       <details class="drop">
         <summary aria-label=${text.dropFor(name)}>${text.dropSheet}</summary>
@@ -75,7 +83,13 @@ function keeping({ job, sheet }) {
   return html`
     <form class="entry" aria-labelledby="keep-sheet" @submit=${keep}>
       <h2 id="keep-sheet">${text.keep}</h2>
-      ${input({ id: 'copy-name', label: text.keepName, value: entered.name, hint: text.keepHint, enter: (name) => enter({ name }) })}
+      ${input({
+        id: 'copy-name',
+        label: text.keepName,
+        value: entered.name,
+        hint: text.keepHint,
+        enter: (name) => enter({ name }),
+      })}
       <p role="alert" class="refusal">${refusal}</p>
       <button ?disabled=${name === ''}>${isThere ? text.keepInstead(name) : text.keepNow}</button>
     </form>`

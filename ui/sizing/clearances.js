@@ -1,6 +1,7 @@
 // The clearances to expect once the new parts are in.
 /** @import { Predicted } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
+import { conformityOf } from '../catalogue.js'
 import { table } from '../controls/table.js'
 import { words } from '../words.js'
 
@@ -43,6 +44,12 @@ function row(same) {
   return {
     head: same.map(({ label }) => label).join(', '),
     mark: verdict === 'outside' ? 'decides' : '',
-    cells: [worst_case_shown, likely_shown, limits || text.noLimits, verdict ? text.clearanceVerdicts[verdict] : '', because],
+    cells: [
+      worst_case_shown,
+      likely_shown,
+      limits || text.noLimits,
+      verdict ? conformityOf(verdict).of_what_comes : '',
+      because,
+    ],
   }
 }

@@ -16,23 +16,27 @@ export function group(view, plan) {
   const id = `group-${plan.group}`
   return html`
     <section class="size-group" aria-labelledby=${id}>
-      <h2 id=${id}>${capitalised(sizeGroupOf(plan.group).label)} <span class=${plan.settled ? 'mark-free' : 'mark-held'}>${plan.settled ? text.settled : text.open}</span></h2>
+      <h2 id=${id}>
+        ${capitalised(sizeGroupOf(plan.group).label)}
+        <span class=${plan.settled ? 'mark-free' : 'mark-held'}>${plan.settled ? text.settled : text.open}</span>
+      </h2>
       <p class="size-lead">${lead(plan)}</p>
       ${plan.because && plan.because !== lead(plan) ? html`<p>${capitalised(plan.because)}</p>` : ''}
       ${mateForAll(plan) ? html`<p>${text.mateForAll(text.mates[plan.group], mateForAll(plan))}</p>` : ''}
       ${plan.chosen_because === null ? '' : html`<p>${text.chosenBecause(plan.chosen_because)}</p>`}
-      ${plan.notices.length === 0 ? '' : html`<ul class="notices">${plan.notices.map((notice) => html`<li>${capitalised(notice)}</li>`)}</ul>`}
+      ${plan.notices.length === 0
+        ? ''
+        : html`<ul class="notices">${plan.notices.map((notice) => html`<li>${capitalised(notice)}</li>`)}</ul>`}
       ${missing(view, plan)}
       ${plan.parts.some(({ found_shown }) => found_shown) ? parts(view, plan) : ''}
       ${otherSize(view, plan)}
     </section>`
 }
 
-/** "Grind all to 0.010 in undersize: 2.2390 to 2.2400 in." @param {GroupPlan} plan */
-function lead({ group, action, size_shown, finished_shown }) {
-  const what = text.actions[group === 'bores' ? 'bores' : 'journals'][action](size_shown)
+/** "Grind all to 0.010 in undersize: finished 2.2390 to 2.2400 in." @param {GroupPlan} plan */
+function lead({ action, words: what, finished_shown }) {
   const isMachined = action === 'machine' && finished_shown
-  return isMachined ? text.finished(what, finished_shown) : `${what}.`
+  return capitalised(isMachined ? text.finished(what, finished_shown) : `${what}.`)
 }
 
 /** The size of shell or piston, if it is the same for all parts. @param {GroupPlan} plan */
@@ -49,7 +53,8 @@ function missing(view, plan) {
   if (plan.missing.length === 0) return ''
   const rest = plan.missing.slice(FOREMOST)
   const list = (/** @type {Missing[]} */ some) =>
-    html`<ul class="missing">${some.map((missing) => html`<li><a href=${wayTo(view.job, missing)}>${sentence(missing)}</a></li>`)}</ul>`
+    html`<ul class="missing">${some.map((missing) =>
+      html`<li><a href=${wayTo(view.job, missing)}>${sentence(missing)}</a></li>`)}</ul>`
   return html`
     <h3>${text.missing}</h3>
     ${list(plan.missing.slice(0, FOREMOST))}
@@ -59,7 +64,8 @@ function missing(view, plan) {
 /** @param {Missing} missing */
 const sentence = ({ label, words }) => (label ? `${label}: ${words}` : words)
 
-/** Where it can be mended: measured, looked at, or entered in the sheet. @param {string} job @param {Missing} missing */
+/** Where it can be mended: measured, looked at, or entered in the sheet.
+ * @param {string} job @param {Missing} missing */
 function wayTo(job, { lack, part }) {
   if (part === null) return toScreen(job, 'sheet')
   return lack === 'look' ? toPart(job, part) : toMeasure(job, part)
@@ -73,19 +79,30 @@ function parts({ job, sheet }, plan) {
   /** @param {PartPlan} part */
   const row = (part) => ({
     mark: part.part === plan.decided_by ? 'decides' : '',
-    head: html`<a href=${toMeasure(job, part.part)}>${part.label}</a>${part.part === plan.decided_by ? html` <span class="decides-mark">${text.decides}</span>` : ''}`,
+    head: html`<a href=${toMeasure(job, part.part)}>${part.label}</a>${part.part === plan.decided_by
+      ? html` <span class="decides-mark">${text.decides}</span>`
+      : ''}`,
     cells: [
       part.found_shown || text.notMeasured,
       // What needs no machining has nothing to clean up at.
       plan.action === 'keep' || (plan.action === 'sleeve' && !part.at_fault) ? '' : length(part.cleans_up_at),
       part.take_off_shown,
       mateForAll(plan) ? '' : part.mate_shown,
-      part.faults.length > 0 ? part.faults.map((fault) => html`<span class="fault">${capitalised(fault)}</span>`) : '',
+      part.faults.length > 0
+        ? part.faults.map((fault) => html`<span class="fault">${capitalised(fault)}</span>`)
+        : '',
     ],
   })
   return table({
     label: capitalised(sizeGroupOf(plan.group).label),
-    heads: [text.part, text.found, text.cleansUp, text.comesOff[plan.group === 'bores' ? 'bores' : 'journals'], mate, text.faults],
+    heads: [
+      text.part,
+      text.found,
+      text.cleansUp,
+      text.comesOff[plan.group === 'bores' ? 'bores' : 'journals'],
+      mate,
+      text.faults,
+    ],
     rows: plan.parts.map(row),
   })
 }

@@ -1,6 +1,7 @@
 // What to order in which size. Nothing is ordered on guesses: a line is held until what it rests on exists.
 /** @import { OrderLine } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
+import { orderStateWords } from '../catalogue.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
 
@@ -16,7 +17,10 @@ export const orders = (lines) => lines.length === 0 ? '' : html`
 /** @param {OrderLine} order */
 const line = ({ what, size_shown, quantity, state, waits_for }) => html`
   <li class=${`order order-${state}`}>
-    <p><span class=${`mark-${state}`}>${text.states[state]}</span> <strong>${quantity} × ${what}</strong>, ${size_shown}</p>
+    <p>
+      <span class=${`mark-${state}`}>${orderStateWords(state)}</span>
+      <strong>${quantity} × ${what}</strong>, ${size_shown}
+    </p>
     ${waits_for.length === 0 ? '' : html`
       <details>
         <summary>${text.waits(waits_for.length)}</summary>

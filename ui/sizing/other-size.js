@@ -1,9 +1,9 @@
 // What a person knows or wants otherwise: that the group had been machined before, or another size than the plan's.
 /** @import { GroupPlan, JobView, SizeGroup } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
-import { live } from '../vendor/lit-html/directives/live.js'
 import { choice } from '../controls/choice.js'
 import { formOf } from '../controls/form.js'
+import { passage } from '../controls/input.js'
 import { append, submit } from '../edits/queue.js'
 import { rowsOf } from '../sheet/series-rows.js'
 import { words } from '../words.js'
@@ -38,7 +38,10 @@ function chosen(view, { group, chosen_because }) {
   const { entered, refusal, enter, send } = form
   const save = (/** @type {Event} */ event) => {
     event.preventDefault()
-    return send(({ size, reason }) => submit(view.job, { do: 'choose-size', group, size: size || null, reason: size ? reason : '' }))
+    return send(({ size, reason }) => submit(
+      view.job,
+      { do: 'choose-size', group, size: size || null, reason: size ? reason : '' },
+    ))
   }
   return html`
     <form class="entry" @submit=${save}>
@@ -49,18 +52,16 @@ function chosen(view, { group, chosen_because }) {
         value: entered.size,
         choose: (size) => enter({ size }),
       })}
-      ${entered.size === '' ? '' : html`
-        <label class="field">
-          <span class="field-label">${text.reason}</span>
-          <textarea rows="2" autocomplete="off" .value=${live(entered.reason)}
-            @input=${(/** @type {InputEvent} */ event) => enter({ reason: /** @type {HTMLTextAreaElement} */ (event.target).value })}></textarea>
-        </label>`}
+      ${entered.size === ''
+        ? ''
+        : passage({ label: text.reason, value: entered.reason, enter: (reason) => enter({ reason }) })}
       <p role="alert" class="refusal">${refusal}</p>
       <button>${text.saveSize}</button>
     </form>`
 }
 
-/** The sizes of the series, after what stands for none of them. @param {JobView} view @param {SizeGroup} group @param {string | undefined} current @param {string} none */
+/** The sizes of the series, after what stands for none of them.
+ * @param {JobView} view @param {SizeGroup} group @param {string | undefined} current @param {string} none */
 function sizesOf({ sheet }, group, current, none) {
   const sizes = rowsOf(sheet, group).filter(({ withoutGrinding }) => !withoutGrinding).map(({ size }) => size)
   const all = current && !sizes.includes(current) ? [...sizes, current] : sizes

@@ -38,7 +38,9 @@ const list = (job, heading, found) => found.length === 0 ? '' : html`
     <li>
       <a href=${toMeasure(job, part.part, figure.quantity, figure.phase)}>${part.label}, ${figure.name}</a>
       ${figure.phase === 'found' ? '' : html`<span class="hint">${phaseWords(figure.phase)}</span>`}
-      <p>${capitalised(figure.because)} ${figure.source ? html`<span class="source">${text.source}: ${figure.source}</span>` : ''}</p>
+      <p>${capitalised(figure.because)} ${figure.source
+        ? html`<span class="source">${text.source}: ${figure.source}</span>`
+        : ''}</p>
     </li>`)}
   </ul>`
 

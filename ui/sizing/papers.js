@@ -9,5 +9,7 @@ const text = words.sizing
 /** @param {string} job */
 export const papers = (job) => html`
   <button type="button" @click=${() => savePaper(job, 'sizes-pdf')}>${text.savePdf}</button>
-  ${surroundings.opensDocuments ? html`<button type="button" @click=${() => openPaper(job, 'sizes-pdf')}>${text.openPdf}</button>` : ''}
+  ${surroundings.opensDocuments
+    ? html`<button type="button" @click=${() => openPaper(job, 'sizes-pdf')}>${text.openPdf}</button>`
+    : ''}
   <button type="button" @click=${() => savePaper(job, 'sizes-csv')}>${text.saveCsv}</button>`

@@ -22,15 +22,27 @@ export const readBack = (job, all) => all.length === 0 ? '' : html`
 function returned(job, { group, asked, confirmed, parts }) {
   const next = parts.find(({ verdict }) => verdict === null) ?? parts.find(({ problem }) => problem) ?? parts[0]
   return html`
-    <h3>${capitalised(sizeGroupOf(group).label)}: <span class=${confirmed ? 'mark-free' : 'mark-held'}>${confirmed ? text.confirmed : text.unconfirmed}</span></h3>
+    <h3>${capitalised(sizeGroupOf(group).label)}: <span class=${confirmed ? 'mark-free' : 'mark-held'}>${confirmed
+      ? text.confirmed
+      : text.unconfirmed}</span></h3>
     <p>${text.asked(asked)}</p>
     ${parts.some(({ shown }) => shown) ? table({
       label: capitalised(sizeGroupOf(group).label),
       heads: [text.part, text.machined, text.verdict],
-      rows: parts.map((line) => ({ head: line.label, cells: [line.shown || text.notMeasured, judged(line)], mark: line.verdict === 'outside' ? 'decides' : '' })),
+      rows: parts.map((line) =>
+        ({
+          head: line.label,
+          cells: [line.shown || text.notMeasured, judged(line)],
+          mark: line.verdict === 'outside' ? 'decides' : '',
+        })),
     }) : ''}
-    ${next ? html`<a class="button" href=${toMeasure(job, next.part, 'diameter', 'machined')}>${confirmed ? text.measureAgain : text.measureMachined(next.label)}</a>` : ''}`
+    ${next
+      ? html`<a class="button" href=${toMeasure(job, next.part, 'diameter', 'machined')}>${confirmed
+        ? text.measureAgain
+        : text.measureMachined(next.label)}</a>`
+      : ''}`
 }
 
 /** @param {ReadBackLine} line */
-const judged = ({ verdict, problem }) => (verdict ? html`${verdictMark(verdict)} ${capitalised(problem)}` : capitalised(problem))
+const judged = ({ verdict, problem }) =>
+  (verdict ? html`${verdictMark(verdict)} ${capitalised(problem)}` : capitalised(problem))

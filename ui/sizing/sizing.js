@@ -18,7 +18,10 @@ export function sizing(view) {
   const title = words.screens.sizing
   const { job, assessment } = view
   if (assessment.parts.length === 0) {
-    return { title, body: html`<p>${text.noEngine}</p><a class="button" href=${toScreen(job, 'intake')}>${words.marks.toIntake}</a>` }
+    return {
+      title,
+      body: html`<p>${text.noEngine}</p><a class="button" href=${toScreen(job, 'intake')}>${words.marks.toIntake}</a>`,
+    }
   }
   const { sizing } = assessment
   return {
@@ -44,5 +47,8 @@ function firstThing({ job, sheet, assessment }) {
   const isMeasured = assessment.parts.some(({ readings }) => readings.length > 0)
   return html`
     ${hasSheet ? '' : html`<p>${text.noSheet}</p><a class="button" href=${toScreen(job, 'sheet')}>${text.toSheet}</a>`}
-    ${isMeasured || !first ? '' : html`<p>${text.noReadings}</p><a class="button" href=${toMeasure(job, first.part)}>${text.toPad(first.label)}</a>`}`
+    ${isMeasured || !first
+      ? ''
+      : html`<p>${text.noReadings}</p><a class="button"
+        href=${toMeasure(job, first.part)}>${text.toPad(first.label)}</a>`}`
 }

@@ -4,8 +4,22 @@
 /** What is done with a group. */
 export type Action = "open" | "keep" | "polish" | "undersize-shells" | "machine" | "sleeve" | "replace";
 
+/** How amounts are written. */
+export type Amounts = {
+  /** The decimals of a currency by its three letters; two where it is not named here. */
+  decimals: Record<string, number>,
+  /** The largest, in minor units. */
+  largest: Money, };
+
 /** An answer; not having asked is no answer. */
 export type Answer = "yes" | "no" | "unknown";
+
+/** An answer to a question about the engine's past. */
+export type AnswerEntry = {
+  /** The answer. */
+  id: Answer,
+  /** In words, lower case. */
+  words: string, };
 
 /** What was proposed to the customer last, and what has become of it. */
 export type Approval = {
@@ -119,6 +133,18 @@ export type Catalogue = {
   disputes: Array<DisputeEntry>,
   /** How strongly evidence speaks, the weakest first. */
   strengths: Array<StrengthEntry>,
+  /** What a reading says about a limit. */
+  conformities: Array<ConformityEntry>,
+  /** Whether a line may be ordered. */
+  order_states: Array<OrderStateEntry>,
+  /** Answers to a question about the engine's past. */
+  answers: Array<AnswerEntry>,
+  /** Answers of the customer to a line of a proposal. */
+  consents: Array<ConsentEntry>,
+  /** What parts are made of. */
+  materials: Array<MaterialEntry>,
+  /** How amounts are written. */
+  amounts: Amounts,
   /** What stands where the risk is. */
   cautions: Array<string>, };
 
@@ -291,8 +317,24 @@ export type Change = { "do": "fill",
 /** Whether a reading conforms to a limit, given how far the reading can be trusted (the word of ISO 14253-1, from memory). */
 export type Conformity = "within" | "too-close" | "outside";
 
+/** What a reading says about a limit. */
+export type ConformityEntry = {
+  /** Within, outside or between. */
+  id: Conformity,
+  /** In words, lower case. */
+  words: string,
+  /** Of a clearance to expect, in words. */
+  of_what_comes: string, };
+
 /** The answer to one line of a proposal. */
 export type Consent = "yes" | "no" | "later";
+
+/** An answer of the customer. */
+export type ConsentEntry = {
+  /** The answer. */
+  id: Consent,
+  /** In words, lower case. */
+  words: string, };
 
 /** A currency by its three letters (ISO 4217). */
 export type Currency = string;
@@ -577,10 +619,10 @@ export type InstrumentKindEntry = {
   id: InstrumentKind,
   /** In words, lower case. */
   name: string,
-  /** Its usual resolution in micrometres: common practice. */
-  resolution_um: number,
-  /** Its usual expanded uncertainty in micrometres: common practice. */
-  uncertainty_um: number, };
+  /** What such an instrument usually achieves where it reads in inches: common practice. */
+  inch: Usual,
+  /** The same where it reads in millimetres. */
+  millimetre: Usual, };
 
 /** The name of a job: 128 random bits, written as 32 hexadecimal digits, so that jobs of two shops never share one. */
 export type JobId = string;
@@ -622,6 +664,8 @@ export type JobView = {
   instruments: Array<Instrument>,
   /** What the engine's manual says. */
   sheet: Sheet,
+  /** The same in words. */
+  sheet_words: SheetWords,
   /** What general rules give where the sheet is silent. */
   general_rules: Array<GeneralRule>,
   /** To which size a group had been ground or bored before; standard where nothing is noted. */
@@ -660,6 +704,12 @@ export type KindEntry = {
   outcomes: Array<Outcome>,
   /** Whether it is renewed whatever it looks like. */
   always_renewed: boolean,
+  /** Whether a manual may tell intake and exhaust apart. */
+  is_by_port: boolean,
+  /** What it is usually made of, where it may be measured warm. */
+  material: Material | null,
+  /** The kinds that are walked with the same instrument in the hand, in the order of the walk; may be empty. */
+  walked_with: Array<PartKind>,
   /** What is measured of it in the order of measuring, then what follows. */
   quantities: Array<QuantityEntry>, };
 
@@ -799,6 +849,15 @@ export type ListItem = {
   /** What has been done about it. */
   tick: Tick | null, };
 
+/** A line in words. */
+export type LineWords = {
+  /** What it is about, besides the kind of part: "ring gap, top ring". */
+  aspect: string,
+  /** The range of a new part: "2.999 to 3.000 in"; may be empty. */
+  new: string,
+  /** How far it may wear: "at most 0.0015 in"; may be empty. */
+  worn: string, };
+
 /** Which list. */
 export type ListKind = "order" | "machine-shop" | "rebuild-here" | "clean" | "look-again" | "put-right";
 
@@ -860,6 +919,13 @@ export type Markup = { "shape": "outline",
 
 /** What a part is made of, for its growth with warmth. */
 export type Material = "steel" | "cast-iron" | "aluminium";
+
+/** What a part is made of. */
+export type MaterialEntry = {
+  /** The material. */
+  id: Material,
+  /** In words, lower case. */
+  words: string, };
 
 /** Something without which a plan is not settled. */
 export type Missing = {
@@ -929,6 +995,13 @@ export type OrderLine = {
 
 /** Whether a line may be ordered. */
 export type OrderState = "held" | "free";
+
+/** Whether a line may be ordered. */
+export type OrderStateEntry = {
+  /** The state. */
+  id: OrderState,
+  /** In words, lower case. */
+  words: string, };
 
 /** An outcome, from mild to severe. *Can't say yet* stands above the milder ones, which can't be trusted before the
  * missing look or reading, and below machining and renewal, which stand whatever is still to be seen. */
@@ -1178,7 +1251,17 @@ export type QuantityEntry = {
   /** Whether wear makes it smaller: a limit is then the least allowed, else the most. */
   wears_smaller: boolean,
   /** Where it is read, in the order in which a hand walks over the part. */
-  spots: Array<SpotEntry>, };
+  spots: Array<SpotEntry>,
+  /** How it is measured, in a sentence; may be empty. */
+  how: string,
+  /** What the directions A and B mean, in words. */
+  directions: [string, string],
+  /** Whether it is a size, which no small signed amount can be. */
+  is_size: boolean,
+  /** Whether it is read over a length, which must be told with it. */
+  is_over_a_length: boolean,
+  /** The quantities that are read together with it, part by part; may be empty. */
+  read_with: Array<Quantity>, };
 
 /** What the rebuild costs. */
 export type Quote = {
@@ -1326,6 +1409,15 @@ export type RuleEntry = {
 /** Whether somebody has looked at a part, and what they saw. */
 export type Seen = "not-looked" | "clean" | "worn";
 
+/** A series of sizes in words. */
+export type SeriesWords = {
+  /** The group. */
+  group: SizeGroup,
+  /** Standard, as far as the sheet gives it; both are empty if it does not. */
+  standard: SizeWords,
+  /** The sizes beyond it, in the order of the sheet. */
+  sizes: Array<SizeWords>, };
+
 /** The shop's settings. What has not been set is empty. */
 export type Settings = {
   /** The shop's name, for the head of its papers. */
@@ -1366,6 +1458,13 @@ export type SheetBasis = {
   /** Where published manuals disagree and the shop follows the view that is not the usual one. */
   otherwise?: Array<Dispute>, };
 
+/** The sheet in words. */
+export type SheetWords = {
+  /** The lines, in the order of the sheet. */
+  lines: Array<LineWords>,
+  /** The series of each group. */
+  series: Array<SeriesWords>, };
+
 /** The shelf. */
 export type Shelf = {
   /** The shop's instruments, by id. */
@@ -1396,6 +1495,13 @@ export type SizeGroupEntry = {
   /** Its kind of part. */
   kind: PartKind, };
 
+/** A size of a series in words. */
+export type SizeWords = {
+  /** The diameter of the journal or bore. */
+  own: string,
+  /** The wall of the shell or the diameter of the piston. */
+  mate: string, };
+
 /** The sizes of a rebuild. */
 export type Sizing = {
   /** What is done with each group, and why. */
@@ -1420,6 +1526,8 @@ export type SpotEntry = {
   spot: Spot,
   /** In words: "front, A"; empty for the only place. */
   label: string,
+  /** Its station in words: "front"; empty where there is none. */
+  station: string,
   /** Whether a set is incomplete without it. */
   needed: boolean, };
 
@@ -1541,6 +1649,13 @@ export type Unexplained = {
   /** The probability that no cause of the catalogue made it, 0 to 1; the mean over the parts. */
   probability: number, };
 
+/** What instruments of a kind usually achieve. */
+export type Usual = {
+  /** The smallest step: "0.0001 in". */
+  resolution: string,
+  /** The expanded uncertainty: "0.0002 in". */
+  uncertainty: string, };
+
 /** How warm a part was when it was measured with an instrument at 20 °C. */
 export type Warmth = {
   /** The part's temperature in whole degrees Celsius, −20 to 120. */
@@ -1602,6 +1717,17 @@ export type WorkList = {
 /** A field of a part's surface. Front, rear, left and right are those of the engine, seen from the rear looking to the
  * front. */
 export type Zone = "front-left" | "front-crown" | "front-right" | "middle-left" | "middle-crown" | "middle-right" | "rear-left" | "rear-crown" | "rear-right" | "back" | "face-upper" | "face-lower" | "journal-front" | "journal-middle" | "journal-rear" | "fillet" | "oil-hole" | "nose" | "flanks" | "base-circle" | "lobe-front-edge" | "lobe-rear-edge" | "foot-centre" | "foot-ring" | "foot-edge" | "body" | "plunger" | "crown" | "ring-lands" | "thrust-skirt" | "opposite-skirt" | "pin-bosses" | "top-thrust" | "top-opposite" | "top-front" | "top-rear" | "middle-thrust" | "middle-opposite" | "middle-front" | "middle-rear" | "bottom-thrust" | "bottom-opposite" | "bottom-front" | "bottom-rear";
+
+/** A field of a drawing. */
+export type ZoneEntry = {
+  /** The zone. */
+  id: Zone,
+  /** In words. */
+  label: string,
+  /** Where the fields form a table: the row, in words. */
+  row: string | null,
+  /** And the column. */
+  column: string | null, };
 
 /** Which drawing a part kind has. */
 export type ZoneMap = "shell" | "thrust-face" | "journal" | "lobe" | "tappet" | "piston" | "bore" | "none";

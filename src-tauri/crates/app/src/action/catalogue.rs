@@ -7,11 +7,15 @@ use wearbook_core::cause::Strength;
 use wearbook_core::decide::rules;
 use wearbook_core::document::CAUTIONS;
 use wearbook_core::engine::{Arrangement, PartKind};
-use wearbook_core::job::{HistoryFact, TextField};
-use wearbook_core::measure::{Has, InstrumentKind, Phase, Quantity, Sense, Spot};
-use wearbook_core::work::{Outcome, Work};
+use wearbook_core::job::{Answer, Consent, HistoryFact, TextField};
+use wearbook_core::measure::{
+    Conformity, Has, InstrumentKind, LengthUnit, Material, Phase, Quantity, Sense, Spot, Station,
+};
+use wearbook_core::money::{Currency, Money};
 use wearbook_core::sheet::{Dispute, SizeGroup, View};
+use wearbook_core::view::OrderState;
 use wearbook_core::wear::{Tag, Zone, ZoneMap};
+use wearbook_core::work::{Outcome, Work};
 
 use crate::{Error, Wearbook};
 
@@ -56,6 +60,12 @@ pub fn act(_: &Wearbook, _: Arguments) -> Result<Reply, Error> {
             .into_iter()
             .map(|id| StrengthEntry { id, above: id.above(), words: id.words() })
             .collect(),
+        conformities: Conformity::ALL.map(conformity).to_vec(),
+        order_states: OrderState::ALL.map(|id| OrderStateEntry { id, words: id.words() }).to_vec(),
+        answers: Answer::ALL.map(|id| AnswerEntry { id, words: id.words() }).to_vec(),
+        consents: Consent::ALL.map(|id| ConsentEntry { id, words: id.words() }).to_vec(),
+        materials: Material::ALL.map(|id| MaterialEntry { id, words: id.words() }).to_vec(),
+        amounts: Amounts { decimals: Currency::uneven().collect(), largest: Money::LARGEST },
         cautions: CAUTIONS.iter().map(|caution| caution.text).collect(),
     })
 }
@@ -93,6 +103,18 @@ pub struct Catalogue {
     pub disputes: Vec<DisputeEntry>,
     /// How strongly evidence speaks, the weakest first.
     pub strengths: Vec<StrengthEntry>,
+    /// What a reading says about a limit.
+    pub conformities: Vec<ConformityEntry>,
+    /// Whether a line may be ordered.
+    pub order_states: Vec<OrderStateEntry>,
+    /// Answers to a question about the engine's past.
+    pub answers: Vec<AnswerEntry>,
+    /// Answers of the customer to a line of a proposal.
+    pub consents: Vec<ConsentEntry>,
+    /// What parts are made of.
+    pub materials: Vec<MaterialEntry>,
+    /// How amounts are written.
+    pub amounts: Amounts,
     /// What stands where the risk is.
     pub cautions: Vec<&'static str>,
 }
@@ -127,6 +149,12 @@ pub struct KindEntry {
     pub outcomes: Vec<Outcome>,
     /// Whether it is renewed whatever it looks like.
     pub always_renewed: bool,
+    /// Whether a manual may tell intake and exhaust apart.
+    pub is_by_port: bool,
+    /// What it is usually made of, where it may be measured warm.
+    pub material: Option<Material>,
+    /// The kinds that are walked with the same instrument in the hand, in the order of the walk; may be empty.
+    pub walked_with: Vec<PartKind>,
     /// What is measured of it in the order of measuring, then what follows.
     pub quantities: Vec<QuantityEntry>,
 }
@@ -145,6 +173,16 @@ pub struct QuantityEntry {
     pub wears_smaller: bool,
     /// Where it is read, in the order in which a hand walks over the part.
     pub spots: Vec<SpotEntry>,
+    /// How it is measured, in a sentence; may be empty.
+    pub how: &'static str,
+    /// What the directions A and B mean, in words.
+    pub directions: [&'static str; 2],
+    /// Whether it is a size, which no small signed amount can be.
+    pub is_size: bool,
+    /// Whether it is read over a length, which must be told with it.
+    pub is_over_a_length: bool,
+    /// The quantities that are read together with it, part by part; may be empty.
+    pub read_with: Vec<Quantity>,
 }
 
 /// A place at which a quantity is read.
@@ -155,6 +193,8 @@ pub struct SpotEntry {
     pub spot: Spot,
     /// In words: "front, A"; empty for the only place.
     pub label: String,
+    /// Its station in words: "front"; empty where there is none.
+    pub station: &'static str,
     /// Whether a set is incomplete without it.
     pub needed: bool,
 }
@@ -167,10 +207,83 @@ pub struct InstrumentKindEntry {
     pub id: InstrumentKind,
     /// In words, lower case.
     pub name: &'static str,
-    /// Its usual resolution in micrometres: common practice.
-    pub resolution_um: i64,
-    /// Its usual expanded uncertainty in micrometres: common practice.
-    pub uncertainty_um: i64,
+    /// What such an instrument usually achieves where it reads in inches: common practice.
+    pub inch: Usual,
+    /// The same where it reads in millimetres.
+    pub millimetre: Usual,
+}
+
+/// What instruments of a kind usually achieve.
+#[derive(Debug, Clone, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct Usual {
+    /// The smallest step: "0.0001 in".
+    pub resolution: String,
+    /// The expanded uncertainty: "0.0002 in".
+    pub uncertainty: String,
+}
+
+/// What a reading says about a limit.
+#[derive(Debug, Clone, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct ConformityEntry {
+    /// Within, outside or between.
+    pub id: Conformity,
+    /// In words, lower case.
+    pub words: &'static str,
+    /// Of a clearance to expect, in words.
+    pub of_what_comes: &'static str,
+}
+
+/// Whether a line may be ordered.
+#[derive(Debug, Clone, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct OrderStateEntry {
+    /// The state.
+    pub id: OrderState,
+    /// In words, lower case.
+    pub words: &'static str,
+}
+
+/// An answer to a question about the engine's past.
+#[derive(Debug, Clone, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct AnswerEntry {
+    /// The answer.
+    pub id: Answer,
+    /// In words, lower case.
+    pub words: &'static str,
+}
+
+/// An answer of the customer.
+#[derive(Debug, Clone, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct ConsentEntry {
+    /// The answer.
+    pub id: Consent,
+    /// In words, lower case.
+    pub words: &'static str,
+}
+
+/// What a part is made of.
+#[derive(Debug, Clone, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct MaterialEntry {
+    /// The material.
+    pub id: Material,
+    /// In words, lower case.
+    pub words: &'static str,
+}
+
+/// How amounts are written.
+#[derive(Debug, Clone, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct Amounts {
+    /// The decimals of a currency by its three letters; two where it is not named here.
+    #[cfg_attr(feature = "schema", ts(type = "Record<string, number>"))]
+    pub decimals: BTreeMap<&'static str, u32>,
+    /// The largest, in minor units.
+    pub largest: Money,
 }
 
 /// A phase of the rebuild.
@@ -219,6 +332,10 @@ pub struct ZoneEntry {
     pub id: Zone,
     /// In words.
     pub label: &'static str,
+    /// Where the fields form a table: the row, in words.
+    pub row: Option<&'static str>,
+    /// And the column.
+    pub column: Option<&'static str>,
 }
 
 /// What can be done.
@@ -313,11 +430,14 @@ fn kind(id: PartKind) -> KindEntry {
         zone_map: row.zones,
         outcomes: row.outcomes.to_vec(),
         always_renewed: row.always_renewed,
-        quantities: id.quantities().iter().map(quantity).collect(),
+        is_by_port: id.is_by_port(),
+        material: Material::usual(id),
+        walked_with: id.walked_with().to_vec(),
+        quantities: id.quantities().iter().map(|has| quantity(id, has)).collect(),
     }
 }
 
-fn quantity(has: &Has) -> QuantityEntry {
+fn quantity(kind: PartKind, has: &Has) -> QuantityEntry {
     let needed = has.spots.needed();
     let spots = has.spots.all().into_iter();
     QuantityEntry {
@@ -325,13 +445,42 @@ fn quantity(has: &Has) -> QuantityEntry {
         words: has.quantity.words(),
         is_read: has.is_read(),
         wears_smaller: has.sense == Sense::Least,
-        spots: spots.map(|spot| SpotEntry { spot, label: spot.label(), needed: needed.contains(&spot) }).collect(),
+        spots: spots
+            .map(|spot| SpotEntry {
+                spot,
+                label: spot.label(),
+                station: spot.station.map_or("", Station::label),
+                needed: needed.contains(&spot),
+            })
+            .collect(),
+        how: has.quantity.how(),
+        directions: has.quantity.directions(kind),
+        is_size: has.quantity.is_size(),
+        is_over_a_length: has.quantity.is_over_a_length(),
+        read_with: has.quantity.read_with().to_vec(),
     }
 }
 
 fn instrument_kind(id: InstrumentKind) -> InstrumentKindEntry {
-    let (resolution_um, uncertainty_um) = id.usual();
-    InstrumentKindEntry { id, name: id.name(), resolution_um, uncertainty_um }
+    let usual = |unit| {
+        let (resolution, uncertainty) = id.usual_in(unit);
+        Usual { resolution, uncertainty }
+    };
+    InstrumentKindEntry {
+        id,
+        name: id.name(),
+        inch: usual(LengthUnit::Inch),
+        millimetre: usual(LengthUnit::Millimetre),
+    }
+}
+
+fn conformity(id: Conformity) -> ConformityEntry {
+    ConformityEntry { id, words: id.words(), of_what_comes: id.of_what_comes() }
+}
+
+fn zone(id: Zone) -> ZoneEntry {
+    let (row, column) = id.in_table().unzip();
+    ZoneEntry { id, label: id.label(), row, column }
 }
 
 fn tag(id: Tag) -> TagEntry {
@@ -344,7 +493,7 @@ fn zone_maps() -> Result<BTreeMap<String, Vec<ZoneEntry>>, Error> {
     let mut maps = BTreeMap::new();
     for map in PartKind::ALL.map(|kind| kind.row().zones) {
         let name = serde_json::to_value(map).map_err(|error| Error::new("answer", error.to_string()))?;
-        let zones = map.zones().iter().map(|id| ZoneEntry { id: *id, label: id.label() }).collect();
+        let zones = map.zones().iter().copied().map(zone).collect();
         maps.insert(name.as_str().unwrap_or_default().to_owned(), zones);
     }
     Ok(maps)

@@ -8,7 +8,7 @@ use wearbook_core::engine::{Arrangement, Engine, Plan};
 use wearbook_core::job::{Answer, EditId, HistoryFact, TextField};
 use wearbook_core::measure::Instrument;
 use wearbook_core::money::{EstimateLine, PriceList};
-use wearbook_core::sheet::{GeneralRule, Sheet, SizeGroup};
+use wearbook_core::sheet::{GeneralRule, Sheet, SheetWords, SizeGroup};
 use wearbook_store::JobId;
 
 use super::undo::Undo;
@@ -32,6 +32,8 @@ pub struct JobView {
     pub instruments: Vec<Instrument>,
     /// What the engine's manual says.
     pub sheet: Sheet,
+    /// The same in words.
+    pub sheet_words: SheetWords,
     /// What general rules give where the sheet is silent.
     pub general_rules: Vec<GeneralRule>,
     /// To which size a group had been ground or bored before; standard where nothing is noted.
@@ -65,6 +67,7 @@ impl JobView {
             plan: engine.map(Engine::plan),
             instruments: job.instruments.values().cloned().collect(),
             sheet: job.sheet.clone(),
+            sheet_words: job.sheet.in_words(),
             general_rules: engine.map_or_else(Vec::new, |engine| job.sheet.standing_in(engine)),
             found_sizes: job.found_sizes.iter().map(|(group, size)| (*group, size.to_string())).collect(),
             chosen_sizes: job.chosen_sizes.iter().map(|(group, size)| (*group, size.size.to_string())).collect(),

@@ -4,7 +4,7 @@ use super::chapter::chapter;
 use super::paper::Block;
 use crate::assess::Assessment;
 use crate::cost::Way;
-use crate::job::{Consent, CustomerAnswer, Since};
+use crate::job::{CustomerAnswer, Since};
 use crate::money::{Difference, Money, Quote, QuoteLine};
 use crate::words::capitalised;
 
@@ -64,11 +64,7 @@ fn lines(quote: &Quote) -> Block {
 fn answered(quote: &Quote, answer: &CustomerAnswer) -> Block {
     let said = |line: &QuoteLine| {
         let own = answer.lines.iter().find(|own| own.of == line.of);
-        own.map_or("", |own| match own.answer {
-            Consent::Yes => "yes",
-            Consent::No => "no",
-            Consent::Later => "later",
-        })
+        own.map_or("", |own| own.answer.words())
     };
     let row = |line: &QuoteLine| {
         let [what, why, net] = cells(quote, line);

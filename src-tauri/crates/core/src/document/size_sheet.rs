@@ -8,7 +8,7 @@ use crate::assess::Assessment;
 use crate::figure::Figure;
 use crate::measure::{Conformity, Phase, in_unit};
 use crate::sizing::{Action, GroupPlan, Missing, Predicted, ReadBackLine};
-use crate::view::{OrderLine, OrderState, PartView};
+use crate::view::{OrderLine, PartView};
 use crate::words::capitalised;
 use crate::work::Outcome;
 
@@ -95,13 +95,18 @@ pub(super) fn machining_table(assessment: &Assessment) -> Option<Block> {
 fn orders(assessment: &Assessment) -> Vec<Block> {
     let orders = &assessment.sizing.orders;
     let entry = |line: &OrderLine| {
-        let state = if line.state == OrderState::Free { "free to order" } else { "held" };
         let waits = match line.waits_for.as_slice() {
             [] => String::new(),
             [one] => one.clone(),
             [first, rest @ ..] => format!("{first} And {} more.", rest.len()),
         };
-        [line.quantity.to_string(), capitalised(&line.what), line.size_shown.clone(), state.to_owned(), waits]
+        [
+            line.quantity.to_string(),
+            capitalised(&line.what),
+            line.size_shown.clone(),
+            line.state.words().to_owned(),
+            waits,
+        ]
     };
     let table = (!orders.is_empty()).then(|| {
         Block::table(
@@ -116,11 +121,7 @@ fn orders(assessment: &Assessment) -> Vec<Block> {
 fn clearances(assessment: &Assessment) -> Vec<Block> {
     let clearances = &assessment.sizing.clearances;
     let entry = |line: &Predicted| {
-        let verdict = line.verdict.map_or("", |verdict| match verdict {
-            Conformity::Within => "right in any case",
-            Conformity::TooClose => "measure the new parts",
-            Conformity::Outside => "wrong in any case",
-        });
+        let verdict = line.verdict.map_or("", Conformity::of_what_comes);
         texts([&line.label, &line.worst_case_shown, &line.likely_shown, &line.limits, verdict, &line.because])
     };
     let table = (!clearances.is_empty()).then(|| {

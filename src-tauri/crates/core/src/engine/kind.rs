@@ -95,6 +95,11 @@ impl PartKind {
         }
     }
 
+    /// Whether there is one for each valve, so that a manual may tell intake and exhaust apart.
+    pub fn is_by_port(self) -> bool {
+        matches!(self.row().positions, Positions::EachValve | Positions::EachTappet | Positions::EachPushrod)
+    }
+
     /// Every kind, in the order of the table.
     pub const ALL: [Self; 26] = [
         MainShell,

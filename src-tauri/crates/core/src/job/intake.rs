@@ -114,3 +114,17 @@ pub enum Answer {
     /// Asked, but nobody knows.
     Unknown,
 }
+
+impl Answer {
+    /// Every answer.
+    pub const ALL: [Self; 3] = [Self::Yes, Self::No, Self::Unknown];
+
+    /// In words.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Yes => "yes",
+            Self::No => "no",
+            Self::Unknown => "not known",
+        }
+    }
+}

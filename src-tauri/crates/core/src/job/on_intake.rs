@@ -91,12 +91,7 @@ impl OnIntake {
             Self::Fill { field, text } if text.trim().is_empty() => format!("{} cleared", field.label()),
             Self::Fill { field, text } => format!("{}: {}", field.label(), first_words(text)),
             Self::Recall { fact, answer } => {
-                let answer = match answer {
-                    Answer::Yes => "yes",
-                    Answer::No => "no",
-                    Answer::Unknown => "not known",
-                };
-                format!("{} {answer}", fact.question())
+                format!("{} {}", fact.question(), answer.words())
             }
             Self::Arrange { arrangement } => format!("Arrangement: {}", arrangement.summary()),
             Self::NoteMark { place, mark } => {

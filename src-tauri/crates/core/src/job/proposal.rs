@@ -18,6 +18,20 @@ pub enum Consent {
     Later,
 }
 
+impl Consent {
+    /// Every answer.
+    pub const ALL: [Self; 3] = [Self::Yes, Self::No, Self::Later];
+
+    /// In words.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Yes => "yes",
+            Self::No => "no",
+            Self::Later => "later",
+        }
+    }
+}
+
 /// One line's answer.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]

@@ -43,6 +43,9 @@ pub struct Bounds {
 }
 
 impl Conformity {
+    /// Every one.
+    pub const ALL: [Self; 3] = [Self::Within, Self::TooClose, Self::Outside];
+
     /// Of a value, or of all values from `low` to `high`, with the uncertainty of each.
     ///
     /// Conformity is proven only inside the limits reduced by the uncertainty, failure only outside the limits enlarged
@@ -60,6 +63,15 @@ impl Conformity {
             Self::Within => "within",
             Self::TooClose => "too close to call",
             Self::Outside => "outside",
+        }
+    }
+
+    /// Of a clearance to expect, in words: what it says about the parts that are still to come.
+    pub fn of_what_comes(self) -> &'static str {
+        match self {
+            Self::Within => "right in any case",
+            Self::TooClose => "depends: measure the new parts",
+            Self::Outside => "wrong in any case",
         }
     }
 }

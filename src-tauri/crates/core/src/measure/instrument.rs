@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Entry, Length};
+use super::{Entry, Length, LengthUnit};
 
 /// What kind of instrument.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -78,6 +78,31 @@ impl InstrumentKind {
             Self::Other => (10, 20),
         }
     }
+
+    /// The same in words, in steps that stand on instruments of a unit: "0.0001 in", "0.01 mm".
+    pub fn usual_in(self, unit: LengthUnit) -> (String, String) {
+        let (resolution, uncertainty) = self.usual();
+        (step_in(resolution, unit), step_in(uncertainty, unit))
+    }
+}
+
+/// The steps of inch instruments, in hundred-thousandths of an inch; none at the bench reads finer than the first.
+const INCH_STEPS: [i64; 7] = [10, 20, 50, 100, 200, 500, 1_000];
+
+/// The step of an instrument in the unit in which it is read; of an inch the nearest by proportion.
+fn step_in(micrometres: i64, unit: LengthUnit) -> String {
+    let (length, step) = match unit {
+        LengthUnit::Millimetre | LengthUnit::Micrometre => {
+            (micrometres * 1_000, if micrometres % 10 == 0 { 10_000 } else { 1_000 })
+        }
+        LengthUnit::Inch | LengthUnit::Thou => {
+            let wanted = (micrometres * 100_000 / 25_400).max(1);
+            let apart = |step: &i64| (step * 1_000 / wanted).max(wanted * 1_000 / step);
+            let nearest = INCH_STEPS.into_iter().min_by_key(apart).unwrap_or(10);
+            (nearest * 254, if nearest % 100 == 0 { 25_400 } else { 2_540 })
+        }
+    };
+    Length::from_nanometres(length).show(Length::from_nanometres(step), unit)
 }
 
 /// The name under which readings refer to an instrument, such as `mic-2`: letters, digits and hyphens.
@@ -170,5 +195,20 @@ mod tests {
     fn the_published_example_is_an_instrument() {
         let instrument: Instrument = serde_json::from_value(example()).unwrap();
         assert_eq!(instrument.offset().nanometres(), 2_540);
+    }
+
+    #[track_caller]
+    fn is_usual(kind: InstrumentKind, inch: (&str, &str), metric: (&str, &str)) {
+        let texts = |(resolution, uncertainty): (&str, &str)| (resolution.to_owned(), uncertainty.to_owned());
+        assert_eq!(kind.usual_in(LengthUnit::Inch), texts(inch), "{kind:?}");
+        assert_eq!(kind.usual_in(LengthUnit::Millimetre), texts(metric), "{kind:?}");
+    }
+
+    #[test]
+    fn what_is_usual_stands_in_steps_of_the_unit() {
+        is_usual(InstrumentKind::Micrometer, ("0.0001 in", "0.0001 in"), ("0.001 mm", "0.003 mm"));
+        is_usual(InstrumentKind::BoreGauge, ("0.0001 in", "0.0002 in"), ("0.001 mm", "0.004 mm"));
+        is_usual(InstrumentKind::Caliper, ("0.0005 in", "0.001 in"), ("0.01 mm", "0.03 mm"));
+        is_usual(InstrumentKind::PlasticStrip, ("0.0005 in", "0.0005 in"), ("0.013 mm", "0.013 mm"));
     }
 }

@@ -228,10 +228,14 @@ impl Neg for Length {
 }
 
 impl Entry {
+    /// The number without its unit, as typed.
+    pub fn number(&self) -> &str {
+        self.text.split(|c: char| !matches!(c, '0'..='9' | '.' | ',' | '+' | '-' | '−')).next().unwrap_or("")
+    }
+
     /// The step of its last digit: 0.0001 in for `2.2483`.
     pub fn step(&self) -> Length {
-        let number: &str =
-            self.text.split(|c: char| !matches!(c, '0'..='9' | '.' | ',' | '+' | '-' | '−')).next().unwrap_or("");
+        let number = self.number();
         let decimals = number.split_once(['.', ',']).map_or(0, |(_, fraction)| fraction.len());
         let scale = 10_i64.checked_pow(u32::try_from(decimals).unwrap_or(u32::MAX)).unwrap_or(i64::MAX);
         Length((self.unit.nanometres() / scale).max(1))

@@ -2,6 +2,7 @@
 
 mod conformity;
 mod form;
+mod how;
 mod instrument;
 mod length;
 mod quantity;
@@ -9,6 +10,7 @@ mod reading;
 mod shown;
 mod spot;
 mod stated;
+mod walk;
 
 pub use conformity::{Bound, Bounds, Conformity};
 pub use form::{Form, Grid};

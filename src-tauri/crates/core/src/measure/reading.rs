@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::{Entry, Instrument, InstrumentId, Length, Quantity, Spot};
-use crate::engine::Part;
+use crate::engine::{Part, PartKind};
 
 /// When in the life of a rebuild something was measured.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -47,6 +47,27 @@ pub enum Material {
 }
 
 impl Material {
+    /// Every material.
+    pub const ALL: [Self; 3] = [Self::Steel, Self::CastIron, Self::Aluminium];
+
+    /// In words.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Steel => "steel",
+            Self::CastIron => "cast iron",
+            Self::Aluminium => "aluminium",
+        }
+    }
+
+    /// What a part of this kind is usually made of, where it may be measured warm: pistons and bores, which grow apart.
+    pub fn usual(kind: PartKind) -> Option<Self> {
+        match kind {
+            PartKind::Piston => Some(Self::Aluminium),
+            PartKind::Bore => Some(Self::CastIron),
+            _ => None,
+        }
+    }
+
     /// Linear expansion in tenths of a millionth per kelvin (handbook values, common practice).
     const fn expansion(self) -> i64 {
         match self {

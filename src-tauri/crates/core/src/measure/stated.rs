@@ -57,6 +57,18 @@ impl Stated {
     pub fn entry(&self) -> &Entry {
         &self.first
     }
+
+    /// The range of a new part in words: "2.999 to 3.000 in", "from 2.999 in"; empty where neither end is stated.
+    pub fn range(least: Option<&Self>, most: Option<&Self>) -> String {
+        match (least.map(Self::entry), most.map(Self::entry)) {
+            (Some(low), Some(high)) if low == high => low.to_string(),
+            (Some(low), Some(high)) if low.unit == high.unit => format!("{} to {high}", low.number()),
+            (Some(low), Some(high)) => format!("{low} to {high}"),
+            (Some(low), None) => format!("from {low}"),
+            (None, Some(high)) => format!("up to {high}"),
+            (None, None) => String::new(),
+        }
+    }
 }
 
 /// The two columns of a text.
@@ -154,6 +166,18 @@ mod tests {
     fn published_misprints_are_refused() {
         disagrees("2.996 in = 76.124 mm");
         disagrees("2.8444 in = 72.7558 mm");
+    }
+
+    #[test]
+    fn a_range_names_a_shared_unit_once() {
+        let stated = |text: &str| Stated::read(text, LengthUnit::Inch).unwrap();
+        let range = |low: &str, high: &str| Stated::range(Some(&stated(low)), Some(&stated(high)));
+        assert_eq!(range("2.999", "3.000 in = 76.20 mm"), "2.999 to 3.000 in");
+        assert_eq!(range("76.17 mm", "3.000 in"), "76.17 mm to 3.000 in");
+        assert_eq!(range("3.000", "3.000"), "3.000 in");
+        assert_eq!(Stated::range(Some(&stated("2.999")), None), "from 2.999 in");
+        assert_eq!(Stated::range(None, Some(&stated("3.000"))), "up to 3.000 in");
+        assert_eq!(Stated::range(None, None), "");
     }
 
     #[test]

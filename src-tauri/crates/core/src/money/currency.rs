@@ -21,15 +21,17 @@ pub struct Money(i64);
 #[error("{0}")]
 pub struct NotMoney(pub String);
 
-/// The largest amount, in minor units: a rebuild never costs that, and sums of thousands stay exact.
-const LARGEST: i64 = 1_000_000_000_000;
-
 /// Currencies without minor units, and with three decimals (ISO 4217, list one, from memory).
 const NO_DECIMALS: [&str; 14] =
     ["BIF", "CLP", "DJF", "GNF", "ISK", "JPY", "KMF", "KRW", "PYG", "RWF", "UGX", "VND", "VUV", "XPF"];
 const THREE_DECIMALS: [&str; 7] = ["BHD", "IQD", "JOD", "KWD", "LYD", "OMR", "TND"];
 
 impl Currency {
+    /// The currencies whose amounts have other than two decimals, with how many they have.
+    pub fn uneven() -> impl Iterator<Item = (&'static str, u32)> {
+        NO_DECIMALS.into_iter().map(|code| (code, 0)).chain(THREE_DECIMALS.into_iter().map(|code| (code, 3)))
+    }
+
     /// The code, three capital letters.
     pub fn code(&self) -> &str {
         std::str::from_utf8(&self.0).unwrap_or("XXX")
@@ -74,13 +76,16 @@ impl Currency {
         }
         let padded = format!("{whole}{fraction:0<decimals$}");
         match padded.parse::<i64>() {
-            Ok(minor) if minor <= LARGEST => Ok(Money(minor)),
+            Ok(minor) if minor <= Money::LARGEST.0 => Ok(Money(minor)),
             _ => refuse("is more than any rebuild costs: check the number.".into()),
         }
     }
 }
 
 impl Money {
+    /// The largest amount: a rebuild never costs that, and sums of thousands stay exact.
+    pub const LARGEST: Self = Self(1_000_000_000_000);
+
     /// From minor units.
     pub const fn from_minor(minor: i64) -> Self {
         Self(minor)
@@ -105,7 +110,7 @@ impl Money {
 
     /// Whether it lies between nought and the most that any rebuild costs.
     pub fn is_price(self) -> bool {
-        (0..=LARGEST).contains(&self.0)
+        (0..=Self::LARGEST.0).contains(&self.0)
     }
 }
 

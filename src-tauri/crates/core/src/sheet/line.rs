@@ -147,23 +147,4 @@ impl LineKey {
     pub fn narrowness(&self) -> usize {
         usize::from(self.station.is_some()) + usize::from(self.port.is_some()) + usize::from(!self.numbers.is_empty())
     }
-
-    /// In words: "main journal, diameter".
-    pub fn label(&self) -> String {
-        let own = self.name.trim();
-        let named = self.quantity == Quantity::Other && !own.is_empty();
-        let quantity = if named { own } else { self.quantity.words() };
-        let mut label = format!("{}, {quantity}", self.kind.row().name);
-        if let Some(station) = self.station {
-            label.push_str(&format!(", {}", station.label()));
-        }
-        if let Some(port) = self.port {
-            label.push_str(if port == Port::Intake { ", intake" } else { ", exhaust" });
-        }
-        if !self.numbers.is_empty() {
-            let numbers: Vec<String> = self.numbers.iter().map(u8::to_string).collect();
-            label.push_str(&format!(", no. {}", numbers.join(", ")));
-        }
-        label
-    }
 }

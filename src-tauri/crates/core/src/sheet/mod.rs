@@ -11,6 +11,7 @@ mod limit;
 mod line;
 mod series;
 mod size;
+mod words;
 
 pub use dispute::{Dispute, DisputeRow, View};
 pub use general::GeneralRule;
@@ -18,6 +19,7 @@ pub use limit::{Limits, Proportions};
 pub use line::{Datum, Line, LineKey, Per, Rate};
 pub use series::SizeRow;
 pub use size::{Journals, Oversize, SizeGroup, Undersize};
+pub use words::{LineWords, SeriesWords, SheetWords, SizeWords};
 
 use std::collections::BTreeSet;
 

@@ -59,7 +59,7 @@ impl SizeGroup {
         if self == Self::Bores { size } else { size.times(1, 2) }
     }
 
-    fn mate_quantity(self) -> Quantity {
+    pub(super) fn mate_quantity(self) -> Quantity {
         if self == Self::Bores { Quantity::Diameter } else { Quantity::Wall }
     }
 }

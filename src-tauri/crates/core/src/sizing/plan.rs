@@ -27,6 +27,24 @@ pub enum Action {
     Replace,
 }
 
+impl Action {
+    /// What is done with a group, in words, lower case. `size` is the size in words; empty while it is not known.
+    pub(super) fn words(self, group: SizeGroup, size: &str) -> String {
+        let is_bored = group == SizeGroup::Bores;
+        let machine = if is_bored { "bore" } else { "grind" };
+        match self {
+            Self::Open => "can’t say yet".into(),
+            Self::Keep => "keep as they are".into(),
+            Self::Polish => if is_bored { "hone" } else { "polish" }.into(),
+            Self::UndersizeShells => "keep, with shells for slight wear".into(),
+            Self::Machine if size.is_empty() => format!("{machine}; size not known yet"),
+            Self::Machine => format!("{machine} all to {size}"),
+            Self::Sleeve => format!("sleeve those that need it, the others stay {size}"),
+            Self::Replace => "replace".into(),
+        }
+    }
+}
+
 /// The plan of a group.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
@@ -119,23 +137,6 @@ pub(super) fn sentence(label: &str, words: &str) -> String {
 /// The plan of a group.
 pub fn plan_of(plans: &[GroupPlan], group: SizeGroup) -> Option<&GroupPlan> {
     plans.iter().find(|plan| plan.group == group)
-}
-
-impl Action {
-    /// What is done with a group, in words, lower case; `size_shown` is empty while the size is not known.
-    pub(super) fn words(self, group: SizeGroup, size_shown: &str) -> String {
-        let machine = if group == SizeGroup::Bores { "bore" } else { "grind" };
-        match self {
-            Self::Open => "can’t say yet".into(),
-            Self::Keep => "keep as they are".into(),
-            Self::Polish => "polish".into(),
-            Self::UndersizeShells => "keep, with shells for slight wear".into(),
-            Self::Machine if size_shown.is_empty() => format!("{machine}; size not known yet"),
-            Self::Machine => format!("{machine} all to {size_shown}"),
-            Self::Sleeve => format!("sleeve those that need it, the others stay {size_shown}"),
-            Self::Replace => "replace".into(),
-        }
-    }
 }
 
 impl GroupPlan {

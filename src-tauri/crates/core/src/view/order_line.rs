@@ -20,6 +20,19 @@ pub enum OrderState {
     Free,
 }
 
+impl OrderState {
+    /// Both.
+    pub const ALL: [Self; 2] = [Self::Held, Self::Free];
+
+    /// In words.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Held => "held",
+            Self::Free => "free to order",
+        }
+    }
+}
+
 /// One line of an order.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]

@@ -177,4 +177,49 @@ impl Zone {
             BottomRear => "bottom, rear side",
         }
     }
+
+    /// Row and column in words, where the fields of a drawing form a table: the inside of a shell, a bore.
+    pub fn in_table(self) -> Option<(&'static str, &'static str)> {
+        use Zone::*;
+        let row = match self {
+            FrontLeft | FrontCrown | FrontRight => "front edge",
+            MiddleLeft | MiddleCrown | MiddleRight | MiddleThrust | MiddleOpposite | MiddleFront | MiddleRear => {
+                "middle"
+            }
+            RearLeft | RearCrown | RearRight => "rear edge",
+            TopThrust | TopOpposite | TopFront | TopRear => "top",
+            BottomThrust | BottomOpposite | BottomFront | BottomRear => "bottom",
+            _ => return None,
+        };
+        let column = match self {
+            FrontLeft | MiddleLeft | RearLeft => "left parting line",
+            FrontCrown | MiddleCrown | RearCrown => "crown",
+            FrontRight | MiddleRight | RearRight => "right parting line",
+            TopThrust | MiddleThrust | BottomThrust => "thrust side",
+            TopOpposite | MiddleOpposite | BottomOpposite => "opposite side",
+            TopFront | MiddleFront | BottomFront => "front side",
+            TopRear | MiddleRear | BottomRear => "rear side",
+            _ => return None,
+        };
+        Some((row, column))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_field_of_a_table_is_named_by_its_row_and_column() {
+        for map in [ZoneMap::Shell, ZoneMap::Bore] {
+            let in_table = map.zones().iter().filter_map(|zone| Some((zone.label(), zone.in_table()?)));
+            let mut fields = 0;
+            for (label, (row, column)) in in_table {
+                assert_eq!(label, format!("{row}, {column}"));
+                fields += 1;
+            }
+            assert!(fields >= 9, "{map:?} is a table");
+        }
+        assert_eq!(Zone::ThrustSkirt.in_table(), None);
+    }
 }
