@@ -3,7 +3,14 @@
 
 import { redraw } from './state.js'
 
-/** @typedef {{ text: string, save: (text: string) => Promise<boolean>, timer: number, sending: boolean, isRefused: boolean }} Draft */
+/**
+ * @typedef {object} Draft
+ * @property {string} text
+ * @property {(text: string) => Promise<boolean>} save
+ * @property {number} timer
+ * @property {boolean} sending
+ * @property {boolean} isRefused
+ */
 
 /** @type {Map<string, Draft>} */
 const drafts = new Map()

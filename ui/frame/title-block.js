@@ -17,12 +17,13 @@ export const foldScreens = () => {
 
 /** @param {JobView | null} view @param {string} screen the title of the screen */
 export function titleBlock(view, screen) {
+  const isSaving = state.waiting.length > 0 || areWaiting()
   return html`
     <div class="title-block">
       <p class="title-line">
         <span class="title-job">${view ? jobName(view) : words.app}</span>
         <span class="title-screen" aria-hidden="true">${screen}</span>
-        <span class="title-state" role="status">${state.waiting.length > 0 || areWaiting() ? words.frame.saving : state.notice}</span>
+        <span class="title-state" role="status">${isSaving ? words.frame.saving : state.notice}</span>
       </p>
       ${state.route.job ? jobNav(view) : appNav()}
     </div>`
