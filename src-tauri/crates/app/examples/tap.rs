@@ -160,7 +160,8 @@ fn v8() -> Result<Vec<Value>, Box<dyn Error>> {
             changes.push(json!({ "do": "overrule", "part": part, "outcome": outcome, "reason": "The shop’s way." }));
         }
     }
-    for part in engine.parts() {
+    // Read a second time, there are enough.
+    for part in [engine.parts(), engine.parts()].concat() {
         let sizes = part.kind.quantities().iter();
         for has in sizes.filter(|has| matches!(has.quantity, Quantity::Diameter | Quantity::Wall)) {
             for (spot, n) in has.spots.all().into_iter().zip(0..) {
