@@ -19,6 +19,7 @@ use crate::money::{self, Difference, Quote};
 use crate::sheet::SizeGroup;
 use crate::sizing::{GroupPlan, Measured};
 use crate::view::{PartView, Seen, Sizing, readings_of, view};
+use crate::words::Terms;
 use crate::work::Outcome;
 
 /// Everything that follows from a job.
@@ -27,6 +28,9 @@ use crate::work::Outcome;
 pub struct Assessment {
     /// The engine in a line, such as "in-line 6, 7 mains, thrust on main 4"; none before the arrangement is entered.
     pub engine: Option<String>,
+    /// The words in which all of it is told.
+    #[serde(skip)]
+    pub terms: Terms,
     /// Every part in strip-down order; empty before the arrangement is entered.
     pub parts: Vec<PartView>,
     /// How much has been looked at.
@@ -120,7 +124,7 @@ pub fn assess(job: &Job) -> Assessment {
 /// The same with causes from elsewhere, given the engine and the figures of its parts: most of the time goes into them,
 /// and little of the rest depends on them.
 pub fn assess_given(job: &Job, causes: impl FnOnce(Option<&Engine>, &Figures) -> CauseReport) -> Assessment {
-    let engine = job.arrangement.clone().map(Engine::new);
+    let engine = job.arrangement.clone().map(|arrangement| Engine::speaking(arrangement, job.terms));
     follow(job, engine.as_ref().map(Result::as_ref), causes)
 }
 
@@ -153,6 +157,7 @@ fn follow(
         let causes = causes(None, &BTreeMap::new());
         return Assessment {
             engine: None,
+            terms: job.terms,
             parts: vec![],
             sizing: Sizing::default(),
             lists: vec![],
@@ -161,7 +166,7 @@ fn follow(
             differences: vec![],
             approval: Approval::default(),
             still_open: vec![],
-            sheet_doubts: job.sheet.doubts(),
+            sheet_doubts: job.sheet.doubts(job.terms),
             progress: Progress::default(),
             marks: MarksView::default(),
             causes,
@@ -185,11 +190,12 @@ fn follow(
         worn: parts.iter().filter(|view| view.seen == Seen::Worn).count(),
         photos: parts.iter().map(|view| view.photos.len()).sum(),
     };
-    let quote = cost::quote(&parts, &job.prices);
+    let quote = cost::quote(&parts, &job.prices, job.terms);
     let approval = job.approval(&quote);
     let lists = list::lists(engine, job, &parts, &sizing, &causes, &approval);
     Assessment {
         engine: Some(engine.arrangement().summary()),
+        terms: job.terms,
         still_open: list::still_open(&lists, &parts, &sizing, &approval),
         lists,
         ways: cost::ways(job, &parts, &sizing),
@@ -198,7 +204,7 @@ fn follow(
         quote,
         parts,
         sizing,
-        sheet_doubts: job.sheet.doubts(),
+        sheet_doubts: job.sheet.doubts(job.terms),
         progress,
         marks: marks(engine, job),
         causes,
@@ -234,10 +240,12 @@ fn conclude(measured: Measured<'_>, decisions: Vec<Decision>) -> (Vec<PartView>,
 
 /// What the rebuild costs as it follows from a job.
 fn quote_of(job: &Job) -> Quote {
-    let Some(Ok(engine)) = job.arrangement.clone().map(Engine::new) else { return Quote::default() };
+    let Some(Ok(engine)) = job.arrangement.clone().map(|arrangement| Engine::speaking(arrangement, job.terms)) else {
+        return Quote::default();
+    };
     let measured = Measured::of(&engine, job);
     let decisions = decide::decide(&engine, job, &measured);
-    cost::quote(&conclude(measured, decisions).0, &job.prices)
+    cost::quote(&conclude(measured, decisions).0, &job.prices, job.terms)
 }
 
 /// Whether a change fits a job: the border of the log, and that a proposal is exactly what follows from the job.

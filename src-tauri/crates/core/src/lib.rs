@@ -29,5 +29,5 @@ pub mod sheet;
 pub mod sizing;
 pub mod view;
 pub mod wear;
-mod words;
+pub mod words;
 pub mod work;

@@ -106,7 +106,7 @@ fn paper(photos: &Photos) -> Result<Paper, Box<dyn Error>> {
     let per_part = FINDINGS / parts.len();
     let mut ids = ids.into_iter();
     for (nth, part) in parts.iter().enumerate() {
-        let name = part.label(engine.arrangement());
+        let name = engine.label(*part);
         let pictures = ids.by_ref().take(1 + usize::from(nth % 5 == 1));
         blocks.push(Block::Findings {
             part: name.clone(),
@@ -133,7 +133,7 @@ fn paper(photos: &Photos) -> Result<Paper, Box<dyn Error>> {
         rows: parts
             .iter()
             .map(|part| {
-                [part.label(engine.arrangement()), "replace".into(), "Scored deeper than it can be cleaned up".into()]
+                [engine.label(*part), "replace".into(), "Scored deeper than it can be cleaned up".into()]
                     .into()
             })
             .collect(),

@@ -15,6 +15,7 @@ use wearbook_core::money::{Currency, Money};
 use wearbook_core::sheet::{Dispute, SizeGroup, View};
 use wearbook_core::view::OrderState;
 use wearbook_core::wear::{Tag, Zone, ZoneMap};
+use wearbook_core::words::Terms;
 use wearbook_core::work::{Outcome, Work};
 
 use crate::{Error, Wearbook};
@@ -29,8 +30,9 @@ pub type Reply = Catalogue;
 /// # Errors
 /// None that can happen.
 pub fn act(_: &Wearbook, _: Arguments) -> Result<Reply, Error> {
+    let terms = Terms::default();
     Ok(Catalogue {
-        kinds: PartKind::ALL.into_iter().map(kind).collect(),
+        kinds: PartKind::ALL.into_iter().map(|id| kind(id, terms)).collect(),
         tags: Tag::ALL.into_iter().map(tag).collect(),
         zone_maps: zone_maps()?,
         outcomes: Outcome::ALL.into_iter().map(|id| OutcomeEntry { id, words: id.words() }).collect(),
@@ -53,9 +55,9 @@ pub fn act(_: &Wearbook, _: Arguments) -> Result<Reply, Error> {
         works: Work::ALL.into_iter().map(|id| WorkEntry { id, words: id.words() }).collect(),
         rules: rules::ALL
             .iter()
-            .map(|rule| RuleEntry { id: rule.id.as_str(), why: rule.why, source: rule.source })
+            .map(|rule| RuleEntry { id: rule.id.as_str(), why: rule.why(terms).into(), source: rule.source })
             .collect(),
-        disputes: Dispute::ALL.into_iter().map(dispute).collect(),
+        disputes: Dispute::ALL.into_iter().map(|id| dispute(id, terms)).collect(),
         strengths: Strength::ALL
             .into_iter()
             .map(|id| StrengthEntry { id, above: id.above(), words: id.words() })
@@ -138,9 +140,9 @@ pub struct KindEntry {
     /// The kind.
     pub id: PartKind,
     /// The full name in the singular, lower case.
-    pub name: &'static str,
+    pub name: String,
     /// The word that follows a position.
-    pub short: &'static str,
+    pub short: String,
     /// The tags that make sense for it, nearest to hand first.
     pub tags: Vec<Tag>,
     /// Its drawing.
@@ -166,7 +168,7 @@ pub struct QuantityEntry {
     /// The quantity.
     pub id: Quantity,
     /// In words, lower case.
-    pub words: &'static str,
+    pub words: String,
     /// Whether a person reads it off an instrument; else it only follows.
     pub is_read: bool,
     /// Whether wear makes it smaller: a limit is then the least allowed, else the most.
@@ -395,7 +397,7 @@ pub struct RuleEntry {
     /// Its written form.
     pub id: &'static str,
     /// Why, in a sentence.
-    pub why: &'static str,
+    pub why: String,
     /// Where it comes from.
     pub source: &'static str,
 }
@@ -407,25 +409,25 @@ pub struct DisputeEntry {
     /// The point.
     pub id: Dispute,
     /// The question between the manuals.
-    pub question: &'static str,
+    pub question: String,
     /// The view that stands unless the shop chooses, with its source.
     pub usual: String,
     /// The other view, with its source.
     pub other: String,
 }
 
-fn dispute(id: Dispute) -> DisputeEntry {
+fn dispute(id: Dispute, terms: Terms) -> DisputeEntry {
     let row = id.row();
-    let view = |view: &View| format!("{} ({})", view.words, view.source);
-    DisputeEntry { id, question: row.question, usual: view(&row.usual), other: view(&row.other) }
+    let view = |view: &View| format!("{} ({})", view.words.said(terms), view.source);
+    DisputeEntry { id, question: row.question.said(terms).into(), usual: view(&row.usual), other: view(&row.other) }
 }
 
-fn kind(id: PartKind) -> KindEntry {
+fn kind(id: PartKind, terms: Terms) -> KindEntry {
     let row = id.row();
     KindEntry {
         id,
-        name: row.name,
-        short: row.short,
+        name: row.name.said(terms).into(),
+        short: row.short.said(terms).into(),
         tags: row.tags.to_vec(),
         zone_map: row.zones,
         outcomes: row.outcomes.to_vec(),
@@ -433,16 +435,16 @@ fn kind(id: PartKind) -> KindEntry {
         is_by_port: id.is_by_port(),
         material: Material::usual(id),
         walked_with: id.walked_with().to_vec(),
-        quantities: id.quantities().iter().map(|has| quantity(id, has)).collect(),
+        quantities: id.quantities().iter().map(|has| quantity(id, has, terms)).collect(),
     }
 }
 
-fn quantity(kind: PartKind, has: &Has) -> QuantityEntry {
+fn quantity(kind: PartKind, has: &Has, terms: Terms) -> QuantityEntry {
     let needed = has.spots.needed();
     let spots = has.spots.all().into_iter();
     QuantityEntry {
         id: has.quantity,
-        words: has.quantity.words(),
+        words: has.quantity.words(terms).into(),
         is_read: has.is_read(),
         wears_smaller: has.sense == Sense::Least,
         spots: spots

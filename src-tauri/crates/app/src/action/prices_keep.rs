@@ -2,6 +2,7 @@
 
 use serde::Deserialize;
 use wearbook_core::money::PriceList;
+use wearbook_core::words::Terms;
 use wearbook_store::ShelfKind;
 
 use crate::shelf::{Shelf, json};
@@ -24,7 +25,7 @@ pub type Reply = Shelf;
 /// # Errors
 /// `change-refused` with a sentence if a price can't be; what the store says.
 pub fn act(book: &Wearbook, Arguments { prices }: Arguments) -> Result<Reply, Error> {
-    prices.check().map_err(Error::change)?;
+    prices.check(Terms::default()).map_err(Error::change)?;
     book.store.write(|ledger| {
         ledger.keep_on_shelf(ShelfKind::Prices, "", &json(&prices)?)?;
         Shelf::load(ledger)

@@ -31,7 +31,7 @@ pub fn diagnose_with(
 ) -> CauseReport {
     let Some(engine) = engine else {
         let blank = catalogue::ALL.map(|cause| Explained::new(cause, shifted_prior(cause, job)));
-        return report(blank.into(), 0, vec![], None);
+        return report(blank.into(), 0, vec![], None, job.terms);
     };
     // On the pool's threads from the start, so that nothing waits to be handed over to them.
     rayon::scope(|_| ranked(engine, job, figures, memo))
@@ -42,7 +42,7 @@ fn ranked(engine: &Engine, job: &Job, figures: &BTreeMap<Part, Vec<Figure>>, mem
     let gathered = gather(&model, job, figures);
     // Every finding has a leak and no chance is certain, so the network is sound; a test holds it for every part.
     let Ok(solution) = gathered.network.solve_with(std::mem::take(memo)) else {
-        return report(vec![], 0, vec![], None);
+        return report(vec![], 0, vec![], None, job.terms);
     };
     // The reasons and the next look don't depend on each other.
     let (next_look, (explained, unexplained)) =
@@ -53,7 +53,7 @@ fn ranked(engine: &Engine, job: &Job, figures: &BTreeMap<Part, Vec<Figure>>, mem
         catalogue::ALL.iter().any(|cause| cause.signs.iter().any(|sign| sign.kinds.contains(&part.kind)))
     };
     let looked = engine.parts().iter().filter(seen).filter(spoken_of).count();
-    report(explained, looked, unexplained, next_look)
+    report(explained, looked, unexplained, next_look, job.terms)
 }
 
 /// The probability of every cause that an engine can have, by its written form, without reasons and next look.

@@ -10,7 +10,7 @@ use super::network::{Belief, Solution};
 use super::report::Unexplained;
 use super::topic::{Noted, Topic, parts, words};
 use super::unexplained::unexplained;
-use crate::engine::{Arrangement, Part};
+use crate::engine::{Engine, Part};
 use crate::job::Job;
 
 /// What was seen of one topic, and what it weighs for each shared cause.
@@ -28,11 +28,11 @@ pub(super) fn explain(
     solution: &Solution<'_>,
     job: &Job,
 ) -> (Vec<Explained>, Vec<Unexplained>) {
-    let arrangement = model.engine().arrangement();
+    let engine = model.engine();
     let beliefs = solution.shared();
     let topics = gathered.topics();
     let (weighed, (of_places, odd)) = rayon::join(
-        || topics.par_iter().map(|topic| weigh(topic, solution, &beliefs, arrangement)).collect::<Vec<Weighed>>(),
+        || topics.par_iter().map(|topic| weigh(topic, solution, &beliefs, engine)).collect::<Vec<Weighed>>(),
         || {
             let local = Local::of(model, solution);
             rayon::join(
@@ -69,11 +69,11 @@ fn weigh(
     (topic, Noted { pieces, notes }): (&Topic, &Noted),
     solution: &Solution<'_>,
     beliefs: &[Belief],
-    arrangement: &Arrangement,
+    engine: &Engine,
 ) -> Weighed {
     let without = solution.shared_without(pieces);
     let weights = beliefs.iter().zip(&without).map(|(all, without)| weight(*all, *without)).collect();
-    Weighed { topic: *topic, words: words(*topic, notes, arrangement), parts: parts(notes), weights }
+    Weighed { topic: *topic, words: words(*topic, notes, engine), parts: parts(notes), weights }
 }
 
 /// Drops from what a cause explains alone all that speaks for another cause too.

@@ -123,12 +123,9 @@ impl Local {
         for ((part, topic), notes) in &groups {
             let weight = weight(all, without(notes));
             let notes: Vec<Note> = notes.iter().map(|(_, note)| *note).collect();
-            let mut told = words(*topic, &notes, model.engine().arrangement());
+            let mut told = words(*topic, &notes, model.engine());
             if notes.iter().any(|note| matches!(note.topic, Topic::NotAmong(_))) {
-                told = format!(
-                    "nothing else of its kind noted on {}",
-                    part.label(model.engine().arrangement()).to_lowercase()
-                );
+                told = format!("nothing else of its kind noted on {}", model.engine().label(*part).to_lowercase());
             }
             let reason = Reason { topic: Some(*topic), words: told, parts: vec![*part], weight };
             if weight >= ALONE_FROM && topic.is_found() {

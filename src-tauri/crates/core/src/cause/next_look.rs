@@ -207,7 +207,7 @@ fn bits(p: f64) -> f64 {
 impl Candidate {
     /// The look in words: what is to be looked at, which answer would tell most, and of which cause.
     fn told(&self, model: &Model<'_>, answers: &[Joint], gain: f64) -> NextLook {
-        let label = self.part.label(model.engine().arrangement()).to_lowercase();
+        let label = model.engine().label(self.part).to_lowercase();
         let map = self.part.kind.row().zones;
         let measure = matches!(self.asks, Asks::Faults(_));
         let blank = NextLook { part: self.part, zone: None, tag: None, measure, sentence: String::new(), gain };
@@ -222,7 +222,11 @@ impl Candidate {
             let verb = if measure { "Measure" } else { "Look at" };
             return NextLook { sentence: format!("{verb} {label}."), ..blank };
         };
-        let speaks = format!("would speak for {}{}", cause.name, if cause.is_shared() { "" } else { " there" });
+        let speaks = format!(
+            "would speak for {}{}",
+            cause.name(model.engine().terms()),
+            if cause.is_shared() { "" } else { " there" }
+        );
         match &self.asks {
             Asks::Where(tag, patterns) => {
                 let pattern = patterns.get(n).copied();

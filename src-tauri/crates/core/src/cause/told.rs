@@ -1,10 +1,11 @@
 //! Causes in words.
 
+use super::catalogue::TodoRow;
 use super::explained::{Explained, Reason};
 use super::next_look::NextLook;
 use super::report::{CauseReport, CauseView, Evidence, PlaceView, Unexplained};
 use super::strength::Strength;
-use crate::words::capitalised;
+use crate::words::{Terms, capitalised};
 
 /// A named cause needs a probability of at least this much.
 const NAMED_FROM: f64 = 0.5;
@@ -25,10 +26,11 @@ pub(super) fn report(
     looked: usize,
     unexplained: Vec<Unexplained>,
     next_look: Option<NextLook>,
+    terms: Terms,
 ) -> CauseReport {
     causes.sort_by(|a, b| b.probability.total_cmp(&a.probability).then_with(|| a.cause.id.cmp(b.cause.id)));
     let enough_seen = looked >= PARTS_BEFORE_NAMING && causes.first().is_some_and(|top| top.probability >= NAMED_FROM);
-    let causes: Vec<CauseView> = causes.into_iter().map(|explained| view(explained, enough_seen)).collect();
+    let causes: Vec<CauseView> = causes.into_iter().map(|explained| view(explained, enough_seen, terms)).collect();
     CauseReport { enough_seen, summary: summary(&causes, looked, enough_seen), causes, unexplained, next_look }
 }
 
@@ -87,10 +89,12 @@ fn percent(probability: f64) -> String {
 }
 
 /// A cause with all that is told of it.
-fn view(explained: Explained, enough_seen: bool) -> CauseView {
+fn view(explained: Explained, enough_seen: bool, terms: Terms) -> CauseView {
     let Explained { cause, probability, .. } = explained;
     let places = named_places(&explained.places);
-    let name = if places.is_empty() { cause.name.to_owned() } else { format!("{}, {places}", cause.name) };
+    let name = cause.name(terms);
+    let name = if places.is_empty() { name.into() } else { format!("{name}, {places}") };
+    let todos = |rows: &[TodoRow]| rows.iter().map(|row| row.said(terms)).collect();
     CauseView {
         id: cause.id.into(),
         name,
@@ -99,14 +103,14 @@ fn view(explained: Explained, enough_seen: bool) -> CauseView {
         told: enough_seen && probability >= TOLD_FROM,
         likelihood: likelihood(probability).into(),
         percent: percent(probability),
-        plainly: cause.plainly.into(),
+        plainly: cause.plainly(terms).into(),
         whole_engine: cause.is_shared(),
         places: explained.places,
         evidence_for: evidence(explained.speaks_for),
         evidence_against: evidence(explained.speaks_against),
         explains_alone: evidence(explained.alone),
-        check: cause.check.to_vec(),
-        put_right: cause.put_right.to_vec(),
+        check: todos(cause.check),
+        put_right: todos(cause.put_right),
         source: cause.source.into(),
     }
 }

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use super::catalogue::{Fault, Symptom};
 use super::network::PiecesAt;
 use super::pattern::Pattern;
-use crate::engine::{Arrangement, Half, Part, PartKind};
+use crate::engine::{Engine, Half, Part, PartKind};
 use crate::wear::{Grade, Tag};
 use crate::words::plural;
 
@@ -66,7 +66,7 @@ pub(super) fn parts(notes: &[Note]) -> Vec<Part> {
 }
 
 /// A topic in words: "scoring, grade 2 to 3, on 5 lower main bearing shells".
-pub(super) fn words(topic: Topic, notes: &[Note], arrangement: &Arrangement) -> String {
+pub(super) fn words(topic: Topic, notes: &[Note], engine: &Engine) -> String {
     let parts: BTreeSet<Part> = notes.iter().map(|note| note.part).collect();
     match topic {
         Topic::Seen(tag, kind, half) => {
@@ -83,19 +83,19 @@ pub(super) fn words(topic: Topic, notes: &[Note], arrangement: &Arrangement) -> 
                 _ => true,
             });
             let place = pattern.filter(|_| alike).map_or_else(String::new, |words| format!(" at {words}"));
-            format!("{}, {grade},{place} on {}", tag.row().name, named(&parts, kind, half, arrangement))
+            format!("{}, {grade},{place} on {}", tag.row().name, named(&parts, kind, half, engine))
         }
-        Topic::Sound(kind, half) => format!("{} without damage", named(&parts, kind, half, arrangement)),
+        Topic::Sound(kind, half) => format!("{} without damage", named(&parts, kind, half, engine)),
         Topic::NotAmong(Tag::LooksEven) => format!("{} not called evenly worn", counted(parts.len(), "worn part")),
         Topic::NotAmong(tag) => match parts.len() {
             1 => format!("no {} noted on the one worn part where it could be", tag.row().name),
             n => format!("no {} noted on {n} worn parts where it could be", tag.row().name),
         },
         Topic::Beyond(fault, kind) => {
-            format!("{} measured {}, beyond the limit", named(&parts, kind, None, arrangement), fault.words())
+            format!("{} measured {}, beyond the limit", named(&parts, kind, None, engine), fault.words())
         }
         Topic::Within(fault, kind) => {
-            format!("{} not measured {}", named(&parts, kind, None, arrangement), fault.words())
+            format!("{} not measured {}", named(&parts, kind, None, engine), fault.words())
         }
     }
 }
@@ -104,14 +104,14 @@ fn counted(n: usize, name: &str) -> String {
     if n == 1 { format!("one {name}") } else { format!("{n} {}", plural(name)) }
 }
 
-fn named(parts: &BTreeSet<Part>, kind: PartKind, half: Option<Half>, arrangement: &Arrangement) -> String {
+fn named(parts: &BTreeSet<Part>, kind: PartKind, half: Option<Half>, engine: &Engine) -> String {
     if parts.len() == 1 {
-        return parts.first().map_or_else(String::new, |part| part.label(arrangement).to_lowercase());
+        return parts.first().map_or_else(String::new, |part| engine.label(*part).to_lowercase());
     }
     let half = match half {
         Some(Half::Upper) => "upper ",
         Some(Half::Lower) => "lower ",
         None => "",
     };
-    format!("{} {half}{}", parts.len(), plural(kind.row().name))
+    format!("{} {half}{}", parts.len(), plural(&kind.row().name.said(engine.terms())))
 }

@@ -44,7 +44,7 @@ pub(super) fn unexplained(
         .map(|(topic, odd)| {
             let notes: Vec<Note> = odd.iter().map(|(note, _)| *note).collect();
             let told = Unexplained {
-                words: words(topic, &notes, model.engine().arrangement()),
+                words: words(topic, &notes, model.engine()),
                 parts: parts(&notes),
                 probability: odd.iter().map(|(_, chance)| chance).sum::<f64>() / odd.len() as f64,
             };

@@ -5,11 +5,11 @@ use std::collections::BTreeMap;
 use crate::engine::PartKind;
 use crate::money::{PriceKey, PriceList, Quote, QuoteLine};
 use crate::view::PartView;
-use crate::words::{capitalised, plural};
+use crate::words::{Terms, capitalised, plural};
 use crate::work::Work;
 
 /// Puts together what the decisions cost at these prices.
-pub fn quote(parts: &[PartView], prices: &PriceList) -> Quote {
+pub fn quote(parts: &[PartView], prices: &PriceList, terms: Terms) -> Quote {
     let mut by_key: BTreeMap<PriceKey, Vec<&PartView>> = BTreeMap::new();
     for view in parts {
         if let Some(work) = view.decision.work() {
@@ -22,33 +22,33 @@ pub fn quote(parts: &[PartView], prices: &PriceList) -> Quote {
         |of: &PriceKey| of.kind.comes_with().is_some_and(|kind| by_key.contains_key(&PriceKey { kind, work: of.work }));
     let brought: Vec<PriceKey> = by_key.keys().filter(|of| with_all_its_parts(of) && carried(of)).copied().collect();
     by_key.retain(|of, _| !brought.contains(of));
-    let lines: Vec<QuoteLine> = by_key.into_iter().map(|(of, views)| line(of, &views, prices)).collect();
+    let lines: Vec<QuoteLine> = by_key.into_iter().map(|(of, views)| line(of, &views, prices, terms)).collect();
     Quote::of(lines, prices)
 }
 
-fn line(of: PriceKey, views: &[&PartView], prices: &PriceList) -> QuoteLine {
+fn line(of: PriceKey, views: &[&PartView], prices: &PriceList, terms: Terms) -> QuoteLine {
     let quantity = pieces(of.kind, views.len());
     let each = prices.price(of).map(|price| prices.each(price));
     QuoteLine {
         of,
-        what: format!("{}: {}", capitalised(&named(of.kind, quantity)), of.work.words()),
+        what: format!("{}: {}", capitalised(&named(of.kind, quantity, terms)), of.work.words()),
         parts: views.iter().map(|view| view.part).collect(),
         quantity,
         each,
         net: each.map(|each| each.times(i64::from(quantity))),
-        because: because(views),
+        because: because(views, terms),
     }
 }
 
 /// The reason that weighs most, with the parts of which it is told: a finding says more than a rule that holds whatever is
 /// found.
-fn because(views: &[&PartView]) -> String {
+fn because(views: &[&PartView], terms: Terms) -> String {
     let Some(worst) = views.iter().rev().max_by_key(|view| view.worst) else { return String::new() };
     let told = worst.decision.because().to_owned();
     let alike = views.iter().filter(|view| view.worst.is_some() && view.decision.because() == told);
     let labels: Vec<&str> = alike.map(|view| view.label.as_str()).collect();
     // A part of which there is but one is named by the line itself, and sentences about a group name their part.
-    let is_named = worst.label.eq_ignore_ascii_case(worst.kind.row().name) || told.contains(&worst.label);
+    let is_named = worst.label.eq_ignore_ascii_case(&worst.kind.row().name.said(terms)) || told.contains(&worst.label);
     match labels.as_slice() {
         [] => told,
         _ if is_named => told,
@@ -67,12 +67,13 @@ fn pieces(kind: PartKind, parts: usize) -> u32 {
     }
 }
 
-fn named(kind: PartKind, quantity: u32) -> String {
+fn named(kind: PartKind, quantity: u32, terms: Terms) -> String {
+    let one = kind.row().name.said(terms);
     let name = match kind {
-        PartKind::MainShell | PartKind::RodShell => format!("{}s, pairs", kind.row().name),
+        PartKind::MainShell | PartKind::RodShell => format!("{one}s, pairs"),
         PartKind::ThrustFace => "thrust bearing, set".into(),
-        _ if quantity > 1 => plural(kind.row().name),
-        _ => kind.row().name.into(),
+        _ if quantity > 1 => plural(&one),
+        _ => one.into(),
     };
     if quantity > 1 { format!("{quantity} {name}") } else { name }
 }

@@ -1,8 +1,11 @@
 //! A decision about a part with its reasons.
 
+use std::borrow::Cow;
+
 use serde::Serialize;
 
 use super::rules::{Rule, RuleId};
+use crate::words::Terms;
 use crate::work::{Outcome, Work};
 
 /// What to do about one part.
@@ -58,13 +61,13 @@ pub struct Reason {
     /// Why, in a sentence that names the finding.
     pub because: String,
     /// The rule itself, in a sentence.
-    pub why: &'static str,
+    pub why: Cow<'static, str>,
     /// Where the rule comes from.
     pub source: &'static str,
 }
 
 impl Reason {
-    pub(super) fn of(rule: &Rule, outcome: Outcome, because: String) -> Self {
-        Self { rule: rule.id, outcome, because, why: rule.why, source: rule.source }
+    pub(super) fn of(rule: &Rule, outcome: Outcome, because: String, terms: Terms) -> Self {
+        Self { rule: rule.id, outcome, because, why: rule.why(terms), source: rule.source }
     }
 }

@@ -76,7 +76,7 @@ fn alone(scene: &Scene<'_>) -> Reasons {
                 Says::OnPart(says) => says(scene, part, record)?,
                 Says::OnSet(_) => return None,
             };
-            Some(Reason::of(rule, outcome, because))
+            Some(Reason::of(rule, outcome, because, scene.engine.terms()))
         };
         rules::ALL.iter().filter_map(says).collect()
     };
@@ -96,7 +96,7 @@ fn in_sets(scene: &Scene<'_>, alone: &Reasons, but: Option<Part>) -> Reasons {
             }
         };
         for (part, outcome, because) in says(scene, &stands) {
-            in_sets.entry(part).or_default().push(Reason::of(rule, outcome, because));
+            in_sets.entry(part).or_default().push(Reason::of(rule, outcome, because, scene.engine.terms()));
         }
     }
     in_sets

@@ -22,7 +22,7 @@ pub(super) fn take(scene: &Scene<'_>, part: Part, decision: &mut Decision) {
         decision.way = Some(Work::WeldUp);
         decision.outcome = Outcome::Machine;
         let because = format!("{}, chosen by hand: {}", capitalised(Work::WeldUp.words()), chosen.reason);
-        decision.reasons.insert(0, Reason::of(&CHOSEN_WAY, Outcome::Machine, because));
+        decision.reasons.insert(0, Reason::of(&CHOSEN_WAY, Outcome::Machine, because, scene.engine.terms()));
     }
 }
 

@@ -53,7 +53,7 @@ fn proposals(assessment: &Assessment) -> Vec<Block> {
         let views: Vec<&PartView> =
             assessment.parts.iter().filter(|view| view.decision.outcome == outcome && told_as_proposal(view)).collect();
         for ((_, because), group) in grouped(&views, |view| (view.kind, because(view))) {
-            rows.push([capitalised(&named(&group, &assessment.parts)), capitalised(outcome.words()), because]);
+            rows.push([capitalised(&named(&group, assessment)), capitalised(outcome.words()), because]);
         }
     }
     let table = (!rows.is_empty()).then(|| {
@@ -87,7 +87,7 @@ fn not_looked_at(assessment: &Assessment) -> Vec<Block> {
     if open.is_empty() {
         return vec![];
     }
-    let kinds = by_kind(&open, &assessment.parts);
+    let kinds = by_kind(&open, assessment);
     let body = [
         Block::Paragraph("Nothing is known of these parts. Not looked at does not mean sound.".into()),
         Block::Points(kinds.iter().map(|kind| capitalised(kind)).collect()),

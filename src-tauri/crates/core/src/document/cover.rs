@@ -17,7 +17,7 @@ pub(super) fn cover(desk: &Desk<'_>) -> Block {
 /// The engine as a plan; none before its arrangement is entered.
 pub(super) fn plan(desk: &Desk<'_>) -> Option<PlanDrawing> {
     let Desk { job, assessment, .. } = desk;
-    let engine = Engine::new(job.arrangement.clone()?).ok()?;
+    let engine = Engine::speaking(job.arrangement.clone()?, job.terms).ok()?;
     let progress = assessment.progress;
     Some(PlanDrawing {
         plan: engine.plan(),

@@ -93,12 +93,12 @@ fn on(evidence: &Evidence, assessment: &Assessment) -> String {
     let views: Vec<&PartView> = assessment.parts.iter().filter(|view| evidence.parts.contains(&view.part)).collect();
     match views.len() {
         0 => "the engine’s past".into(),
-        1..=PARTS_NAMED => by_kind(&views, &assessment.parts).join("; "),
+        1..=PARTS_NAMED => by_kind(&views, assessment).join("; "),
         _ => {
             let counts = grouped(&views, |view| view.kind);
             let counts = counts.iter().map(|(kind, group)| {
-                let name = kind.row().name;
-                counted(group.len(), name, &plural(name))
+                let name = kind.row().name.said(assessment.terms);
+                counted(group.len(), &name, &plural(&name))
             });
             counts.collect::<Vec<_>>().join(", ")
         }

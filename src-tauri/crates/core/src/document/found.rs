@@ -20,7 +20,7 @@ pub(super) fn findings(assessment: &Assessment) -> impl Iterator<Item = Block> {
 pub(super) fn clean(assessment: &Assessment) -> Vec<Block> {
     let clean: Vec<&PartView> =
         assessment.parts.iter().filter(|view| view.seen == Seen::Clean && is_bare(view)).collect();
-    let kinds = by_kind(&clean, &assessment.parts);
+    let kinds = by_kind(&clean, assessment);
     let points = kinds.iter().map(|kind| capitalised(kind)).collect();
     chapter("Looked at and without damage", (!kinds.is_empty()).then_some(Block::Points(points)))
 }

@@ -1,5 +1,6 @@
 //! Long lists of parts in few words: "all 8 crankpins" instead of eight names.
 
+use crate::assess::Assessment;
 use crate::engine::{At, Half, Port};
 use crate::view::PartView;
 use crate::words::{counted, plural};
@@ -21,8 +22,8 @@ pub(super) fn grouped<'a, Key: PartialEq>(
 }
 
 /// Each kind of part in a few words.
-pub(super) fn by_kind(views: &[&PartView], all: &[PartView]) -> Vec<String> {
-    grouped(views, |view| view.kind).iter().map(|(_, group)| named(group, all)).collect()
+pub(super) fn by_kind(views: &[&PartView], assessment: &Assessment) -> Vec<String> {
+    grouped(views, |view| view.kind).iter().map(|(_, group)| named(group, assessment)).collect()
 }
 
 /// The first few, and how many there are besides.
@@ -35,12 +36,13 @@ pub(super) fn some_of(groups: &[String], most: usize) -> String {
 }
 
 /// The names of some parts of one kind, shortened where they are all of that kind or of one half of it.
-pub(super) fn named(some: &[&PartView], all: &[PartView]) -> String {
+pub(super) fn named(some: &[&PartView], assessment: &Assessment) -> String {
     let Some(first) = some.first() else { return String::new() };
-    let name = plural(first.kind.row().name);
+    let name = plural(&first.kind.row().name.said(assessment.terms));
     let all_of = |half: &str| format!("all {} {half}{name}", some.len());
     let of_kind = |half: Option<Half>| {
-        all.iter().filter(|view| view.kind == first.kind && (half.is_none() || view.part.at.half() == half)).count()
+        let all = assessment.parts.iter();
+        all.filter(|view| view.kind == first.kind && (half.is_none() || view.part.at.half() == half)).count()
     };
     let only_half =
         |half: Half| some.iter().all(|view| view.part.at.half() == Some(half)) && some.len() == of_kind(Some(half));
@@ -82,10 +84,11 @@ mod tests {
 
     #[track_caller]
     fn reads(parts: &[&str], words: &str) {
-        let all = assess(&arranged(Arrangement::inline(4))).parts;
+        let assessment = assess(&arranged(Arrangement::inline(4)));
+        let all = &assessment.parts;
         let some: Vec<&PartView> = all.iter().filter(|view| parts.contains(&view.part.to_string().as_str())).collect();
         assert_eq!(some.len(), parts.len());
-        assert_eq!(named(&some, &all), words);
+        assert_eq!(named(&some, &assessment), words);
     }
 
     #[test]

@@ -32,7 +32,8 @@ fn of_kind(kind: PartKind, assessment: &Assessment, unit: LengthUnit) -> Vec<Blo
     if rows.is_empty() && forms.is_empty() {
         return vec![];
     }
-    let name = if views().count() == 1 { kind.row().name.to_owned() } else { plural(kind.row().name) };
+    let name = kind.row().name.said(assessment.terms);
+    let name = if views().count() == 1 { name.into() } else { plural(&name) };
     let mut blocks = vec![Block::subheading(capitalised(&name))];
     if !forms.is_empty() {
         blocks.push(Block::Forms { hollow: kind == PartKind::Bore, parts: forms });

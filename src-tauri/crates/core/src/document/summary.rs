@@ -54,7 +54,7 @@ fn found(assessment: &Assessment) -> Vec<String> {
         told.push(format!(
             "The worst, grade {} of 4: {}.",
             worst.number(),
-            some_of(&by_kind(&views, &assessment.parts), GROUPS_NAMED)
+            some_of(&by_kind(&views, assessment), GROUPS_NAMED)
         ));
     }
     let outside = |view: &PartView| {
@@ -64,7 +64,7 @@ fn found(assessment: &Assessment) -> Vec<String> {
     if !outside.is_empty() {
         told.push(format!(
             "Measured and outside the limits: {}.",
-            some_of(&by_kind(&outside, &assessment.parts), GROUPS_NAMED)
+            some_of(&by_kind(&outside, assessment), GROUPS_NAMED)
         ));
     }
     let open = progress.parts - progress.looked;
@@ -134,7 +134,7 @@ fn with_sizes(views: &[&PartView], outcome: Outcome, assessment: &Assessment) ->
     };
     grouped(views, |view| view.kind)
         .iter()
-        .map(|(kind, group)| format!("{}{}", named(group, &assessment.parts), size(*kind).unwrap_or_default()))
+        .map(|(kind, group)| format!("{}{}", named(group, assessment), size(*kind).unwrap_or_default()))
         .collect()
 }
 

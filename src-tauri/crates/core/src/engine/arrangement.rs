@@ -2,6 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::words::{Phrase, Terms};
+
 /// How the cylinders stand to each other.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
@@ -165,6 +167,11 @@ pub struct Impossible(pub String);
 /// four-cylinder engines with two mains are the extreme).
 const MAX_PINS_BETWEEN_MAINS: u8 = 4;
 
+const WITHOUT_CAMSHAFT: Phrase = Phrase(
+    "An engine without a camshaft has no valves, cam bearings or {tappets}: set them to none, or name the camshaft.",
+);
+const IN_THE_BLOCK: Phrase = Phrase("A camshaft in the block needs {tappets}: flat or roller, solid or hydraulic.");
+
 impl Arrangement {
     /// Number of crankpins.
     pub fn crankpins(&self) -> u8 {
@@ -196,11 +203,11 @@ impl Arrangement {
         format!("{layout} {}, {} mains, thrust on main {}", self.cylinders, self.mains, self.thrust_main)
     }
 
-    /// Refuses what can't be built.
+    /// Refuses what can't be built, in the shop's words.
     ///
     /// # Errors
     /// [`Impossible`] for the first figure found wrong.
-    pub fn check(&self) -> Result<(), Impossible> {
+    pub fn check(&self, terms: Terms) -> Result<(), Impossible> {
         let no = |sentence: String| Err(Impossible(sentence));
         if !(1..=16).contains(&self.cylinders) {
             return no(format!("{} cylinders: an engine here has 1 to 16.", self.cylinders));
@@ -234,14 +241,14 @@ impl Arrangement {
         if !(1..=self.mains).contains(&self.thrust_main) {
             return no(format!("Thrust on main {}: there are mains 1 to {}.", self.thrust_main, self.mains));
         }
-        self.check_valve_gear()
+        self.check_valve_gear(terms)
     }
 
-    fn check_valve_gear(&self) -> Result<(), Impossible> {
+    fn check_valve_gear(&self, terms: Terms) -> Result<(), Impossible> {
         let no = |sentence: String| Err(Impossible(sentence));
         if self.camshaft == Camshaft::None {
             if self.valves_per_cylinder != 0 || self.cam_bearings != 0 || self.tappets != Tappets::None {
-                return no("An engine without a camshaft has no valves, cam bearings or tappets: set them to none, or name the camshaft.".into());
+                return no(WITHOUT_CAMSHAFT.said(terms).into());
             }
             return Ok(());
         }
@@ -256,7 +263,7 @@ impl Arrangement {
         }
         let in_block = matches!(self.camshaft, Camshaft::InBlock | Camshaft::InBlockSideValves);
         if in_block && self.tappets == Tappets::None {
-            return no("A camshaft in the block needs tappets: flat or roller, solid or hydraulic.".into());
+            return no(IN_THE_BLOCK.said(terms).into());
         }
         Ok(())
     }
@@ -336,13 +343,15 @@ mod tests {
     #[test]
     fn every_example_can_exist() {
         for arrangement in examples() {
-            assert_eq!(arrangement.check(), Ok(()), "{arrangement:?}");
+            assert_eq!(arrangement.check(Terms::default()), Ok(()), "{arrangement:?}");
         }
     }
 
     #[track_caller]
     fn refused(arrangement: Arrangement, because: &str) {
-        let Err(Impossible(sentence)) = arrangement.check() else { panic!("{arrangement:?} was accepted") };
+        let Err(Impossible(sentence)) = arrangement.check(Terms::default()) else {
+            panic!("{arrangement:?} was accepted")
+        };
         assert_eq!(sentence, because);
     }
 

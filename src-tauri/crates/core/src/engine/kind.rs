@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 
 use super::Positions;
 use crate::wear::{Tag, ZoneMap};
+use crate::words::Phrase;
 use crate::work::Outcome;
 
 /// A kind of part.
@@ -47,9 +48,9 @@ pub struct KindRow {
     /// The written form in part names.
     pub id: &'static str,
     /// The full name in the singular, lower case.
-    pub name: &'static str,
+    pub name: Phrase,
     /// The word that follows a position: "Main 3, upper *shell*".
-    pub short: &'static str,
+    pub short: Phrase,
     /// Which positions it has.
     pub positions: Positions,
     /// The tags that make sense for it; the five nearest to hand come first.
@@ -140,8 +141,8 @@ impl PartKind {
         match self {
             MainShell => &KindRow {
                 id: "main-shell",
-                name: "main bearing shell",
-                short: "shell",
+                name: Phrase("main bearing shell"),
+                short: Phrase("shell"),
                 positions: Positions::EachMainHalf,
                 tags: SHELL_TAGS,
                 zones: ZoneMap::Shell,
@@ -150,8 +151,8 @@ impl PartKind {
             },
             RodShell => &KindRow {
                 id: "rod-shell",
-                name: "rod bearing shell",
-                short: "shell",
+                name: Phrase("rod bearing shell"),
+                short: Phrase("shell"),
                 positions: Positions::EachRodHalf,
                 tags: SHELL_TAGS,
                 zones: ZoneMap::Shell,
@@ -160,8 +161,8 @@ impl PartKind {
             },
             MainJournal => &KindRow {
                 id: "main-journal",
-                name: "main journal",
-                short: "journal",
+                name: Phrase("main journal"),
+                short: Phrase("journal"),
                 positions: Positions::EachMain,
                 tags: JOURNAL_TAGS,
                 zones: ZoneMap::Journal,
@@ -170,8 +171,8 @@ impl PartKind {
             },
             Crankpin => &KindRow {
                 id: "crankpin",
-                name: "crankpin",
-                short: "crankpin",
+                name: Phrase("crankpin"),
+                short: Phrase("crankpin"),
                 positions: Positions::EachCrankpin,
                 tags: JOURNAL_TAGS,
                 zones: ZoneMap::Journal,
@@ -180,8 +181,8 @@ impl PartKind {
             },
             HousingBore => &KindRow {
                 id: "housing-bore",
-                name: "main bearing housing bore",
-                short: "housing bore",
+                name: Phrase("main bearing housing bore"),
+                short: Phrase("housing bore"),
                 positions: Positions::EachMain,
                 tags: &[Scoring, BrightBack, HotSpot, Seizure, Cracks, LooksEven],
                 zones: ZoneMap::None,
@@ -190,8 +191,8 @@ impl PartKind {
             },
             ThrustFace => &KindRow {
                 id: "thrust-face",
-                name: "thrust face",
-                short: "thrust face",
+                name: Phrase("thrust face"),
+                short: Phrase("thrust face"),
                 positions: Positions::ThrustSides,
                 tags: &[Scoring, EmbeddedDebris, Wiping, HotSpot, CopperShowing, Pitting, LooksEven],
                 zones: ZoneMap::ThrustFace,
@@ -200,8 +201,8 @@ impl PartKind {
             },
             Rod => &KindRow {
                 id: "rod",
-                name: "connecting rod",
-                short: "rod",
+                name: Phrase("connecting rod"),
+                short: Phrase("rod"),
                 positions: Positions::EachCylinder,
                 tags: &[HotSpot, BrightBack, Cracks, HandlingDamage, LooksEven],
                 zones: ZoneMap::None,
@@ -210,8 +211,8 @@ impl PartKind {
             },
             Piston => &KindRow {
                 id: "piston",
-                name: "piston",
-                short: "piston",
+                name: Phrase("piston"),
+                short: Phrase("piston"),
                 positions: Positions::EachCylinder,
                 tags: &[Scuffing, Scoring, Seizure, Cracks, Deposits, Pitting, HotSpot, HandlingDamage, LooksEven],
                 zones: ZoneMap::Piston,
@@ -220,8 +221,8 @@ impl PartKind {
             },
             Rings => &KindRow {
                 id: "rings",
-                name: "piston ring set",
-                short: "rings",
+                name: Phrase("piston ring set"),
+                short: Phrase("rings"),
                 positions: Positions::EachCylinder,
                 tags: &[Scuffing, Cracks, Deposits, LooksEven],
                 zones: ZoneMap::None,
@@ -230,8 +231,8 @@ impl PartKind {
             },
             Bore => &KindRow {
                 id: "bore",
-                name: "cylinder bore",
-                short: "bore",
+                name: Phrase("cylinder bore"),
+                short: Phrase("bore"),
                 positions: Positions::EachCylinder,
                 tags: &[Scoring, Scuffing, Rust, Seizure, Pitting, Cracks, LooksEven],
                 zones: ZoneMap::Bore,
@@ -240,8 +241,8 @@ impl PartKind {
             },
             Tappet => &KindRow {
                 id: "tappet",
-                name: "tappet",
-                short: "tappet",
+                name: Phrase("{tappet}"),
+                short: Phrase("{tappet}"),
                 positions: Positions::EachTappet,
                 tags: &[
                     Pitting,
@@ -261,8 +262,8 @@ impl PartKind {
             },
             Pushrod => &KindRow {
                 id: "pushrod",
-                name: "pushrod",
-                short: "pushrod",
+                name: Phrase("pushrod"),
+                short: Phrase("pushrod"),
                 positions: Positions::EachPushrod,
                 tags: &[Bent, Pitting, Scuffing, Spalling, Deposits, Cracks, LooksEven],
                 zones: ZoneMap::None,
@@ -271,8 +272,8 @@ impl PartKind {
             },
             Lobe => &KindRow {
                 id: "lobe",
-                name: "cam lobe",
-                short: "lobe",
+                name: Phrase("cam lobe"),
+                short: Phrase("lobe"),
                 positions: Positions::EachValve,
                 tags: &[WornNose, Pitting, Spalling, Scoring, Scuffing, Rust, LooksEven],
                 zones: ZoneMap::Lobe,
@@ -281,8 +282,8 @@ impl PartKind {
             },
             CamJournal => &KindRow {
                 id: "cam-journal",
-                name: "camshaft journal",
-                short: "cam journal",
+                name: Phrase("camshaft journal"),
+                short: Phrase("cam journal"),
                 positions: Positions::EachCamBearing,
                 tags: &[Scoring, Pitting, HotSpot, Corrosion, LooksEven],
                 zones: ZoneMap::Journal,
@@ -291,8 +292,8 @@ impl PartKind {
             },
             CamBearing => &KindRow {
                 id: "cam-bearing",
-                name: "camshaft bearing",
-                short: "cam bearing",
+                name: Phrase("camshaft bearing"),
+                short: Phrase("cam bearing"),
                 positions: Positions::EachCamBearing,
                 tags: &[Scoring, EmbeddedDebris, CopperShowing, Wiping, Corrosion, LooksEven],
                 zones: ZoneMap::None,
@@ -301,8 +302,8 @@ impl PartKind {
             },
             Camshaft => &KindRow {
                 id: "camshaft",
-                name: "camshaft",
-                short: "camshaft",
+                name: Phrase("camshaft"),
+                short: Phrase("camshaft"),
                 positions: Positions::EachCamshaft,
                 tags: &[Cracks, Rust, HandlingDamage, LooksEven],
                 zones: ZoneMap::None,
@@ -311,8 +312,8 @@ impl PartKind {
             },
             Crankshaft => &KindRow {
                 id: "crankshaft",
-                name: "crankshaft",
-                short: "crankshaft",
+                name: Phrase("crankshaft"),
+                short: Phrase("crankshaft"),
                 positions: Positions::One,
                 tags: &[Cracks, HotSpot, Rust, HandlingDamage, LooksEven],
                 zones: ZoneMap::None,
@@ -321,8 +322,8 @@ impl PartKind {
             },
             OilPump => &KindRow {
                 id: "oil-pump",
-                name: "oil pump",
-                short: "oil pump",
+                name: Phrase("oil pump"),
+                short: Phrase("oil pump"),
                 positions: Positions::One,
                 tags: &[Scoring, EmbeddedDebris, Deposits, Pitting, Cracks, LooksEven],
                 zones: ZoneMap::None,
@@ -331,8 +332,8 @@ impl PartKind {
             },
             OilPickup => &KindRow {
                 id: "oil-pickup",
-                name: "oil pick-up",
-                short: "oil pick-up",
+                name: Phrase("oil pick-up"),
+                short: Phrase("oil pick-up"),
                 positions: Positions::One,
                 tags: &[EmbeddedDebris, Deposits, Cracks, HandlingDamage, LooksEven],
                 zones: ZoneMap::None,
@@ -341,8 +342,8 @@ impl PartKind {
             },
             TimingDrive => &KindRow {
                 id: "timing-drive",
-                name: "timing drive",
-                short: "timing drive",
+                name: Phrase("timing drive"),
+                short: Phrase("timing drive"),
                 positions: Positions::OneIfCamshaft,
                 tags: &[Pitting, Spalling, Cracks, Scuffing, LooksEven],
                 zones: ZoneMap::None,
@@ -351,8 +352,8 @@ impl PartKind {
             },
             AuxiliaryDrive => &KindRow {
                 id: "auxiliary-drive",
-                name: "pump or distributor drive",
-                short: "auxiliary drive",
+                name: Phrase("pump or distributor drive"),
+                short: Phrase("auxiliary drive"),
                 positions: Positions::One,
                 tags: &[Pitting, Spalling, Cracks, Scuffing, LooksEven],
                 zones: ZoneMap::None,
@@ -361,8 +362,8 @@ impl PartKind {
             },
             CorePlugs => &KindRow {
                 id: "core-plugs",
-                name: "core plugs",
-                short: "core plugs",
+                name: Phrase("core plugs"),
+                short: Phrase("core plugs"),
                 positions: Positions::One,
                 tags: &[Rust, Corrosion, LooksEven],
                 zones: ZoneMap::None,
@@ -371,8 +372,8 @@ impl PartKind {
             },
             Block => &KindRow {
                 id: "block",
-                name: "cylinder block",
-                short: "block",
+                name: Phrase("cylinder block"),
+                short: Phrase("block"),
                 positions: Positions::One,
                 tags: &[Cracks, Rust, Deposits, Corrosion, HandlingDamage, LooksEven],
                 zones: ZoneMap::None,
@@ -389,6 +390,7 @@ impl PartKind {
 
 /// A set of bolts, or of studs with their nuts.
 const fn bolts(id: &'static str, name: &'static str) -> KindRow {
+    let name = Phrase(name);
     KindRow {
         id,
         name,

@@ -22,29 +22,50 @@ pub use positions::Positions;
 
 use std::collections::BTreeSet;
 
-/// An engine that can exist: a checked arrangement with all its parts in strip-down order.
+use crate::words::Terms;
+
+/// An engine that can exist: a checked arrangement with all its parts in strip-down order, called by the shop's words.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Engine {
     arrangement: Arrangement,
+    terms: Terms,
     parts: Vec<Part>,
     known: BTreeSet<Part>,
 }
 
 impl Engine {
-    /// Derives all positions of an arrangement.
+    /// Derives all positions of an arrangement. Its parts are called by the words that stand where nobody has chosen.
     ///
     /// # Errors
     /// [`Impossible`] says which figure of the arrangement can't be true and what would be right.
     pub fn new(arrangement: Arrangement) -> Result<Self, Impossible> {
-        arrangement.check()?;
+        Self::speaking(arrangement, Terms::default())
+    }
+
+    /// The same, with its parts called by the shop's words.
+    ///
+    /// # Errors
+    /// As of [`Engine::new`].
+    pub fn speaking(arrangement: Arrangement, terms: Terms) -> Result<Self, Impossible> {
+        arrangement.check(terms)?;
         let parts = strip_down_order(&arrangement);
         let known = parts.iter().copied().collect();
-        Ok(Self { arrangement, parts, known })
+        Ok(Self { arrangement, terms, parts, known })
     }
 
     /// The arrangement from which everything follows.
     pub fn arrangement(&self) -> &Arrangement {
         &self.arrangement
+    }
+
+    /// The words by which its parts are called.
+    pub fn terms(&self) -> Terms {
+        self.terms
+    }
+
+    /// The name a mechanic would call out: "Main 3, upper shell".
+    pub fn label(&self, part: Part) -> String {
+        part.label(&self.arrangement, self.terms)
     }
 
     /// All parts, in the order in which they come out of the engine (common practice: head bolts and pushrods,
@@ -63,7 +84,7 @@ impl Engine {
     /// # Errors
     /// [`NotAPart`] names the part that the arrangement lacks.
     pub fn require(&self, part: Part) -> Result<Part, NotAPart> {
-        if self.has(part) { Ok(part) } else { Err(missing(part, &self.arrangement)) }
+        if self.has(part) { Ok(part) } else { Err(missing(part, &self.arrangement, self.terms)) }
     }
 
     /// The next part in strip-down order.
@@ -83,15 +104,15 @@ impl Engine {
 ///
 /// # Errors
 /// [`NotAPart`] names the part that the arrangement lacks.
-pub fn require(part: Part, arrangement: &Arrangement) -> Result<Part, NotAPart> {
+pub fn require(part: Part, arrangement: &Arrangement, terms: Terms) -> Result<Part, NotAPart> {
     let has = part.kind.row().positions.all(arrangement).contains(&part.at);
-    if has { Ok(part) } else { Err(missing(part, arrangement)) }
+    if has { Ok(part) } else { Err(missing(part, arrangement, terms)) }
 }
 
-fn missing(part: Part, arrangement: &Arrangement) -> NotAPart {
+fn missing(part: Part, arrangement: &Arrangement, terms: Terms) -> NotAPart {
     NotAPart(format!(
         "This engine has no {}: its arrangement is {}.",
-        part.label(arrangement).to_lowercase(),
+        part.label(arrangement, terms).to_lowercase(),
         arrangement.summary()
     ))
 }
@@ -140,7 +161,7 @@ mod tests {
         for one in arrangement::examples() {
             let engine = Engine::new(one).unwrap();
             for part in arrangement::examples().into_iter().step_by(9).flat_map(|other| strip_down_order(&other)) {
-                assert_eq!(require(part, engine.arrangement()), engine.require(part));
+                assert_eq!(require(part, engine.arrangement(), Terms::default()), engine.require(part));
             }
         }
     }

@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 
 use super::at::{At, Half, Port};
 use super::{Arrangement, End, PartKind};
-use crate::words::capitalised;
+use crate::words::{Terms, capitalised};
 
 /// One part of one engine.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -39,13 +39,14 @@ impl Part {
         Some(Self { kind, at })
     }
 
-    /// The name a mechanic would call out: "Main 3, upper shell".
-    pub fn label(self, arrangement: &Arrangement) -> String {
-        let name = self.kind.row().name;
+    /// The name a mechanic would call out, in the shop's words: "Main 3, upper shell".
+    pub fn label(self, arrangement: &Arrangement, terms: Terms) -> String {
+        let row = self.kind.row();
+        let (name, short) = (row.name.said(terms), row.short.said(terms));
         match self.at {
-            At::Engine => capitalised(name),
-            At::Main(n) => format!("Main {n}, {}", self.kind.row().short),
-            At::MainHalf(n, half) => format!("Main {n}, {} {}", half_word(half), self.kind.row().short),
+            At::Engine => capitalised(&name),
+            At::Main(n) => format!("Main {n}, {short}"),
+            At::MainHalf(n, half) => format!("Main {n}, {} {short}", half_word(half)),
             At::ThrustSide(end) => format!("Thrust face, {} side of main {}", end_word(end), arrangement.thrust_main),
             At::Crankpin(n) => {
                 let cylinders = arrangement.cylinders_on_crankpin(n);
@@ -58,17 +59,17 @@ impl Part {
                     }
                 }
             }
-            At::Cylinder(n) => format!("{} {n}", capitalised(self.kind.row().short)),
-            At::CylinderHalf(n, half) => format!("Rod {n}, {} {}", half_word(half), self.kind.row().short),
+            At::Cylinder(n) => format!("{} {n}", capitalised(&short)),
+            At::CylinderHalf(n, half) => format!("Rod {n}, {} {short}", half_word(half)),
             At::Valve(n, port, nth) => {
-                format!("{} {}", capitalised(self.kind.row().short), arrangement.valve_words(n, port, nth))
+                format!("{} {}", capitalised(&short), arrangement.valve_words(n, port, nth))
             }
             At::Camshaft(n) if arrangement.camshafts() > 1 => format!("Camshaft {n}"),
             At::Camshaft(_) => "Camshaft".into(),
             At::CamBearing(shaft, n) if arrangement.camshafts() > 1 => {
-                format!("{} {n} of camshaft {shaft}", capitalised(self.kind.row().short))
+                format!("{} {n} of camshaft {shaft}", capitalised(&short))
             }
-            At::CamBearing(_, n) => format!("{} {n}", capitalised(self.kind.row().short)),
+            At::CamBearing(_, n) => format!("{} {n}", capitalised(&short)),
         }
     }
 }
@@ -150,7 +151,7 @@ mod tests {
     #[track_caller]
     fn labelled(id: &str, arrangement: &Arrangement, label: &str) {
         let part: Part = id.parse().unwrap();
-        assert_eq!(part.label(arrangement), label);
+        assert_eq!(part.label(arrangement, Terms::default()), label);
         assert_eq!(part.to_string(), id);
     }
 

@@ -6,6 +6,7 @@
 use serde::Serialize;
 
 use super::{Arrangement, At, Engine, Half, Part, PartKind, Port, Station};
+use crate::words::{Phrase, Terms};
 
 /// The outline by which a part is drawn.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
@@ -98,9 +99,10 @@ const ITEM_COLUMNS: u8 = 4;
 impl Engine {
     /// Lays the engine out as a plan in which every part has exactly one place.
     pub fn plan(&self) -> Plan {
-        let mut sections = vec![crank_section(self.arrangement())];
-        sections.extend(valve_section(self.arrangement()));
-        sections.extend(cam_bearing_section(self.arrangement()));
+        let (arrangement, terms) = (self.arrangement(), self.terms());
+        let mut sections = vec![crank_section(arrangement, terms)];
+        sections.extend(valve_section(arrangement, terms));
+        sections.extend(cam_bearing_section(arrangement, terms));
         sections.push(items_section(self));
         Plan { sections }
     }
@@ -136,13 +138,13 @@ impl Drawing {
         self.put(kind, at(Half::Lower), JOURNAL_COLUMN + 1, row, Symbol::ShellLower, "L");
     }
 
-    fn finish(self, title: &str, columns: u8, centre_line: Option<u8>) -> PlanSection {
+    fn finish(self, title: Phrase, columns: u8, centre_line: Option<u8>, terms: Terms) -> PlanSection {
         PlanSection {
-            title: title.into(),
+            title: title.said(terms).into(),
             rows: self.rows(),
             columns,
             centre_line,
-            column_heads: (0..columns).map(|column| column_head(&self.cells, column)).collect(),
+            column_heads: (0..columns).map(|column| column_head(&self.cells, column, terms)).collect(),
             row_labels: self.row_labels,
             cells: self.cells,
         }
@@ -150,12 +152,12 @@ impl Drawing {
 }
 
 /// The kinds of part in a column, in the order in which they are met.
-fn column_head(cells: &[PlanCell], column: u8) -> Vec<String> {
+fn column_head(cells: &[PlanCell], column: u8, terms: Terms) -> Vec<String> {
     // Thrust faces and single items carry their names themselves.
     let is_named = |cell: &&PlanCell| matches!(cell.symbol, Symbol::Thrust | Symbol::Item);
     let mut names = Vec::new();
     for cell in cells.iter().filter(|cell| cell.column == column && !is_named(cell)) {
-        let name = kind_in_column(cell.part);
+        let name = kind_in_column(cell.part, terms);
         if !names.contains(&name) {
             names.push(name);
         }
@@ -163,18 +165,18 @@ fn column_head(cells: &[PlanCell], column: u8) -> Vec<String> {
     names
 }
 
-fn kind_in_column(part: Part) -> String {
-    let name = part.kind.row().short;
+fn kind_in_column(part: Part, terms: Terms) -> String {
+    let name = part.kind.row().short.said(terms);
     match part.at {
         At::MainHalf(_, Half::Upper) | At::CylinderHalf(_, Half::Upper) => format!("upper {name}"),
         At::MainHalf(_, Half::Lower) | At::CylinderHalf(_, Half::Lower) => format!("lower {name}"),
         At::Valve(_, Port::Intake, _) => format!("intake {name}"),
         At::Valve(_, Port::Exhaust, _) => format!("exhaust {name}"),
-        _ => name.to_owned(),
+        _ => name.into(),
     }
 }
 
-fn crank_section(arrangement: &Arrangement) -> PlanSection {
+fn crank_section(arrangement: &Arrangement, terms: Terms) -> PlanSection {
     use PartKind::*;
     let mut drawing = Drawing::default();
     for station in arrangement.crank_line() {
@@ -203,10 +205,10 @@ fn crank_section(arrangement: &Arrangement) -> PlanSection {
             }
         }
     }
-    drawing.finish("Crankshaft, rods and pistons", CRANK_COLUMNS, Some(JOURNAL_COLUMN))
+    drawing.finish(Phrase("Crankshaft, rods and pistons"), CRANK_COLUMNS, Some(JOURNAL_COLUMN), terms)
 }
 
-fn valve_section(arrangement: &Arrangement) -> Option<PlanSection> {
+fn valve_section(arrangement: &Arrangement, terms: Terms) -> Option<PlanSection> {
     use PartKind::*;
     if arrangement.camshafts() == 0 {
         return None;
@@ -235,14 +237,14 @@ fn valve_section(arrangement: &Arrangement) -> Option<PlanSection> {
         }
     }
     let title = match (tappets, pushrods) {
-        (_, true) => "Cam lobes, tappets and pushrods",
-        (true, false) => "Cam lobes and tappets",
+        (_, true) => "Cam lobes, {tappets} and pushrods",
+        (true, false) => "Cam lobes and {tappets}",
         (false, false) => "Cam lobes",
     };
-    Some(drawing.finish(title, 2 * per_valve, None))
+    Some(drawing.finish(Phrase(title), 2 * per_valve, None, terms))
 }
 
-fn cam_bearing_section(arrangement: &Arrangement) -> Option<PlanSection> {
+fn cam_bearing_section(arrangement: &Arrangement, terms: Terms) -> Option<PlanSection> {
     use PartKind::*;
     let shafts = arrangement.camshafts();
     if shafts == 0 {
@@ -260,7 +262,7 @@ fn cam_bearing_section(arrangement: &Arrangement) -> Option<PlanSection> {
             drawing.put(CamBearing, at, 1, row, Symbol::Bush, "");
         }
     }
-    Some(drawing.finish("Camshaft journals and bearings", 2, Some(0)))
+    Some(drawing.finish(Phrase("Camshaft journals and bearings"), 2, Some(0), terms))
 }
 
 fn items_section(engine: &Engine) -> PlanSection {
@@ -271,9 +273,9 @@ fn items_section(engine: &Engine) -> PlanSection {
         if column == 0 {
             drawing.row("");
         }
-        drawing.put(part.kind, part.at, column, row, Symbol::Item, part.label(engine.arrangement()));
+        drawing.put(part.kind, part.at, column, row, Symbol::Item, engine.label(*part));
     }
-    drawing.finish("Single items", ITEM_COLUMNS, None)
+    drawing.finish(Phrase("Single items"), ITEM_COLUMNS, None, engine.terms())
 }
 
 #[cfg(test)]
@@ -317,8 +319,8 @@ mod tests {
             for section in Engine::new(arrangement).unwrap().plan().sections {
                 for cell in &section.cells {
                     let head = &section.column_heads[usize::from(cell.column)];
-                    let name = cell.part.kind.row().short;
-                    let is_headed = head.iter().any(|kind| kind.ends_with(name));
+                    let name = cell.part.kind.row().short.said(Terms::default());
+                    let is_headed = head.iter().any(|kind| kind.ends_with(&*name));
                     assert!(is_headed || cell.mark.len() > 3, "{} stands unnamed below {head:?}", cell.part);
                 }
             }

@@ -103,7 +103,8 @@ impl Bench<'_> {
         let unit = self.readings.unit();
         let guard = i64::from(self.readings.job.sheet.head.guard_percent);
         let uncertainty = value.uncertainty.times(guard, 100);
-        let words = if quantity == Quantity::Other { name.trim() } else { quantity.words() };
+        let terms = self.readings.engine.terms();
+        let words = if quantity == Quantity::Other { name.trim().into() } else { quantity.words(terms) };
         let bounds = limits.as_ref().map(|limits| limits.bounds).filter(|bounds| *bounds != Bounds::default());
         let verdict = bounds.map(|bounds| Conformity::of(value.low, value.high, uncertainty, &bounds));
         let low_decides = bounds.is_some_and(|bounds| {
@@ -119,7 +120,7 @@ impl Bench<'_> {
         let shown = range(value.low, value.high, value.step, unit);
         Figure {
             quantity,
-            name: station.map_or_else(|| words.to_owned(), |station| format!("{words}, {}", station.label())),
+            name: station.map_or_else(|| words.to_string(), |station| format!("{words}, {}", station.label())),
             station,
             phase: self.phase,
             low: value.low,
@@ -127,7 +128,15 @@ impl Bench<'_> {
             at: if low_decides { value.low_at.label() } else { value.high_at.label() },
             uncertainty,
             verdict,
-            because: because(&shown, uncertainty, unit, verdict, &limits_text, general, part),
+            because: because(
+                &shown,
+                uncertainty,
+                unit,
+                verdict,
+                &limits_text,
+                general,
+                &part.kind.row().short.said(terms),
+            ),
             shown,
             limits: limits_text,
             allowed: bounds.map_or((None, None), |Bounds { least, most }| (least.map(|b| b.at), most.map(|b| b.at))),
@@ -186,14 +195,14 @@ fn because(
     verdict: Option<Conformity>,
     limits: &str,
     general: bool,
-    part: Part,
+    part: &str,
 ) -> String {
     let trust =
         if uncertainty == Length::default() { String::new() } else { format!(" ± {}", in_unit(uncertainty, unit)) };
     let allowed = |rule: &str| format!("allowed is {limits}{rule}");
     let rule = if general { " by general rule" } else { "" };
     match verdict {
-        None => format!("{shown}{trust}; no limit is entered for this {}.", part.kind.row().short),
+        None => format!("{shown}{trust}; no limit is entered for this {part}."),
         Some(Conformity::Within) => format!("{shown}{trust} is right: {}.", allowed(rule)),
         Some(Conformity::Outside) => format!("{shown}{trust} is out: {}.", allowed(rule)),
         Some(Conformity::TooClose) => format!(

@@ -179,8 +179,8 @@ impl Job {
 
     fn check_part(&self, part: Part) -> Result<(), Refused> {
         let arrangement = self.arrangement.as_ref().ok_or_else(no_arrangement)?;
-        arrangement.check().map_err(|impossible| Refused(impossible.0))?;
-        engine::require(part, arrangement).map(|_| ()).map_err(|missing| Refused(missing.0))
+        arrangement.check(self.terms).map_err(|impossible| Refused(impossible.0))?;
+        engine::require(part, arrangement, self.terms).map(|_| ()).map_err(|missing| Refused(missing.0))
     }
 
     /// Adds what a change does. [`Job::fold`] is the way to a whole job: it also settles what was undone. Total: a change

@@ -4,7 +4,7 @@
 use super::{ItemKey, ListKind, former_put_right};
 use crate::engine::PartKind;
 use crate::measure::{Entry, Length};
-use crate::words::{capitalised, plural};
+use crate::words::{Terms, capitalised, plural};
 use crate::work::Work;
 
 /// What an old text tells.
@@ -58,7 +58,7 @@ fn sized(rest: &str, key: impl Fn(PartKind, Option<Length>) -> ItemKey) -> Optio
         "standard" => Some(Length::default()),
         _ => size.strip_suffix(" undersize").or_else(|| size.strip_suffix(" oversize")).and_then(length_of),
     };
-    let name = capitalised(&plural(kind.row().name));
+    let name = capitalised(&plural(&kind.row().name.said(Terms::default())));
     let words = if size.is_empty() { name } else { format!("{name}, {size}") };
     Some(FormerItem { key: key(kind, length), words, size: length })
 }

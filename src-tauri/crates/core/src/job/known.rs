@@ -8,6 +8,7 @@ use crate::measure::{Entry, Instrument, InstrumentId, Reading};
 use crate::money::{EstimateLine, PriceList};
 use crate::sheet::{Sheet, SizeGroup};
 use crate::wear::{Grade, Tag, Zone};
+use crate::words::Terms;
 use crate::work::{Outcome, Work};
 
 /// All that is known about one engine on the bench.
@@ -51,14 +52,21 @@ pub struct Job {
     pub unknown: Vec<EditId>,
     /// Edits that have been undone.
     pub undone: BTreeSet<EditId>,
+    /// The words in which all of it is told. They come from the shop, not from edits.
+    pub terms: Terms,
 }
 
 impl Job {
+    /// The same job, told in a shop's words.
+    pub fn speaking(self, terms: Terms) -> Self {
+        Self { terms, ..self }
+    }
+
     /// What a mechanic calls a part of this engine.
     pub(super) fn label(&self, part: Part) -> String {
         match &self.arrangement {
-            Some(arrangement) => part.label(arrangement),
-            None => part.label(&Arrangement::inline(1)),
+            Some(arrangement) => part.label(arrangement, self.terms),
+            None => part.label(&Arrangement::inline(1), self.terms),
         }
     }
 }

@@ -3,6 +3,7 @@
 use super::known::Job;
 use super::{Edit, EditId, RecordedChange};
 use crate::engine::{Engine, Impossible};
+use crate::words::Terms;
 
 /// The edits of a job and all that is known from them: at any time the same as [`Job::fold`] of these edits.
 #[derive(Debug, Clone, Default)]
@@ -38,6 +39,24 @@ impl Log {
         self.engine.as_ref().map(Result::as_ref)
     }
 
+    /// From now on all of it is told in these words.
+    pub fn speak(&mut self, terms: Terms) {
+        if self.job.terms != terms {
+            self.job.terms = terms;
+            self.engine = None;
+            self.arrange();
+        }
+    }
+
+    /// Derives the engine anew where the arrangement is another.
+    fn arrange(&mut self) {
+        let known = self.engine().and_then(Result::ok).map(Engine::arrangement);
+        if known != self.job.arrangement.as_ref() {
+            let speaking = |arrangement| Engine::speaking(arrangement, self.job.terms);
+            self.engine = self.job.arrangement.clone().map(speaking);
+        }
+    }
+
     /// The latest edit, of whatever device.
     pub fn latest(&self) -> Option<EditId> {
         self.edits.last().map(|edit| edit.id)
@@ -60,12 +79,9 @@ impl Extend<Edit> for Log {
         }
         if !follows {
             self.edits.sort_by_key(|edit| edit.id);
-            self.job = Job::fold(&self.edits);
+            self.job = Job::fold(&self.edits).speaking(self.job.terms);
         }
-        let known = self.engine().and_then(Result::ok).map(Engine::arrangement);
-        if known != self.job.arrangement.as_ref() {
-            self.engine = self.job.arrangement.clone().map(Engine::new);
-        }
+        self.arrange();
     }
 }
 

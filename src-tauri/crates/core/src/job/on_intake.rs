@@ -49,7 +49,7 @@ impl OnIntake {
     pub(super) fn check(&self, job: &Job) -> Result<(), Refused> {
         match self {
             Self::Fill { text, .. } => check_length("The text", text, MAX_TEXT),
-            Self::Arrange { arrangement } => arrangement.check().map_err(|impossible| Refused(impossible.0)),
+            Self::Arrange { arrangement } => arrangement.check(job.terms).map_err(|impossible| Refused(impossible.0)),
             Self::NoteMark { place, mark } => {
                 let arrangement = job.arrangement.as_ref().ok_or_else(no_arrangement)?;
                 if !MarkPlace::all(arrangement).contains(place) {

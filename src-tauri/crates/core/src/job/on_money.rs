@@ -47,8 +47,8 @@ impl OnMoney {
     /// Whether it fits the job: see [`Job::check`].
     pub(super) fn check(&self, job: &Job) -> Result<(), Refused> {
         match self {
-            Self::UsePrices { prices } => prices.check().map_err(Refused),
-            Self::SetPrice { price } => price.check().map_err(Refused),
+            Self::UsePrices { prices } => prices.check(job.terms).map_err(Refused),
+            Self::SetPrice { price } => price.check(job.terms).map_err(Refused),
             Self::NoteEstimate { lines } => {
                 const MOST_LINES: usize = 500;
                 if lines.len() > MOST_LINES {
@@ -94,7 +94,7 @@ impl OnMoney {
             Self::UsePrices { prices } => format!("The shop’s prices in use, in {}", prices.currency),
             Self::SetPrice { price } => {
                 let each = job.prices.currency.show(job.prices.each(price));
-                format!("Price of {}, {}: {each}", price.of.kind.row().name, price.of.work.words())
+                format!("Price of {}, {}: {each}", price.of.kind.row().name.said(job.terms), price.of.work.words())
             }
             Self::NoteEstimate { lines } => format!("First estimate: {} lines", lines.len()),
             Self::Propose { quote } => format!("Proposed to the customer: {}", quote.currency.show(quote.gross)),

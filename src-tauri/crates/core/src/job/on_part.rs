@@ -124,11 +124,12 @@ impl OnPart {
             Self::MarkUp { part, photo, markup } => check_markup(job, *part, photo, markup),
             Self::Tag { part, tag, zones, .. } => {
                 let row = part.kind.row();
+                let name = row.name.said(job.terms);
                 if !row.tags.contains(tag) {
-                    return Err(Refused(format!("A {} can't be tagged “{}”.", row.name, tag.row().name)));
+                    return Err(Refused(format!("A {name} can't be tagged “{}”.", tag.row().name)));
                 }
                 match zones.iter().find(|zone| !row.zones.zones().contains(zone)) {
-                    Some(zone) => Err(Refused(format!("A {} has no zone “{}”.", row.name, zone.label()))),
+                    Some(zone) => Err(Refused(format!("A {name} has no zone “{}”.", zone.label()))),
                     None => Ok(()),
                 }
             }
@@ -139,7 +140,7 @@ impl OnPart {
                     return Err(Refused(format!(
                         "“{}” is not possible for a {}: choose {}.",
                         outcome.words(),
-                        row.name,
+                        row.name.said(job.terms),
                         possible.join(", ")
                     )));
                 }

@@ -62,8 +62,8 @@ impl OnReading {
             Self::NoteInstrument { instrument } => format!("Instrument: {}", first_words(&instrument.name)),
             Self::Measure { reading } => {
                 let quantity = match reading.name.trim() {
-                    "" => reading.quantity.words(),
-                    name => name,
+                    "" => reading.quantity.words(job.terms),
+                    name => name.into(),
                 };
                 let places = [
                     reading.spot.label(),
@@ -82,15 +82,13 @@ const LARGEST: Length = Length::from_nanometres(1_500_000_000);
 
 /// Refuses a reading that can't be one.
 fn check_reading(job: &Job, reading: &Reading) -> Result<(), Refused> {
-    let name = reading.part.kind.row().name;
+    let name = reading.part.kind.row().name.said(job.terms);
+    let quantity = reading.quantity.words(job.terms);
     let Some(has) = reading.part.kind.has(reading.quantity) else {
-        return Err(Refused(format!("A {name} has no {} to measure.", reading.quantity.words())));
+        return Err(Refused(format!("A {name} has no {quantity} to measure.")));
     };
     if !has.is_read() {
-        return Err(Refused(format!(
-            "The {} of a {name} is not read: it follows from other readings.",
-            reading.quantity.words()
-        )));
+        return Err(Refused(format!("The {quantity} of a {name} is not read: it follows from other readings.")));
     }
     if (reading.quantity == Quantity::Other) == reading.name.trim().is_empty() {
         return Err(Refused(
@@ -100,11 +98,7 @@ fn check_reading(job: &Job, reading: &Reading) -> Result<(), Refused> {
     check_length("The name", &reading.name, MAX_NAME)?;
     // A place that is not said is "somewhere": better one reading than none.
     if reading.spot != Default::default() && !has.spots.all().contains(&reading.spot) {
-        return Err(Refused(format!(
-            "The {} of a {name} is not measured at “{}”.",
-            reading.quantity.words(),
-            reading.spot.label()
-        )));
+        return Err(Refused(format!("The {quantity} of a {name} is not measured at “{}”.", reading.spot.label())));
     }
     let instrument = match &reading.instrument {
         None => None,
@@ -130,9 +124,8 @@ fn check_reading(job: &Job, reading: &Reading) -> Result<(), Refused> {
     let length = reading.length(instrument);
     if length < Length::default() && reading.quantity != Quantity::LineOffset {
         return Err(Refused(format!(
-            "{} comes out below nought, which no {} is: check the value, its sign and what the gauge was set to.",
-            reading.value,
-            reading.quantity.words()
+            "{} comes out below nought, which no {quantity} is: check the value, its sign and what the gauge was set to.",
+            reading.value
         )));
     }
     if length.abs() > LARGEST {

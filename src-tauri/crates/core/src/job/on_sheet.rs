@@ -76,7 +76,7 @@ impl OnSheet {
         match self {
             Self::UseSheet { sheet } => {
                 check_head(&sheet.head)?;
-                sheet.check().map_err(Refused)
+                sheet.check(job.terms).map_err(Refused)
             }
             Self::HeadSheet { head } => check_head(head),
             Self::StateLine { line } => {
@@ -84,7 +84,7 @@ impl OnSheet {
                 check_length("The name", &line.of.name, MAX_NAME)?;
                 let mut sheet = job.sheet.clone();
                 sheet.state((**line).clone());
-                sheet.check().map_err(Refused)
+                sheet.check(job.terms).map_err(Refused)
             }
             Self::StateUndersize { undersize } => job.sheet.check_undersize(undersize).map_err(Refused),
             Self::StateOversize { oversize } => job.sheet.check_oversize(oversize).map_err(Refused),
@@ -109,12 +109,12 @@ impl OnSheet {
     }
 
     /// What was done, in words: see [`Edit::sentence`](super::Edit::sentence).
-    pub(super) fn sentence(&self, _job: &Job) -> String {
+    pub(super) fn sentence(&self, job: &Job) -> String {
         match self {
             Self::UseSheet { sheet } => format!("Spec sheet in use: {}", first_words(&sheet.head.name)),
             Self::HeadSheet { head } => format!("Head of the spec sheet: {}", first_words(&head.name)),
-            Self::StateLine { line } => format!("Spec sheet: {}", line.of.label()),
-            Self::DropLine { of } => format!("Spec sheet: {} taken off", of.label()),
+            Self::StateLine { line } => format!("Spec sheet: {}", line.of.label(job.terms)),
+            Self::DropLine { of } => format!("Spec sheet: {} taken off", of.label(job.terms)),
             Self::StateUndersize { undersize } => {
                 format!("Spec sheet: undersize {} of the {}", undersize.size, undersize.journals.group().label())
             }

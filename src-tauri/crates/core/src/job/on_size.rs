@@ -8,7 +8,7 @@ use super::refused::{MAX_TEXT, Refused, check_length};
 use crate::engine::PartKind;
 use crate::measure::{Entry, Length};
 use crate::sheet::SizeGroup;
-use crate::words::plural;
+use crate::words::{Terms, plural};
 use crate::work::Work;
 
 /// Which size was found or chosen, and which way is gone.
@@ -49,7 +49,7 @@ impl OnSize {
     pub(super) const DOES: &[&str] = &["found-size", "choose-size", "choose-way"];
 
     /// Whether it fits the job: see [`Job::check`].
-    pub(super) fn check(&self, _job: &Job) -> Result<(), Refused> {
+    pub(super) fn check(&self, job: &Job) -> Result<(), Refused> {
         match self {
             Self::FoundSize { size, .. } => check_size(size.as_ref()),
             Self::ChooseSize { size, reason, .. } => {
@@ -60,7 +60,7 @@ impl OnSize {
                 check_length("The reason", reason, MAX_TEXT)
             }
             Self::ChooseWay { kind, way, reason } => {
-                check_way(*kind, *way)?;
+                check_way(*kind, *way, job.terms)?;
                 if way.is_some() && reason.trim().is_empty() {
                     return Err(Refused("The reason is empty: say why this way is chosen.".into()));
                 }
@@ -95,16 +95,18 @@ impl OnSize {
     }
 
     /// What was done, in words: see [`Edit::sentence`](super::Edit::sentence).
-    pub(super) fn sentence(&self, _job: &Job) -> String {
+    pub(super) fn sentence(&self, job: &Job) -> String {
         match self {
             Self::FoundSize { group, size: Some(size) } => format!("The {} were {size} already", group.label()),
             Self::FoundSize { group, size: None } => format!("The {} were standard", group.label()),
             Self::ChooseSize { group, size: Some(size), .. } => format!("The {} go to {size}", group.label()),
             Self::ChooseSize { group, size: None, .. } => format!("The {} go to the planned size", group.label()),
             Self::ChooseWay { kind, way: Some(way), .. } => {
-                format!("Way for the {}: {}", plural(kind.row().name), kind.way_words(*way))
+                format!("Way for the {}: {}", plural(&kind.row().name.said(job.terms)), kind.way_words(*way))
             }
-            Self::ChooseWay { kind, way: None, .. } => format!("Way for the {}: the plan’s", plural(kind.row().name)),
+            Self::ChooseWay { kind, way: None, .. } => {
+                format!("Way for the {}: the plan’s", plural(&kind.row().name.said(job.terms)))
+            }
         }
     }
 }
@@ -119,9 +121,9 @@ fn check_size(size: Option<&Entry>) -> Result<(), Refused> {
     }
 }
 
-fn check_way(kind: PartKind, way: Option<Work>) -> Result<(), Refused> {
+fn check_way(kind: PartKind, way: Option<Work>, terms: Terms) -> Result<(), Refused> {
     let ways = kind.ways();
-    let name = kind.row().name;
+    let name = kind.row().name.said(terms);
     match way {
         _ if ways.is_empty() => Err(Refused(format!("There is only one way for a {name}: nothing to choose."))),
         Some(way) if !ways.contains(&way) => {

@@ -40,9 +40,11 @@ impl Job {
             return asked.words.clone();
         }
         match &asked.key {
-            ItemKey::Order { kind, .. } | ItemKey::Machine { kind, .. } => capitalised(&plural(kind.row().name)),
+            ItemKey::Order { kind, .. } | ItemKey::Machine { kind, .. } => {
+                capitalised(&plural(&kind.row().name.said(self.terms)))
+            }
             ItemKey::Part { part, .. } => {
-                self.arrangement.as_ref().map_or_else(|| part.to_string(), |arrangement| part.label(arrangement))
+                self.arrangement.as_ref().map_or_else(|| part.to_string(), |_| self.label(*part))
             }
             ItemKey::PutRight { check, .. } => check.clone(),
             ItemKey::Own { edit } => {

@@ -11,6 +11,7 @@ use crate::work::{Outcome, Work};
 
 /// Groups that go to one size, with the sizes found and wanted; then every other part to be machined.
 pub(super) fn machine_shop(work: &Shared<'_>, sizing: &Sizing) -> Vec<ListItem> {
+    let terms = work.terms();
     let mut machined = work.with(Outcome::Machine);
     let mut items = Vec::new();
     for plan in sizing.groups.iter().filter(|plan| plan.machined().next().is_some()) {
@@ -28,7 +29,7 @@ pub(super) fn machine_shop(work: &Shared<'_>, sizing: &Sizing) -> Vec<ListItem> 
         let found = if found.is_empty() { String::new() } else { format!("; found: {}", found.join("; ")) };
         let work = if plan.action == Action::Sleeve { Work::Sleeve } else { Work::Machine };
         let key = ItemKey::Machine { kind: plan.group.kind(), work: Some(work) };
-        let item = grouped(key, &views, format!("{}{wanted}{found}", capitalised(&done)));
+        let item = grouped(key, &views, format!("{}{wanted}{found}", capitalised(&done)), terms);
         let mut item = item.in_size(plan.size, &plan.size_shown);
         item.because.clone_from(&plan.because);
         if !plan.settled {
@@ -41,8 +42,11 @@ pub(super) fn machine_shop(work: &Shared<'_>, sizing: &Sizing) -> Vec<ListItem> 
         let done = way.map_or_else(|| done_to(*kind), Work::words);
         let parts: Vec<&str> = views.iter().map(|view| view.label.as_str()).collect();
         // What there is but once is named already.
-        let which =
-            if parts == [capitalised(kind.row().name)] { String::new() } else { format!(": {}", parts.join("; ")) };
+        let which = if parts == [capitalised(&kind.row().name.said(terms))] {
+            String::new()
+        } else {
+            format!(": {}", parts.join("; "))
+        };
         let key = ItemKey::Machine { kind: *kind, work: Some(way.unwrap_or(Work::Machine)) };
         work.grouped(key, views, format!("{}{which}", capitalised(done)))
     }));

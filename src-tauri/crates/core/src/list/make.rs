@@ -84,7 +84,7 @@ fn put_right(causes: &CauseReport) -> Vec<ListItem> {
             let key = ItemKey::PutRight { cause: cause.id.clone(), check: todo.id.into() };
             ListItem {
                 because: format!("{}: {}, {}.", capitalised(&cause.name), cause.likelihood, cause.percent),
-                ..ListItem::new(key, todo.words.into(), 1)
+                ..ListItem::new(key, todo.words.clone(), 1)
             }
         })
     })

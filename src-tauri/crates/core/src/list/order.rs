@@ -25,7 +25,7 @@ pub(super) fn order(work: &Shared<'_>, sizing: &Sizing) -> Vec<ListItem> {
             what: capitalised(&line.what),
             quantity: if line.kind == PartKind::Piston { count(&views) } else { count_of(line.quantity) },
             waits_for: if line.state == OrderState::Held { line.waits_for.clone() } else { vec![] },
-            ..grouped(ItemKey::Order { kind: line.kind, parts }, &views, line.size_shown.clone())
+            ..grouped(ItemKey::Order { kind: line.kind, parts }, &views, line.size_shown.clone(), work.terms())
         };
         items.push(item.in_size(line.size, &line.size_shown));
     }
@@ -39,8 +39,8 @@ pub(super) fn order(work: &Shared<'_>, sizing: &Sizing) -> Vec<ListItem> {
             (item.what, item.quantity) = ("Thrust bearing, set".into(), 1);
         }
         if let Some(carrier) = kind.comes_with() {
-            item.waits_for
-                .push(format!("It comes only with the {}, which is not replaced: decide.", carrier.row().name));
+            let carrier = carrier.row().name.said(work.terms());
+            item.waits_for.push(format!("It comes only with the {carrier}, which is not replaced: decide."));
         }
         items.push(item);
     }

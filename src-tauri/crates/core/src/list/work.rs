@@ -6,7 +6,7 @@ use super::ListItem;
 use crate::engine::{Engine, Part, PartKind};
 use crate::job::ItemKey;
 use crate::view::PartView;
-use crate::words::{capitalised, plural};
+use crate::words::{Terms, capitalised, plural};
 use crate::work::{Outcome, Work};
 
 /// The parts with each its own work, and those that come along with another: lobes with a new camshaft, bores with a new
@@ -15,6 +15,7 @@ use crate::work::{Outcome, Work};
 pub(super) struct Shared<'a> {
     own: Vec<&'a PartView>,
     brought: BTreeMap<Part, Vec<&'a PartView>>,
+    terms: Terms,
 }
 
 impl<'a> Shared<'a> {
@@ -33,7 +34,12 @@ impl<'a> Shared<'a> {
                 None => own.push(view),
             }
         }
-        Self { own, brought }
+        Self { own, brought, terms: engine.terms() }
+    }
+
+    /// The shop's words.
+    pub(super) fn terms(&self) -> Terms {
+        self.terms
     }
 
     /// Those of one outcome, by kind.
@@ -47,7 +53,7 @@ impl<'a> Shared<'a> {
 
     /// Parts of one kind in one item, with those that come along, and the reason of the worst of them.
     pub(super) fn grouped(&self, key: ItemKey, views: &[&PartView], detail: String) -> ListItem {
-        let mut item = grouped(key, views, detail);
+        let mut item = grouped(key, views, detail, self.terms());
         let brought = views.iter().filter_map(|view| self.brought.get(&view.part)).flatten();
         item.parts.extend(brought.map(|view| view.part));
         item
@@ -55,10 +61,11 @@ impl<'a> Shared<'a> {
 }
 
 /// Parts of one kind in one item, with the reason of the worst of them.
-pub(super) fn grouped(key: ItemKey, views: &[&PartView], detail: String) -> ListItem {
+pub(super) fn grouped(key: ItemKey, views: &[&PartView], detail: String, terms: Terms) -> ListItem {
     let kind = views.first().map_or(PartKind::Block, |view| view.kind);
     let worst = views.iter().max_by_key(|view| view.worst);
-    let name = if views.len() > 1 { plural(kind.row().name) } else { kind.row().name.into() };
+    let name = kind.row().name.said(terms);
+    let name = if views.len() > 1 { plural(&name) } else { name.into() };
     ListItem {
         detail,
         parts: views.iter().map(|view| view.part).collect(),

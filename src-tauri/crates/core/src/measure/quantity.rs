@@ -1,9 +1,12 @@
 //! What can be measured of each kind of part, or concluded from what was measured: one table.
 
+use std::borrow::Cow;
+
 use serde::{Deserialize, Serialize};
 
 use super::{Direction, Spot, Station};
 use crate::engine::PartKind;
+use crate::words::{Phrase, Terms};
 
 /// A quantity of a part. Which part is meant, a quantity does not say: the *diameter* of a journal is outside, that of
 /// a bore inside.
@@ -450,9 +453,9 @@ impl Quantity {
         Other,
     ];
 
-    /// In words, lower case.
-    pub fn words(self) -> &'static str {
-        match self {
+    /// In the shop's words, lower case.
+    pub fn words(self, terms: Terms) -> Cow<'static, str> {
+        let words = match self {
             Diameter => "diameter",
             OutOfRound => "out-of-round",
             Taper => "taper",
@@ -472,7 +475,7 @@ impl Quantity {
             LineOffset => "offset from the line",
             LineAdjacent => "line, neighbour to neighbour",
             LineOverall => "line over all",
-            EndFloat => "end float",
+            EndFloat => "{end-float}",
             SidePlay => "side play",
             BigEndBore => "big-end bore",
             SmallEndBore => "small-end bore",
@@ -489,11 +492,12 @@ impl Quantity {
             HeightLoss => "loss of height",
             LiftLoss => "loss of lift",
             LiftSpread => "spread of lift",
-            TappetBore => "bore for the tappet",
+            TappetBore => "bore for the {tappet}",
             AdjacentRunOut => "run-out of neighbouring mains",
             AdjacentRunOutSquare => "run-out of neighbouring mains at right angles",
             Other => "other",
-        }
+        };
+        Phrase(words).said(terms)
     }
 }
 

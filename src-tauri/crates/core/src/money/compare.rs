@@ -71,6 +71,7 @@ mod tests {
     use super::*;
     use crate::engine::PartKind;
     use crate::money::PriceList;
+    use crate::words::Terms;
     use crate::work::Work;
 
     fn key(kind: PartKind) -> PriceKey {
@@ -80,7 +81,7 @@ mod tests {
     fn line(kind: PartKind, net: Option<i64>, because: &str) -> QuoteLine {
         QuoteLine {
             of: key(kind),
-            what: kind.row().name.into(),
+            what: kind.row().name.said(Terms::default()).into(),
             parts: vec![],
             quantity: 1,
             each: net.map(Money::from_minor),
@@ -100,7 +101,7 @@ mod tests {
             &PriceList::default(),
         );
         let estimate = |kind: PartKind, net| EstimateLine {
-            what: kind.row().name.into(),
+            what: kind.row().name.said(Terms::default()).into(),
             of: vec![key(kind)],
             net: Money::from_minor(net),
         };

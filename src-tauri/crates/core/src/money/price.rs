@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{Currency, Money, Tax};
 use crate::engine::PartKind;
+use crate::words::Terms;
 use crate::work::Work;
 
 /// What a price is for.
@@ -76,14 +77,14 @@ impl PriceList {
     ///
     /// # Errors
     /// A sentence: which figure, what is wrong with it, what would be right.
-    pub fn check(&self) -> Result<(), String> {
+    pub fn check(&self, terms: Terms) -> Result<(), String> {
         if self.tax.rate > 10_000 {
             return Err("A tax above 100 per cent can’t be right: give the rate in per cent.".into());
         }
         if !self.hour.is_price() {
             return Err("The price of an hour must be nought or more.".into());
         }
-        self.prices.iter().try_for_each(Price::check)
+        self.prices.iter().try_for_each(|price| price.check(terms))
     }
 }
 
@@ -92,8 +93,8 @@ impl Price {
     ///
     /// # Errors
     /// A sentence.
-    pub fn check(&self) -> Result<(), String> {
-        let name = format!("{}, {}", self.of.kind.row().name, self.of.work.words());
+    pub fn check(&self, terms: Terms) -> Result<(), String> {
+        let name = format!("{}, {}", self.of.kind.row().name.said(terms), self.of.work.words());
         if !self.part.is_price() || !self.machining.is_price() {
             return Err(format!("{name}: a price must be nought or more, and no more than any rebuild costs."));
         }

@@ -4,20 +4,22 @@
 use super::{Line, Oversize, Sheet, SizeGroup, Stated, Undersize};
 use crate::engine::PartKind;
 use crate::measure::{Length, Quantity, Sense};
-use crate::words::capitalised;
+use crate::words::{Phrase, Terms, capitalised};
+
+const BY_PORT: Phrase = Phrase("only lobes, {tappets} and pushrods are told apart by intake and exhaust.");
 
 impl Sheet {
     /// Refuses a line that can't be true by itself or beside the rest of the sheet.
     ///
     /// # Errors
     /// A sentence: which figure, what is wrong with it, what would be right.
-    pub fn check_line(&self, line: &Line) -> Result<(), String> {
-        let label = capitalised(&line.of.label());
+    pub fn check_line(&self, line: &Line, terms: Terms) -> Result<(), String> {
+        let label = capitalised(&line.of.label(terms));
         let Some(has) = line.of.kind.has(line.of.quantity) else {
             return Err(format!(
                 "A {} has no {} to give limits for.",
-                line.of.kind.row().name,
-                line.of.quantity.words()
+                line.of.kind.row().name.said(terms),
+                line.of.quantity.words(terms)
             ));
         };
         if (line.of.quantity == Quantity::Other) == line.of.name.trim().is_empty() {
@@ -29,7 +31,7 @@ impl Sheet {
             return Err(format!("{label}: it is not measured at “{}”.", station.label()));
         }
         if line.of.port.is_some() && !matches!(line.of.kind, PartKind::Lobe | PartKind::Tappet | PartKind::Pushrod) {
-            return Err(format!("{label}: only lobes, tappets and pushrods are told apart by intake and exhaust."));
+            return Err(format!("{label}: {}", BY_PORT.said(terms)));
         }
         let figures = [("smallest", &line.min), ("largest", &line.max), ("limit", &line.limit)];
         if figures.iter().all(|(_, stated)| stated.is_none()) && line.rate.is_none() {
@@ -116,7 +118,7 @@ impl Sheet {
     ///
     /// # Errors
     /// The first sentence found.
-    pub fn check(&self) -> Result<(), String> {
+    pub fn check(&self, terms: Terms) -> Result<(), String> {
         const MOST_ROWS: usize = 1_000;
         if self.lines.len() + self.undersizes.len() + self.oversizes.len() > MOST_ROWS {
             return Err(format!("The sheet has more than {MOST_ROWS} lines, which no manual has."));
@@ -124,7 +126,7 @@ impl Sheet {
         if !(1..=100).contains(&self.head.guard_percent) {
             return Err("The share of the uncertainty that keeps away from a limit must be 1 to 100 per cent.".into());
         }
-        self.lines.iter().try_for_each(|line| self.check_line(line))?;
+        self.lines.iter().try_for_each(|line| self.check_line(line, terms))?;
         self.undersizes.iter().try_for_each(|row| self.check_undersize(row))?;
         self.oversizes.iter().try_for_each(|row| self.check_oversize(row))
     }
@@ -239,12 +241,12 @@ mod tests {
 
     #[track_caller]
     fn refused(kind: &str, quantity: &str, figures: Value, because: &str) {
-        assert_eq!(sheet().check_line(&line(kind, quantity, figures)).unwrap_err(), because);
+        assert_eq!(sheet().check_line(&line(kind, quantity, figures), Terms::default()).unwrap_err(), because);
     }
 
     #[track_caller]
     fn taken(kind: &str, quantity: &str, figures: Value) {
-        assert_eq!(sheet().check_line(&line(kind, quantity, figures)), Ok(()));
+        assert_eq!(sheet().check_line(&line(kind, quantity, figures), Terms::default()), Ok(()));
     }
 
     #[test]
@@ -431,16 +433,19 @@ mod tests {
     fn a_whole_sheet_is_held_against_its_border() {
         let mut long = sheet();
         long.lines = vec![line("bore", "wear", json!({ "limit": "0.2 mm" })); 1_001];
-        assert_eq!(long.check().unwrap_err(), "The sheet has more than 1000 lines, which no manual has.");
+        assert_eq!(
+            long.check(Terms::default()).unwrap_err(),
+            "The sheet has more than 1000 lines, which no manual has."
+        );
         let mut unguarded = sheet();
         unguarded.head.guard_percent = 0;
         assert_eq!(
-            unguarded.check().unwrap_err(),
+            unguarded.check(Terms::default()).unwrap_err(),
             "The share of the uncertainty that keeps away from a limit must be 1 to 100 per cent."
         );
         let mut wrong = sheet();
         wrong.lines.push(line("bore", "taper", json!({})));
-        assert!(wrong.check().unwrap_err().starts_with("Cylinder bore, taper"));
-        assert_eq!(sheet().check(), Ok(()));
+        assert!(wrong.check(Terms::default()).unwrap_err().starts_with("Cylinder bore, taper"));
+        assert_eq!(sheet().check(Terms::default()), Ok(()));
     }
 }

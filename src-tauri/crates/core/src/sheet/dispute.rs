@@ -2,6 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::words::{Phrase, Terms};
+
 /// A point on which published manuals disagree.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
@@ -17,7 +19,7 @@ pub enum Dispute {
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct View {
     /// What is to be done, in words that stand after “here”: "any pit rejects the tappet".
-    pub words: &'static str,
+    pub words: Phrase,
     /// Who says so.
     pub source: &'static str,
 }
@@ -26,7 +28,7 @@ pub struct View {
 #[derive(Debug)]
 pub struct DisputeRow {
     /// The question between the manuals.
-    pub question: &'static str,
+    pub question: Phrase,
     /// The view that stands unless the shop chooses.
     pub usual: View,
     /// The other view.
@@ -41,31 +43,34 @@ impl Dispute {
     pub fn row(self) -> &'static DisputeRow {
         match self {
             Self::PittedTappets => &DisputeRow {
-                question: "May a tappet with a few pin-prick holes go back?",
+                question: Phrase("May a {tappet} with a few pin-prick holes go back?"),
                 usual: View {
-                    words: "any pit rejects the tappet",
+                    words: Phrase("any pit rejects the {tappet}"),
                     source: "aircraft piston-engine overhaul manual, para 6-45; TM 9-4310-397-14",
                 },
-                other: View { words: "a slightly pitted foot may go back", source: "TM 10-3930-644-14&P" },
+                other: View { words: Phrase("a slightly pitted foot may go back"), source: "TM 10-3930-644-14&P" },
             },
             Self::GroundJournals => &DisputeRow {
-                question: "When one journal is ground, which others are ground too?",
+                question: Phrase("When one journal is ground, which others are ground too?"),
                 usual: View {
-                    words: "all of its own kind, main journals or crankpins",
+                    words: Phrase("all of its own kind, main journals or crankpins"),
                     source: "two manuals of other engines",
                 },
-                other: View { words: "all journals of the crankshaft", source: "TM 5-3805-262-34 p. 4-50" },
+                other: View { words: Phrase("all journals of the crankshaft"), source: "TM 5-3805-262-34 p. 4-50" },
             },
         }
     }
 
-    /// Both views in a sentence, the one that is followed first.
-    pub fn sentence(self, other_is_followed: bool) -> String {
+    /// Both views in a sentence in the shop's words, the one that is followed first.
+    pub fn sentence(self, other_is_followed: bool, terms: Terms) -> String {
         let DisputeRow { usual, other, .. } = self.row();
         let (here, there) = if other_is_followed { (other, usual) } else { (usual, other) };
         format!(
             "Published manuals disagree. Followed here: {} ({}). The other view: {} ({}).",
-            here.words, here.source, there.words, there.source
+            here.words.said(terms),
+            here.source,
+            there.words.said(terms),
+            there.source
         )
     }
 }
@@ -76,15 +81,17 @@ mod tests {
 
     #[test]
     fn both_views_are_told_and_the_followed_one_first() {
+        let terms = Terms::default();
         for dispute in Dispute::ALL {
             let DisputeRow { question, usual, other } = dispute.row();
-            assert!(question.ends_with('?'));
-            let (by_default, chosen) = (dispute.sentence(false), dispute.sentence(true));
+            assert!(question.said(terms).ends_with('?'));
+            let (by_default, chosen) = (dispute.sentence(false, terms), dispute.sentence(true, terms));
             for view in [usual, other] {
-                assert!(by_default.contains(view.words) && chosen.contains(view.source), "{by_default}");
+                assert!(by_default.contains(&*view.words.said(terms)) && chosen.contains(view.source), "{by_default}");
             }
-            assert!(by_default.find(usual.words) < by_default.find(other.words), "{by_default}");
-            assert!(chosen.find(other.words) < chosen.find(usual.words), "{chosen}");
+            let [usual, other] = [usual, other].map(|view| view.words.said(terms));
+            assert!(by_default.find(&*usual) < by_default.find(&*other), "{by_default}");
+            assert!(chosen.find(&*other) < chosen.find(&*usual), "{chosen}");
         }
     }
 }

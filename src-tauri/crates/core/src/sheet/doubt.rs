@@ -3,22 +3,22 @@
 use super::{Line, Sheet, SizeGroup, Stated};
 use crate::engine::PartKind;
 use crate::measure::{Length, Quantity, in_unit};
-use crate::words::capitalised;
+use crate::words::{Terms, capitalised};
 
 impl Sheet {
-    /// What is hard to believe, each in a sentence: probably misprints, kept as entered.
-    pub fn doubts(&self) -> Vec<String> {
+    /// What is hard to believe, each in a sentence in the shop's words: probably misprints, kept as entered.
+    pub fn doubts(&self, terms: Terms) -> Vec<String> {
         let mut doubts = Vec::new();
-        self.doubt_neighbours(&mut doubts);
-        self.doubt_general(&mut doubts);
-        self.doubt_series(&mut doubts);
+        self.doubt_neighbours(&mut doubts, terms);
+        self.doubt_general(&mut doubts, terms);
+        self.doubt_series(&mut doubts, terms);
         for line in &self.lines {
             if line.of.quantity == Quantity::Lift
                 && line.max.as_ref().or(line.min.as_ref()).is_some_and(|stated| stated.length() > LARGEST_LIFT)
             {
                 doubts.push(format!(
                     "{}: this looks like the height of the lobe, not its lift.",
-                    capitalised(&line.of.label())
+                    capitalised(&line.of.label(terms))
                 ));
             }
         }
@@ -26,7 +26,7 @@ impl Sheet {
     }
 
     /// A limit of form ten times that of a like part in the same sheet.
-    fn doubt_neighbours(&self, doubts: &mut Vec<String>) {
+    fn doubt_neighbours(&self, doubts: &mut Vec<String>, terms: Terms) {
         const FORM: [Quantity; 3] = [Quantity::OutOfRound, Quantity::Taper, Quantity::Barrel];
         const ALIKE: [PartKind; 3] = [PartKind::MainJournal, PartKind::Crankpin, PartKind::CamJournal];
         let of_form = |line: &&Line| FORM.contains(&line.of.quantity) && ALIKE.contains(&line.of.kind);
@@ -38,16 +38,16 @@ impl Sheet {
             if let Some(other) = smaller {
                 doubts.push(format!(
                     "{} may be {}, ten times that of the {}: one of them is probably misprinted.",
-                    capitalised(&line.of.label()),
+                    capitalised(&line.of.label(terms)),
                     largest_text(line),
-                    other.of.kind.row().name
+                    other.of.kind.row().name.said(terms)
                 ));
             }
         }
     }
 
     /// A limit of form ten times what is common practice.
-    fn doubt_general(&self, doubts: &mut Vec<String>) {
+    fn doubt_general(&self, doubts: &mut Vec<String>, terms: Terms) {
         for line in &self.lines {
             if !matches!(line.of.quantity, Quantity::OutOfRound | Quantity::Taper) {
                 continue;
@@ -60,7 +60,7 @@ impl Sheet {
             if many_times(most, usual.at) {
                 doubts.push(format!(
                     "{} may be {}, ten times what is common practice: check it against another manual.",
-                    capitalised(&line.of.label()),
+                    capitalised(&line.of.label(terms)),
                     largest_text(line)
                 ));
             }
@@ -68,15 +68,15 @@ impl Sheet {
     }
 
     /// Rows of a series that do not follow from standard.
-    fn doubt_series(&self, doubts: &mut Vec<String>) {
+    fn doubt_series(&self, doubts: &mut Vec<String>, terms: Terms) {
         for group in SizeGroup::ALL {
             let Some(standard) = self.standard(group) else { continue };
             for row in self.series(group) {
                 let label = format!("Size {} of the {}", self.in_unit(row.size), group.label());
-                let (part, mate) = (group.kind().row().short, group.mate().row().short);
-                self.doubt_row(doubts, &label, part, standard.diameter, row.diameter, group.step(row.size));
+                let (part, mate) = (group.kind().row().short.said(terms), group.mate().row().short.said(terms));
+                self.doubt_row(doubts, &label, &part, standard.diameter, row.diameter, group.step(row.size));
                 if let (Some(new), Some(range)) = (standard.mate, row.mate) {
-                    self.doubt_row(doubts, &label, mate, new, range, group.mate_step(row.size));
+                    self.doubt_row(doubts, &label, &mate, new, range, group.mate_step(row.size));
                 }
             }
         }
@@ -157,8 +157,8 @@ mod tests {
     fn doubted(add: impl FnOnce(&mut Sheet), doubts: &[&str]) {
         let mut sheet = sheet();
         add(&mut sheet);
-        assert_eq!(sheet.check(), Ok(()), "what is only doubted is taken");
-        assert_eq!(sheet.doubts(), doubts);
+        assert_eq!(sheet.check(Terms::default()), Ok(()), "what is only doubted is taken");
+        assert_eq!(sheet.doubts(Terms::default()), doubts);
     }
 
     fn lines(lines: &[(&str, &str, &str)]) -> impl FnOnce(&mut Sheet) {

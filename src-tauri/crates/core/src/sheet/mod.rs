@@ -183,7 +183,7 @@ mod tests {
     #[test]
     fn the_published_example_is_a_sheet() {
         let sheet: Sheet = serde_json::from_value(example()).unwrap();
-        sheet.check().unwrap();
+        sheet.check(crate::words::Terms::default()).unwrap();
         let again: Sheet = serde_json::from_value(serde_json::to_value(&sheet).unwrap()).unwrap();
         assert_eq!(again, sheet);
     }

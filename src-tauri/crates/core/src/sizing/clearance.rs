@@ -201,7 +201,7 @@ fn judged(
     });
     let label = match at.at {
         At::Main(n) => format!("Main {n}"),
-        _ => at.label(readings.engine.arrangement()),
+        _ => readings.engine.label(at),
     };
     Predicted {
         part: at,

@@ -40,7 +40,7 @@ pub(super) struct Condition {
 pub(super) fn condition(readings: &Readings<'_>, part: Part, sense: Sense) -> Condition {
     let sizes = readings.found_sizes();
     let bench = Bench { readings, phase: Phase::Found, sizes: &sizes };
-    let label = || part.label(readings.engine.arrangement());
+    let label = || readings.engine.label(part);
     let reading = |words| Missing::reading(part, label(), words);
     let blank = PartRecord::default();
     let record = readings.job.parts.get(&part).unwrap_or(&blank);

@@ -57,8 +57,10 @@ pub(super) fn plans(readings: &Readings<'_>) -> Vec<GroupPlan> {
         _ => return plans,
     };
     if let Some(taken) = plans.iter_mut().find(|plan| plan.group == along && plan.action != Action::Replace) {
-        let why =
-            format!("Other journals of the crankshaft must be ground. {}", Dispute::GroundJournals.sentence(true));
+        let why = format!(
+            "Other journals of the crankshaft must be ground. {}",
+            Dispute::GroundJournals.sentence(true, readings.engine.terms())
+        );
         *taken = plan(readings, along, Some(why));
     }
     plans
@@ -122,7 +124,7 @@ fn plan(readings: &Readings<'_>, group: SizeGroup, along: Option<String>) -> Gro
 
 impl Group<'_> {
     fn label(&self, part: Part) -> String {
-        part.label(self.readings.engine.arrangement())
+        self.readings.engine.label(part)
     }
 
     fn show(&self, length: Length) -> String {

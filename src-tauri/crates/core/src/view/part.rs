@@ -115,7 +115,7 @@ pub(crate) fn view(engine: &Engine, part: Part, record: &PartRecord, decision: D
     PartView {
         part,
         kind: part.kind,
-        label: part.label(engine.arrangement()),
+        label: engine.label(part),
         seen: match (record.looked_at(), record.worst()) {
             (false, _) => Seen::NotLooked,
             (true, None) => Seen::Clean,

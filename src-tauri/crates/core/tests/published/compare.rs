@@ -4,6 +4,7 @@ use wearbook_core::assess::Assessment;
 use wearbook_core::engine::Part;
 use wearbook_core::measure::{Conformity, Entry, Length};
 use wearbook_core::sizing::{Missing, ReadBackLine};
+use wearbook_core::words::Terms;
 
 use crate::case::{Expect, ExpectClearance, ExpectDecision, ExpectFigure, ExpectOrder, ExpectPlan, ExpectReadBack};
 
@@ -149,7 +150,7 @@ fn clearance(expected: &ExpectClearance, came: &Assessment) -> Vec<String> {
 }
 
 fn order(expected: &ExpectOrder, came: &Assessment) -> Vec<String> {
-    let mut wrong = Wrong::about(format!("order of {}", expected.kind.row().name));
+    let mut wrong = Wrong::about(format!("order of {}", expected.kind.row().name.said(Terms::default())));
     let size = expected.size.as_ref().map(|size| size.length);
     let mut lines = came.sizing.orders.iter().filter(|line| line.kind == expected.kind);
     let Some(line) = lines.find(|line| size.is_none() || line.size == size) else {

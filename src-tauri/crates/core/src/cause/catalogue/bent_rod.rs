@@ -39,7 +39,7 @@ pub(super) const CAUSE: Cause = Cause {
     ],
     put_right: &[todo(
         "straighten-rod",
-        "Have the rod straightened if its manual allows it, or renew it; check its piston pin and bore.",
+        "Have the rod straightened if its manual allows it, or renew it; check its {piston-pin} and bore.",
     )],
     source: "Pattern: NAVEDTRA 14075 (cracking at the opposite ends of the upper and the lower shell, heavy wear or scoring on the piston). Prior: published shares of premature bearing failure (a bearing maker's printed guide, population unknown), scaled: our judgement (misalignment, shared out). Chances: our judgement.",
 };

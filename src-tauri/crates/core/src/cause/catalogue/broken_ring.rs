@@ -5,7 +5,7 @@ use super::prelude::*;
 /// Deep scoring in one cylinder only.
 pub(super) const CAUSE: Cause = Cause {
     id: "broken-ring",
-    name: "broken ring, clip or loose piston pin",
+    name: "broken ring, clip or loose {piston-pin}",
     plainly: "A broken ring or a loose pin has scored one cylinder deeply.",
     prior: 0.02,
     reach: &[PlaceKind::Rod],

@@ -5,8 +5,8 @@ use super::prelude::*;
 /// The hardened surfaces break up: pits and flakes on the foot and on the nose of its lobe.
 pub(super) const CAUSE: Cause = Cause {
     id: "cam-fatigue",
-    name: "surface fatigue of cam and tappet",
-    plainly: "The hardened face of a cam or tappet is breaking up.",
+    name: "surface fatigue of cam and {tappet}",
+    plainly: "The hardened face of a cam or {tappet} is breaking up.",
     prior: 0.04,
     reach: &[PlaceKind::Valve],
     mirror: Mirror::None,
@@ -31,6 +31,6 @@ pub(super) const CAUSE: Cause = Cause {
         todo("look-with-magnifier", "Look at the nose of each lobe and at each foot with a magnifier of ten times."),
         todo("check-springs", "Check spring forces and valve clearance."),
     ],
-    put_right: &[todo("renew-camshaft", "Renew camshaft and tappets together.")],
+    put_right: &[todo("renew-camshaft", "Renew camshaft and {tappets} together.")],
     source: "Pattern: NAVEDTRA 14076 (surface disintegration: fatigue of the hardened surface); an aircraft piston-engine overhaul manual (spalling or pitting rejects). Prior and chances: our judgement.",
 };

@@ -1,21 +1,24 @@
 //! A cause, as the catalogue has it.
 
+use std::borrow::Cow;
+
 use serde::Serialize;
 
 use super::sign::{Mirror, Sign};
 use crate::cause::place::PlaceKind;
 use crate::engine::{Arrangement, PartKind};
 use crate::job::HistoryFact;
+use crate::words::{Phrase, Terms};
 
 /// A cause and the pattern that it leaves.
 #[derive(Debug)]
 pub struct Cause {
     /// The written form.
     pub id: &'static str,
-    /// The name, lower case.
-    pub name: &'static str,
-    /// The sentence for the customer.
-    pub plainly: &'static str,
+    /// The name, lower case, with the places of the shop's words.
+    pub(super) name: &'static str,
+    /// The sentence for the customer, likewise.
+    pub(super) plainly: &'static str,
     /// How often an engine that comes in for a rebuild suffers from it, before anything is seen; 0 to 1. For a cause of
     /// one place: at some place or other.
     pub prior: f64,
@@ -30,30 +33,56 @@ pub struct Cause {
     /// The signs it leaves.
     pub signs: &'static [Sign],
     /// What to check before assembly.
-    pub check: &'static [Todo],
+    pub check: &'static [TodoRow],
     /// What to put right before assembly.
-    pub put_right: &'static [Todo],
+    pub put_right: &'static [TodoRow],
     /// Where the figures come from.
     pub source: &'static str,
 }
 
+/// Something to check or to put right before assembly, as the catalogue has it.
+#[derive(Debug)]
+pub struct TodoRow {
+    /// The written form: see [`Todo::id`].
+    pub id: &'static str,
+    /// In words, a sentence, with the places of the shop's words.
+    pub(super) words: &'static str,
+}
+
+pub(super) const fn todo(id: &'static str, words: &'static str) -> TodoRow {
+    TodoRow { id, words }
+}
+
 /// Something to check or to put right before assembly.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
 pub struct Todo {
     /// The written form, such as `cut-filter`; with its cause's it names the line, whatever the words become.
     pub id: &'static str,
     /// In words, a sentence.
-    pub words: &'static str,
+    pub words: String,
 }
 
-pub(super) const fn todo(id: &'static str, words: &'static str) -> Todo {
-    Todo { id, words }
+impl TodoRow {
+    /// In the shop's words.
+    pub fn said(&self, terms: Terms) -> Todo {
+        Todo { id: self.id, words: Phrase(self.words).said(terms).into() }
+    }
 }
 
 impl Cause {
+    /// The name, lower case, in the shop's words.
+    pub fn name(&self, terms: Terms) -> Cow<'static, str> {
+        Phrase(self.name).said(terms)
+    }
+
+    /// The sentence for the customer, in the shop's words.
+    pub fn plainly(&self, terms: Terms) -> Cow<'static, str> {
+        Phrase(self.plainly).said(terms)
+    }
+
     /// Everything to check and to put right before assembly, in this order.
-    pub fn todos(&self) -> impl Iterator<Item = &'static Todo> {
+    pub fn todos(&self) -> impl Iterator<Item = &'static TodoRow> {
         self.check.iter().chain(self.put_right)
     }
 

@@ -37,5 +37,5 @@ pub(super) const CAUSE: Cause = Cause {
         todo("stop-leak", "Find and stop the leak, and flush the whole oil system."),
         todo("fresh-oil", "Use fresh oil at once after assembly and run the engine warm."),
     ],
-    source: "Pattern: Neale, The Tribology Handbook, plain bearing failures (corrosion: lead phase removed; organic acids, coolant leakage); tappets: public exhibit on defective aircraft engine parts (spalling starts with corrosion). Prior: published shares of premature bearing failure (a bearing maker's printed guide, population unknown), scaled: our judgement, raised because engines also come in after standing. Chances: our judgement.",
+    source: "Pattern: Neale, The Tribology Handbook, plain bearing failures (corrosion: lead phase removed; organic acids, coolant leakage); followers: public exhibit on defective aircraft engine parts (spalling starts with corrosion). Prior: published shares of premature bearing failure (a bearing maker's printed guide, population unknown), scaled: our judgement, raised because engines also come in after standing. Chances: our judgement.",
 };

@@ -43,7 +43,7 @@ mod thrust_cap_misaligned;
 mod thrust_overload;
 mod tight_pin;
 
-pub use cause::{Cause, Todo};
+pub use cause::{Cause, Todo, TodoRow};
 pub use leak::{leak, leak_share};
 pub use sign::{Along, Fault, Mirror, Presence, Severity, Side, Sign, Symptom};
 

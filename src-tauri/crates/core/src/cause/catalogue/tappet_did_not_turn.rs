@@ -5,8 +5,8 @@ use super::prelude::*;
 /// The cam wiped the same line of the foot at every turn: a channel or hollow in the foot, a worn lobe.
 pub(super) const CAUSE: Cause = Cause {
     id: "tappet-did-not-turn",
-    name: "tappet that did not turn",
-    plainly: "A tappet stopped turning, so the cam wore it and itself down.",
+    name: "{tappet} that did not turn",
+    plainly: "A {tappet} stopped turning, so the cam wore it and itself down.",
     prior: 0.05,
     reach: &[PlaceKind::Valve],
     mirror: Mirror::None,
@@ -25,9 +25,12 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::size(&[Lobe], Fault::Worn, 0.70),
     ],
     check: &[
-        todo("check-tappet-turns", "Check that the tappet turns freely in its bore and that its foot is crowned."),
+        todo("check-tappet-turns", "Check that the {tappet} turns freely in its bore and that its foot is crowned."),
         todo("check-taper-and-spring", "Check the lobe's taper and the spring's force."),
     ],
-    put_right: &[todo("renew-camshaft", "Renew camshaft and tappets together; never fit old tappets to a new cam.")],
+    put_right: &[todo(
+        "renew-camshaft",
+        "Renew camshaft and {tappets} together; never fit old {tappets} to a new cam.",
+    )],
     source: "Pattern: NAVEDTRA 14076 (shallow channel: the follower failed to revolve); an owners' club note (cupped face). Prior and chances: our judgement.",
 };

@@ -31,7 +31,7 @@ pub(super) const REAR_FACE: Cause = Cause {
     ],
     put_right: &[todo(
         "mend-push",
-        "Put right what pushes on the shaft, and check the end float when the mains are tightened.",
+        "Put right what pushes on the shaft, and check the {end-float} when the mains are tightened.",
     )],
     source: "Pattern: common practice (one face worn, the other nearly new; finish, misalignment, overload). Prior and chances: our judgement.",
 };

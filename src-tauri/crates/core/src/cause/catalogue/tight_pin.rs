@@ -5,8 +5,8 @@ use super::prelude::*;
 /// The pin seized in its bosses or got no oil: marks beside the pin, at forty-five degrees to it.
 pub(super) const CAUSE: Cause = Cause {
     id: "tight-pin",
-    name: "piston pin too tight or dry",
-    plainly: "A piston pin was too tight or ran dry, so the piston could not move freely.",
+    name: "{piston-pin} too tight or dry",
+    plainly: "A {piston-pin} was too tight or ran dry, so the piston could not move freely.",
     prior: 0.008,
     reach: &[PlaceKind::Rod],
     mirror: Mirror::None,

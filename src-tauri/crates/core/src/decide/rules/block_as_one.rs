@@ -13,8 +13,7 @@ pub(super) const RULE: Rule = Rule {
         let goes_along = |part: &&Part| **part == block || part.kind.comes_with() == Some(PartKind::Block);
         let pieces = || scene.engine.parts().iter().filter(goes_along).copied();
         let Some(lost) = pieces().find(|part| stands(*part) == Outcome::Replace) else { return vec![] };
-        let because =
-            format!("{} can’t be used again, and the block is one piece.", lost.label(scene.engine.arrangement()));
+        let because = format!("{} can’t be used again, and the block is one piece.", scene.engine.label(lost));
         pieces().filter(|part| *part != lost).map(|part| (part, Outcome::Replace, because.clone())).collect()
     }),
 };

@@ -14,7 +14,7 @@ pub(super) const RULE: Rule = Rule {
                 && (other.at.main(), other.at.cylinder()) == (part.at.main(), part.at.cylinder())
         });
         let (other, _) = others.find(|(other, record)| shells::failure(*other, record).is_some())?;
-        let label = other.label(scene.engine.arrangement());
+        let label = scene.engine.label(other);
         Some((Outcome::Replace, format!("{label} is discarded, and both halves are renewed together.")))
     }),
 };

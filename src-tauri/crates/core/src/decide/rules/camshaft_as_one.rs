@@ -21,8 +21,7 @@ pub(super) const RULE: Rule = Rule {
             };
             let pieces: Vec<Part> = engine.parts().iter().filter(on_shaft).copied().collect();
             let Some(lost) = pieces.iter().find(|part| stands(**part) == Outcome::Replace) else { continue };
-            let because =
-                format!("{} can’t be used again, and the camshaft is one piece.", lost.label(engine.arrangement()));
+            let because = format!("{} can’t be used again, and the camshaft is one piece.", engine.label(*lost));
             all.extend(
                 pieces.iter().filter(|part| *part != lost).map(|part| (*part, Outcome::Replace, because.clone())),
             );

@@ -17,8 +17,7 @@ pub(super) const RULE: Rule = Rule {
             .iter()
             .find(|part| (is_journal(part) || **part == shaft) && stands(**part) == Outcome::Replace);
         let Some(lost) = lost else { return vec![] };
-        let because =
-            format!("{} can’t be used again, and the crankshaft is one piece.", lost.label(engine.arrangement()));
+        let because = format!("{} can’t be used again, and the crankshaft is one piece.", engine.label(*lost));
         let others = engine.parts().iter().filter(|part| (is_journal(part) || **part == shaft) && *part != lost);
         others.map(|part| (*part, Outcome::Replace, because.clone())).collect()
     }),

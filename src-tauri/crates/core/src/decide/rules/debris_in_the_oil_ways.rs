@@ -26,7 +26,7 @@ pub(super) const RULE: Rule = Rule {
                 .and_then(|record| record.grade(Tag::EmbeddedDebris))
                 .is_some_and(|grade| grade >= Grade::TWO)
         })?;
-        let label = embedded.label(scene.engine.arrangement());
+        let label = scene.engine.label(*embedded);
         Some((
             outcome,
             format!("Debris was found embedded ({label}): open and clean the oil ways, and take the pump apart."),

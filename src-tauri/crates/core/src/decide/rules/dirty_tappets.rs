@@ -12,7 +12,7 @@ const LINES: &[WearLine] = &[
 
 pub(super) const RULE: Rule = Rule {
     id: RuleId("dirty-tappets"),
-    why: "A tappet that is only dirty is cleaned and put back to its own lobe. A hydraulic one is taken apart for it; its inner parts are never mixed with another’s.",
+    why: "A {tappet} that is only dirty is cleaned and put back to its own lobe. A hydraulic one is taken apart for it; its inner parts are never mixed with another’s.",
     source: "TM 5-4210-230-14&P-1; NAVEDTRA 14076 (varnish and abrasive particles: clean, don’t mix parts).",
     says: Says::OnPart(|scene, part, record| {
         let (outcome, seen) = read(LINES, part, record)?;

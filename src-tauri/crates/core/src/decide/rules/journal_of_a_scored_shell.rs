@@ -17,7 +17,7 @@ pub(super) const RULE: Rule = Rule {
         let (shell, _) = shells::at(scene, part).find(|(_, record)| {
             is_marked(record.grade(Tag::Scoring)) || is_marked(record.grade(Tag::EmbeddedDebris))
         })?;
-        let label = shell.label(scene.engine.arrangement());
+        let label = scene.engine.label(shell);
         Some((
             Outcome::CantSay,
             format!(

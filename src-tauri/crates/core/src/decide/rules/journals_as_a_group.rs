@@ -22,8 +22,8 @@ pub(super) const RULE: Rule = Rule {
             let Some(first) = group.iter().find(|part| stands(**part) == Outcome::Machine) else { continue };
             let because = format!(
                 "{} must be ground, and others with it. {}",
-                first.label(engine.arrangement()),
-                Dispute::GroundJournals.sentence(is_whole_shaft)
+                engine.label(*first),
+                Dispute::GroundJournals.sentence(is_whole_shaft, engine.terms())
             );
             all.extend(
                 group

@@ -2,7 +2,10 @@
 
 use super::{Rule, RuleId, Says};
 use crate::engine::{Part, PartKind};
+use crate::words::Phrase;
 use crate::work::Outcome;
+
+const BECAUSE: Phrase = Phrase("Its {tappet} is renewed: a new one may run on it while the lobe is serviceable.");
 
 pub(super) const RULE: Rule = Rule {
     id: RuleId("new-tappet-old-cam"),
@@ -16,10 +19,7 @@ pub(super) const RULE: Rule = Rule {
             .filter(|lobe| {
                 goes_on(lobe) && scene.engine.has(Part { kind: PartKind::Tappet, at: lobe.at }) && is_new(lobe)
             })
-            .map(|lobe| {
-                let because = "Its tappet is renewed: a new one may run on it while the lobe is serviceable.";
-                (lobe, Outcome::PutBack, because.into())
-            })
+            .map(|lobe| (lobe, Outcome::PutBack, BECAUSE.said(scene.engine.terms()).into()))
             .collect()
     }),
 };

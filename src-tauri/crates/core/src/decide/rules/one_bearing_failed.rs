@@ -13,7 +13,7 @@ pub(super) const RULE: Rule = Rule {
         }
         let (failed, _) = shells::recorded(scene)
             .find(|(other, record)| *other != part && shells::failure(*other, record).is_some())?;
-        let label = failed.label(scene.engine.arrangement());
+        let label = scene.engine.label(failed);
         Some((Outcome::Replace, format!("{label} has failed, so all main and rod bearings are renewed.")))
     }),
 };

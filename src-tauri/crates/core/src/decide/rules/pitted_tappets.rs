@@ -16,6 +16,6 @@ pub(super) const RULE: Rule = Rule {
         let (_, seen) = read(SLIGHT, part, record)?;
         let is_lenient = scene.job.sheet.follows_other(Dispute::PittedTappets);
         let outcome = if is_lenient { PutBack } else { Replace };
-        Some((outcome, format!("{seen} {}", Dispute::PittedTappets.sentence(is_lenient))))
+        Some((outcome, format!("{seen} {}", Dispute::PittedTappets.sentence(is_lenient, scene.engine.terms()))))
     }),
 };

@@ -17,7 +17,7 @@ pub(super) const RULE: Rule = Rule {
         let (worn, _) = shells::recorded(scene).find(|(other, record)| {
             other.kind == PartKind::RodShell && record.grade(Tag::CopperShowing).is_some_and(is_across)
         })?;
-        let label = worn.label(scene.engine.arrangement());
+        let label = scene.engine.label(worn);
         Some((Outcome::Replace, format!("{label} is worn to the copper across its face: all rod shells are renewed.")))
     }),
 };

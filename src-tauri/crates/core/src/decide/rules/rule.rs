@@ -1,12 +1,14 @@
 //! What a rule is: an id, a reason, a source and the way in which it concludes; and tables of wear, by which most do.
 
+use std::borrow::Cow;
+
 use serde::Serialize;
 
 use crate::engine::{Engine, Part, PartKind};
 use crate::job::{Job, PartRecord};
 use crate::sizing::Measured;
 use crate::wear::{Grade, Tag};
-use crate::words::capitalised;
+use crate::words::{Phrase, Terms, capitalised};
 use crate::work::Outcome;
 
 /// A rule's written form, by which reasons name it.
@@ -26,12 +28,19 @@ impl RuleId {
 pub struct Rule {
     /// The written form.
     pub id: RuleId,
-    /// Why, in a sentence for the mechanic.
-    pub why: &'static str,
+    /// Why, in a sentence for the mechanic, with the places of the shop's words.
+    pub(super) why: &'static str,
     /// Where it comes from: a published source, or "common practice".
     pub source: &'static str,
     /// How it concludes.
     pub says: Says,
+}
+
+impl Rule {
+    /// Why, in a sentence for the mechanic, in the shop's words.
+    pub fn why(&self, terms: Terms) -> Cow<'static, str> {
+        Phrase(self.why).said(terms)
+    }
 }
 
 /// How a rule concludes.

@@ -21,7 +21,7 @@ pub(super) const RULE: Rule = Rule {
             shells::at(scene, part).find(|(_, record)| record.grade(Tag::BrightBack).is_some_and(has_moved))?;
         let is_measured = scene.measured.figures(part, Phase::Found).any(|figure| figure.quantity == bore);
         (!is_measured).then(|| {
-            let shell = shell.label(scene.engine.arrangement());
+            let shell = scene.engine.label(shell);
             (Outcome::CantSay, format!("{shell} has moved in it: measure its bore with the cap tightened."))
         })
     }),

@@ -7,7 +7,7 @@ use crate::work::Outcome::{PutBack, Replace};
 
 pub(super) const RULE: Rule = Rule {
     id: RuleId("tappet-damage"),
-    why: "A tappet that is pitted, spalled, dished, stuck or rusted would wear its lobe.",
+    why: "A {tappet} that is pitted, spalled, dished, stuck or rusted would wear its lobe.",
     source: "Aircraft piston-engine overhaul manual, para 6-45 (any spalling or pitting: reject); TM 9-4310-397-14 (pitting or galling: replace).",
     says: Says::OnWear(&[
         from(Grade::ONE, &[Tappet], &[Tag::Spalling, Tag::DishedFace], Replace),

@@ -1,4 +1,8 @@
-//! Small rules of English that every sentence here needs.
+//! Small rules of English that every sentence here needs, and the words that the shop chooses.
+
+mod term;
+
+pub use term::{Phrase, Term, Terms, Usage};
 
 /// With a capital first letter.
 pub(crate) fn capitalised(text: &str) -> String {
