@@ -1,6 +1,7 @@
-// The trade's tables, looked up by id. They come from the backend once, so that no trade word is written twice.
+// The trade's tables, looked up by id. They come from the backend in the shop's words, so that no trade
+// word is written twice.
 /** @import { Conformity, Consent, InstrumentKind, OrderState, Outcome, PartKind, Quantity } from './types/api.d.ts' */
-/** @import { SizeGroup, Strength, Tag, Work, ZoneMap } from './types/api.d.ts' */
+/** @import { SizeGroup, Strength, Tag, Term, Work, ZoneMap } from './types/api.d.ts' */
 import { state } from './state.js'
 import { capitalised } from './text.js'
 
@@ -20,6 +21,8 @@ function rowOf(rows, id) {
 export const kindOf = (id) => rowOf(catalogue().kinds, id)
 /** @param {Tag} id */
 export const tagOf = (id) => rowOf(catalogue().tags, id)
+/** @param {Term} id */
+export const termOf = (id) => rowOf(catalogue().terms, id)
 /** @param {Outcome} id */
 export const outcomeWords = (id) => rowOf(catalogue().outcomes, id).words
 /** @param {Work} id */

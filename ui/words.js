@@ -91,7 +91,6 @@ export const words = {
       none: 'None: ported engine',
     },
     camBearings: 'Bearings of each camshaft',
-    tappets: 'Tappets',
     tappetKinds: {
       'flat-solid': 'Flat, solid',
       'flat-hydraulic': 'Flat, hydraulic',
@@ -666,6 +665,8 @@ export const words = {
     instruments: 'Instruments of the shop',
     prices: 'Prices of the shop',
     rules: 'Rules of decision',
+    /** @param {string} british @param {string} american */
+    term: (british, american) => `${british} or ${american}`,
   },
   instruments: {
     intro:

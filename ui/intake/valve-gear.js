@@ -1,8 +1,10 @@
 // Camshaft, tappets and valves.
 /** @import { Arrangement } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
+import { termOf } from '../catalogue.js'
 import { choice, optionsOf } from '../controls/choice.js'
 import { count } from '../controls/count.js'
+import { capitalised } from '../text.js'
 import { words } from '../words.js'
 
 const text = words.layout
@@ -27,7 +29,7 @@ export function valveGear(arrangement, set) {
     </div>
     ${choice({
       name: 'tappets',
-      legend: text.tappets,
+      legend: capitalised(termOf('tappet').plural),
       options: optionsOf(text.tappetKinds),
       value: arrangement.tappets,
       choose: set('tappets'),

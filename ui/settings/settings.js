@@ -1,9 +1,13 @@
-// The shop's own lines, and the screen to come back to.
+// The shop's own lines, its words, and the screen to come back to.
+/** @import { Term, TermEntry, Usage } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
-import { setSettings } from '../backend.js'
+import { getCatalogue, setSettings } from '../backend.js'
+import { catalogue } from '../catalogue.js'
+import { choice } from '../controls/choice.js'
 import { field } from '../controls/field.js'
 import { toInstruments, toShop } from '../route.js'
 import { attempt, state } from '../state.js'
+import { capitalised } from '../text.js'
 import { words } from '../words.js'
 
 export function settings() {
@@ -25,6 +29,7 @@ export function settings() {
         long: true,
         save: (text) => keepSettings({ shop_address: text }),
       })}
+      ${catalogue().terms.map(termChoice)}
       <div class="onward">
         <a class="button" href=${toInstruments()}>${words.settings.instruments}</a>
         <a class="button" href=${toShop('prices')}>${words.settings.prices}</a>
@@ -32,6 +37,28 @@ export function settings() {
       </div>`,
   }
 }
+
+/** Which of two words the shop says. @param {TermEntry} term */
+const termChoice = ({ id, british, american }) =>
+  choice({
+    name: id,
+    legend: capitalised(words.settings.term(british, american)),
+    options: /** @type {{ value: Usage, label: string }[]} */ ([
+      { value: 'british', label: british },
+      { value: 'american', label: american },
+    ]),
+    value: state.settings.terms[id],
+    choose: (usage) => keepTerm(id, usage),
+  })
+
+/** The tables and the open job are then told in other words. @param {Term} id @param {Usage} usage */
+const keepTerm = (id, usage) =>
+  attempt(async () => {
+    await store({ terms: { ...state.settings.terms, [id]: usage } })
+    state.catalogue = await getCatalogue()
+    state.saved = null
+    state.notice = words.frame.saved
+  })
 
 /** Notes the screen, so that it returns after the system has ended the program. @param {string} address */
 export function rememberScreen(address) {

@@ -145,6 +145,8 @@ export type Catalogue = {
   materials: Array<MaterialEntry>,
   /** How amounts are written. */
   amounts: Amounts,
+  /** Where the trade is split by country and the shop chooses. */
+  terms: Array<TermEntry>,
   /** What stands where the risk is. */
   cautions: Array<string>, };
 
@@ -1427,7 +1429,9 @@ export type Settings = {
   /** Where the page was, to go back there after the system has closed the app. */
   last_screen: string,
   /** What papers are printed on. */
-  paper: PaperSize, };
+  paper: PaperSize,
+  /** The words that it uses where the trade is split by country. */
+  terms: Terms, };
 
 /** A spec sheet. */
 export type Sheet = {
@@ -1593,6 +1597,29 @@ export type Tax = {
 /** Where tax is rounded to the minor unit. */
 export type TaxRounding = "total" | "line";
 
+/** A thing that the trade calls by two names, by country: common practice. */
+export type Term = "tappet" | "end-float" | "piston-pin";
+
+/** A thing that the trade calls by two names, by country. */
+export type TermEntry = {
+  /** The thing. */
+  id: Term,
+  /** Its name in British workshops, lower case. */
+  british: string,
+  /** Its name in American workshops, lower case. */
+  american: string,
+  /** What this shop calls several of it, lower case. */
+  plural: string, };
+
+/** The shop’s choice of words. Each is chosen by itself: shops mix them. */
+export type Terms = {
+  /** Tappet or lifter. */
+  tappet: Usage,
+  /** End float or end play. */
+  "end-float": Usage,
+  /** Gudgeon pin or piston pin. */
+  "piston-pin": Usage, };
+
 /** A line of the job's sheet. */
 export type TextField = "customer" | "contact" | "machine" | "engine-number" | "use" | "complaint" | "remarks";
 
@@ -1648,6 +1675,9 @@ export type Unexplained = {
   parts: Array<Part>,
   /** The probability that no cause of the catalogue made it, 0 to 1; the mean over the parts. */
   probability: number, };
+
+/** Whose name for a thing is said. */
+export type Usage = "british" | "american";
 
 /** What instruments of a kind usually achieve. */
 export type Usual = {

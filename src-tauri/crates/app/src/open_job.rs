@@ -6,7 +6,7 @@ use wearbook_core::cause::network::Memo;
 use wearbook_core::job::Log;
 use wearbook_store::{JobId, Ledger, Store, StoreError};
 
-use crate::Error;
+use crate::{Error, Settings};
 
 /// A shop works at one engine at a time, so one job is enough, and nothing grows. Without it every answer is the same,
 /// only later: what the store holds is the truth.
@@ -70,15 +70,16 @@ impl OpenJob {
     }
 }
 
-/// Reads what has come since: by another program, by an import. Edits are never changed and never removed, so as long as
+/// Reads what has come since, by another program or by an import, and the words in which the shop is told of it. Edits are never changed and never removed, so as long as
 /// their number is right, those that are known are those that are there.
-fn catch_up(log: &mut Log, ledger: &Ledger<'_>, job: JobId) -> Result<(), StoreError> {
+fn catch_up(log: &mut Log, ledger: &Ledger<'_>, job: JobId) -> Result<(), Error> {
     let since = ledger.edits_after(job, log.latest())?;
     if log.edits().len() + since.len() == ledger.count_edits(job)? {
         log.extend(since);
     } else {
         *log = Log::new(ledger.edits(job)?);
     }
+    log.speak(Settings::load(ledger)?.terms);
     Ok(())
 }
 

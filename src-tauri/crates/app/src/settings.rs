@@ -2,9 +2,11 @@
 
 use serde::{Deserialize, Serialize};
 use wearbook_core::document::PaperSize;
+use wearbook_core::words::Terms;
 use wearbook_store::Ledger;
 
 use crate::Error;
+use crate::shelf::json;
 
 /// The shop's settings. What has not been set is empty.
 #[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -19,6 +21,8 @@ pub struct Settings {
     pub last_screen: String,
     /// What papers are printed on.
     pub paper: PaperSize,
+    /// The words that it uses where the trade is split by country.
+    pub terms: Terms,
 }
 
 /// The longest setting, in characters.
@@ -33,6 +37,8 @@ impl Settings {
             shop_address: take("shop_address"),
             last_screen: take("last_screen"),
             paper: PaperSize::named(&take("paper")),
+            // A choice that only a newer version knows is as good as none.
+            terms: serde_json::from_str(&take("terms")).unwrap_or_default(),
         })
     }
 
@@ -41,6 +47,7 @@ impl Settings {
         ledger.set_setting("shop_address", &self.shop_address)?;
         ledger.set_setting("last_screen", &self.last_screen)?;
         ledger.set_setting("paper", self.paper.name())?;
+        ledger.set_setting("terms", &json(&self.terms)?)?;
         Ok(())
     }
 

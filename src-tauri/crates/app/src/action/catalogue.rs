@@ -15,22 +15,22 @@ use wearbook_core::money::{Currency, Money};
 use wearbook_core::sheet::{Dispute, SizeGroup, View};
 use wearbook_core::view::OrderState;
 use wearbook_core::wear::{Tag, Zone, ZoneMap};
-use wearbook_core::words::Terms;
+use wearbook_core::words::{Term, Terms, Usage};
 use wearbook_core::work::{Outcome, Work};
 
-use crate::{Error, Wearbook};
+use crate::{Error, Settings, Wearbook};
 
 /// Nothing to be told.
 pub type Arguments = super::Nothing;
 /// The tables.
 pub type Reply = Catalogue;
 
-/// Answers the tables. They never change while the program runs.
+/// Answers the tables in the shop's words. They change only when it chooses others.
 ///
 /// # Errors
-/// None that can happen.
-pub fn act(_: &Wearbook, _: Arguments) -> Result<Reply, Error> {
-    let terms = Terms::default();
+/// What the store says.
+pub fn act(book: &Wearbook, _: Arguments) -> Result<Reply, Error> {
+    let terms = book.store.read(Settings::load)?.terms;
     Ok(Catalogue {
         kinds: PartKind::ALL.into_iter().map(|id| kind(id, terms)).collect(),
         tags: Tag::ALL.into_iter().map(tag).collect(),
@@ -68,6 +68,7 @@ pub fn act(_: &Wearbook, _: Arguments) -> Result<Reply, Error> {
         consents: Consent::ALL.map(|id| ConsentEntry { id, words: id.words() }).to_vec(),
         materials: Material::ALL.map(|id| MaterialEntry { id, words: id.words() }).to_vec(),
         amounts: Amounts { decimals: Currency::uneven().collect(), largest: Money::LARGEST },
+        terms: Term::ALL.into_iter().map(|id| term(id, terms)).collect(),
         cautions: CAUTIONS.iter().map(|caution| caution.text).collect(),
     })
 }
@@ -117,6 +118,8 @@ pub struct Catalogue {
     pub materials: Vec<MaterialEntry>,
     /// How amounts are written.
     pub amounts: Amounts,
+    /// Where the trade is split by country and the shop chooses.
+    pub terms: Vec<TermEntry>,
     /// What stands where the risk is.
     pub cautions: Vec<&'static str>,
 }
@@ -402,6 +405,20 @@ pub struct RuleEntry {
     pub source: &'static str,
 }
 
+/// A thing that the trade calls by two names, by country.
+#[derive(Debug, Clone, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct TermEntry {
+    /// The thing.
+    pub id: Term,
+    /// Its name in British workshops, lower case.
+    pub british: &'static str,
+    /// Its name in American workshops, lower case.
+    pub american: &'static str,
+    /// What this shop calls several of it, lower case.
+    pub plural: String,
+}
+
 /// A point on which published manuals disagree.
 #[derive(Debug, Clone, Serialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS))]
@@ -414,6 +431,10 @@ pub struct DisputeEntry {
     pub usual: String,
     /// The other view, with its source.
     pub other: String,
+}
+
+fn term(id: Term, terms: Terms) -> TermEntry {
+    TermEntry { id, british: id.name(Usage::British), american: id.name(Usage::American), plural: terms.plural(id) }
 }
 
 fn dispute(id: Dispute, terms: Terms) -> DisputeEntry {

@@ -2,11 +2,10 @@
 
 use serde::Deserialize;
 use wearbook_core::money::PriceList;
-use wearbook_core::words::Terms;
 use wearbook_store::ShelfKind;
 
 use crate::shelf::{Shelf, json};
-use crate::{Error, Wearbook};
+use crate::{Error, Settings, Wearbook};
 
 /// The whole list, in place of the one before.
 #[derive(Debug, Clone, Deserialize)]
@@ -25,8 +24,8 @@ pub type Reply = Shelf;
 /// # Errors
 /// `change-refused` with a sentence if a price can't be; what the store says.
 pub fn act(book: &Wearbook, Arguments { prices }: Arguments) -> Result<Reply, Error> {
-    prices.check(Terms::default()).map_err(Error::change)?;
     book.store.write(|ledger| {
+        prices.check(Settings::load(ledger)?.terms).map_err(Error::change)?;
         ledger.keep_on_shelf(ShelfKind::Prices, "", &json(&prices)?)?;
         Shelf::load(ledger)
     })

@@ -67,7 +67,7 @@ impl JobView {
             plan: engine.map(Engine::plan),
             instruments: job.instruments.values().cloned().collect(),
             sheet: job.sheet.clone(),
-            sheet_words: job.sheet.in_words(),
+            sheet_words: job.sheet.in_words(job.terms),
             general_rules: engine.map_or_else(Vec::new, |engine| job.sheet.standing_in(engine)),
             found_sizes: job.found_sizes.iter().map(|(group, size)| (*group, size.to_string())).collect(),
             chosen_sizes: job.chosen_sizes.iter().map(|(group, size)| (*group, size.size.to_string())).collect(),

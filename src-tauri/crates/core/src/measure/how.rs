@@ -38,7 +38,7 @@ impl Quantity {
             LobeHeight => "Over nose and heel, at the highest point.",
             BaseCircle => "Across the heel, at right angles to the nose.",
             Lift => "Indicator on the follower or the lobe: from heel to nose.",
-            TappetBore => "In the bore in which the tappet slides.",
+            TappetBore => "In the bore in which it slides.",
             BearingBore => "Shells in, cap tightened by the manual; away from the parting line.",
             PinClearance => "Of the pin in its boss.",
             Diameter | OutOfRound | Taper | Barrel | Wear | Clearance | LineAdjacent | LineOverall | GapGrowth

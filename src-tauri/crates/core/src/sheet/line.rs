@@ -6,7 +6,6 @@ use serde::{Deserialize, Serialize};
 
 use crate::engine::{At, Part, PartKind, Port};
 use crate::measure::{Entry, Quantity, Stated, Station};
-use crate::words::Terms;
 
 /// What a line is about. Lines that name a station, a port or numbers go before lines that do not.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]

@@ -5,6 +5,7 @@ use serde::Serialize;
 use super::{Line, LineKey, Per, Rate, Sheet, SizeGroup};
 use crate::engine::Port;
 use crate::measure::{Quantity, Sense, Stated};
+use crate::words::Terms;
 
 /// The sheet in words.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -54,10 +55,10 @@ pub struct SizeWords {
 const RECKONED: &str = "reckoned from standard";
 
 impl Sheet {
-    /// All of it in words.
-    pub fn in_words(&self) -> SheetWords {
+    /// All of it in the shop's words.
+    pub fn in_words(&self, terms: Terms) -> SheetWords {
         SheetWords {
-            lines: self.lines.iter().map(Line::in_words).collect(),
+            lines: self.lines.iter().map(|line| line.in_words(terms)).collect(),
             series: SizeGroup::ALL.map(|group| self.series_in_words(group)).to_vec(),
         }
     }
@@ -91,10 +92,10 @@ fn size(min: &Option<Stated>, max: &Option<Stated>, mate_min: &Option<Stated>, m
 }
 
 impl Line {
-    /// All of it in words.
-    pub fn in_words(&self) -> LineWords {
+    /// All of it in the shop's words.
+    pub fn in_words(&self, terms: Terms) -> LineWords {
         LineWords {
-            aspect: self.of.aspect(),
+            aspect: self.of.aspect(terms),
             new: Stated::range(self.min.as_ref(), self.max.as_ref()),
             worn: self.worn_in_words(),
         }
@@ -131,16 +132,16 @@ impl Rate {
 }
 
 impl LineKey {
-    /// In words: "main journal, diameter".
-    pub fn label(&self) -> String {
-        format!("{}, {}", self.kind.row().name, self.aspect())
+    /// In the shop's words: "main journal, diameter".
+    pub fn label(&self, terms: Terms) -> String {
+        format!("{}, {}", self.kind.row().name.said(terms), self.aspect(terms))
     }
 
     /// The same without the kind of part: "ring gap, top ring".
-    pub fn aspect(&self) -> String {
+    pub fn aspect(&self, terms: Terms) -> String {
         let own = self.name.trim();
         let named = self.quantity == Quantity::Other && !own.is_empty();
-        let mut words = vec![if named { own.to_owned() } else { self.quantity.words().to_owned() }];
+        let mut words = vec![if named { own.to_owned() } else { self.quantity.words(terms).into() }];
         words.extend(self.station.map(|station| station.label().to_owned()));
         words.extend(self.port.map(|port| if port == Port::Intake { "intake" } else { "exhaust" }.to_owned()));
         if !self.numbers.is_empty() {
@@ -159,7 +160,7 @@ mod tests {
     fn check(line: serde_json::Value, aspect: &str, new: &str, worn: &str) {
         let line: Line = serde_json::from_value(line).unwrap();
         let expected = LineWords { aspect: aspect.into(), new: new.into(), worn: worn.into() };
-        assert_eq!(line.in_words(), expected);
+        assert_eq!(line.in_words(Terms::default()), expected);
     }
 
     #[test]
@@ -195,7 +196,7 @@ mod tests {
             "undersizes": [{ "journals": "crankpins", "size": "0.010 in", "min": "2.2290 in", "max": "2.2300 in" }],
         }))
         .unwrap();
-        let words = sheet.in_words();
+        let words = sheet.in_words(Terms::default());
         let [mains, crankpins, bores] = words.series.as_slice() else { panic!("a series for each group") };
         assert_eq!(crankpins.standard, SizeWords { own: "2.2390 to 2.2400 in".into(), mate: String::new() });
         assert_eq!(crankpins.sizes, [SizeWords { own: "2.2290 to 2.2300 in".into(), mate: RECKONED.into() }]);

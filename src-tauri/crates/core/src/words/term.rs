@@ -90,6 +90,11 @@ impl Terms {
             Term::PistonPin => self.piston_pin,
         })
     }
+
+    /// What the shop calls several of it, lower case.
+    pub fn plural(self, term: Term) -> String {
+        plural(self.name(term))
+    }
 }
 
 /// A text of ours that may hold words of the shop’s choice. Their places are marked: `{tappet}`, `{end-float}`,
@@ -132,7 +137,7 @@ fn word(marker: &str, terms: Terms) -> Option<String> {
     let (singular, is_plural) = named.strip_suffix('s').map_or((named.as_str(), false), |singular| (singular, true));
     let term = Term::ALL.into_iter().find(|term| term.marker() == singular)?;
     let name = terms.name(term);
-    let name = if is_plural { plural(name) } else { name.to_owned() };
+    let name = if is_plural { terms.plural(term) } else { name.to_owned() };
     Some(if marker.starts_with(char::is_uppercase) { capitalised(&name) } else { name })
 }
 
