@@ -12,7 +12,7 @@ use crate::words::{Phrase, Terms};
 /// a bore inside.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
-#[cfg_attr(feature = "schema", schemars(extend("x-by-kind-of-part" = by_kind())))]
+#[cfg_attr(feature = "schema", schemars(transform = former_names, extend("x-by-kind-of-part" = by_kind())))]
 #[serde(rename_all = "kebab-case")]
 pub enum Quantity {
     /// Diameter of a journal, bore, piston skirt or tappet.
@@ -345,6 +345,18 @@ impl PartKind {
     /// A quantity as this kind has it.
     pub fn has(self, quantity: Quantity) -> Option<&'static Has> {
         self.quantities().iter().find(|has| has.quantity == quantity)
+    }
+}
+
+/// Names that are read for ever and no longer written, for the published schema: it does not see what is only read.
+#[cfg(feature = "schema")]
+fn former_names(schema: &mut schemars::Schema) {
+    let former = serde_json::json!({
+        "description": "The former name of `tappet-bore`: still read, no longer written.",
+        "type": "string", "const": "guide-bore", "deprecated": true,
+    });
+    if let Some(names) = schema.get_mut("oneOf").and_then(serde_json::Value::as_array_mut) {
+        names.push(former);
     }
 }
 
