@@ -303,7 +303,6 @@ export const words = {
     figures: 'Figures',
     noFigures: 'No figure yet: they follow from the readings.',
     generalRule: 'by general rule: the sheet is silent',
-    open: 'open',
     measured: 'Measured',
     measure: 'Measure',
     nothingMeasured: 'Nothing measured yet.',

@@ -2,8 +2,7 @@
 // full ring with a cross; a broken ring where something must be known first.
 /** @import { Figure, Conformity } from '../types/api.d.ts' */
 import { html, svg } from '../vendor/lit-html/lit-html.js'
-import { conformityOf } from '../catalogue.js'
-import { words } from '../words.js'
+import { catalogue, conformityOf } from '../catalogue.js'
 
 const RING = 'M12 3A9 9 0 1 0 12 21A9 9 0 1 0 12 3Z'
 
@@ -19,7 +18,7 @@ const MARKS = {
 export const verdictMark = (verdict) => html`
   <span class=${`verdict verdict-${verdict}`}>
     <svg class="verdict-mark" viewBox="0 0 24 24" aria-hidden="true" focusable="false">${MARKS[verdict]}</svg>
-    ${verdict === 'open' ? words.measure.open : conformityOf(verdict).words}
+    ${verdict === 'open' ? catalogue().not_judged : conformityOf(verdict).words}
   </span>`
 
 /** The verdict of a figure; none where there is no limit.

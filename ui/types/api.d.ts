@@ -135,6 +135,8 @@ export type Catalogue = {
   strengths: Array<StrengthEntry>,
   /** What a reading says about a limit. */
   conformities: Array<ConformityEntry>,
+  /** What stands for it where something must be known first, in words. */
+  not_judged: string,
   /** Whether a line may be ordered. */
   order_states: Array<OrderStateEntry>,
   /** Answers to a question about the engine's past. */

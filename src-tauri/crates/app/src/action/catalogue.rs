@@ -7,6 +7,7 @@ use wearbook_core::cause::Strength;
 use wearbook_core::decide::rules;
 use wearbook_core::document::CAUTIONS;
 use wearbook_core::engine::{Arrangement, PartKind};
+use wearbook_core::figure::Figure;
 use wearbook_core::job::{Answer, Consent, HistoryFact, TextField};
 use wearbook_core::measure::{
     Conformity, Has, InstrumentKind, LengthUnit, Material, Phase, Quantity, Sense, Spot, Station,
@@ -63,6 +64,7 @@ pub fn act(book: &Wearbook, _: Arguments) -> Result<Reply, Error> {
             .map(|id| StrengthEntry { id, above: id.above(), words: id.words() })
             .collect(),
         conformities: Conformity::ALL.map(conformity).to_vec(),
+        not_judged: Figure::OPEN,
         order_states: OrderState::ALL.map(|id| OrderStateEntry { id, words: id.words() }).to_vec(),
         answers: Answer::ALL.map(|id| AnswerEntry { id, words: id.words() }).to_vec(),
         consents: Consent::ALL.map(|id| ConsentEntry { id, words: id.words() }).to_vec(),
@@ -108,6 +110,8 @@ pub struct Catalogue {
     pub strengths: Vec<StrengthEntry>,
     /// What a reading says about a limit.
     pub conformities: Vec<ConformityEntry>,
+    /// What stands for it where something must be known first, in words.
+    pub not_judged: &'static str,
     /// Whether a line may be ordered.
     pub order_states: Vec<OrderStateEntry>,
     /// Answers to a question about the engine's past.

@@ -48,16 +48,20 @@ pub struct Figure {
 }
 
 impl Figure {
+    /// What stands for a verdict where there is a limit and something must be known first.
+    pub const OPEN: &'static str = "open";
+
     /// Whether there is a limit and yet no verdict: something must be known first, as the reason says.
     pub fn is_open(&self) -> bool {
         self.verdict.is_none() && !self.limits.is_empty()
     }
 
-    /// What it says about its limits, in words: "open" where something must be known first, empty where there are none.
+    /// What it says about its limits, in words: [`Figure::OPEN`] where something must be known first, empty where
+    /// there are none.
     pub fn verdict_words(&self) -> &'static str {
         match self.verdict {
             Some(verdict) => verdict.words(),
-            None if self.is_open() => "open",
+            None if self.is_open() => Self::OPEN,
             None => "",
         }
     }
