@@ -62,6 +62,18 @@ export type Arrangement = {
   /** The end of the crankshaft that the oil reaches first, from the pump or its gallery; none if that is not known. */
   oil_from?: End, };
 
+/** An item as it was asked for when it was ticked: so that the tick still tells what was ordered or sent when the job asks
+ * for something else. */
+export type Asked = {
+  /** Which item. */
+  key: ItemKey,
+  /** In words, with the size: "Main bearing shells, 0.010 in undersize"; empty where an old entry did not tell. */
+  words: string,
+  /** The size beyond standard, in nanometres; nought is standard, none is no size or one that was not known yet. */
+  size: number | null,
+  /** How many; nought where an old entry did not tell. */
+  quantity: number, };
+
 /** Everything that follows from a job. */
 export type Assessment = {
   /** The engine in a line, such as "in-line 6, 7 mains, thrust on main 4"; none before the arrangement is entered. */
@@ -204,119 +216,7 @@ export type CauseView = {
   source: string, };
 
 /** What a person did, in the forms that this version knows. */
-export type Change = { "do": "fill",
-  /** Which line. */
-  field: TextField,
-  /** What was typed. */
-  text: string, } | { "do": "recall",
-  /** The question. */
-  fact: HistoryFact,
-  /** The answer. */
-  answer: Answer, } | { "do": "arrange",
-  /** The whole layout. */
-  arrangement: Arrangement, } | { "do": "note-mark",
-  /** On what. */
-  place: MarkPlace,
-  /** The marks. */
-  mark: Mark, } | { "do": "add-photo",
-  /** The part. */
-  part: Part,
-  /** The photo's content. */
-  photo: PhotoId, } | { "do": "remove-photo",
-  /** The part. */
-  part: Part,
-  /** The photo's content. */
-  photo: PhotoId, } | { "do": "mark-up",
-  /** The part. */
-  part: Part,
-  /** The photo's content. */
-  photo: PhotoId,
-  /** What was drawn. */
-  markup: Markup, } | { "do": "tag",
-  /** The part. */
-  part: Part,
-  /** What was seen. */
-  tag: Tag,
-  /** How bad. */
-  grade: Grade,
-  /** Where; may be empty. */
-  zones: Array<Zone>, } | { "do": "untag",
-  /** The part. */
-  part: Part,
-  /** The tag. */
-  tag: Tag, } | { "do": "clean",
-  /** The part. */
-  part: Part, } | { "do": "remark",
-  /** The part. */
-  part: Part,
-  /** What was written. */
-  text: string, } | { "do": "overrule",
-  /** The part. */
-  part: Part,
-  /** What is to be done. */
-  outcome: Outcome,
-  /** Why. */
-  reason: string, } | { "do": "follow-rules",
-  /** The part. */
-  part: Part, } | { "do": "note-instrument",
-  /** The instrument. */
-  instrument: Instrument, } | { "do": "use-sheet",
-  /** The sheet. */
-  sheet: Sheet, } | { "do": "head-sheet",
-  /** The head. */
-  head: SheetBasis, } | { "do": "state-line",
-  /** The line. */
-  line: Line, } | { "do": "drop-line",
-  /** What it was about. */
-  of: LineKey, } | { "do": "state-undersize",
-  /** The undersize. */
-  undersize: Undersize, } | { "do": "drop-undersize",
-  /** Of which journals. */
-  journals: Journals,
-  /** Which. */
-  size: Entry, } | { "do": "state-oversize",
-  /** The oversize. */
-  oversize: Oversize, } | { "do": "drop-oversize",
-  /** Which. */
-  size: Entry, } | { "do": "measure",
-  /** The reading. */
-  reading: Reading, } | { "do": "found-size",
-  /** The group. */
-  group: SizeGroup,
-  /** The size; nothing for standard. */
-  size: Entry | null, } | { "do": "choose-size",
-  /** The group. */
-  group: SizeGroup,
-  /** The size; nothing to go back to the plan's own. */
-  size: Entry | null,
-  /** Why. */
-  reason: string, } | { "do": "choose-way",
-  /** The kind of part. */
-  kind: PartKind,
-  /** The way; nothing to go back to the plan's own. */
-  way: Work | null,
-  /** Why. */
-  reason: string, } | { "do": "use-prices",
-  /** The prices. */
-  prices: PriceList, } | { "do": "set-price",
-  /** The price. */
-  price: Price, } | { "do": "note-estimate",
-  /** Its lines. */
-  lines: Array<EstimateLine>, } | { "do": "tick",
-  /** The item, as it was asked for. */
-  item: Asked,
-  /** What has been done. */
-  tick: Tick, } | { "do": "add-item",
-  /** The item. */
-  item: OwnItem, } | { "do": "propose",
-  /** What was shown. */
-  quote: Quote, } | { "do": "answer-proposal",
-  /** The answer. */
-  answer: CustomerAnswer, } | { "do": "close",
-  /** Closed. */
-  closed: boolean, } | { "do": "undo",
-  /** The edit. */
-  edit: EditId, };
+export type Change = OnIntake | OnPart | OnReading | OnSheet | OnSize | OnMoney | OnList | OnJob;
 
 /** Whether a reading conforms to a limit, given how far the reading can be trusted (the word of ISO 14253-1, from memory). */
 export type Conformity = "within" | "too-close" | "outside";
@@ -456,7 +356,7 @@ export type Evidence = {
   /** How strongly that is. */
   strength: Strength, };
 
-/** How much of it. */
+/** How much of a report. */
 export type Extent = "short" | "full";
 
 /** A figure that follows from readings. */
@@ -628,6 +528,31 @@ export type InstrumentKindEntry = {
   /** The same where it reads in millimetres. */
   millimetre: Usual, };
 
+/** The key of an item. No size stands in it: what was ordered or sent must survive a new reading. */
+export type ItemKey = { "of": "order",
+  /** The kind. */
+  kind: PartKind,
+  /** Where one kind is wanted in several sizes at once: those of this size. Else empty: all of the kind. */
+  parts?: Array<Part>, } | { "of": "machine",
+  /** The kind. */
+  kind: PartKind,
+  /** What is done to them; none where an old entry did not tell. */
+  work?: Work | null, } | { "of": "part",
+  /** On which list. */
+  list: ListKind,
+  /** The part. */
+  part: Part, } | { "of": "put-right",
+  /** The cause's written form. */
+  cause: string,
+  /** The written form of what it asks for. */
+  check: string, } | { "of": "own",
+  /** The edit that put it there. */
+  edit: EditId, } | { "of": "former",
+  /** On which list, as far as it can be told. */
+  list: ListKind,
+  /** The words. */
+  words: string, };
+
 /** The name of a job: 128 random bits, written as 32 hexadecimal digits, so that jobs of two shops never share one. */
 export type JobId = string;
 
@@ -788,51 +713,16 @@ export type LineKey = {
   /** Only at these mains, crankpins, cylinders or cam bearings; all if empty. */
   numbers?: Array<number>, };
 
+/** A line in words. */
+export type LineWords = {
+  /** What it is about, besides the kind of part: "ring gap, top ring". */
+  aspect: string,
+  /** The range of a new part: "2.999 to 3.000 in"; may be empty. */
+  new: string,
+  /** How far it may wear: "at most 0.0015 in"; may be empty. */
+  worn: string, };
+
 /** One line of a list. */
-export type ItemKey = { "of": "order",
-  /** The kind. */
-  kind: PartKind,
-  /** Where one kind is wanted in several sizes at once: those of this size. Else empty: all of the kind. */
-  parts: Array<Part>, } | { "of": "machine",
-  /** The kind. */
-  kind: PartKind,
-  /** What is done to them; none where an old entry did not tell. */
-  work?: Work, } | { "of": "part",
-  /** On which list. */
-  list: ListKind,
-  /** The part. */
-  part: Part, } | { "of": "put-right",
-  /** The cause's written form. */
-  cause: string,
-  /** The written form of what it asks for. */
-  check: string, } | { "of": "own",
-  /** The edit that put it there. */
-  edit: EditId, } | { "of": "former",
-  /** On which list, as far as it can be told. */
-  list: ListKind,
-  /** The words. */
-  words: string, };
-
-export type Asked = {
-  /** Which item. */
-  key: ItemKey,
-  /** In words, with the size. */
-  words: string,
-  /** The size beyond standard, in nanometres; nought is standard, none is no size or one that was not known yet. */
-  size: number | null,
-  /** How many; nought where an old entry did not tell. */
-  quantity: number, };
-
-export type NotWanted = {
-  /** The item, as it was asked for. */
-  asked: Asked,
-  /** In words, with the size for which it was done. */
-  words: string,
-  /** How it stands, in a sentence. */
-  because: string,
-  /** What has been done about it. */
-  tick: Tick, };
-
 export type ListItem = {
   /** What a tick of it is kept under, with what it asks for now. */
   asked: Asked,
@@ -852,15 +742,6 @@ export type ListItem = {
   consent: Consent | null,
   /** What has been done about it. */
   tick: Tick | null, };
-
-/** A line in words. */
-export type LineWords = {
-  /** What it is about, besides the kind of part: "ring gap, top ring". */
-  aspect: string,
-  /** The range of a new part: "2.999 to 3.000 in"; may be empty. */
-  new: string,
-  /** How far it may wear: "at most 0.0015 in"; may be empty. */
-  worn: string, };
 
 /** Which list. */
 export type ListKind = "order" | "machine-shop" | "rebuild-here" | "clean" | "look-again" | "put-right";
@@ -960,6 +841,17 @@ export type NextLook = {
   /** By how much the look is expected to reduce what is not known, in bits. */
   gain: number, };
 
+/** What was done about an item that is not, or no longer so, on any list. */
+export type NotWanted = {
+  /** The item, as it was asked for. */
+  asked: Asked,
+  /** In words, with the size for which it was done. */
+  words: string,
+  /** How it stands, in a sentence. */
+  because: string,
+  /** What has been done about it. */
+  tick: Tick, };
+
 /** How cylinders are numbered. */
 export type Numbering = {
   /** The end where cylinder 1 is. */
@@ -968,6 +860,142 @@ export type Numbering = {
   banks: Banks,
   /** The bank of cylinder 1; without effect in an in-line engine. */
   first_bank: Bank, };
+
+/** What a person told of the engine as it came in: customer, past, layout, marks. */
+export type OnIntake = { "do": "fill",
+  /** Which line. */
+  field: TextField,
+  /** What was typed. */
+  text: string, } | { "do": "recall",
+  /** The question. */
+  fact: HistoryFact,
+  /** The answer. */
+  answer: Answer, } | { "do": "arrange",
+  /** The whole layout. */
+  arrangement: Arrangement, } | { "do": "note-mark",
+  /** On what. */
+  place: MarkPlace,
+  /** The marks. */
+  mark: Mark, };
+
+/** What was done to the whole job. */
+export type OnJob = { "do": "close",
+  /** Closed. */
+  closed: boolean, } | { "do": "undo",
+  /** The edit. */
+  edit: EditId, };
+
+/** What was done about items of the lists, and items of the shop’s own. */
+export type OnList = { "do": "tick",
+  /** The item, as it was asked for. */
+  item: Asked,
+  /** What has been done. */
+  tick: Tick, } | { "do": "add-item",
+  /** The item. */
+  item: OwnItem, };
+
+/** What the shop charges, what it estimated and proposed, and what the customer answered. */
+export type OnMoney = { "do": "use-prices",
+  /** The prices. */
+  prices: PriceList, } | { "do": "set-price",
+  /** The price. */
+  price: Price, } | { "do": "note-estimate",
+  /** Its lines. */
+  lines: Array<EstimateLine>, } | { "do": "propose",
+  /** What was shown. */
+  quote: Quote, } | { "do": "answer-proposal",
+  /** The answer. */
+  answer: CustomerAnswer, };
+
+/** What a person did to one part: photos, tags, remarks, a decision of their own. */
+export type OnPart = { "do": "add-photo",
+  /** The part. */
+  part: Part,
+  /** The photo's content. */
+  photo: PhotoId, } | { "do": "remove-photo",
+  /** The part. */
+  part: Part,
+  /** The photo's content. */
+  photo: PhotoId, } | { "do": "mark-up",
+  /** The part. */
+  part: Part,
+  /** The photo's content. */
+  photo: PhotoId,
+  /** What was drawn. */
+  markup: Markup, } | { "do": "tag",
+  /** The part. */
+  part: Part,
+  /** What was seen. */
+  tag: Tag,
+  /** How bad. */
+  grade: Grade,
+  /** Where; may be empty. */
+  zones: Array<Zone>, } | { "do": "untag",
+  /** The part. */
+  part: Part,
+  /** The tag. */
+  tag: Tag, } | { "do": "clean",
+  /** The part. */
+  part: Part, } | { "do": "remark",
+  /** The part. */
+  part: Part,
+  /** What was written. */
+  text: string, } | { "do": "overrule",
+  /** The part. */
+  part: Part,
+  /** What is to be done. */
+  outcome: Outcome,
+  /** Why. */
+  reason: string, } | { "do": "follow-rules",
+  /** The part. */
+  part: Part, };
+
+/** What a person measured, and with what. */
+export type OnReading = { "do": "note-instrument",
+  /** The instrument. */
+  instrument: Instrument, } | { "do": "measure",
+  /** The reading. */
+  reading: Reading, };
+
+/** What a person entered of the engine’s manual. */
+export type OnSheet = { "do": "use-sheet",
+  /** The sheet. */
+  sheet: Sheet, } | { "do": "head-sheet",
+  /** The head. */
+  head: SheetBasis, } | { "do": "state-line",
+  /** The line. */
+  line: Line, } | { "do": "drop-line",
+  /** What it was about. */
+  of: LineKey, } | { "do": "state-undersize",
+  /** The undersize. */
+  undersize: Undersize, } | { "do": "drop-undersize",
+  /** Of which journals. */
+  journals: Journals,
+  /** Which. */
+  size: Entry, } | { "do": "state-oversize",
+  /** The oversize. */
+  oversize: Oversize, } | { "do": "drop-oversize",
+  /** Which. */
+  size: Entry, };
+
+/** Which size was found or chosen, and which way is gone. */
+export type OnSize = { "do": "found-size",
+  /** The group. */
+  group: SizeGroup,
+  /** The size; nothing for standard. */
+  size: Entry | null, } | { "do": "choose-size",
+  /** The group. */
+  group: SizeGroup,
+  /** The size; nothing to go back to the plan's own. */
+  size: Entry | null,
+  /** Why. */
+  reason: string, } | { "do": "choose-way",
+  /** The kind of part. */
+  kind: PartKind,
+  /** The way; nothing to go back to the plan's own. */
+  way: Work | null,
+  /** Why. */
+  reason: string, };
 
 /** One thing that is still open. */
 export type Open = {
@@ -1390,8 +1418,8 @@ export type ReadingView = {
 
 /** Why. */
 export type Reason = {
-  /** The rule's written form, such as `renewed-at-overhaul`. */
-  rule: string,
+  /** The rule. */
+  rule: RuleId,
   /** What it concludes. */
   outcome: Outcome,
   /** Why, in a sentence that names the finding. */
@@ -1409,6 +1437,9 @@ export type RuleEntry = {
   why: string,
   /** Where it comes from. */
   source: string, };
+
+/** A rule's written form, by which reasons name it. */
+export type RuleId = string;
 
 /** Whether somebody has looked at a part, and what they saw. */
 export type Seen = "not-looked" | "clean" | "worn";
@@ -1437,7 +1468,7 @@ export type Settings = {
 
 /** A spec sheet. */
 export type Sheet = {
-  /** Its title, source and rules of reading. */
+  /** What it rests on: its title, source and rules of reading. */
   head: SheetBasis,
   /** Sizes and limits. */
   lines: Array<Line>,
@@ -1446,7 +1477,7 @@ export type Sheet = {
   /** What cylinders can be bored to. */
   oversizes: Array<Oversize>, };
 
-/** The head of a spec sheet. */
+/** What a spec sheet rests on: the manual, the unit, the allowance, and how its limits are held. */
 export type SheetBasis = {
   /** What the shop calls it. */
   name: string,

@@ -4,7 +4,7 @@ use std::sync::{Mutex, MutexGuard, PoisonError};
 
 use wearbook_core::cause::network::Memo;
 use wearbook_core::job::Log;
-use wearbook_store::{JobId, Ledger, Store, StoreError};
+use wearbook_store::{JobId, Ledger, Store};
 
 use crate::{Error, Settings};
 
@@ -70,8 +70,8 @@ impl OpenJob {
     }
 }
 
-/// Reads what has come since, by another program or by an import, and the words in which the shop is told of it. Edits are never changed and never removed, so as long as
-/// their number is right, those that are known are those that are there.
+/// Reads what has come since, by another program or by an import, and in which words the shop is told of it. Edits are
+/// never changed and never removed, so as long as their number is right, those that are known are those that are there.
 fn catch_up(log: &mut Log, ledger: &Ledger<'_>, job: JobId) -> Result<(), Error> {
     let since = ledger.edits_after(job, log.latest())?;
     if log.edits().len() + since.len() == ledger.count_edits(job)? {
@@ -87,6 +87,7 @@ fn catch_up(log: &mut Log, ledger: &Ledger<'_>, job: JobId) -> Result<(), Error>
 mod tests {
     use super::*;
     use wearbook_core::job::{Change, DeviceId, Edit, EditId, Job, OnIntake, RecordedChange, TextField};
+    use wearbook_store::StoreError;
 
     fn fill(n: u64) -> Edit {
         let change = OnIntake::Fill { field: TextField::Remarks, text: n.to_string() };

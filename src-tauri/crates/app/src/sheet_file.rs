@@ -6,7 +6,7 @@ use wearbook_core::sheet::Sheet;
 use wearbook_store::ShelfKind;
 
 use crate::shelf::{Shelf, json};
-use crate::{Error, File, Wearbook};
+use crate::{Error, File, Settings, Wearbook};
 
 /// What `format` says.
 const FORMAT: &str = "wearbook-sheet";
@@ -65,7 +65,8 @@ pub(crate) fn keep(book: &Wearbook, sheet: &Sheet) -> Result<Shelf, Error> {
     if name.is_empty() {
         return Err(Error::change("The spec sheet has no name: give it one under which the shop will find it."));
     }
-    Job::default().check(&Change::OnSheet(OnSheet::UseSheet { sheet: Box::new(sheet.clone()) }))?;
+    let shop = Job::default().speaking(book.store.read(Settings::load)?.terms);
+    shop.check(&Change::OnSheet(OnSheet::UseSheet { sheet: Box::new(sheet.clone()) }))?;
     book.store.write(|ledger| {
         Shelf::room(Shelf::load(ledger)?.sheets.len())?;
         ledger.keep_on_shelf(ShelfKind::Sheet, name, &json(sheet)?)?;

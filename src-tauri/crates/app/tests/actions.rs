@@ -243,9 +243,12 @@ fn a_picture_in_an_archive_is_held_to_the_same_rules_as_one_from_a_camera() {
 #[test]
 fn settings_are_kept_and_missing_ones_are_empty() {
     let shop = open_shop();
-    let empty = json!({ "shop_name": "", "shop_address": "", "last_screen": "", "paper": "a4" });
+    let terms = json!({ "tappet": "british", "end-float": "british", "piston-pin": "american" });
+    let empty = json!({ "shop_name": "", "shop_address": "", "last_screen": "", "paper": "a4", "terms": terms });
     assert_eq!(shop.ask("settings_get", json!({})), empty);
-    let set = json!({ "shop_name": "Bench and Bore", "shop_address": "1 Lane\nTown", "last_screen": "#/jobs", "paper": "letter" });
+    let terms = json!({ "tappet": "american", "end-float": "american", "piston-pin": "british" });
+    let set = json!({ "shop_name": "Bench and Bore", "shop_address": "1 Lane\nTown", "last_screen": "#/jobs",
+        "paper": "letter", "terms": terms });
     assert_eq!(shop.ask("settings_set", json!({ "settings": set })), set);
     let Shop { book, dir } = shop;
     drop(book);
@@ -253,6 +256,47 @@ fn settings_are_kept_and_missing_ones_are_empty() {
     assert_eq!(shop.ask("settings_get", json!({})), set);
     let long = json!({ "shop_name": "x".repeat(1001) });
     shop.refuse("settings_set", json!({ "settings": long }), None, "setting-refused");
+}
+
+/// Every text in it that is for people: ids stand under their own names.
+fn texts(name: &str, value: &Value) -> Vec<String> {
+    match value {
+        Value::String(text)
+            if ["words", "name", "short", "label", "sentence"].contains(&name) || text.contains(' ') =>
+        {
+            vec![text.to_lowercase()]
+        }
+        Value::Array(values) => values.iter().flat_map(|value| texts(name, value)).collect(),
+        Value::Object(fields) => fields.iter().flat_map(|(name, value)| texts(name, value)).collect(),
+        _ => vec![],
+    }
+}
+
+#[test]
+fn all_that_is_told_is_told_in_the_words_that_the_shop_chose() {
+    let shop = open_shop();
+    let job = shop.ask("job_create", json!({}))["job"].clone();
+    let arrangement = shop.ask("catalogue", json!({}))["arrangements"][0]["arrangement"].clone();
+    let changes =
+        json!([{ "do": "arrange", "arrangement": arrangement }, { "do": "clean", "part": "tappet.1.intake.1" }]);
+    let holds = |told: &Value, word: &str| texts("", told).iter().any(|text| text.contains(word));
+    let told = shop.ask("edits_append", json!({ "job": job, "changes": changes }));
+    assert!(holds(&told, "tappet") && !holds(&told, "lifter"));
+    shop.ask("settings_set", json!({ "settings": { "terms": { "tappet": "american", "end-float": "american" } } }));
+    for (action, arguments) in
+        [("job_open", json!({ "job": job })), ("job_history", json!({ "job": job })), ("catalogue", json!({}))]
+    {
+        let mut told = shop.ask(action, arguments);
+        if action == "catalogue" {
+            // The choice itself names both.
+            told["terms"] = Value::Null;
+        }
+        assert!(holds(&told, "lifter"), "{action}");
+        for left in ["tappet", "end float", "{"] {
+            let found: Vec<String> = texts("", &told).into_iter().filter(|text| text.contains(left)).collect();
+            assert!(found.is_empty(), "{action}: {found:?}");
+        }
+    }
 }
 
 #[test]

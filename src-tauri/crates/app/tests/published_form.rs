@@ -9,7 +9,7 @@ use std::path::Path;
 use serde_json::{Value, json};
 use wearbook_core::job::{Edit, RecordedChange};
 
-const PUBLISHED: &str = include_str!("../job.schema.json");
+const PUBLISHED: &str = include_str!("../formats/job.schema.json");
 
 fn fits(change: &Value) -> Result<(), String> {
     let root: Value = serde_json::from_str(PUBLISHED).unwrap();

@@ -25,7 +25,7 @@ impl Sent {
         let dir = tempfile::tempdir().unwrap();
         let book = Wearbook::open(dir.path()).unwrap();
         let Answer::Json(catalogue) = book.act("catalogue", json!({}), None).unwrap() else { panic!("no tables") };
-        Self { catalogue, assessment: json!(assessment) }
+        Self { catalogue: serde_json::from_str(&catalogue).unwrap(), assessment: json!(assessment) }
     }
 
     /// What a table of the catalogue says of an id; nothing where there is none.

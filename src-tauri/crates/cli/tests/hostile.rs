@@ -171,7 +171,7 @@ fn a_slip_in_a_job_written_by_hand_is_told() {
     // A published misprint: TM 5-4320-300-14 p. 6-103.
     let slips = [
         (serde_json::json!({ "do": "state-line", "line": line }), "disagree"),
-        (serde_json::json!({ "do": "weigh" }), "unknown variant `weigh`"),
+        (serde_json::json!({ "do": "weigh" }), "“weigh” in “do” is nothing that this version knows"),
     ];
     for (slip, because) in slips {
         let file = put(&dir, "slip.json", job(slip).to_string().as_bytes());

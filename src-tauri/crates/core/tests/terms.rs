@@ -3,15 +3,18 @@
 
 #![allow(clippy::unwrap_used, reason = "a test stops at what it did not expect")]
 
+use std::collections::{BTreeMap, BTreeSet};
+
 use serde_json::{Value, json};
-use wearbook_core::assess::{assess, check};
+use wearbook_core::assess::{assess, assess_given, check};
+use wearbook_core::cause::diagnose;
 use wearbook_core::decide::rules;
 use wearbook_core::document::{
     Date, Desk, Extent, Shop, closing_sheet, condition_report, evidence_sheet, size_sheet, size_table, work_list,
     work_list_table,
 };
-use wearbook_core::engine::{Arrangement, Engine, PartKind, Tappets};
-use wearbook_core::job::{Change, DeviceId, Edit, EditId, Job, ListKind, RecordedChange};
+use wearbook_core::engine::{Arrangement, Engine, Part, PartKind, Tappets};
+use wearbook_core::job::{Change, DeviceId, Edit, EditId, Job, ListKind, PartRecord, RecordedChange, TagRecord};
 use wearbook_core::sheet::Dispute;
 use wearbook_core::wear::Grade;
 use wearbook_core::words::{Term, Terms, Usage};
@@ -95,7 +98,7 @@ fn texts(value: &Value) -> Vec<String> {
 
 /// The texts of a paper: what stands in quotes in its debugging form.
 fn texts_of(paper: &impl std::fmt::Debug) -> Vec<String> {
-    let shown = format!("{paper:?}").replace("\\\"", "”");
+    let shown = format!("{paper:?}").replace("\\\"", "”").replace("\\u{a0}", " ");
     let quoted: Vec<Value> = shown.split('"').skip(1).step_by(2).map(Value::from).collect();
     texts(&Value::from(quoted))
 }
@@ -145,15 +148,21 @@ fn every_reason_speaks_in_the_words_that_were_chosen() {
         let parts = Engine::new(arrangement.clone()).unwrap().parts().to_vec();
         for kind in [PartKind::Tappet, PartKind::Pushrod, PartKind::Lobe, PartKind::Camshaft] {
             for (tag, grade) in kind.row().tags.iter().flat_map(|tag| Grade::ALL.map(|grade| (tag, grade))) {
-                let mut bench = Bench::default();
-                bench.does(json!({ "do": "arrange", "arrangement": arrangement }));
-                for part in &parts {
-                    bench.does(match part.kind == kind {
-                        true => json!({ "do": "tag", "part": part, "tag": tag, "grade": grade }),
-                        false => json!({ "do": "clean", "part": part }),
-                    });
-                }
-                let decided: Vec<_> = assess(&bench.job(OTHER)).parts.into_iter().map(|view| view.decision).collect();
+                let record = |part: &Part| {
+                    let tagged = (part.kind == kind).then(|| (*tag, TagRecord { grade, zones: BTreeSet::new() }));
+                    (
+                        *part,
+                        PartRecord {
+                            clean: tagged.is_none(),
+                            tags: tagged.into_iter().collect(),
+                            ..PartRecord::default()
+                        },
+                    )
+                };
+                let parts = parts.iter().map(record).collect();
+                let job = Job { arrangement: Some(arrangement.clone()), parts, terms: OTHER, ..Job::default() };
+                let assessment = assess_given(&job, |_, _| diagnose(None, &job, &BTreeMap::new()));
+                let decided: Vec<_> = assessment.parts.into_iter().map(|view| view.decision).collect();
                 spoken += speaks(texts(&serde_json::to_value(decided).unwrap()));
             }
         }

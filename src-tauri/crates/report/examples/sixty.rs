@@ -133,8 +133,7 @@ fn paper(photos: &Photos) -> Result<Paper, Box<dyn Error>> {
         rows: parts
             .iter()
             .map(|part| {
-                [engine.label(*part), "replace".into(), "Scored deeper than it can be cleaned up".into()]
-                    .into()
+                [engine.label(*part), "replace".into(), "Scored deeper than it can be cleaned up".into()].into()
             })
             .collect(),
     });
