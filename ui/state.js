@@ -28,7 +28,13 @@ const room = matchMedia('(min-width: 56.25rem)')
 export const state = {
   route: readRoute(''),
   catalogue: null,
-  settings: { shop_name: '', shop_address: '', last_screen: '', paper: 'a4', terms: { tappet: 'british', 'end-float': 'british', 'piston-pin': 'american' } },
+  settings: {
+    shop_name: '',
+    shop_address: '',
+    last_screen: '',
+    paper: 'a4',
+    terms: { tappet: 'british', 'end-float': 'british', 'piston-pin': 'american' },
+  },
   shelf: { instruments: [], sheets: [], prices: null },
   saved: null,
   waiting: [],

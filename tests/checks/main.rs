@@ -4,6 +4,7 @@
     clippy::unwrap_used,
     clippy::string_slice,
     clippy::indexing_slicing,
+    clippy::panic,
     reason = "all of this crate is tests, and a test may stop where it is"
 )]
 

@@ -79,7 +79,7 @@ impl Page {
 
     /// Waits until everything entered is kept: the title block says so once nothing typed or tapped is on its way.
     pub(crate) async fn saved(&self) -> Outcome {
-        let script = "return document.querySelector('[role=status]')?.innerText";
+        let script = "return document.querySelector('.title-state')?.innerText";
         self.until(async || {
             let said = self.client.execute(script, vec![]).await?;
             ensure(said == "Saved", format!("The page does not say that all is saved, but {said}."))

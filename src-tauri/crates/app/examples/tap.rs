@@ -3,6 +3,8 @@
 //!
 //! `tap ARCHIVE` prints medians in milliseconds.
 
+#![allow(clippy::indexing_slicing, reason = "what the actions answered has these fields")]
+
 use std::error::Error;
 use std::fs;
 use std::hint::black_box;

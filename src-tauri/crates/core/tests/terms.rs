@@ -1,7 +1,7 @@
 //! Where the trade is split by country, all that is told is told in the words that the shop chose; what a person typed
 //! stays as it was typed, and what was proposed stays as it was shown.
 
-#![allow(clippy::unwrap_used, reason = "a test stops at what it did not expect")]
+#![allow(clippy::unwrap_used, clippy::indexing_slicing, reason = "a test stops at what it did not expect")]
 
 use std::collections::{BTreeMap, BTreeSet};
 

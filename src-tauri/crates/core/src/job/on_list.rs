@@ -87,7 +87,7 @@ fn ticked(job: &Job, asked: &Asked, tick: &Tick) -> String {
     let list = job.list_of(&asked.key).title();
     let done = match (tick.done, asked.quantity) {
         (0, _) => "not done".into(),
-        (done, 0 | 1) if done == 1 => "done".into(),
+        (1, 0 | 1) => "done".into(),
         (done, 0) => format!("{done} done"),
         (done, of) => format!("{done} of {of} done"),
     };
