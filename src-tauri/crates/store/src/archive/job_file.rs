@@ -249,7 +249,7 @@ mod tests {
             &file(r#"{"change": {"do": "clean", "part": "piston.1"}}"#),
             "Entry 1: The engine has no arrangement yet",
         );
-        refused(&file(r#"{"change": {"do": "weigh"}}"#), "Entry 1: it can’t be read: unknown variant `weigh`");
+        refused(&file(r#"{"change": {"do": "weigh"}}"#), "Entry 1: it can’t be read: “weigh” in “do” is nothing that");
         let misprint = r#"{"change": {"do": "state-line", "line": {"of": {"kind": "bore", "quantity": "diameter"},
             "min": "2.8444 in = 72.7558 mm"}}}"#;
         refused(&file(misprint), "disagree");
