@@ -89,7 +89,7 @@ const ring = (side, weight, isHalf) =>
 
 /** Explains what is drawn, and no more. @param {Said[]} all */
 const evidenceKey = (all) => html`
-  <section class="evidence-key" aria-labelledby="evidence-key">
+  <section class="key evidence-key" aria-labelledby="evidence-key">
     <h2 id="evidence-key">${text.onPlan}</h2>
     <ul>
       ${all.some((said) => said.for.weight > 0)

@@ -10,15 +10,7 @@ use wearbook_core::job::{Change, OnIntake, OnPart, OnReading};
 use wearbook_core::measure::Quantity;
 
 /// A sheet with limits and a series.
-const SHEET: &str = r#"{"do":"use-sheet","sheet":{"head":{"name":"Bench"},"lines":[
-    {"of":{"kind":"main-journal","quantity":"diameter"},"min":"2.999 in","max":"3.000 in"},
-    {"of":{"kind":"crankpin","quantity":"diameter"},"min":"2.999 in","max":"3.000 in"},
-    {"of":{"kind":"bore","quantity":"diameter"},"min":"2.999 in","max":"3.000 in"},
-    {"of":{"kind":"piston","quantity":"diameter"},"min":"2.996 in","max":"2.997 in"},
-    {"of":{"kind":"housing-bore","quantity":"diameter"},"min":"3.251 in","max":"3.252 in"},
-    {"of":{"kind":"main-shell","quantity":"wall"},"min":"0.1245 in","max":"0.1250 in"}],
-    "undersizes":[{"journals":"mains","size":"0.010 in"},{"journals":"mains","size":"0.020 in"},
-    {"journals":"crankpins","size":"0.010 in"}],"oversizes":[{"size":"0.020 in"}]}}"#;
+const SHEET: &str = include_str!("measured/sheet.json");
 
 fn main() {
     let arrangement = Arrangement::vee(8);

@@ -48,7 +48,7 @@ fn because(views: &[&PartView], terms: Terms) -> String {
     let alike = views.iter().filter(|view| view.worst.is_some() && view.decision.because() == told);
     let labels: Vec<&str> = alike.map(|view| view.label.as_str()).collect();
     // A part of which there is but one is named by the line itself, and sentences about a group name their part.
-    let is_named = worst.label.eq_ignore_ascii_case(&worst.kind.row().name.said(terms)) || told.contains(&worst.label);
+    let is_named = worst.label.eq_ignore_ascii_case(&worst.kind.row().name.said(terms)) || worst.decision.is_of_group();
     match labels.as_slice() {
         [] => told,
         _ if is_named => told,

@@ -4,7 +4,7 @@ use std::borrow::Cow;
 
 use serde::Serialize;
 
-use super::rules::{Rule, RuleId};
+use super::rules::{COMMON_SIZE, Rule, RuleId};
 use crate::words::Terms;
 use crate::work::{Outcome, Work};
 
@@ -42,6 +42,11 @@ impl Decision {
     /// Why, as it stands: the person’s reason, or else that of the rule that decides.
     pub fn because(&self) -> &str {
         self.overruled_because.as_deref().unwrap_or_else(|| self.because_by_rules())
+    }
+
+    /// Whether it stands because of the group of sizes to which the part belongs: such a reason names the part that decides.
+    pub fn is_of_group(&self) -> bool {
+        self.overruled_because.is_none() && self.reasons.first().is_some_and(|reason| reason.rule == COMMON_SIZE)
     }
 
     /// The reason of the rule that decides, whatever a person says; empty if no rule has a word on it.

@@ -5,7 +5,7 @@ use serde::Serialize;
 use super::standing::{Readings, Sizes, Value};
 use crate::engine::Part;
 use crate::measure::{
-    Bounds, Conformity, Length, LengthUnit, Phase, Quantity, Station, in_unit, limits_in_unit, range,
+    Bound, Bounds, Conformity, Length, LengthUnit, Phase, Quantity, Station, in_unit, limits_in_unit, range,
 };
 use crate::sheet::{Limits, Proportions, SizeGroup};
 
@@ -164,13 +164,13 @@ impl Bench<'_> {
             (row.map(|row| row.diameter), group.step(size))
         };
         // What a size may wear below or above its own new range, standard may too.
-        let moved = |bound: Option<crate::measure::Bound>, standard: Option<Length>, here: Option<Length>| {
+        let moved = |bound: Option<Bound>, standard: Option<Length>, here: Option<Length>| {
             bound.map(|bound| {
                 let at = match (standard, here) {
                     (Some(standard), Some(here)) => here - (standard - bound.at),
                     _ => bound.at + step,
                 };
-                crate::measure::Bound { at, ..bound }
+                Bound { at, ..bound }
             })
         };
         let (low, high) = range.map_or((None, None), |(low, high)| (Some(low), Some(high)));

@@ -40,54 +40,6 @@ pub enum Change {
     OnJob(OnJob),
 }
 
-impl From<OnIntake> for Change {
-    fn from(change: OnIntake) -> Self {
-        Self::OnIntake(change)
-    }
-}
-
-impl From<OnPart> for Change {
-    fn from(change: OnPart) -> Self {
-        Self::OnPart(change)
-    }
-}
-
-impl From<OnReading> for Change {
-    fn from(change: OnReading) -> Self {
-        Self::OnReading(change)
-    }
-}
-
-impl From<OnSheet> for Change {
-    fn from(change: OnSheet) -> Self {
-        Self::OnSheet(change)
-    }
-}
-
-impl From<OnSize> for Change {
-    fn from(change: OnSize) -> Self {
-        Self::OnSize(change)
-    }
-}
-
-impl From<OnMoney> for Change {
-    fn from(change: OnMoney) -> Self {
-        Self::OnMoney(change)
-    }
-}
-
-impl From<OnList> for Change {
-    fn from(change: OnList) -> Self {
-        Self::OnList(change)
-    }
-}
-
-impl From<OnJob> for Change {
-    fn from(change: OnJob) -> Self {
-        Self::OnJob(change)
-    }
-}
-
 impl Change {
     /// Reads one of the forms of this version.
     ///

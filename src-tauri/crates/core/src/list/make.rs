@@ -104,8 +104,10 @@ fn own(job: &Job, kind: ListKind) -> Vec<ListItem> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::assess::{Assessment, assess};
-    use crate::engine::Arrangement;
+    use crate::assess::{Assessment, assess, assess_given};
+    use crate::cause::diagnose;
+    use crate::engine::{Arrangement, PartKind};
+    use crate::job::former_put_right::FORMER;
     use crate::job::testing::{arrange, job_of, then};
     use serde_json::{Value, json};
 
@@ -126,25 +128,73 @@ mod tests {
         }
     }
 
-    #[test]
-    fn a_tick_under_words_that_have_changed_since_is_in_its_place() {
+    /// An engine whose bearings have run in dirt.
+    fn dirty(item: &Value) -> Job {
         let mut job = job_of(&[arrange(&Arrangement::inline(4))]);
         for n in 1..=5 {
             let shell = format!("main-shell.{n}.lower");
             then(&mut job, n + 1, &json!({ "do": "tag", "part": shell, "tag": "embedded-debris", "grade": 3 }));
         }
-        let (cause, words, check) =
-            crate::job::former_put_right::FORMER.iter().find(|(cause, ..)| *cause == "dirt-in-oil").unwrap();
-        let old = format!("right {cause} {words}");
-        then(&mut job, 7, &json!({ "do": "tick", "item": old, "tick": { "done": 1 } }));
-        let assessment = assess(&job);
-        let done: Vec<&ItemKey> = list(&assessment, ListKind::PutRight)
-            .items
-            .iter()
-            .filter(|item| item.is_done())
-            .map(|item| &item.asked.key)
-            .collect();
-        assert_eq!(done, [&ItemKey::PutRight { cause: (*cause).into(), check: (*check).into() }]);
+        then(&mut job, 7, &json!({ "do": "tick", "item": item, "tick": { "done": 1 } }));
+        job
+    }
+
+    #[track_caller]
+    fn is_done(assessment: &Assessment, key: &ItemKey) {
+        let items = &list(assessment, ListKind::PutRight).items;
+        let done: Vec<&ItemKey> = items.iter().filter(|item| item.is_done()).map(|item| &item.asked.key).collect();
+        assert_eq!(done, [key]);
+    }
+
+    #[test]
+    fn a_line_of_the_catalogue_may_be_reworded() {
+        let (cause, words, check) = FORMER.iter().find(|(cause, ..)| *cause == "dirt-in-oil").unwrap();
+        let key = ItemKey::PutRight { cause: (*cause).into(), check: (*check).into() };
+        let asked = json!({ "key": key, "words": words });
+        // As it was once kept, under its words, and as it is kept now.
+        for item in [json!(format!("right {cause} {words}")), asked] {
+            let job = dirty(&item);
+            is_done(&assess(&job), &key);
+            let reworded = assess_given(&job, |engine, figures| {
+                let mut report = diagnose(engine, &job, figures);
+                for told in
+                    report.causes.iter_mut().flat_map(|cause| cause.check.iter_mut().chain(&mut cause.put_right))
+                {
+                    told.words = "Told in quite another way.".into();
+                }
+                report
+            });
+            is_done(&reworded, &key);
+        }
+    }
+
+    #[test]
+    fn one_kind_in_two_sizes_is_told_apart_by_its_parts() {
+        let sheet = json!({ "do": "use-sheet", "sheet": {
+            "head": { "name": "Any", "source": "", "unit": "inch" },
+            "lines": [{ "of": { "kind": "main-journal", "quantity": "diameter" }, "min": "2.999 in", "max": "3.000 in",
+                "limit": "2.9975 in", "source": "" }],
+            "undersizes": [{ "journals": "mains", "size": "0.002 in", "min": "2.997 in", "max": "2.998 in",
+                "without_grinding": true, "source": "" }], "oversizes": [] } });
+        let mut changes = vec![arrange(&Arrangement::inline(1)), sheet];
+        for (n, size) in [(1, "2.9995 in"), (2, "2.9972 in")] {
+            let part = format!("main-journal.{n}");
+            changes.push(json!({ "do": "clean", "part": part }));
+            for (station, direction) in [("front", "a"), ("front", "b"), ("rear", "a"), ("rear", "b")] {
+                let spot = json!({ "station": station, "direction": direction });
+                let reading = json!({ "part": part, "quantity": "diameter", "spot": spot, "value": size });
+                changes.push(json!({ "do": "measure", "reading": reading }));
+            }
+        }
+        let assessment = assess(&job_of(&changes));
+        let shells = list(&assessment, ListKind::Order).items.iter().filter_map(|item| match &item.asked.key {
+            ItemKey::Order { kind: PartKind::MainShell, parts } => Some((item.detail.as_str(), parts.as_slice())),
+            _ => None,
+        });
+        let shells: Vec<(&str, Vec<String>)> =
+            shells.map(|(size, parts)| (size, parts.iter().map(ToString::to_string).collect())).collect();
+        let of_main = |n: u8| vec![format!("main-shell.{n}.lower"), format!("main-shell.{n}.upper")];
+        assert_eq!(shells, [("0.002 in undersize", of_main(2)), ("standard", of_main(1))]);
     }
 
     #[test]

@@ -56,6 +56,8 @@ pub(super) use rule::{at, from, read, up_to};
 
 /// A crack that can't stay: no other way of putting the part right serves.
 pub const CRACKS: RuleId = cracks::RULE.id;
+/// All of a group go to one size, or stay.
+pub const COMMON_SIZE: RuleId = common_size::RULE.id;
 /// New pistons because the bores get another size.
 pub const PISTONS_TO_BORES: RuleId = pistons_to_bores::RULE.id;
 /// The journal is to be measured before anything can be said.
