@@ -94,6 +94,13 @@ fn every_style_of_the_page_exists_and_is_named() {
     for name in &named {
         assert!(exists_as_written(&ui, name), "style.css names {}, which is missing", name.display());
     }
+    // What lies in no layer would win over all that do; typefaces win over nothing.
+    let order = style.split("@layer ").nth(1).and_then(|rest| rest.split(';').next()).unwrap();
+    let layers: Vec<&str> = order.split(", ").collect();
+    for line in style.lines().filter(|line| line.starts_with("@import") && !line.contains("fonts.css")) {
+        let layer = line.split("layer(").nth(1).and_then(|rest| rest.strip_suffix(");"));
+        assert!(layer.is_some_and(|layer| layers.contains(&layer)), "{line} names no layer of {order}");
+    }
     let is_style = |file: &Path| file.extension().is_some_and(|extension| extension == "css");
     let there =
         crate::repository_files().into_iter().filter_map(|file| file.strip_prefix("ui").ok().map(PathBuf::from));
