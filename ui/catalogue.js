@@ -1,7 +1,7 @@
 // The trade's tables, looked up by id. They come from the backend in the shop's words, so that no trade
 // word is written twice.
-/** @import { Conformity, Consent, InstrumentKind, OrderState, Outcome, PartKind, Quantity } from './types/api.d.ts' */
-/** @import { SizeGroup, Strength, Tag, Term, Work, ZoneMap } from './types/api.d.ts' */
+/** @import { Conformity, Consent, InstrumentKind, OrderState, Outcome, PartKind, PriceKey } from './types/api.d.ts' */
+/** @import { Quantity, SizeGroup, Strength, Tag, Term, ZoneMap } from './types/api.d.ts' */
 import { state } from './state.js'
 import { capitalised } from './text.js'
 
@@ -25,8 +25,9 @@ export const tagOf = (id) => rowOf(catalogue().tags, id)
 export const termOf = (id) => rowOf(catalogue().terms, id)
 /** @param {Outcome} id */
 export const outcomeWords = (id) => rowOf(catalogue().outcomes, id).words
-/** @param {Work} id */
-export const workWords = (id) => rowOf(catalogue().works, id).words
+/** What the trade calls a work on such a part. @param {PriceKey} of */
+export const workWords = ({ kind, work }) =>
+  (kindOf(kind).works.find(({ id }) => id === work) ?? rowOf(catalogue().works, work)).words
 /** @param {InstrumentKind} id */
 export const instrumentKindOf = (id) => rowOf(catalogue().instrument_kinds, id)
 /** @param {SizeGroup} id */

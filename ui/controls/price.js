@@ -16,7 +16,7 @@ const text = words.money
 /** A key as text, to compare it. @param {PriceKey} key */
 export const keyId = ({ kind, work }) => `${kind} ${work}`
 /** "Piston: replace". @param {PriceKey} key */
-export const keyWords = ({ kind, work }) => `${capitalised(kindOf(kind).name)}: ${workWords(work)}`
+export const keyWords = ({ kind, work }) => `${capitalised(kindOf(kind).name)}: ${workWords({ kind, work })}`
 /** @param {PriceList | null} prices @param {PriceKey} key */
 export const priceOf = (prices, key) => prices?.prices.find(({ of }) => keyId(of) === keyId(key))
 

@@ -48,12 +48,12 @@ function line(view, line) {
 /** @param {Quote} quote */
 export const totals = ({ net, tax, tax_rate, gross, currency, without_price }) => html`
   ${without_price > 0 ? html`<p class="notice">${text.without(without_price)}</p>` : ''}
-  ${hasCurrency({ currency }) ? sums({ net, tax, tax_rate, gross, currency }) : ''}`
+  ${hasCurrency({ currency }) ? sums({ net, tax, tax_rate, gross, currency, without_price }) : ''}`
 
-/** @param {Pick<Quote, 'net' | 'tax' | 'tax_rate' | 'gross' | 'currency'>} quote */
-const sums = ({ net, tax, tax_rate, gross, currency }) => html`
+/** @param {Pick<Quote, 'net' | 'tax' | 'tax_rate' | 'gross' | 'currency' | 'without_price'>} quote */
+const sums = ({ net, tax, tax_rate, gross, currency, without_price }) => html`
   <dl class="totals">
     <div><dt>${text.net}</dt><dd>${shown(net, currency)}</dd></div>
     <div><dt>${text.tax(tax_rate)}</dt><dd>${shown(tax, currency)}</dd></div>
-    <div class="total"><dt>${text.gross}</dt><dd>${shown(gross, currency)}</dd></div>
+    <div class="total"><dt>${without_price > 0 ? text.grossAtLeast : text.gross}</dt><dd>${shown(gross, currency)}</dd></div>
   </dl>`

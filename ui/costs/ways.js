@@ -23,6 +23,7 @@ export function ways(view) {
       ${all.map((ways) => html`
         <h3>${ways.what}</h3>
         <ul class="ways">${ways.ways.map((way, place) => one(view, ways, way, place === 0))}</ul>
+        ${ways.unpriced ? html`<p class="hint">${text.unpriced}</p>` : ''}
         ${choose(view.job, ways)}`)}
     </section>`
 }

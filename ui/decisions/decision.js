@@ -18,7 +18,7 @@ export function decision(job, part) {
   return html`
     <details class="decision">
       <summary><span class="decision-lead">${text.heading}</span> ${capitalised(way
-        ? workWords(way)
+        ? workWords({ kind: part.kind, work: way })
         : outcomeWords(outcome))}</summary>
       ${isOverruled ? html`
         <p>${text.personSays(outcomeWords(outcome))} ${text.because(overruled_because)}</p>

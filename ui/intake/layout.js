@@ -8,6 +8,7 @@ import { count } from '../controls/count.js'
 import { formOf } from '../controls/form.js'
 import { submit } from '../edits/queue.js'
 import { words } from '../words.js'
+import { construction } from './construction.js'
 import { derived, startOf } from './defaults.js'
 import { valveGear } from './valve-gear.js'
 
@@ -60,6 +61,7 @@ export function layout(view) {
           value: arrangement.oil_from ?? null,
           choose: (end) => set('oil_from')(end ?? undefined),
         })}
+        ${construction(arrangement, set('construction'))}
         <p role="alert" class="refusal">${refusal}</p>
         <button class="primary wide">${view.arrangement ? text.change : text.save}</button>
       </form>

@@ -20,7 +20,7 @@ const UNDONE = { done: 0, date: '' }
 /** @param {JobView} view @param {ListItem} item @param {boolean} isOrder */
 export function item(view, item, isOrder) {
   const tick = item.tick ?? OPEN
-  const isDone = tick.done >= item.quantity
+  const isDone = item.is_right || tick.done >= item.quantity
   const turn = () =>
     append(
       view.job,
@@ -40,14 +40,17 @@ export function item(view, item, isOrder) {
             ? html`<span>${text.times(item.quantity)}</span>`
             : ''} <strong>${item.what}</strong></p>
           ${item.detail ? html`<p>${tied(capitalised(item.detail))}</p>` : ''}
+          ${item.is_right ? html`<p class="item-state">${text.isRight}</p>` : ''}
           ${item.tick ? html`<p class="item-state">${progress(item, tick)}</p>` : ''}
         </div>
       </div>
       ${held(item.waits_for)}
       ${why(item.because)}
+      ${item.mind ? html`<p class="hint">${item.mind}</p>` : ''}
       <div class="line-more">
         ${isFromCause(item) ? toCauses(view.job) : found(view, item.parts)}
         ${tickForm(view.job, item, tick, isOrder)}
+        ${move(view.job, item)}
         ${takeOff(view.job, item)}
       </div>
     </li>`
@@ -74,6 +77,15 @@ function held(waits) {
         <details><summary>${text.moreWaits(others.length)}</summary><ul>${others.map((wait) =>
           html`<li>${wait}</li>`)}</ul></details>`}
     </div>`
+}
+
+/** Work changes hands with all that belongs to it. @param {string} job @param {ListItem} item */
+function move(job, { of, hands, what }) {
+  if (!of || !hands) return ''
+  const other = hands === 'here' ? 'machine-shop' : 'here'
+  const label = text.move[other]
+  return html`<button type="button" class="quiet" aria-label=${text.moveNamed(label, what)}
+    @click=${() => append(job, { do: 'give-work', of, hands: other })}>${label}</button>`
 }
 
 /** What is put right follows from a cause, not from one part. @param {ListItem} item */

@@ -1,5 +1,5 @@
 // The lists that are worked: all of them with how far they are, and one with its items.
-/** @import { JobView, WorkList } from '../types/api.d.ts' */
+/** @import { JobView, ListItem, WorkList } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { repeat } from '../vendor/lit-html/directives/repeat.js'
 import { toScreen } from '../route.js'
@@ -48,6 +48,17 @@ function line(job, { kind, title, items, done }) {
     </li>`
 }
 
+/** @param {JobView} view @param {WorkList} list @param {ListItem[]} items */
+const itemsOf = (view, { kind }, items) =>
+  html`<ul class="work-list">${repeat(items, itemKey, (entry) => item(view, entry, kind === 'order'))}</ul>`
+
+/** What came back, was measured and is right. @param {JobView} view @param {WorkList} list */
+function behind(view, list) {
+  const items = list.items.filter(({ is_right }) => is_right)
+  if (items.length === 0) return ''
+  return html`<details class="more"><summary>${text.behind(items.length)}</summary>${itemsOf(view, list, items)}</details>`
+}
+
 /** What was done about items that no longer follow from the job. @param {WorkList} list */
 function notWanted({ not_wanted }) {
   if (not_wanted.length === 0) return ''
@@ -65,8 +76,9 @@ function notWanted({ not_wanted }) {
 const one = (view, list, next) => ({
   title: list.title,
   body: html`
-    <p class="list-progress">${list.items.length === 0 ? text.empty : text.done(list.done, list.items.length)}</p>
-    <ul class="work-list">${repeat(list.items, itemKey, (entry) => item(view, entry, list.kind === 'order'))}</ul>
+    <p class="list-progress">${list.items.length === 0 ? list.note || text.empty : text.done(list.done, list.items.length)}</p>
+    ${itemsOf(view, list, list.items.filter(({ is_right }) => !is_right))}
+    ${behind(view, list)}
     ${notWanted(list)}
     ${ownItem(view.job, list.kind)}
     ${papers(view.job, list)}`,

@@ -1,7 +1,7 @@
 // A further price of the shop's list.
 /** @import { PartKind, PriceList, Work } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
-import { catalogue } from '../catalogue.js'
+import { catalogue, kindOf } from '../catalogue.js'
 import { formOf } from '../controls/form.js'
 import { pick } from '../controls/input.js'
 import { asEntered, keyWords, priceFields, priceOf, readPrice, suggestion, withPrice } from '../controls/price.js'
@@ -33,14 +33,14 @@ export function addPrice(list, keep) {
           value: entered.kind,
           blank: text.choose,
           options: kinds.map(({ id, name }) => ({ value: id, label: capitalised(name) })),
-          choose: (kind) => enter({ kind }),
+          choose: (kind) => enter({ kind, work: '' }),
         })}
         ${pick({
           id: 'price-work',
           label: text.work,
           value: entered.work,
           blank: text.choose,
-          options: works.map(({ id, words }) => ({ value: id, label: capitalised(words) })),
+          options: (entered.kind ? kindOf(entered.kind).works : works).map(({ id, words }) => ({ value: id, label: capitalised(words) })),
           choose: (work) => enter({ work }),
         })}
       </div>

@@ -14,10 +14,11 @@ use crate::decide::{self, Decision};
 use crate::engine::{Engine, Impossible, Part};
 use crate::figure::Figure;
 use crate::job::{Approval, Change, Job, ListKind, Log, Mark, MarkPlace, OnMoney, PartRecord, Refused};
-use crate::list::{self, Open, WorkList};
+use crate::list::{self, Bench, Open, WorkList};
 use crate::money::{self, Difference, Quote};
+use crate::operation::{self, Operation};
 use crate::sheet::SizeGroup;
-use crate::sizing::{GroupPlan, Measured};
+use crate::sizing::{GroupPlan, Measured, ReadBack, read_back};
 use crate::view::{PartView, Seen, Sizing, readings_of, view};
 use crate::words::Terms;
 use crate::work::Outcome;
@@ -183,16 +184,24 @@ fn follow(
     let measured = Measured::of(engine, job);
     let decisions = decide::decide(engine, job, &measured);
     let causes = causes(Some(engine), &measured.figures);
-    let (parts, sizing) = conclude(measured, decisions);
+    let (parts, sizing, operations) = conclude(measured, decisions);
     let progress = Progress {
         parts: parts.len(),
         looked: parts.iter().filter(|view| view.seen != Seen::NotLooked).count(),
         worn: parts.iter().filter(|view| view.seen == Seen::Worn).count(),
         photos: parts.iter().map(|view| view.photos.len()).sum(),
     };
-    let quote = cost::quote(&parts, &job.prices, job.terms);
+    let quote = cost::quote(engine, &parts, &operations, &job.prices);
     let approval = job.approval(&quote);
-    let lists = list::lists(engine, job, &parts, &sizing, &causes, &approval);
+    let lists = list::lists(&Bench {
+        engine,
+        job,
+        parts: &parts,
+        sizing: &sizing,
+        operations: &operations,
+        causes: &causes,
+        approval: &approval,
+    });
     Assessment {
         engine: Some(engine.arrangement().summary()),
         terms: job.terms,
@@ -212,8 +221,11 @@ fn follow(
     }
 }
 
-/// What was measured of an engine and decided about each of its parts, as it is shown.
-fn conclude(measured: Measured<'_>, decisions: Vec<Decision>) -> (Vec<PartView>, Sizing) {
+/// What was measured of an engine and decided about each of its parts, as it is shown, and what is done to it.
+fn conclude(measured: Measured<'_>, decisions: Vec<Decision>) -> (Vec<PartView>, Sizing, Vec<Operation>) {
+    let read_back: Vec<ReadBack> =
+        measured.plans.iter().filter_map(|plan| read_back(&measured.readings, plan)).collect();
+    let operations = operation::operations(measured.readings.engine, &measured, &read_back, &decisions);
     let Measured { readings, plans, mut figures } = measured;
     let (engine, job) = (readings.engine, readings.job);
     let replaced: BTreeSet<Part> = engine
@@ -223,7 +235,7 @@ fn conclude(measured: Measured<'_>, decisions: Vec<Decision>) -> (Vec<PartView>,
         .filter(|(_, decision)| decision.outcome == Outcome::Replace)
         .map(|(part, _)| *part)
         .collect();
-    let sizing = Sizing::of(&readings, plans, &replaced);
+    let sizing = Sizing::of(&readings, plans, read_back, &replaced);
     let blank = PartRecord::default();
     let parts = engine
         .parts()
@@ -235,7 +247,7 @@ fn conclude(measured: Measured<'_>, decisions: Vec<Decision>) -> (Vec<PartView>,
             ..view(engine, *part, job.parts.get(part).unwrap_or(&blank), decision)
         })
         .collect();
-    (parts, sizing)
+    (parts, sizing, operations)
 }
 
 /// What the rebuild costs as it follows from a job.
@@ -245,7 +257,8 @@ fn quote_of(job: &Job) -> Quote {
     };
     let measured = Measured::of(&engine, job);
     let decisions = decide::decide(&engine, job, &measured);
-    cost::quote(&conclude(measured, decisions).0, &job.prices, job.terms)
+    let (parts, _, operations) = conclude(measured, decisions);
+    cost::quote(&engine, &parts, &operations, &job.prices)
 }
 
 /// Whether a change fits a job: the border of the log, and that a proposal is exactly what follows from the job.

@@ -25,6 +25,7 @@ pub mod job;
 pub mod list;
 pub mod measure;
 pub mod money;
+pub mod operation;
 pub mod sheet;
 pub mod sizing;
 pub mod view;

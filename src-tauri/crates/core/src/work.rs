@@ -14,7 +14,7 @@ pub enum Outcome {
     Clean,
     /// The shop takes it apart, cleans, measures and rebuilds it.
     RebuildHere,
-    /// Is polished in the shop.
+    /// Is polished.
     Polish,
     /// Something must be looked at or measured first.
     CantSay,
@@ -56,18 +56,55 @@ pub enum Work {
     WeldUp,
     /// A bore is sleeved and brought back to standard.
     Sleeve,
-    /// Polished in the shop.
+    /// Polished.
     Polish,
     /// Taken apart, cleaned, measured and rebuilt in the shop.
     Rebuild,
-    /// Cleaned.
+    /// Cleaned; of a block the hot wash, of a crankshaft its oil galleries.
     Clean,
+    /// Tested for cracks.
+    CrackTest,
+    /// Honed for new rings, the size kept.
+    Hone,
+}
+
+/// Who does a piece of work.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+pub enum Hands {
+    /// The shop itself.
+    Here,
+    /// The machine shop.
+    MachineShop,
+}
+
+impl Hands {
+    /// Both.
+    pub const ALL: [Self; 2] = [Self::Here, Self::MachineShop];
+
+    /// In words, lower case.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Here => "done here",
+            Self::MachineShop => "for the machine shop",
+        }
+    }
 }
 
 impl Work {
     /// Every work.
-    pub const ALL: [Self; 7] =
-        [Self::Replace, Self::Machine, Self::WeldUp, Self::Sleeve, Self::Polish, Self::Rebuild, Self::Clean];
+    pub const ALL: [Self; 9] = [
+        Self::Replace,
+        Self::Machine,
+        Self::WeldUp,
+        Self::Sleeve,
+        Self::Polish,
+        Self::Rebuild,
+        Self::Clean,
+        Self::CrackTest,
+        Self::Hone,
+    ];
 
     /// The work of an outcome; none where nothing is charged.
     pub fn of(outcome: Outcome) -> Option<Self> {
@@ -91,6 +128,8 @@ impl Work {
             Self::Polish => "polish",
             Self::Rebuild => "rebuild in the shop",
             Self::Clean => "clean",
+            Self::CrackTest => "test for cracks",
+            Self::Hone => "hone",
         }
     }
 }

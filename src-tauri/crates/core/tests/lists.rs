@@ -9,12 +9,11 @@ use serde_json::json;
 use wearbook_core::assess::{Assessment, assess, assess_given};
 use wearbook_core::cause::diagnose;
 use wearbook_core::engine::{Arrangement, Camshaft, Engine, Part, PartKind};
-use wearbook_core::job::{Change, DeviceId, EditId, Job, ListKind, OnIntake};
+use wearbook_core::job::{Change, DeviceId, EditId, Job, ListKind, OnIntake, OnList};
 use wearbook_core::list::ListItem;
 use wearbook_core::measure::{Phase, Quantity};
-use wearbook_core::view::PartView;
 use wearbook_core::wear::{Grade, Tag};
-use wearbook_core::work::{Outcome, Work};
+use wearbook_core::work::{Hands, Outcome, Work};
 
 /// What a random person did.
 #[derive(Debug, Clone)]
@@ -104,24 +103,22 @@ fn any_job() -> impl Strategy<Value = Job> {
     })
 }
 
-fn list_of(outcome: Outcome) -> Option<ListKind> {
-    match outcome {
-        Outcome::PutBack => None,
-        Outcome::Clean => Some(ListKind::Clean),
-        Outcome::RebuildHere | Outcome::Polish => Some(ListKind::RebuildHere),
-        Outcome::CantSay => Some(ListKind::LookAgain),
-        Outcome::Machine => Some(ListKind::MachineShop),
-        Outcome::Replace => Some(ListKind::Order),
-    }
-}
-
 fn items(assessment: &Assessment) -> impl Iterator<Item = (ListKind, &ListItem)> {
     assessment.lists.iter().flat_map(|list| list.items.iter().map(|item| (list.kind, item)))
 }
 
-/// On which lists a part stands, once for each item.
-fn stands_on(assessment: &Assessment, view: &PartView) -> Vec<ListKind> {
-    items(assessment).filter(|(_, item)| item.parts.contains(&view.part)).map(|(kind, _)| kind).collect()
+/// The items of some lists on which a part stands.
+fn items_of<'a>(assessment: &'a Assessment, part: Part, on: &[ListKind]) -> Vec<&'a ListItem> {
+    let of_part = items(assessment).filter(|(kind, item)| on.contains(kind) && item.parts.contains(&part));
+    of_part.map(|(_, item)| item).collect()
+}
+
+/// The lists of what is done.
+const DONE: [ListKind; 3] = [ListKind::MachineShop, ListKind::RebuildHere, ListKind::Clean];
+
+/// Whether anybody has looked at, measured or decided anything: before that lists are empty.
+fn is_begun(assessment: &Assessment) -> bool {
+    assessment.lists.iter().all(|list| list.note.is_empty())
 }
 
 /// Of the causes, lists take nothing but what is to be put right: those of an engine of which nothing is known are had at once.
@@ -133,11 +130,26 @@ proptest! {
     #![proptest_config(ProptestConfig::with_cases(300))]
 
     #[test]
-    fn every_part_stands_once_on_the_list_of_its_outcome(job in any_job()) {
+    fn every_part_stands_on_the_list_of_its_outcome(job in any_job()) {
         let assessment = without_causes(&job);
-        for view in &assessment.parts {
-            let expected: Vec<ListKind> = list_of(view.decision.outcome).into_iter().collect();
-            prop_assert_eq!(stands_on(&assessment, view), expected, "{} is to be {:?}", view.part, view.decision.outcome);
+        for view in assessment.parts.iter().filter(|_| is_begun(&assessment)) {
+            let (part, outcome) = (view.part, view.decision.outcome);
+            let ordered = items_of(&assessment, part, &[ListKind::Order]).len();
+            prop_assert_eq!(ordered, usize::from(outcome == Outcome::Replace), "{} is to be {:?}", part, outcome);
+            let looked = items_of(&assessment, part, &[ListKind::LookAgain]).len();
+            let open = outcome == Outcome::CantSay && !view.decision.goes_along();
+            prop_assert_eq!(looked, usize::from(open), "{} is to be {:?}", part, outcome);
+            let done = items_of(&assessment, part, &DONE);
+            let works = [Outcome::Clean, Outcome::RebuildHere, Outcome::Polish, Outcome::Machine];
+            if works.contains(&outcome) && !view.decision.goes_along() {
+                prop_assert!(!done.is_empty(), "{} is to be {:?}, and nobody does it", part, outcome);
+            }
+            prop_assert!(outcome != Outcome::Replace || done.is_empty(), "{} is renewed: {:?}", part, done);
+            let mut works: Vec<_> = done.iter().map(|item| item.of).collect();
+            works.sort_unstable();
+            let all = works.len();
+            works.dedup();
+            prop_assert_eq!(works.len(), all, "{} has the same done twice: {:?}", part, done);
         }
     }
 
@@ -155,12 +167,43 @@ proptest! {
     #[test]
     fn what_is_charged_is_what_is_listed(job in any_job()) {
         let assessment = without_causes(&job);
-        for line in &assessment.quote.lines {
+        let listed: Vec<_> = items(&assessment).filter_map(|(_, item)| item.of).collect();
+        for of in &listed {
+            let charged = assessment.quote.lines.iter().filter(|line| line.of == *of).count();
+            prop_assert_eq!(charged, 1, "{:?} is listed", of);
+        }
+        for line in assessment.quote.lines.iter().filter(|_| is_begun(&assessment)) {
+            prop_assert!(listed.contains(&line.of), "{:?} is charged and not listed", line.of);
             for part in &line.parts {
-                let view = assessment.part(*part).unwrap();
-                prop_assert_eq!(view.decision.work(), Some(line.of.work), "{}", part);
-                prop_assert_eq!(stands_on(&assessment, view).len(), 1, "{} is charged and not listed", part);
+                let on = items_of(&assessment, *part, &ListKind::ALL);
+                prop_assert!(on.iter().any(|item| item.of == Some(line.of)), "{} is charged and not listed", part);
             }
+        }
+    }
+
+    #[test]
+    fn a_line_that_is_moved_takes_all_with_it(job in any_job()) {
+        let before = without_causes(&job);
+        let moved = items(&before).filter(|(kind, _)| DONE.contains(kind)).map(|(kind, item)| (kind, item.clone()));
+        for (list, item) in moved {
+            let (of, hands) = (item.of.unwrap(), item.hands.unwrap());
+            let other = if hands == Hands::Here { Hands::MachineShop } else { Hands::Here };
+            let give = Change::OnList(OnList::GiveWork { of, hands: other });
+            prop_assert_eq!(job.check(&give), Ok(()));
+            let mut given = job.clone();
+            given.apply(EditId::next(None, 1_000, DeviceId(1)), &give);
+            let after = without_causes(&given);
+            let now: Vec<_> = items(&after).filter(|(_, own)| own.asked.key == item.asked.key).collect();
+            prop_assert_eq!(now.len(), 1, "{:?}", item.asked.key);
+            let (kind, own) = now[0];
+            prop_assert_ne!(kind, list);
+            prop_assert_eq!((own.hands, &own.parts, own.quantity), (Some(other), &item.parts, item.quantity));
+            let orders = |assessment: &Assessment| -> Vec<_> {
+                items(assessment).filter(|(kind, _)| *kind == ListKind::Order).map(|(_, own)| own.clone()).collect()
+            };
+            prop_assert_eq!(orders(&after), orders(&before), "orders wait for the work, whoever does it");
+            let charged = |assessment: &Assessment| assessment.quote.lines.iter().filter(|line| line.of == of).count();
+            prop_assert_eq!(charged(&after), charged(&before));
         }
     }
 }

@@ -100,7 +100,7 @@ pub struct Catalogue {
     pub phases: Vec<PhaseEntry>,
     /// The groups that go to one size.
     pub size_groups: Vec<SizeGroupEntry>,
-    /// Work that has a price.
+    /// All work that has a price, on whatever part.
     pub works: Vec<WorkEntry>,
     /// The rules by which parts are decided.
     pub rules: Vec<RuleEntry>,
@@ -156,6 +156,8 @@ pub struct KindEntry {
     pub zone_map: ZoneMap,
     /// What can be done about it, mildest first.
     pub outcomes: Vec<Outcome>,
+    /// The work that may be done to it and has a price.
+    pub works: Vec<WorkEntry>,
     /// Whether it is renewed whatever it looks like.
     pub always_renewed: bool,
     /// Whether a manual may tell intake and exhaust apart.
@@ -456,6 +458,7 @@ fn kind(id: PartKind, terms: Terms) -> KindEntry {
         tags: row.tags.to_vec(),
         zone_map: row.zones,
         outcomes: row.outcomes.to_vec(),
+        works: id.works().into_iter().map(|work| WorkEntry { id: work, words: id.work_words(work) }).collect(),
         always_renewed: row.always_renewed,
         is_by_port: id.is_by_port(),
         material: Material::usual(id),

@@ -2,41 +2,64 @@
 
 use std::collections::BTreeMap;
 
-use crate::engine::PartKind;
+use crate::engine::{Engine, PartKind};
 use crate::money::{PriceKey, PriceList, Quote, QuoteLine};
+use crate::operation::Operation;
 use crate::view::PartView;
 use crate::words::{Terms, capitalised, plural};
-use crate::work::Work;
+use crate::work::{Hands, Work};
 
-/// Puts together what the decisions cost at these prices.
-pub fn quote(parts: &[PartView], prices: &PriceList, terms: Terms) -> Quote {
+/// Puts together what the parts that are renewed and the operations cost at these prices.
+pub fn quote(engine: &Engine, parts: &[PartView], operations: &[Operation], prices: &PriceList) -> Quote {
+    let terms = engine.terms();
     let mut by_key: BTreeMap<PriceKey, Vec<&PartView>> = BTreeMap::new();
-    for view in parts {
-        if let Some(work) = view.decision.work() {
-            by_key.entry(PriceKey { kind: view.kind, work }).or_default().push(view);
-        }
+    let is_renewed = |view: &PartView| view.decision.work() == Some(Work::Replace);
+    // A new camshaft brings its lobes: they are not charged again.
+    let is_brought = |view: &PartView| {
+        let with = view.part.comes_with(engine.arrangement());
+        with.is_some_and(|with| parts.iter().any(|other| other.part == with && is_renewed(other)))
+    };
+    for view in parts.iter().filter(|view| is_renewed(view) && !is_brought(view)) {
+        by_key.entry(PriceKey { kind: view.kind, work: Work::Replace }).or_default().push(view);
     }
-    // A new camshaft brings its lobes, and one that is welded up takes them along: they are not charged again.
-    let with_all_its_parts = |of: &PriceKey| matches!(of.work, Work::Replace | Work::WeldUp);
-    let carried =
-        |of: &PriceKey| of.kind.comes_with().is_some_and(|kind| by_key.contains_key(&PriceKey { kind, work: of.work }));
-    let brought: Vec<PriceKey> = by_key.keys().filter(|of| with_all_its_parts(of) && carried(of)).copied().collect();
-    by_key.retain(|of, _| !brought.contains(of));
-    let lines: Vec<QuoteLine> = by_key.into_iter().map(|(of, views)| line(of, &views, prices, terms)).collect();
+    let mut lines: Vec<QuoteLine> = by_key
+        .into_iter()
+        .map(|(of, views)| line(of, Hands::Here, &views, because(&views, terms), prices, terms))
+        .collect();
+    let mut done: BTreeMap<PriceKey, (Hands, Vec<&PartView>, Option<&str>)> = BTreeMap::new();
+    for own in operations {
+        let views = own.of_kind().filter_map(|part| parts.iter().find(|view| view.part == *part));
+        let so_far = done.entry(own.of).or_insert((own.hands, vec![], None));
+        so_far.1.extend(views);
+        // What is done to several at once has one reason; lines of single parts have each their own.
+        so_far.2 = Some(own.because.as_str()).filter(|_| so_far.2.is_none() && so_far.1.len() == own.of_kind().count());
+    }
+    lines.extend(done.into_iter().map(|(of, (hands, views, told))| {
+        let because = told.map_or_else(|| because(&views, terms), str::to_owned);
+        line(of, hands, &views, because, prices, terms)
+    }));
+    lines.sort_by_key(|line| line.of);
     Quote::of(lines, prices)
 }
 
-fn line(of: PriceKey, views: &[&PartView], prices: &PriceList, terms: Terms) -> QuoteLine {
+fn line(
+    of: PriceKey,
+    hands: Hands,
+    views: &[&PartView],
+    because: String,
+    prices: &PriceList,
+    terms: Terms,
+) -> QuoteLine {
     let quantity = pieces(of.kind, views.len());
-    let each = prices.price(of).map(|price| prices.each(price));
+    let price = prices.price(of);
     QuoteLine {
         of,
-        what: format!("{}: {}", capitalised(&named(of.kind, quantity, terms)), of.work.words()),
+        what: format!("{}: {}", capitalised(&named(of.kind, quantity, terms)), of.kind.work_words(of.work)),
         parts: views.iter().map(|view| view.part).collect(),
         quantity,
-        each,
-        net: each.map(|each| each.times(i64::from(quantity))),
-        because: because(views, terms),
+        each: price.and_then(|price| prices.cost(price, hands, 1)),
+        net: price.and_then(|price| prices.cost(price, hands, quantity)),
+        because,
     }
 }
 

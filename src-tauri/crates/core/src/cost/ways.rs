@@ -10,7 +10,7 @@ use crate::money::{Money, PriceKey, PriceList};
 use crate::sheet::SizeGroup;
 use crate::sizing::{Action, GroupPlan};
 use crate::view::{PartView, Sizing};
-use crate::work::{Outcome, Work};
+use crate::work::{Hands, Outcome, Work};
 
 /// One way.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -42,6 +42,8 @@ pub struct Ways {
     pub because: String,
     /// The way that the plan, the lists and the quote follow.
     pub followed: Work,
+    /// Whether the shop has not priced all that could be gone, so that they can't be compared.
+    pub unpriced: bool,
     /// The person's reason, where they chose it.
     pub chosen_because: Option<String>,
 }
@@ -109,6 +111,11 @@ fn worn_bores(job: &Job, parts: &[PartView], plan: &GroupPlan) -> Option<Ways> {
         Action::Replace => Work::Replace,
         _ => return None,
     };
+    // In a block that is renewed for another reason there is nothing to choose.
+    let block = parts.iter().find(|view| view.kind == PartKind::Block);
+    if plan.action != Action::Replace && block.is_some_and(|view| view.decision.outcome == Outcome::Replace) {
+        return None;
+    }
     let bores = plan.parts.iter();
     let (all, worn) = (plan.parts.len(), bores.filter(|part| part.at_fault).count());
     if worn == 0 {
@@ -158,7 +165,7 @@ fn net(prices: &PriceList, pieces: &[(PartKind, Work, usize)]) -> Option<Money> 
     needed
         .map(|(kind, work, count)| {
             let price = prices.price(PriceKey { kind: *kind, work: *work })?;
-            Some(prices.each(price).times(i64::try_from(*count).unwrap_or(i64::MAX)))
+            prices.cost(price, Hands::MachineShop, u32::try_from(*count).unwrap_or(u32::MAX))
         })
         .sum()
 }
@@ -173,16 +180,21 @@ fn weigh(Weighed { job, kind, what, followed, facts, usual, because, others }: W
     let best = others.iter().filter(cheaper).min_by_key(|way| way.net).cloned();
     let mut told =
         vec![facts, if best.is_some() { "It costs less by more than a fifth.".into() } else { because.into() }];
-    if std::iter::once(&usual).chain(&others).any(|way| way.ruled_out.is_empty() && way.net.is_none()) {
-        told.push("Enter the prices that are missing to compare what they cost.".into());
-    }
+    let unpriced = std::iter::once(&usual).chain(&others).any(|way| way.ruled_out.is_empty() && way.net.is_none());
     let mut ways = vec![usual];
     ways.extend(others);
     ways.sort_by_key(|way| (Some(way) != best.as_ref(), !way.ruled_out.is_empty()));
     if let Some(first) = ways.first()
         && first.work != followed
     {
-        told.push(format!("The plan now follows another way: {}.", kind.way_words(followed)));
+        let cost = ways.iter().find(|way| way.work == followed).and_then(|way| way.net).zip(first.net);
+        let dearer = match cost {
+            Some((followed, first)) if followed > first => {
+                format!(", {} dearer without tax", job.prices.currency.show(followed - first))
+            }
+            _ => String::new(),
+        };
+        told.push(format!("The plan now follows another way{dearer}: {}.", kind.way_words(followed)));
     }
     let chosen = job.chosen_ways.get(&kind).filter(|chosen| chosen.way == followed);
     told.retain(|sentence| !sentence.is_empty());
@@ -192,6 +204,7 @@ fn weigh(Weighed { job, kind, what, followed, facts, usual, because, others }: W
         ways,
         because: told.join(" "),
         followed,
+        unpriced,
         chosen_because: chosen.map(|chosen| chosen.reason.clone()),
     }
 }
@@ -269,7 +282,7 @@ mod tests {
             first(&after(16_000, &[bore(2, "3.506 in")]), PartKind::Bore),
             (Work::Machine, Work::Machine, usual)
         );
-        let argued = "1 of 4 bores needs it. It costs less by more than a fifth. The plan now follows another way: bore all to the next size, with new pistons.";
+        let argued = "1 of 4 bores needs it. It costs less by more than a fifth. The plan now follows another way, 41.00 EUR dearer without tax: bore all to the next size, with new pistons.";
         assert_eq!(
             first(&after(15_900, &[bore(2, "3.506 in")]), PartKind::Bore),
             (Work::Sleeve, Work::Machine, argued)
@@ -279,7 +292,7 @@ mod tests {
     #[test]
     fn without_a_size_left_sleeves_are_the_plan_and_boring_is_ruled_out() {
         let assessment = after(99_900, &[bore(1, "3.500 in"), bore(2, "3.520 in")]);
-        let reason = "1 of 4 bores needs it. No listed size is left to bore them to. Sleeves keep the block. Enter the prices that are missing to compare what they cost.";
+        let reason = "1 of 4 bores needs it. No listed size is left to bore them to. Sleeves keep the block.";
         assert_eq!(first(&assessment, PartKind::Bore), (Work::Sleeve, Work::Sleeve, reason));
         let bored = assessment.ways[0].ways.iter().find(|way| way.work == Work::Machine).unwrap();
         assert!(bored.ruled_out.contains("no listed size is that large"), "{}", bored.ruled_out);
@@ -294,7 +307,7 @@ mod tests {
         lists(
             &assessment,
             ListKind::MachineShop,
-            &ItemKey::Machine { kind: PartKind::Bore, work: Some(Work::Sleeve) },
+            &ItemKey::Operation { kind: PartKind::Bore, work: Some(Work::Sleeve) },
             "Sleeve and finish to standard, 3.5000 to 3.5010 in; found: Bore 2 3.5060 in",
         );
         charges(&assessment, PartKind::Bore, Work::Sleeve, 1);
@@ -326,7 +339,7 @@ mod tests {
         lists(
             &assessment,
             ListKind::MachineShop,
-            &ItemKey::Machine { kind: PartKind::Camshaft, work: Some(Work::WeldUp) },
+            &ItemKey::Operation { kind: PartKind::Camshaft, work: Some(Work::WeldUp) },
             "Weld up and regrind",
         );
         charges(&assessment, PartKind::Camshaft, Work::WeldUp, 1);

@@ -4,7 +4,7 @@ use std::borrow::Cow;
 
 use serde::Serialize;
 
-use super::rules::{COMMON_SIZE, Rule, RuleId};
+use super::rules::{COMMON_SIZE, PIECE_OF_WORKED_PARTS, Rule, RuleId};
 use crate::words::Terms;
 use crate::work::{Outcome, Work};
 
@@ -47,6 +47,12 @@ impl Decision {
     /// Whether it stands because of the group of sizes to which the part belongs: such a reason names the part that decides.
     pub fn is_of_group(&self) -> bool {
         self.overruled_because.is_none() && self.reasons.first().is_some_and(|reason| reason.rule == COMMON_SIZE)
+    }
+
+    /// Whether it stands only because of what is done to parts of it.
+    pub fn goes_along(&self) -> bool {
+        let first = self.reasons.first();
+        self.overruled_because.is_none() && first.is_some_and(|reason| reason.rule == PIECE_OF_WORKED_PARTS)
     }
 
     /// The reason of the rule that decides, whatever a person says; empty if no rule has a word on it.

@@ -2,7 +2,7 @@
 
 use super::decision::{Decision, Reason};
 use super::rules::{CHOSEN_WAY, Scene};
-use crate::engine::{Part, PartKind};
+use crate::engine::{CamBore, Part, PartKind};
 use crate::job::ChosenWay;
 use crate::sizing::Action;
 use crate::wear::{Grade, Tag};
@@ -14,6 +14,11 @@ pub(super) fn take(scene: &Scene<'_>, part: Part, decision: &mut Decision) {
     if part.kind == PartKind::Bore && decision.outcome == Outcome::Machine {
         let plan = scene.measured.plan_of(part).filter(|plan| plan.action == Action::Sleeve);
         decision.way = plan.map(|_| Work::Sleeve);
+    }
+    // Where the cam runs in the casting there is no bearing to renew.
+    let in_casting = scene.engine.arrangement().construction.cam_bore == Some(CamBore::Casting);
+    if part.kind == PartKind::CamBearing && in_casting && decision.outcome == Outcome::Replace {
+        decision.outcome = Outcome::Machine;
     }
     if decision.outcome == Outcome::Replace
         && decision.overruled_because.is_none()

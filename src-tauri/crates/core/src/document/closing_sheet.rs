@@ -5,8 +5,11 @@ use super::desk::Desk;
 use super::head::{engine_facts, paper};
 use super::paper::{Block, Paper};
 use crate::assess::Assessment;
+use crate::engine::Part;
+use crate::figure::Figure;
 use crate::job::ListKind;
-use crate::measure::Phase;
+use crate::measure::{Phase, Quantity};
+use crate::sizing::ReadBack;
 use crate::words::capitalised;
 
 /// Puts the closing sheet together.
@@ -20,6 +23,7 @@ pub fn closing_sheet(desk: &Desk<'_>) -> Paper {
     };
     let mut blocks: Vec<Block> = engine_facts(desk).into_iter().chain([Block::Lead(lead)]).collect();
     blocks.extend(chapter("Sizes", sizes(assessment)));
+    blocks.extend(chapter("Machined: before, wanted, after", machined(assessment)));
     blocks.extend(chapter("Measured after machining and fitting", fitted(assessment)));
     blocks.extend(chapter("Parts", parts_used(assessment)));
     blocks.extend(chapter("Still open", (!open.is_empty()).then_some(Block::Points(open))));
@@ -37,12 +41,46 @@ fn sizes(assessment: &Assessment) -> Option<Block> {
     (!facts.is_empty()).then_some(Block::Facts(facts))
 }
 
+/// What came back, judged by the size that was asked for and not by the limit of wear.
+fn machined(assessment: &Assessment) -> Option<Block> {
+    let sizing = &assessment.sizing;
+    let came = |back: &'_ ReadBack| back.parts.iter().any(|line| !line.shown.is_empty());
+    let rows: Vec<[String; 5]> = sizing
+        .read_back
+        .iter()
+        .filter(|back| came(back))
+        .flat_map(|back| {
+            let plan = sizing.plan(back.group);
+            back.parts.iter().map(move |line| {
+                let found = plan.and_then(|plan| plan.parts.iter().find(|own| own.part == line.part));
+                let found = found.map_or_else(String::new, |own| own.found_shown.clone());
+                let verdict = if line.problem.is_empty() { "right".into() } else { capitalised(&line.problem) };
+                [line.label.clone(), found, back.asked.clone(), line.shown.clone(), verdict]
+            })
+        })
+        .collect();
+    (!rows.is_empty()).then(|| {
+        Block::table(
+            "Each part that was machined: its size as found, the size asked for, and the size it came back with.",
+            [("Part", 4), ("Before", 4), ("Wanted", 5), ("After", 4), ("Result", 4)],
+            rows,
+        )
+    })
+}
+
+/// Whether it was read back beside the size that was asked for.
+fn is_read_back(assessment: &Assessment, part: Part, figure: &Figure) -> bool {
+    let of_size = figure.phase == Phase::Machined && figure.quantity == Quantity::Diameter;
+    of_size && assessment.sizing.read_back.iter().flat_map(|back| &back.parts).any(|line| line.part == part)
+}
+
 fn fitted(assessment: &Assessment) -> Option<Block> {
     let rows: Vec<[String; 5]> = assessment
         .parts
         .iter()
         .flat_map(|view| {
             let late = view.figures.iter().filter(|figure| figure.phase != Phase::Found);
+            let late = late.filter(|figure| !is_read_back(assessment, view.part, figure));
             late.map(|figure| {
                 [
                     view.label.clone(),

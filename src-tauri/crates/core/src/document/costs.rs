@@ -78,10 +78,12 @@ fn totals(quote: &Quote) -> Block {
     let mut facts = vec![
         ("Without tax".to_owned(), show(quote.net)),
         (format!("Tax, {}", quote.tax_rate), show(quote.tax)),
-        ("Together".to_owned(), show(quote.gross)),
+        (if quote.without_price > 0 { "Total, at least" } else { "Total" }.to_owned(), show(quote.gross)),
     ];
     if quote.without_price > 0 {
-        facts.push(("Not yet in it".into(), format!("{} lines have no price yet.", quote.without_price)));
+        let open: Vec<&str> =
+            quote.lines.iter().filter(|line| line.net.is_none()).map(|line| line.what.as_str()).collect();
+        facts.push(("Not yet in it".into(), format!("{}.", open.join("; "))));
     }
     Block::Facts(facts)
 }

@@ -23,7 +23,7 @@ pub(super) fn plan(desk: &Desk<'_>) -> Option<PlanDrawing> {
         plan: engine.plan(),
         ink: assessment.parts.iter().map(|view| (view.part, view.seen, view.worst)).collect(),
         alt: format!(
-            "Plan of the engine, {}. Of {} parts, {} are drawn as worn, {} as clean, {} as not looked at.",
+            "Plan of the engine, {}. Of {} parts drawn as worn: {}; as clean: {}; as not looked at: {}.",
             engine.arrangement().summary(),
             progress.parts,
             progress.worn,

@@ -144,8 +144,9 @@ fn costs(assessment: &Assessment) -> Vec<String> {
         return vec!["No prices have been entered yet.".into()];
     }
     let show = |money| quote.currency.show(money);
+    let least = if quote.without_price > 0 { "At least " } else { "" };
     let mut told =
-        vec![format!("{} with tax ({} without, tax {}).", show(quote.gross), show(quote.net), quote.tax_rate)];
+        vec![format!("{least}{} with tax ({} without, tax {}).", show(quote.gross), show(quote.net), quote.tax_rate)];
     if quote.without_price > 0 {
         let lines = usize::try_from(quote.without_price).unwrap_or(usize::MAX);
         told.push(format!("{} no price yet and not in it.", counted(lines, "line has", "lines have")));

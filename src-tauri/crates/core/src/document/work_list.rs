@@ -11,14 +11,19 @@ use crate::list::{ListItem, WorkList};
 /// The list as a paper. It goes to suppliers and machine shops: it names the engine, not the customer.
 pub fn work_list(desk: &Desk<'_>, kind: ListKind) -> Paper {
     let mut blocks = vec![engine_only(desk)];
-    match desk.assessment.list(kind).filter(|list| says_something(list)) {
-        None => blocks.push(Block::Lead("There is nothing on this list.".into())),
+    let list = desk.assessment.list(kind);
+    match list.filter(|list| says_something(list)) {
+        None => {
+            let note = list.map(|list| list.note.as_str()).filter(|note| !note.is_empty());
+            blocks.push(Block::Lead(note.unwrap_or("There is nothing on this list.").into()));
+        }
         Some(list) => {
-            blocks.push(Block::Lead(format!("{} of {} done.", list.done, list.items.len())));
+            let (all, behind) = (list.items.len(), list.items.iter().filter(|item| item.is_right).count());
+            blocks.push(Block::Lead(format!("{} of {} done.", list.done - behind, all - behind)));
             blocks.push(table(list));
         }
     }
-    if kind == ListKind::MachineShop {
+    if kind == ListKind::MachineShop && list.is_some_and(says_something) {
         blocks.push(Block::Caution(
             "Finish every journal of a group to one size. Keep the fillet radii. The engine’s own manual governs."
                 .into(),
@@ -70,7 +75,7 @@ fn columns(kind: ListKind) -> [(&'static str, u8); 5] {
 }
 
 fn says_something(list: &WorkList) -> bool {
-    !list.items.is_empty() || !list.not_wanted.is_empty()
+    list.items.iter().any(|item| !item.is_right) || !list.not_wanted.is_empty()
 }
 
 /// The items, then what was done about others that are not wanted now.
@@ -79,7 +84,8 @@ fn rows(list: &WorkList) -> impl Iterator<Item = [String; 5]> {
         let done = done(&left.tick, left.asked.quantity);
         [left.tick.done.to_string(), left.words.clone(), String::new(), left.because.clone(), done]
     });
-    list.items.iter().map(row).chain(left)
+    // What came back and is right is behind: it stands on the closing sheet.
+    list.items.iter().filter(|item| !item.is_right).map(row).chain(left)
 }
 
 fn row(item: &ListItem) -> [String; 5] {
@@ -118,7 +124,14 @@ mod tests {
                 because: "Scuffed".into(),
                 ..ListItem::new(ItemKey::Order { kind: PartKind::Piston, parts: vec![] }, "Pistons".into(), quantity)
             };
-            WorkList { kind: ListKind::Order, title: "To order".into(), items: vec![item], done: 0, not_wanted: vec![] }
+            WorkList {
+                kind: ListKind::Order,
+                title: "To order".into(),
+                note: String::new(),
+                items: vec![item],
+                done: 0,
+                not_wanted: vec![],
+            }
         };
         let head = |list: WorkList| {
             let Block::Table { head, widths, rows, .. } = without_bare_columns(table(&list)) else {

@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::Construction;
 use crate::words::{Phrase, Terms};
 
 /// How the cylinders stand to each other.
@@ -156,6 +157,10 @@ pub struct Arrangement {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "schema", ts(optional))]
     pub oil_from: Option<End>,
+    /// How it is made.
+    #[serde(default, skip_serializing_if = "Construction::is_unknown")]
+    #[cfg_attr(feature = "schema", ts(optional, as = "Option<Construction>"))]
+    pub construction: Construction,
 }
 
 /// Why an arrangement can't be: which figure, what is wrong with it, what would be right.
@@ -285,6 +290,7 @@ impl Arrangement {
             numbering: Numbering { from: End::Front, banks: Banks::OneThenOther, first_bank: Bank::Left },
             front: FrontEnd::AwayFromFlywheel,
             oil_from: None,
+            construction: Construction::default(),
         }
     }
 

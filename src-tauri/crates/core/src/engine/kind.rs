@@ -297,7 +297,7 @@ impl PartKind {
                 positions: Positions::EachCamBearing,
                 tags: &[Scoring, EmbeddedDebris, CopperShowing, Wiping, Corrosion, LooksEven],
                 zones: ZoneMap::None,
-                outcomes: &[PutBack, Clean, Replace],
+                outcomes: &[PutBack, Clean, Machine, Replace],
                 always_renewed: false,
             },
             Camshaft => &KindRow {
@@ -317,7 +317,7 @@ impl PartKind {
                 positions: Positions::One,
                 tags: &[Cracks, HotSpot, Rust, HandlingDamage, LooksEven],
                 zones: ZoneMap::None,
-                outcomes: &[PutBack, Clean, Machine, Replace],
+                outcomes: &[PutBack, Clean, Polish, Machine, Replace],
                 always_renewed: false,
             },
             OilPump => &KindRow {
@@ -364,7 +364,7 @@ impl PartKind {
                 id: "core-plugs",
                 name: Phrase("core plugs"),
                 short: Phrase("core plugs"),
-                positions: Positions::One,
+                positions: Positions::OneIfWater,
                 tags: &[Rust, Corrosion, LooksEven],
                 zones: ZoneMap::None,
                 outcomes: &[Replace],

@@ -5,15 +5,18 @@
 
 mod arrangement;
 mod at;
+mod construction;
 mod crankline;
 mod kind;
 mod part;
 mod plan;
 mod positions;
 mod ways;
+mod works;
 
 pub use arrangement::{Arrangement, Bank, Banks, Camshaft, End, FrontEnd, Impossible, Layout, Numbering, Tappets};
 pub use at::{At, Half, Port};
+pub use construction::{BoreWall, CamBore, Construction, Cooling, ThrustBearing};
 pub use crankline::{CrankLine, Station};
 pub use kind::{KindRow, PartKind};
 pub use part::{NotAPart, Part};

@@ -6,7 +6,7 @@ use std::str::FromStr;
 use serde::{Deserialize, Serialize};
 
 use super::at::{At, Half, Port};
-use super::{Arrangement, End, PartKind};
+use super::{Arrangement, End, PartKind, ThrustBearing};
 use crate::words::{Terms, capitalised};
 
 /// One part of one engine.
@@ -28,8 +28,11 @@ pub struct NotAPart(pub String);
 
 impl Part {
     /// The part that brings this one along when it is renewed: journals and lobes come with their shaft, bores with the
-    /// block.
+    /// block, thrust flanges with the shells that have them.
     pub fn comes_with(self, arrangement: &Arrangement) -> Option<Self> {
+        if self.kind == PartKind::ThrustFace && arrangement.construction.thrust == Some(ThrustBearing::Flange) {
+            return Some(Self { kind: PartKind::MainShell, at: At::MainHalf(arrangement.thrust_main, Half::Upper) });
+        }
         let kind = self.kind.comes_with()?;
         let at = match self.at {
             At::Valve(cylinder, port, _) => At::Camshaft(arrangement.camshaft_of(cylinder, port)),

@@ -1,6 +1,6 @@
 //! Which positions a kind of part has in an arrangement: never typed in, always derived.
 
-use super::{Arrangement, At, Camshaft, End, Half, Port, Tappets};
+use super::{Arrangement, At, Camshaft, Cooling, End, Half, Port, Tappets};
 
 /// The rule by which an arrangement gives a kind its positions.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -31,6 +31,8 @@ pub enum Positions {
     EachCamBearing,
     /// One, where there is a camshaft to drive.
     OneIfCamshaft,
+    /// One, where water cools the cylinders.
+    OneIfWater,
 }
 
 impl Positions {
@@ -43,6 +45,8 @@ impl Positions {
             Self::One => vec![At::Engine],
             Self::OneIfCamshaft if arrangement.camshafts() == 0 => vec![],
             Self::OneIfCamshaft => vec![At::Engine],
+            Self::OneIfWater if arrangement.construction.cooling == Some(Cooling::Air) => vec![],
+            Self::OneIfWater => vec![At::Engine],
             Self::EachMain => mains.map(At::Main).collect(),
             Self::EachMainHalf => mains.flat_map(|n| halves.map(|half| At::MainHalf(n, half))).collect(),
             Self::ThrustSides => vec![At::ThrustSide(End::Front), At::ThrustSide(End::Rear)],
@@ -77,7 +81,7 @@ impl Positions {
             _ => None,
         };
         match (self, words) {
-            (Self::One | Self::OneIfCamshaft, []) => Some(At::Engine),
+            (Self::One | Self::OneIfCamshaft | Self::OneIfWater, []) => Some(At::Engine),
             (Self::EachMain, [n]) => Some(At::Main(number(n)?)),
             (Self::EachMainHalf, [n, h]) => Some(At::MainHalf(number(n)?, half(h)?)),
             (Self::ThrustSides, ["front"]) => Some(At::ThrustSide(End::Front)),

@@ -19,8 +19,9 @@ pub enum ItemKey {
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         parts: Vec<Part>,
     },
-    /// Parts of a kind that go to the machine shop.
-    Machine {
+    /// What is done to the parts of a kind, here or in the machine shop.
+    #[serde(alias = "machine")]
+    Operation {
         /// The kind.
         kind: PartKind,
         /// What is done to them; none where an old entry did not tell.
@@ -59,8 +60,11 @@ impl ItemKey {
     /// Whether a line with the other key is about the same, sizes apart: exactly so, or as far as an old entry told.
     pub fn is_about(&self, line: &Self) -> bool {
         match (self, line) {
-            (Self::Order { kind, .. }, Self::Order { kind: other, .. })
-            | (Self::Machine { kind, work: None }, Self::Machine { kind: other, .. }) => kind == other,
+            (Self::Order { kind, .. }, Self::Order { kind: other, .. }) => kind == other,
+            // When entries did not tell the work, none of it was told apart that is charged for by itself now.
+            (Self::Operation { kind, work: None }, Self::Operation { kind: other, work: Some(work) }) => {
+                kind == other && matches!(work, Work::Machine | Work::Sleeve | Work::WeldUp)
+            }
             _ => self == line,
         }
     }

@@ -5,11 +5,11 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::{Answer, Drawn, EditId, HistoryFact, Mark, MarkPlace, OwnItem, PhotoId, Proposed, TextField, Ticked};
 use crate::engine::{Arrangement, Part, PartKind};
 use crate::measure::{Entry, Instrument, InstrumentId, Reading};
-use crate::money::{EstimateLine, PriceList};
+use crate::money::{EstimateLine, PriceKey, PriceList};
 use crate::sheet::{Sheet, SizeGroup};
 use crate::wear::{Grade, Tag, Zone};
 use crate::words::Terms;
-use crate::work::{Outcome, Work};
+use crate::work::{Hands, Outcome, Work};
 
 /// All that is known about one engine on the bench.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -36,6 +36,8 @@ pub struct Job {
     pub chosen_sizes: BTreeMap<SizeGroup, ChosenSize>,
     /// Ways that a person chose, where more than one serves: for worn bores, for a worn camshaft.
     pub chosen_ways: BTreeMap<PartKind, ChosenWay>,
+    /// Who does what, where a person said so.
+    pub hands: BTreeMap<PriceKey, Hands>,
     /// What the shop charges.
     pub prices: PriceList,
     /// The estimate that the customer was given before the engine was opened.

@@ -11,7 +11,7 @@ pub enum ListKind {
     Order,
     /// One complete trip to the machine shop.
     MachineShop,
-    /// Rebuilt or polished in the shop.
+    /// Rebuilt, polished or whatever else the shop does itself.
     RebuildHere,
     /// Cleaned and put back.
     Clean,
@@ -31,7 +31,7 @@ impl ListKind {
         match self {
             Self::Order => "To order",
             Self::MachineShop => "For the machine shop",
-            Self::RebuildHere => "Rebuild here",
+            Self::RebuildHere => "Work done here",
             Self::Clean => "Clean",
             Self::LookAgain => "Look at or measure",
             Self::PutRight => "Put right before assembly",

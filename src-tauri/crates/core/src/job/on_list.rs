@@ -5,7 +5,9 @@ use serde::{Deserialize, Serialize};
 use super::known::Job;
 use super::refused::{MAX_NAME, MAX_PARTS_OF_ITEM, MAX_TEXT, Refused, check_length};
 use super::{Asked, EditId, ItemKey, OwnItem, Tick};
-use crate::words::first_words;
+use crate::money::PriceKey;
+use crate::words::{capitalised, first_words, plural};
+use crate::work::{Hands, Work};
 
 /// What was done about items of the lists, and items of the shop’s own.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -24,11 +26,18 @@ pub enum OnList {
         /// The item.
         item: OwnItem,
     },
+    /// Gave a piece of work to the machine shop, or took it over.
+    GiveWork {
+        /// What is done to what.
+        of: PriceKey,
+        /// Who does it.
+        hands: Hands,
+    },
 }
 
 impl OnList {
     /// What stands in `do` of each form.
-    pub(super) const DOES: &[&str] = &["tick", "add-item"];
+    pub(super) const DOES: &[&str] = &["tick", "add-item", "give-work"];
 
     /// Whether it fits the job: see [`Job::check`].
     pub(super) fn check(&self, _job: &Job) -> Result<(), Refused> {
@@ -46,6 +55,10 @@ impl OnList {
                 check_length("The item", &item.what, MAX_NAME)?;
                 check_length("The reason", &item.because, MAX_TEXT)
             }
+            Self::GiveWork { of, .. } if of.work == Work::Replace => {
+                Err(Refused("What is ordered is nobody’s work: order it.".into()))
+            }
+            Self::GiveWork { .. } => Ok(()),
         }
     }
 
@@ -54,6 +67,9 @@ impl OnList {
         match self {
             Self::Tick { item, tick } => job.tick(item, tick),
             Self::AddItem { item } => job.own_items.push((id, item.clone())),
+            Self::GiveWork { of, hands } => {
+                job.hands.insert(*of, *hands);
+            }
         }
     }
 
@@ -62,6 +78,10 @@ impl OnList {
         match self {
             Self::Tick { item, tick } => ticked(job, item, tick),
             Self::AddItem { item } => format!("{}: {} {}", item.list.title(), item.quantity, first_words(&item.what)),
+            Self::GiveWork { of, hands } => {
+                let name = plural(&of.kind.row().name.said(job.terms));
+                format!("{}, {}: {}", capitalised(&name), of.kind.work_words(of.work), hands.words())
+            }
         }
     }
 }

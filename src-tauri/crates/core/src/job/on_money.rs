@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use super::known::Job;
 use super::refused::{MAX_NAME, Refused, check_length};
 use super::{Consent, CustomerAnswer, EditId, Proposed};
-use crate::money::{EstimateLine, Price, PriceKey, PriceList, Quote, QuoteLine};
+use crate::money::{EstimateLine, Money, Price, PriceKey, PriceList, Quote, QuoteLine};
 use crate::words::first_words;
 
 /// What the shop charges, what it estimated and proposed, and what the customer answered.
@@ -93,8 +93,13 @@ impl OnMoney {
         match self {
             Self::UsePrices { prices } => format!("The shop’s prices in use, in {}", prices.currency),
             Self::SetPrice { price } => {
-                let each = job.prices.currency.show(job.prices.each(price));
-                format!("Price of {}, {}: {each}", price.of.kind.row().name.said(job.terms), price.of.work.words())
+                let show = |money| job.prices.currency.show(money);
+                let each =
+                    [price.part, price.machining].into_iter().filter(|money| *money != Money::default()).map(show);
+                let time = (price.minutes > 0).then(|| format!("{} min", price.minutes));
+                let each: Vec<String> = each.chain(time).collect();
+                let name = price.of.kind.row().name.said(job.terms);
+                format!("Price of {name}, {}: {}", price.of.kind.work_words(price.of.work), each.join(" and "))
             }
             Self::NoteEstimate { lines } => format!("First estimate: {} lines", lines.len()),
             Self::Propose { quote } => format!("Proposed to the customer: {}", quote.currency.show(quote.gross)),

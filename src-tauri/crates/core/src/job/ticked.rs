@@ -24,7 +24,7 @@ impl Job {
     pub fn list_of(&self, key: &ItemKey) -> ListKind {
         match key {
             ItemKey::Order { .. } => ListKind::Order,
-            ItemKey::Machine { .. } => ListKind::MachineShop,
+            ItemKey::Operation { .. } => ListKind::MachineShop,
             ItemKey::Part { list, .. } | ItemKey::Former { list, .. } => *list,
             ItemKey::PutRight { .. } => ListKind::PutRight,
             ItemKey::Own { edit } => {
@@ -40,7 +40,7 @@ impl Job {
             return asked.words.clone();
         }
         match &asked.key {
-            ItemKey::Order { kind, .. } | ItemKey::Machine { kind, .. } => {
+            ItemKey::Order { kind, .. } | ItemKey::Operation { kind, .. } => {
                 capitalised(&plural(&kind.row().name.said(self.terms)))
             }
             ItemKey::Part { part, .. } => {

@@ -1,16 +1,19 @@
 //! What the customer has said to the work on the lists: nothing is ordered or machined against a no.
 
 use super::ListItem;
-use crate::job::{Approval, Consent};
-use crate::money::PriceKey;
-use crate::view::PartView;
+use crate::engine::PartKind;
+use crate::job::{Approval, Consent, ItemKey};
+use crate::work::Work;
 
 /// Holds every item to which the customer has not said yes, once they have answered a proposal.
-pub(super) fn heed(approval: &Approval, parts: &[PartView], items: &mut [ListItem]) {
+pub(super) fn heed(approval: &Approval, items: &mut [ListItem]) {
     let Some(answer) = &approval.answer else { return };
     for item in items {
-        let first = item.parts.first().and_then(|first| parts.iter().find(|view| view.part == *first));
-        let Some(of) = first.and_then(|view| Some(PriceKey { kind: view.kind, work: view.decision.work()? })) else {
+        let Some(of) = item.of else {
+            // What the shop added itself it was never asked about.
+            if matches!(item.asked.key, ItemKey::Own { .. }) {
+                item.waits_for.insert(0, NOT_ASKED.into());
+            }
             continue;
         };
         item.consent = answer.lines.iter().find(|line| line.of == of).map(|line| line.answer);
@@ -20,9 +23,24 @@ pub(super) fn heed(approval: &Approval, parts: &[PartView], items: &mut [ListIte
             (Some(Consent::Yes), Some(changed)) => format!("Changed since the customer said yes. {}", changed.because),
             (Some(Consent::No), _) => "The customer said no to it.".into(),
             (Some(Consent::Later), _) => "The customer will say later.".into(),
-            (None, _) => "The customer has not been asked: it came after the proposal that was answered.".into(),
+            (None, _) => NOT_ASKED.into(),
         };
         item.waits_for.insert(0, held);
+    }
+}
+
+const NOT_ASKED: &str = "The customer has not been asked: it came after the proposal that was answered.";
+
+/// Holds what may cost more than the engine is worth until the customer has answered: a shaft or a block.
+pub(super) fn ask_first(approval: &Approval, items: &mut [ListItem]) {
+    if approval.answer.is_some() {
+        return;
+    }
+    let is_dear = |item: &&mut ListItem| {
+        item.of.is_some_and(|of| of.work == Work::Replace && matches!(of.kind, PartKind::Crankshaft | PartKind::Block))
+    };
+    for item in items.iter_mut().filter(is_dear) {
+        item.waits_for.push("Ask the customer first, and what another engine costs.".into());
     }
 }
 
@@ -51,8 +69,8 @@ mod tests {
             n += 1;
             then(job, n, &change)
         };
-        check(&job, PartKind::CorePlugs, None);
         apply(&mut job, json!({ "do": "tag", "part": "piston.1", "tag": "scuffing", "grade": 3 }));
+        check(&job, PartKind::CorePlugs, None);
         let quote = assess(&job).quote;
         let answers = quote.lines.iter().map(|line| {
             let answer = match line.of.kind.row().id {

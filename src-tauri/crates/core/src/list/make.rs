@@ -1,33 +1,43 @@
 //! From decisions, sizes and causes to the lists.
 
 use super::work::Shared;
-use super::{ListItem, NotWanted, WorkList, consent, machine_shop, order};
+use super::{ListItem, NotWanted, WorkList, consent, operations, order};
 use crate::cause::CauseReport;
 use crate::engine::Engine;
 use crate::job::{Approval, ItemKey, Job, ListKind, Tick, Ticked};
-use crate::view::{PartView, Sizing};
+use crate::operation::Operation;
+use crate::view::{PartView, Seen, Sizing};
 use crate::words::capitalised;
 use crate::work::Outcome;
 
+/// All that lists are made from.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Bench<'a> {
+    pub(crate) engine: &'a Engine,
+    pub(crate) job: &'a Job,
+    pub(crate) parts: &'a [PartView],
+    pub(crate) sizing: &'a Sizing,
+    pub(crate) operations: &'a [Operation],
+    pub(crate) causes: &'a CauseReport,
+    pub(crate) approval: &'a Approval,
+}
+
 /// Makes all lists.
-pub fn lists(
-    engine: &Engine,
-    job: &Job,
-    parts: &[PartView],
-    sizing: &Sizing,
-    causes: &CauseReport,
-    approval: &Approval,
-) -> Vec<WorkList> {
+pub(crate) fn lists(bench: &Bench<'_>) -> Vec<WorkList> {
+    let Bench { engine, job, parts, sizing, causes, approval, .. } = *bench;
     let work = Shared::of(engine, parts);
+    let is_known = |view: &PartView| {
+        view.seen != Seen::NotLooked || view.decision.overruled_because.is_some() || !view.readings.is_empty()
+    };
+    let is_begun = parts.iter().any(is_known);
     ListKind::ALL
         .into_iter()
         .map(|kind| {
             let mut items = match kind {
+                _ if !is_begun => vec![],
                 ListKind::Order => order::order(&work, sizing),
-                ListKind::MachineShop => machine_shop::machine_shop(&work, sizing),
-                ListKind::RebuildHere => each(parts, kind, &[Outcome::RebuildHere, Outcome::Polish]),
-                ListKind::Clean => each(parts, kind, &[Outcome::Clean]),
-                ListKind::LookAgain => each(parts, kind, &[Outcome::CantSay]),
+                ListKind::MachineShop | ListKind::RebuildHere | ListKind::Clean => operations::of_list(bench, kind),
+                ListKind::LookAgain => look_again(parts),
                 ListKind::PutRight => put_right(causes),
             };
             items.extend(own(job, kind));
@@ -35,9 +45,20 @@ pub fn lists(
                 item.asked.quantity = item.quantity;
                 item.tick = job.ticked(&item.asked).map(|ticked| ticked.tick.clone());
             }
-            consent::heed(approval, parts, &mut items);
+            consent::heed(approval, &mut items);
+            if kind == ListKind::Order {
+                consent::ask_first(approval, &mut items);
+            }
             let done = items.iter().filter(|item| item.is_done()).count();
-            WorkList { kind, title: kind.title().into(), not_wanted: not_wanted(job, kind, &items), items, done }
+            let note = if is_begun { "" } else { "Nothing has been examined yet." };
+            WorkList {
+                kind,
+                title: kind.title().into(),
+                note: note.into(),
+                not_wanted: not_wanted(job, kind, &items),
+                items,
+                done,
+            }
         })
         .collect()
 }
@@ -65,15 +86,15 @@ fn no_longer(kind: ListKind, tick: &Tick) -> &'static str {
     }
 }
 
-/// One item for each part.
-fn each(parts: &[PartView], kind: ListKind, outcomes: &[Outcome]) -> Vec<ListItem> {
+/// One item for each part that can't be judged yet.
+fn look_again(parts: &[PartView]) -> Vec<ListItem> {
     let item = |view: &PartView| ListItem {
-        detail: if view.decision.outcome == Outcome::Polish { "polish".into() } else { String::new() },
         parts: vec![view.part],
         because: view.decision.because().into(),
-        ..ListItem::new(ItemKey::Part { list: kind, part: view.part }, view.label.clone(), 1)
+        ..ListItem::new(ItemKey::Part { list: ListKind::LookAgain, part: view.part }, view.label.clone(), 1)
     };
-    parts.iter().filter(|view| outcomes.contains(&view.decision.outcome)).map(item).collect()
+    let open = |view: &&PartView| view.decision.outcome == Outcome::CantSay && !view.decision.goes_along();
+    parts.iter().filter(open).map(item).collect()
 }
 
 /// What the likely causes ask to be checked or put right.
@@ -118,9 +139,10 @@ mod tests {
     #[test]
     fn a_tick_stays_with_its_item_whatever_the_item_is_called() {
         let tick = |item: Value| json!({ "do": "tick", "item": item, "tick": { "done": 1, "date": "3 May" } });
+        let clean = json!({ "do": "clean", "part": "block" });
         let renamed = json!({ "key": { "of": "order", "kind": "core-plugs" }, "words": "Welsh plugs" });
         for item in [json!("order core-plugs"), renamed] {
-            let assessment = assess(&job_of(&[arrange(&Arrangement::inline(2)), tick(item)]));
+            let assessment = assess(&job_of(&[arrange(&Arrangement::inline(2)), clean.clone(), tick(item)]));
             let order = list(&assessment, ListKind::Order);
             assert_eq!((order.done, order.not_wanted.len()), (1, 0));
             let plugs = order.items.iter().find(|item| item.what == "Core plugs").unwrap();

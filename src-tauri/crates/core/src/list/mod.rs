@@ -1,13 +1,13 @@
 //! The lists that are worked: nothing stands on one without the finding that put it there.
 
 mod consent;
-mod machine_shop;
 mod make;
 mod open;
+mod operations;
 mod order;
 mod work;
 
-pub use make::lists;
+pub(crate) use make::{Bench, lists};
 pub use open::{Open, still_open};
 
 use serde::Serialize;
@@ -15,6 +15,8 @@ use serde::Serialize;
 use crate::engine::Part;
 use crate::job::{Asked, Consent, ItemKey, ListKind, Tick};
 use crate::measure::Length;
+use crate::money::PriceKey;
+use crate::work::Hands;
 
 /// One line of a list.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -34,6 +36,14 @@ pub struct ListItem {
     pub because: String,
     /// Not to be done yet, and why, each in a sentence; empty if nothing holds it.
     pub waits_for: Vec<String>,
+    /// To what is done what, by which it is priced and agreed to; none of what has no price of its own.
+    pub of: Option<PriceKey>,
+    /// Who does it; none of what is not work.
+    pub hands: Option<Hands>,
+    /// What the hand that does it must mind; may be empty.
+    pub mind: String,
+    /// Whether it came back, was measured and is right: then it is behind, whatever was ticked.
+    pub is_right: bool,
     /// What the customer said to it in the last answer; none before there was one, and where nothing was asked.
     pub consent: Option<Consent>,
     /// What has been done about it.
@@ -51,6 +61,10 @@ impl ListItem {
             parts: vec![],
             because: String::new(),
             waits_for: vec![],
+            of: None,
+            hands: None,
+            mind: String::new(),
+            is_right: false,
             consent: None,
             tick: None,
         }
@@ -65,7 +79,7 @@ impl ListItem {
 
     /// Whether all of it is done.
     pub fn is_done(&self) -> bool {
-        self.tick.as_ref().is_some_and(|tick| tick.done >= self.quantity)
+        self.is_right || self.tick.as_ref().is_some_and(|tick| tick.done >= self.quantity)
     }
 }
 
@@ -77,6 +91,8 @@ pub struct WorkList {
     pub kind: ListKind,
     /// Its title.
     pub title: String,
+    /// Why it is empty, where that is not because nothing is to be done; else empty.
+    pub note: String,
     /// Its items.
     pub items: Vec<ListItem>,
     /// How many items are wholly done.

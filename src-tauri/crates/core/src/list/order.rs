@@ -2,13 +2,14 @@
 
 use super::ListItem;
 use super::work::{Shared, count, count_of, grouped};
-use crate::engine::PartKind;
+use crate::engine::{At, Part, PartKind};
 use crate::job::ItemKey;
+use crate::money::PriceKey;
 use crate::sheet::SizeGroup;
 use crate::sizing::{Action, GroupPlan};
 use crate::view::{OrderLine, OrderState, PartView, Sizing};
 use crate::words::capitalised;
-use crate::work::Outcome;
+use crate::work::{Outcome, Work};
 
 /// What comes in a size, held or free; then everything else that is replaced.
 pub(super) fn order(work: &Shared<'_>, sizing: &Sizing) -> Vec<ListItem> {
@@ -24,10 +25,16 @@ pub(super) fn order(work: &Shared<'_>, sizing: &Sizing) -> Vec<ListItem> {
         let item = ListItem {
             what: capitalised(&line.what),
             quantity: if line.kind == PartKind::Piston { count(&views) } else { count_of(line.quantity) },
+            of: Some(PriceKey { kind: line.kind, work: Work::Replace }),
             waits_for: if line.state == OrderState::Held { line.waits_for.clone() } else { vec![] },
             ..grouped(ItemKey::Order { kind: line.kind, parts }, &views, line.size_shown.clone(), work.terms())
         };
-        items.push(item.in_size(line.size, &line.size_shown));
+        let mut item = item.in_size(line.size, &line.size_shown);
+        let flanged = item.parts.iter().copied().find(|part| brings_flanges(work, *part));
+        if let Some(At::MainHalf(main, _)) = flanged.map(|part| part.at) {
+            item.detail.push_str(&format!("; with thrust flanges on main {main}"));
+        }
+        items.push(item);
     }
     for (kind, views) in replaced.iter().filter(|(_, views)| !views.is_empty()) {
         let key = ItemKey::Order { kind: *kind, parts: vec![] };
@@ -35,6 +42,12 @@ pub(super) fn order(work: &Shared<'_>, sizing: &Sizing) -> Vec<ListItem> {
             Some(plan) => work.grouped(key, views, plan.size_shown.clone()).in_size(plan.size, &plan.size_shown),
             None => work.grouped(key, views, String::new()),
         };
+        item.of = Some(PriceKey { kind: *kind, work: Work::Replace });
+        // Of what there is more than one of, it is said which.
+        if views.len() < work.all_of(*kind) && item.detail.is_empty() && !kind.row().always_renewed {
+            let labels: Vec<&str> = views.iter().map(|view| view.label.as_str()).collect();
+            item.detail = labels.join("; ");
+        }
         if *kind == PartKind::ThrustFace {
             (item.what, item.quantity) = ("Thrust bearing, set".into(), 1);
         }
@@ -45,6 +58,11 @@ pub(super) fn order(work: &Shared<'_>, sizing: &Sizing) -> Vec<ListItem> {
         items.push(item);
     }
     items
+}
+
+/// Whether a shell is one of those on which the thrust flanges are.
+fn brings_flanges(work: &Shared<'_>, shell: Part) -> bool {
+    work.brought_by(shell).any(|view| view.kind == PartKind::ThrustFace)
 }
 
 /// Takes from the parts that are left those of a line.

@@ -42,6 +42,17 @@ impl<'a> Shared<'a> {
         self.terms
     }
 
+    /// Those that come along with a part.
+    pub(super) fn brought_by(&self, part: Part) -> impl Iterator<Item = &'a PartView> + '_ {
+        self.brought.get(&part).into_iter().flatten().copied()
+    }
+
+    /// How many of a kind the engine has.
+    pub(super) fn all_of(&self, kind: PartKind) -> usize {
+        let brought = self.brought.values().flatten();
+        self.own.iter().chain(brought).filter(|view| view.kind == kind).count()
+    }
+
     /// Those of one outcome, by kind.
     pub(super) fn with(&self, outcome: Outcome) -> BTreeMap<PartKind, Vec<&'a PartView>> {
         let mut by_kind: BTreeMap<PartKind, Vec<&PartView>> = BTreeMap::new();

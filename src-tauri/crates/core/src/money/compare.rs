@@ -36,7 +36,11 @@ pub struct Difference {
 
 /// Line by line what changed since the estimate, the greatest change first. Lines without a price are left out: what is
 /// not known is no difference.
+/// Without an estimate there is nothing to compare.
 pub fn compare(estimate: &[EstimateLine], quote: &Quote) -> Vec<Difference> {
+    if estimate.is_empty() {
+        return vec![];
+    }
     let stands_for = |key: &PriceKey| estimate.iter().any(|line| line.of.contains(key));
     let mut all: Vec<Difference> =
         estimate.iter().filter(|line| !line.of.is_empty()).map(|line| estimated(line, quote)).collect();

@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use super::{Currency, Money, Tax};
 use crate::engine::PartKind;
 use crate::words::Terms;
-use crate::work::Work;
+use crate::work::{Hands, Work};
 
 /// What a price is for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -68,9 +68,24 @@ impl PriceList {
         }
     }
 
-    /// What one piece costs with the shop's time, without tax.
-    pub fn each(&self, price: &Price) -> Money {
-        price.part + price.machining + self.hour.share(i64::from(price.minutes), 60)
+    /// What so many pieces cost, without tax; the shop's time is rounded once, on all of them. Work that is done here has no
+    /// machining, and where the machine shop does it, its price must be known. None where nothing is entered for the hands
+    /// that do it.
+    pub fn cost(&self, price: &Price, hands: Hands, pieces: u32) -> Option<Money> {
+        let count = i64::from(pieces);
+        let time = self.hour.share(i64::from(price.minutes) * count, 60);
+        let is_renewed = price.of.work == Work::Replace;
+        let cost = match hands {
+            _ if is_renewed => (price.part + price.machining).times(count) + time,
+            Hands::MachineShop => (price.part + price.machining).times(count) + time,
+            Hands::Here => price.part.times(count) + time,
+        };
+        let is_entered = match hands {
+            _ if is_renewed => true,
+            Hands::MachineShop => price.part + price.machining != Money::default(),
+            Hands::Here => price.part != Money::default() || price.minutes > 0,
+        };
+        is_entered.then_some(cost)
     }
 
     /// Refuses prices that can't be.
@@ -94,7 +109,7 @@ impl Price {
     /// # Errors
     /// A sentence.
     pub fn check(&self, terms: Terms) -> Result<(), String> {
-        let name = format!("{}, {}", self.of.kind.row().name.said(terms), self.of.work.words());
+        let name = format!("{}, {}", self.of.kind.row().name.said(terms), self.of.kind.work_words(self.of.work));
         if !self.part.is_price() || !self.machining.is_price() {
             return Err(format!("{name}: a price must be nought or more, and no more than any rebuild costs."));
         }

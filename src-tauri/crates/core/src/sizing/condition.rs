@@ -75,6 +75,7 @@ pub(super) fn condition(readings: &Readings<'_>, part: Part, sense: Sense) -> Co
     damage(readings, part, record, &mut seen);
     // What a person keeps in spite of its damage or form condemns nothing else.
     if record.overrule.as_ref().is_some_and(|overrule| overrule.outcome < Outcome::CantSay) {
+        seen.polish = record.overrule.as_ref().is_some_and(|overrule| overrule.outcome == Outcome::Polish);
         seen.faults.clear();
         seen.too_deep = None;
         seen.worn_size = false;

@@ -418,6 +418,7 @@ impl Group<'_> {
             take_off,
             take_off_shown: take_off.map_or_else(String::new, |length| self.show(length)),
             at_fault: seen.at_fault(),
+            polish: seen.polish,
             faults: seen.faults.clone(),
             mate,
             mate_shown: mate.map_or_else(String::new, |size| size_words(size, self.group, self.readings)),

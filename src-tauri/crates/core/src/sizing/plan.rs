@@ -148,6 +148,13 @@ impl GroupPlan {
             _ => false,
         })
     }
+
+    /// The parts of which it is seen only when they are back what size they have: those machined, and those polished, for
+    /// what does not clean up is ground.
+    pub fn worked(&self) -> impl Iterator<Item = &PartPlan> {
+        let polished = self.parts.iter().filter(|part| self.action == Action::Polish && part.polish);
+        self.machined().chain(polished)
+    }
 }
 
 /// One part within the plan of its group.
@@ -169,6 +176,8 @@ pub struct PartPlan {
     pub take_off_shown: String,
     /// Whether it is itself worn, out of form or damaged so that it can't stay: else it only goes along with its group.
     pub at_fault: bool,
+    /// Whether it has light damage that may polish out.
+    pub polish: bool,
     /// What is wrong with it as found, each in a sentence without its name.
     pub faults: Vec<String>,
     /// The size beyond standard of the shell or piston that goes with it, in nanometres; none while it is not known.

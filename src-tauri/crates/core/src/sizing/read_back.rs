@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::plan::{GroupPlan, PartPlan, sentence};
+use super::plan::{Action, GroupPlan, PartPlan, sentence};
 use crate::engine::Part;
 use crate::figure::{Bench, Figure, Readings, figures};
 use crate::measure::{Conformity, Phase, Quantity};
@@ -45,15 +45,18 @@ impl ReadBackLine {
     }
 }
 
-/// Checks what was machined or sleeved. None if nothing of the group is.
+/// Checks what was machined, sleeved or polished. None if nothing of the group is.
 pub(crate) fn read_back(readings: &Readings<'_>, plan: &GroupPlan) -> Option<ReadBack> {
-    let size = plan.size.filter(|_| plan.machined().next().is_some())?;
+    let size = plan.size.filter(|_| plan.worked().next().is_some())?;
     let sizes = [(plan.group, size)].into();
     let bench = Bench { readings, phase: Phase::Machined, sizes: &sizes };
-    let parts: Vec<ReadBackLine> = plan.machined().map(|own| line(bench, plan, own)).collect();
+    let parts: Vec<ReadBackLine> = plan.worked().map(|own| line(bench, plan, own)).collect();
     Some(ReadBack {
         group: plan.group,
-        asked: format!("{}: {}", plan.size_shown, plan.finished_shown),
+        asked: match plan.action {
+            Action::Polish => format!("{}, polished", plan.size_shown),
+            _ => format!("{}: {}", plan.size_shown, plan.finished_shown),
+        },
         confirmed: parts.iter().all(|line| line.verdict == Some(Conformity::Within) && line.problem.is_empty()),
         parts,
     })
@@ -69,13 +72,18 @@ fn line(bench: Bench<'_>, plan: &GroupPlan, own: &PartPlan) -> ReadBackLine {
     let size = machined.iter().find(|figure| figure.quantity == Quantity::Diameter);
     let wrong = machined.iter().find(|figure| figure.verdict.is_some_and(|verdict| verdict != Conformity::Within));
     let problem = match (size, wrong) {
+        (None, _) if plan.action == Action::Polish => "not measured since it was polished.".into(),
         (None, _) => "not measured since it was machined.".into(),
         (Some(_), Some(figure)) => format!("{} {}", figure.name, figure.because),
         (Some(_), None) => missing(bench, part).unwrap_or_default(),
     };
     let verdict = if size.is_none() { None } else { verdict };
-    // A finished part must lie in the finished range, however far a used one may wear.
-    let finished = plan.finished.zip(size).map(|((low, high), size)| size.low >= low && size.high <= high);
+    // A finished part must lie in the finished range, however far a used one may wear; a polished one keeps its size.
+    let finished = plan
+        .finished
+        .filter(|_| plan.action != Action::Polish)
+        .zip(size)
+        .map(|((low, high), size)| size.low >= low && size.high <= high);
     let (verdict, problem) = match (finished, verdict) {
         (Some(false), Some(Conformity::Within)) => (
             Some(Conformity::Outside),

@@ -74,14 +74,15 @@ pub(super) fn orders(
     plans.iter().flat_map(of_group).collect()
 }
 
-/// Shells wait for the plan, and where journals are ground for what the shop really ground.
+/// Shells wait for the plan, and where journals are ground or polished for what size they really have when they are back.
 fn shells(engine: &Engine, plan: &GroupPlan, returned: Option<&ReadBack>, is_renewed: bool) -> Vec<OrderLine> {
     let kind = plan.group.mate();
     let what = if kind == PartKind::MainShell { "main bearing shells, pairs" } else { "rod bearing shells, pairs" };
     let waits = match (plan.action, returned) {
         _ if is_renewed => vec![renewed(plan.group)],
         (Action::Open | Action::Machine, None) => missing(plan).chain([plan.because.clone()]).collect(),
-        (Action::Machine, Some(back)) if !back.confirmed => {
+        // What does not clean up is ground after all.
+        (Action::Machine | Action::Polish, Some(back)) if !back.confirmed => {
             missing(plan).chain(back.parts.iter().filter_map(ReadBackLine::sentence)).collect()
         }
         _ => missing(plan).collect(),
@@ -132,6 +133,7 @@ fn pistons_and_rings(engine: &Engine, plan: &GroupPlan, is_renewed: bool) -> Vec
     };
     let rings = line(PartKind::Rings, "piston rings, sets");
     match plan.action {
+        _ if is_renewed => vec![line(PartKind::Piston, "pistons"), rings],
         Action::Machine | Action::Replace => vec![line(PartKind::Piston, "pistons"), rings],
         _ => vec![rings],
     }

@@ -8,7 +8,7 @@ use super::order_line::{OrderLine, orders};
 use crate::engine::Part;
 use crate::figure::Readings;
 use crate::sheet::SizeGroup;
-use crate::sizing::{GroupPlan, Predicted, ReadBack, clearances, plan_of, read_back};
+use crate::sizing::{GroupPlan, Predicted, ReadBack, clearances, plan_of};
 
 /// The sizes of a rebuild.
 #[derive(Debug, Clone, Default, PartialEq, Eq, Serialize)]
@@ -27,8 +27,12 @@ pub struct Sizing {
 impl Sizing {
     /// What follows from the plans once it is decided which parts are replaced: for a reason that readings do not tell,
     /// such as a crack or a scuffed skirt, too.
-    pub(crate) fn of(readings: &Readings<'_>, plans: Vec<GroupPlan>, replaced: &BTreeSet<Part>) -> Self {
-        let read_back: Vec<ReadBack> = plans.iter().filter_map(|plan| read_back(readings, plan)).collect();
+    pub(crate) fn of(
+        readings: &Readings<'_>,
+        plans: Vec<GroupPlan>,
+        read_back: Vec<ReadBack>,
+        replaced: &BTreeSet<Part>,
+    ) -> Self {
         Self {
             orders: orders(readings.engine, &plans, &read_back, replaced),
             clearances: clearances(readings, &plans, replaced),

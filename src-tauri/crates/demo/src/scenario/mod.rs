@@ -206,11 +206,11 @@ mod tests {
             assessment.sizing.orders.iter().map(|line| (line.what.as_str(), line.quantity, line.state)).collect();
         let expected = [
             ("main bearing shells, pairs", 5, OrderState::Held),
-            ("rod bearing shells, pairs", 4, OrderState::Free),
+            ("rod bearing shells, pairs", 4, OrderState::Held),
             ("pistons", 4, OrderState::Free),
             ("piston rings, sets", 4, OrderState::Free),
         ];
-        assert_eq!(orders, expected, "the grinder has confirmed the crankpins, not the mains");
+        assert_eq!(orders, expected, "the shaft has not gone yet, for it goes once");
         let doubts =
             assessment.parts.iter().flat_map(|view| &view.readings).filter_map(|reading| reading.doubt.as_ref());
         assert_eq!(doubts.count(), 0);

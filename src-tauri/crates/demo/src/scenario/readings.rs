@@ -20,18 +20,14 @@ pub(super) fn changes() -> Vec<Change> {
     changes.push(reading("crankpin.2", "scratch-depth", "dial", serde_json::json!({ "value": "0.04 mm" })));
     changes.push(reading("crankshaft", "end-float", "dial", serde_json::json!({ "value": "0.22 mm" })));
     for (cylinder, values, piston) in CYLINDERS {
-        let places = ["top", "middle", "bottom"].into_iter().flat_map(|station| [(station, "a"), (station, "b")]);
-        for ((station, direction), value) in places.zip(values) {
-            let more = serde_json::json!({ "spot": { "station": station, "direction": direction }, "value": value });
-            changes.push(reading(&format!("bore.{cylinder}"), "diameter", "bore-gauge", more));
-        }
+        changes.extend(bore_readings(cylinder, "found", values));
         // The pistons lay in the sun beside the bench.
         let warm = serde_json::json!({ "value": piston, "warmth": { "celsius": 27, "material": "aluminium" } });
         changes.push(reading(&format!("piston.{cylinder}"), "diameter", "mic-75-100", warm));
     }
-    // The crankpins are back from the grinder; the mains wait for the last journal to be looked at.
-    for (pin, values) in GROUND {
-        changes.extend(journal_readings(&format!("crankpin.{pin}"), "machined", values));
+    // The block is back from boring; the shaft waits until all is known of its mains, for it goes once.
+    for (cylinder, values) in BORED {
+        changes.extend(bore_readings(cylinder, "machined", values));
     }
     changes
 }
@@ -52,18 +48,20 @@ const CRANKPINS: [Journal; 4] = [
     (3, ["51.979 mm", "51.975 mm", "51.978 mm", "51.975 mm"]),
     (4, ["51.974 mm", "51.967 mm", "51.973 mm", "51.968 mm"]),
 ];
-const GROUND: [Journal; 4] = [
-    (1, ["51.726 mm", "51.724 mm", "51.726 mm", "51.726 mm"]),
-    (2, ["51.724 mm", "51.724 mm", "51.726 mm", "51.724 mm"]),
-    (3, ["51.726 mm", "51.726 mm", "51.724 mm", "51.726 mm"]),
-    (4, ["51.726 mm", "51.724 mm", "51.724 mm", "51.726 mm"]),
-];
 /// Bores at top, middle and bottom, along and across; and the skirt of the piston.
 const CYLINDERS: [(u8, [&str; 6], &str); 4] = [
     (1, ["92.061 mm", "92.074 mm", "92.044 mm", "92.052 mm", "92.031 mm", "92.034 mm"], "91.956 mm"),
     (2, ["92.058 mm", "92.070 mm", "92.043 mm", "92.050 mm", "92.030 mm", "92.033 mm"], "91.957 mm"),
     (3, ["92.094 mm", "92.131 mm", "92.066 mm", "92.083 mm", "92.036 mm", "92.041 mm"], "91.931 mm"),
     (4, ["92.060 mm", "92.072 mm", "92.042 mm", "92.051 mm", "92.031 mm", "92.034 mm"], "91.955 mm"),
+];
+
+/// The same after boring.
+const BORED: [(u8, [&str; 6]); 4] = [
+    (1, ["92.261 mm", "92.260 mm", "92.261 mm", "92.260 mm", "92.259 mm", "92.260 mm"]),
+    (2, ["92.260 mm", "92.260 mm", "92.259 mm", "92.260 mm", "92.260 mm", "92.259 mm"]),
+    (3, ["92.262 mm", "92.261 mm", "92.260 mm", "92.261 mm", "92.260 mm", "92.261 mm"]),
+    (4, ["92.260 mm", "92.261 mm", "92.260 mm", "92.260 mm", "92.260 mm", "92.261 mm"]),
 ];
 
 fn sheet() -> serde_json::Value {
@@ -119,6 +117,16 @@ fn journal_readings(part: &str, phase: &str, values: [&str; 4]) -> Vec<Change> {
         reading(part, "diameter", "mic-50-75", serde_json::json!({ "spot": spot, "phase": phase, "value": value }))
     };
     places.into_iter().zip(values).map(one).collect()
+}
+
+fn bore_readings(cylinder: u8, phase: &str, values: [&str; 6]) -> Vec<Change> {
+    let places = ["top", "middle", "bottom"].into_iter().flat_map(|station| [(station, "a"), (station, "b")]);
+    let one = |((station, direction), value): ((&str, &str), &str)| {
+        let spot = serde_json::json!({ "station": station, "direction": direction });
+        let more = serde_json::json!({ "spot": spot, "phase": phase, "value": value });
+        reading(&format!("bore.{cylinder}"), "diameter", "bore-gauge", more)
+    };
+    places.zip(values).map(one).collect()
 }
 
 fn reading(part: &str, quantity: &str, instrument: &str, more: serde_json::Value) -> Change {

@@ -16,7 +16,10 @@ pub(super) const RULE: Rule = Rule {
             Action::Machine => Some((Outcome::Machine, machined(plan))),
             Action::Sleeve => sleeved(plan, part),
             Action::Replace => Some((Outcome::Replace, plan.because.clone())),
-            Action::Polish if plan.settled => Some((Outcome::Polish, plan.because.clone())),
+            Action::Polish if plan.settled => {
+                let is_polished = plan.worked().any(|own| own.part == part);
+                Some((if is_polished { Outcome::Polish } else { Outcome::PutBack }, plan.because.clone()))
+            }
             Action::Keep | Action::UndersizeShells if plan.settled => Some((Outcome::PutBack, plan.because.clone())),
             Action::Keep | Action::UndersizeShells | Action::Polish | Action::Open => None,
         }

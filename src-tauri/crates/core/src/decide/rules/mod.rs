@@ -6,6 +6,7 @@ mod block_as_one;
 mod bore_damage;
 mod both_halves;
 mod cam_bearing_damage;
+mod cam_bearings_with_wash;
 mod camshaft_as_one;
 mod common_size;
 mod cracks;
@@ -32,6 +33,7 @@ mod oil_pickup_damage;
 mod oil_pump_damage;
 mod one_bearing_failed;
 mod outside_limits;
+mod piece_of_worked_parts;
 mod piston_damage;
 mod pistons_to_bores;
 mod pitted_tappets;
@@ -58,13 +60,15 @@ pub(super) use rule::{at, from, read, up_to};
 pub const CRACKS: RuleId = cracks::RULE.id;
 /// All of a group go to one size, or stay.
 pub const COMMON_SIZE: RuleId = common_size::RULE.id;
+/// A piece that goes along with what is machined on it.
+pub const PIECE_OF_WORKED_PARTS: RuleId = piece_of_worked_parts::RULE.id;
 /// New pistons because the bores get another size.
 pub const PISTONS_TO_BORES: RuleId = pistons_to_bores::RULE.id;
 /// The journal is to be measured before anything can be said.
 pub const MEASURE_FIRST: RuleId = measure_first::RULE.id;
 
 /// Every rule.
-pub const ALL: [&Rule; 46] = [
+pub const ALL: [&Rule; 48] = [
     &renewed_at_overhaul::RULE,
     &shell_failure::RULE,
     &shell_debris::RULE,
@@ -106,9 +110,11 @@ pub const ALL: [&Rule; 46] = [
     &new_crank_new_shells::RULE,
     &journals_as_a_group::RULE,
     &ground_journals::RULE,
+    &piece_of_worked_parts::RULE,
     &block_as_one::RULE,
     &pistons_to_bores::RULE,
     &camshaft_as_one::RULE,
+    &cam_bearings_with_wash::RULE,
     &new_cam_new_tappets::RULE,
     &new_tappet_old_cam::RULE,
 ];

@@ -1,0 +1,35 @@
+//! The oil galleries of a crankshaft opened, brushed and flushed.
+
+use super::row::{Brought, Row, Scene, Stage};
+use crate::engine::PartKind;
+use crate::work::{Hands, Outcome, Work};
+
+pub(super) const ROW: Row = Row {
+    work: Work::Clean,
+    done: |_| "open, brush and flush the oil galleries",
+    stage: Stage::Flush,
+    hands: Hands::Here,
+    is_by_part: false,
+    mind: "Brush each drilling from both ends, and look through it.",
+    source: "Common practice.",
+    brought: |scene| {
+        let shaft = scene.parts(PartKind::Crankshaft, |own| own.outcome != Outcome::Replace);
+        if shaft.is_empty() {
+            return vec![];
+        }
+        let because = if let Some(dirty) = scene.reason(&shaft, Outcome::Clean) {
+            dirty.because.clone()
+        } else if is_worked(scene) {
+            "Grinding and polishing leave grit in the galleries.".into()
+        } else {
+            return vec![];
+        };
+        vec![Brought::new(PartKind::Crankshaft, shaft, because)]
+    },
+};
+
+fn is_worked(scene: &Scene<'_>) -> bool {
+    [PartKind::MainJournal, PartKind::Crankpin, PartKind::Crankshaft]
+        .into_iter()
+        .any(|kind| !scene.with(kind, Work::Machine).is_empty() || !scene.with(kind, Work::Polish).is_empty())
+}

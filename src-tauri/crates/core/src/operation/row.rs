@@ -1,0 +1,202 @@
+//! A row of the table of operations, and what it is read against.
+
+use std::collections::BTreeMap;
+
+use serde::Serialize;
+
+use crate::decide::{Decision, Reason, rules};
+use crate::engine::{Engine, Part, PartKind};
+use crate::job::{ItemKey, Job, ListKind};
+use crate::measure::Length;
+use crate::sheet::SizeGroup;
+use crate::sizing::{GroupPlan, Measured, ReadBack, plan_of};
+use crate::work::{Hands, Outcome, Work};
+
+/// When the turn of an operation comes on its piece (common practice): what may condemn a piece goes before what costs
+/// money on it, and what makes dirt before what takes it out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+pub enum Stage {
+    /// Washed, so that it can be seen and tested.
+    Wash,
+    /// Tested.
+    Test,
+    /// Brought into line, before anything is brought to a size along it.
+    Straighten,
+    /// Brought to a size.
+    Machine,
+    /// Given its surface.
+    Finish,
+    /// Cleaned of what the work left.
+    Flush,
+    /// Put together.
+    Rebuild,
+}
+
+/// A row of the table.
+#[derive(Debug)]
+pub(super) struct Row {
+    /// The work, by which it is priced.
+    pub(super) work: Work,
+    /// What is done, in words, lower case.
+    pub(super) done: fn(PartKind) -> &'static str,
+    /// When its turn comes.
+    pub(super) stage: Stage,
+    /// Who usually does it.
+    pub(super) hands: Hands,
+    /// Whether each part is a line of its own.
+    pub(super) is_by_part: bool,
+    /// What the hand that does it must mind.
+    pub(super) mind: &'static str,
+    /// Where the practice comes from.
+    pub(super) source: &'static str,
+    /// What brings it.
+    pub(super) brought: fn(&Scene<'_>) -> Vec<Brought>,
+}
+
+/// An operation that something brings.
+#[derive(Debug)]
+pub(super) struct Brought {
+    pub(super) kind: PartKind,
+    /// In words, where they tell more than the row's own.
+    pub(super) done: Option<String>,
+    pub(super) parts: Vec<Part>,
+    /// Which of the kind; empty where all are meant.
+    pub(super) which: String,
+    pub(super) size: Option<(Length, String)>,
+    pub(super) because: String,
+    pub(super) waits_for: Vec<String>,
+    pub(super) is_right: bool,
+    /// Whether it settles what is open about its piece, so that it does not wait for that.
+    pub(super) settles: bool,
+}
+
+impl Brought {
+    pub(super) fn new(kind: PartKind, parts: Vec<Part>, because: String) -> Self {
+        Self {
+            kind,
+            done: None,
+            parts,
+            which: String::new(),
+            size: None,
+            because,
+            waits_for: vec![],
+            is_right: false,
+            settles: false,
+        }
+    }
+}
+
+/// The engine, what was measured of it and what was decided.
+#[derive(Debug)]
+pub(super) struct Scene<'a> {
+    pub(super) engine: &'a Engine,
+    pub(super) measured: &'a Measured<'a>,
+    read_back: &'a [ReadBack],
+    decisions: BTreeMap<Part, &'a Decision>,
+}
+
+impl<'a> Scene<'a> {
+    pub(super) fn new(
+        engine: &'a Engine,
+        measured: &'a Measured<'a>,
+        read_back: &'a [ReadBack],
+        decisions: &'a [Decision],
+    ) -> Self {
+        let decisions = engine.parts().iter().copied().zip(decisions).collect();
+        Self { engine, measured, read_back, decisions }
+    }
+
+    pub(super) fn job(&self) -> &'a Job {
+        self.measured.readings.job
+    }
+
+    /// Whether anything of the engine has been looked at, measured or decided by hand.
+    pub(super) fn is_begun(&self) -> bool {
+        let is_known = |decision: &&Decision| decision.looked_at || decision.overruled_because.is_some();
+        !self.measured.readings.is_empty() || self.decisions.values().any(is_known)
+    }
+
+    /// The parts of a kind of which something is so, in strip-down order.
+    pub(super) fn parts(&self, kind: PartKind, is: impl Fn(&Decision) -> bool) -> Vec<Part> {
+        let of_kind = self.engine.parts().iter().filter(|part| part.kind == kind);
+        of_kind.filter(|part| self.decisions.get(part).is_some_and(|decision| is(decision))).copied().collect()
+    }
+
+    /// The parts of a kind to which such work is done.
+    pub(super) fn with(&self, kind: PartKind, work: Work) -> Vec<Part> {
+        self.parts(kind, |decision| decision.work() == Some(work))
+    }
+
+    /// What is done to the parts of some kinds whose decision asks for such work, with the reason of the worst of them.
+    pub(super) fn decided(&self, kinds: &[PartKind], work: Work) -> Vec<Brought> {
+        let of_kind = kinds.iter().map(|kind| (*kind, self.with(*kind, work)));
+        of_kind
+            .filter(|(_, parts)| !parts.is_empty())
+            .map(|(kind, parts)| Brought {
+                which: self.which(kind, &parts),
+                ..Brought::new(kind, parts.clone(), self.because(&parts))
+            })
+            .collect()
+    }
+
+    /// The reason of the part with the worst damage, of several alike the first.
+    pub(super) fn because(&self, parts: &[Part]) -> String {
+        let worst = |part: &Part| self.job().parts.get(part).and_then(|record| record.worst());
+        let decided = parts.iter().rev().max_by_key(|part| worst(part)).and_then(|part| self.decisions.get(part));
+        decided.map_or_else(String::new, |decision| decision.because().into())
+    }
+
+    /// Which parts, in words; empty where all of the kind are meant.
+    pub(super) fn which(&self, kind: PartKind, parts: &[Part]) -> String {
+        if parts.len() == self.parts(kind, |_| true).len() {
+            return String::new();
+        }
+        let labels: Vec<String> = parts.iter().map(|part| self.engine.label(*part)).collect();
+        labels.join("; ")
+    }
+
+    /// The first reason that asks for an outcome of one of these parts.
+    pub(super) fn reason(&self, parts: &[Part], outcome: Outcome) -> Option<&'a Reason> {
+        let reasons = parts.iter().filter_map(|part| self.decision(*part)).flat_map(|own| &own.reasons);
+        reasons.into_iter().find(|reason| reason.outcome == outcome && reason.rule != rules::PIECE_OF_WORKED_PARTS)
+    }
+
+    /// Whether a person has decided about one of these parts.
+    pub(super) fn is_by_hand(&self, parts: &[Part]) -> bool {
+        parts.iter().filter_map(|part| self.decision(*part)).any(|own| own.overruled_because.is_some())
+    }
+
+    pub(super) fn decision(&self, part: Part) -> Option<&'a Decision> {
+        self.decisions.get(&part).copied()
+    }
+
+    /// The parts that can't be judged yet and are part of a piece of that kind, or it itself.
+    pub(super) fn open_on(&self, piece: PartKind) -> Vec<Part> {
+        let is_on = |part: &Part| part.kind == piece || part.kind.comes_with() == Some(piece);
+        let is_open =
+            |part: &Part| self.decision(*part).is_some_and(|own| own.outcome == Outcome::CantSay && !own.goes_along());
+        self.engine.parts().iter().copied().filter(|part| is_on(part) && is_open(part)).collect()
+    }
+
+    pub(super) fn plan(&self, group: SizeGroup) -> Option<&'a GroupPlan> {
+        plan_of(&self.measured.plans, group)
+    }
+
+    /// Whether all of a group came back and is right.
+    pub(super) fn is_right(&self, group: SizeGroup) -> bool {
+        self.read_back.iter().any(|back| back.group == group && back.confirmed)
+    }
+}
+
+/// The key of what is done to one part as a line of its own.
+pub(super) fn by_part(work: Work, part: Part) -> ItemKey {
+    let list = if work == Work::Clean { ListKind::Clean } else { ListKind::RebuildHere };
+    ItemKey::Part { list, part }
+}
+
+/// Whether an outcome leaves the part in use.
+pub(super) fn stays(outcome: Outcome) -> bool {
+    outcome != Outcome::Replace
+}
