@@ -1,7 +1,7 @@
 // The trade's tables, looked up by id. They come from the backend in the shop's words, so that no trade
 // word is written twice.
 /** @import { Conformity, Consent, InstrumentKind, OrderState, Outcome, PartKind, PriceKey } from './types/api.d.ts' */
-/** @import { Quantity, SizeGroup, Strength, Tag, Term, ZoneMap } from './types/api.d.ts' */
+/** @import { Quantity, SizeGroup, Standing, Strength, Tag, Term, ZoneMap } from './types/api.d.ts' */
 import { state } from './state.js'
 import { capitalised } from './text.js'
 
@@ -28,6 +28,8 @@ export const outcomeWords = (id) => rowOf(catalogue().outcomes, id).words
 /** What the trade calls a work on such a part. @param {PriceKey} of */
 export const workWords = ({ kind, work }) =>
   (kindOf(kind).works.find(({ id }) => id === work) ?? rowOf(catalogue().works, work)).words
+/** A line that stands on every bill. @param {Standing} id */
+export const standingWords = (id) => rowOf(catalogue().standing, id).words
 /** @param {InstrumentKind} id */
 export const instrumentKindOf = (id) => rowOf(catalogue().instrument_kinds, id)
 /** @param {SizeGroup} id */

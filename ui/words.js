@@ -431,6 +431,13 @@ export const words = {
     savePrice: 'Save the price',
   },
   prices: {
+    standing: 'On every bill',
+    standingHint: 'What belongs to a job whatever is found: an amount, minutes of yours, a share of the other lines.',
+    standingNot: 'not charged',
+    /** @param {string} code */ amount: (code) => `Amount, ${code}`,
+    share: 'Share of the other lines, per cent',
+    /** @param {string} rate */ shareInWords: (rate) => `${rate} %`,
+    applies: 'Charged',
     intro:
       'What this shop charges. A new job takes these prices over; what is changed here later changes no job by itself.',
     none: 'No price yet. Begin with the currency; then add prices, here or while a job is priced.',
@@ -532,6 +539,8 @@ export const words = {
     net: 'Without tax',
     /** @param {string} rate */ tax: (rate) => `Tax, ${rate}`,
     gross: 'Total',
+    /** @param {string} code */ ownEach: (code) => `One of it without tax, ${code}`,
+    ownItem: 'An item of your own',
     grossAtLeast: 'Total, at least',
     unpriced: 'Enter the prices that are missing to compare what they cost.',
     ways: 'More than one way',

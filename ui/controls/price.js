@@ -1,5 +1,5 @@
 // One price: its name, its three parts in words and as fields, and what was charged for it before.
-/** @import { LearntPrice, Price, PriceKey, PriceList } from '../types/api.d.ts' */
+/** @import { Charge, LearntPrice, Price, PriceKey, PriceList } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { plain, read, shown } from '../amounts.js'
 import { getLearntPrices } from '../backend.js'
@@ -13,10 +13,11 @@ const text = words.money
 
 /** @typedef {{ part: string, machining: string, minutes: string }} Entered */
 
-/** A key as text, to compare it. @param {PriceKey} key */
-export const keyId = ({ kind, work }) => `${kind} ${work}`
+/** What a line is for as text, to compare it. @param {Charge} of */
+export const keyId = (of) => ('own' in of ? `own ${of.own}` : 'standing' in of ? of.standing : `${of.kind} ${of.work}`)
 /** "Piston: replace". @param {PriceKey} key */
-export const keyWords = ({ kind, work }) => `${capitalised(kindOf(kind).name)}: ${workWords({ kind, work })}`
+export const keyWords = ({ kind, work }) =>
+  `${capitalised(kindOf(kind).name)}: ${workWords({ kind, work })}`
 /** @param {PriceList | null} prices @param {PriceKey} key */
 export const priceOf = (prices, key) => prices?.prices.find(({ of }) => keyId(of) === keyId(key))
 

@@ -101,5 +101,6 @@ function withTerms(prices, entered) {
     hour: read(entered.hour, currency),
     tax: { rate: readRate(entered.rate), rounding: entered.rounding },
     prices: isElsewhere ? [] : prices.prices,
+    standing: isElsewhere ? [] : prices.standing ?? [],
   }
 }

@@ -1,7 +1,8 @@
 // What the customer was told before the engine was opened, line by line.
-/** @import { EstimateLine, JobView, PriceKey } from '../types/api.d.ts' */
+/** @import { Charge, EstimateLine, JobView } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { plain, read, shown } from '../amounts.js'
+import { standingWords } from '../catalogue.js'
 import { foldAfter } from '../controls/fold.js'
 import { formOf } from '../controls/form.js'
 import { input, tick } from '../controls/input.js'
@@ -39,7 +40,7 @@ function entry(view, line, place) {
       </div>
       <p class="hint">${line.of.length === 0
         ? text.standsForNothing
-        : text.standsFor(line.of.map(keyWords).join('; '))}</p>
+        : text.standsFor(line.of.map((of) => chargeWords(view, of)).join('; '))}</p>
       <details>
         <summary aria-label=${text.changeLineOf(line.what)}>${text.changeLine}</summary>
         ${lineForm(view, line, place)}
@@ -87,7 +88,7 @@ function lineForm(view, line, place) {
         <p class="hint">${text.lineOfHint}</p>
         ${keys.map((key) =>
           tick({
-            label: keyWords(key),
+            label: chargeWords(view, key),
             checked: entered.of.includes(keyId(key)),
             enter: (isIn) => stand(keyId(key), isIn),
           }))}
@@ -97,13 +98,23 @@ function lineForm(view, line, place) {
     </form>`
 }
 
+/** What a line can stand for, in words. @param {JobView} view @param {Charge} of */
+const chargeWords = ({ assessment }, of) =>
+  'kind' in of
+    ? keyWords(of)
+    : 'standing' in of
+      ? standingWords(of.standing)
+      : assessment.quote.lines.find((line) => keyId(line.of) === keyId(of))?.what ?? text.ownItem
+
 /** The lines with the one at this place replaced, or taken off.
  * @param {EstimateLine[]} lines @param {number} place @param {EstimateLine[]} now */
 const replaced = (lines, place, ...now) => [...lines.slice(0, place), ...now, ...lines.slice(place + 1)]
 
 /** What a line can stand for: what the quote has now, what has a price, and what the line has stood for till now.
- * @param {JobView} view @param {EstimateLine | undefined} line @returns {PriceKey[]} */
+ * @param {JobView} view @param {EstimateLine | undefined} line @returns {Charge[]} */
 function keysOf({ assessment, prices }, line) {
-  const all = [...assessment.quote.lines, ...prices.prices].map(({ of }) => of).concat(line?.of ?? [])
+  const standing = (prices.standing ?? []).map(({ of }) => ({ standing: of }))
+  const priced = [...prices.prices.map(({ of }) => of), ...standing]
+  const all = [...assessment.quote.lines.map(({ of }) => of), ...priced, ...(line?.of ?? [])]
   return [...new Map(all.map((key) => [keyId(key), key])).values()]
 }

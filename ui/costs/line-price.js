@@ -1,5 +1,5 @@
 // The price of one line, entered in place: for this job, and for the shop if wished.
-/** @import { JobView, Price, QuoteLine } from '../types/api.d.ts' */
+/** @import { JobView, Price, PriceKey } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { keepPrices } from '../backend.js'
 import { foldAfter } from '../controls/fold.js'
@@ -12,8 +12,8 @@ import { words } from '../words.js'
 
 const text = words.costs
 
-/** @param {JobView} view @param {QuoteLine} line @param {Price | undefined} price */
-export function linePrice({ job, prices }, { of, what }, price) {
+/** @param {JobView} view @param {string} what @param {PriceKey} of @param {Price | undefined} price */
+export function linePrice({ job, prices }, what, of, price) {
   const { currency } = prices
   const name = `price ${job} ${keyId(of)}`
   const { entered, refusal, enter, send } = formOf(name, () => ({ ...asEntered(price, currency), keep: false }))

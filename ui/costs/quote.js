@@ -7,6 +7,7 @@ import { keyId, priceInWords, priceOf } from '../controls/price.js'
 import { found, why } from '../lists/why.js'
 import { words } from '../words.js'
 import { linePrice } from './line-price.js'
+import { ownPrice } from './own-price.js'
 
 const text = words.costs
 
@@ -25,7 +26,8 @@ export function quote(view) {
 /** @param {JobView} view @param {QuoteLine} line */
 function line(view, line) {
   const { currency } = view.prices
-  const price = priceOf(view.prices, line.of)
+  const work = 'kind' in line.of ? line.of : null
+  const price = work ? priceOf(view.prices, work) : undefined
   return html`
     <li class="quote-line">
       <div class="quote-head">
@@ -40,7 +42,8 @@ function line(view, line) {
       ${why(line.because)}
       <div class="line-more">
         ${found(view, line.parts)}
-        ${hasCurrency(view.prices) ? linePrice(view, line, price) : ''}
+        ${hasCurrency(view.prices) && work ? linePrice(view, line.what, work, price) : ''}
+        ${hasCurrency(view.prices) && 'own' in line.of ? ownPrice(view, line, line.of.own) : ''}
       </div>
     </li>`
 }
@@ -55,5 +58,7 @@ const sums = ({ net, tax, tax_rate, gross, currency, without_price }) => html`
   <dl class="totals">
     <div><dt>${text.net}</dt><dd>${shown(net, currency)}</dd></div>
     <div><dt>${text.tax(tax_rate)}</dt><dd>${shown(tax, currency)}</dd></div>
-    <div class="total"><dt>${without_price > 0 ? text.grossAtLeast : text.gross}</dt><dd>${shown(gross, currency)}</dd></div>
+    <div class="total">
+      <dt>${without_price > 0 ? text.grossAtLeast : text.gross}</dt><dd>${shown(gross, currency)}</dd>
+    </div>
   </dl>`

@@ -81,7 +81,7 @@ function held(waits) {
 
 /** Work changes hands with all that belongs to it. @param {string} job @param {ListItem} item */
 function move(job, { of, hands, what }) {
-  if (!of || !hands) return ''
+  if (!of || !hands || !('kind' in of)) return ''
   const other = hands === 'here' ? 'machine-shop' : 'here'
   const label = text.move[other]
   return html`<button type="button" class="quiet" aria-label=${text.moveNamed(label, what)}

@@ -56,7 +56,11 @@ const itemsOf = (view, { kind }, items) =>
 function behind(view, list) {
   const items = list.items.filter(({ is_right }) => is_right)
   if (items.length === 0) return ''
-  return html`<details class="more"><summary>${text.behind(items.length)}</summary>${itemsOf(view, list, items)}</details>`
+  return html`
+    <details class="more">
+      <summary>${text.behind(items.length)}</summary>
+      ${itemsOf(view, list, items)}
+    </details>`
 }
 
 /** What was done about items that no longer follow from the job. @param {WorkList} list */
@@ -76,7 +80,9 @@ function notWanted({ not_wanted }) {
 const one = (view, list, next) => ({
   title: list.title,
   body: html`
-    <p class="list-progress">${list.items.length === 0 ? list.note || text.empty : text.done(list.done, list.items.length)}</p>
+    <p class="list-progress">${list.items.length === 0
+      ? list.note || text.empty
+      : text.done(list.done, list.items.length)}</p>
     ${itemsOf(view, list, list.items.filter(({ is_right }) => !is_right))}
     ${behind(view, list)}
     ${notWanted(list)}

@@ -40,7 +40,8 @@ export function addPrice(list, keep) {
           label: text.work,
           value: entered.work,
           blank: text.choose,
-          options: (entered.kind ? kindOf(entered.kind).works : works).map(({ id, words }) => ({ value: id, label: capitalised(words) })),
+          options: (entered.kind ? kindOf(entered.kind).works : works)
+            .map(({ id, words }) => ({ value: id, label: capitalised(words) })),
           choose: (work) => enter({ work }),
         })}
       </div>

@@ -21,6 +21,7 @@ import { termsForm, termsInWords } from '../controls/terms.js'
 import { attempt, state } from '../state.js'
 import { words } from '../words.js'
 import { addPrice } from './add-price.js'
+import { standing } from './standing.js'
 
 const text = words.prices
 
@@ -46,7 +47,8 @@ export function prices() {
         ${list.prices.length === 0 ? html`<p>${text.none}</p>` : html`
           <ul class="quote">${repeat(sorted(list.prices), ({ of }) => keyId(of), (price) => line(list, price))}</ul>`}
         ${isBegun ? addPrice(list, keep) : html`<p class="hint">${text.currencyFirst}</p>`}
-      </section>`,
+      </section>
+      ${isBegun ? standing(list, keep) : ''}`,
     bar: state.cameFrom
       ? html`<div class="bar"><a class="button" href=${state.cameFrom}>${words.frame.backToJob}</a></div>`
       : '',

@@ -71,7 +71,9 @@ impl Sent {
             [vec![outcome], columns(&decision["reasons"][0], &["because"])].concat()
         });
         let items = all(&assessment["lists"]).flat_map(|list| {
-            all(&list["items"]).map(|item| {
+            // What came back and is right stands on the closing sheet.
+            let open = all(&list["items"]).filter(|item| item["is_right"] == false);
+            open.map(|item| {
                 let waits = text(&item["waits_for"][0]);
                 [columns(item, &["what", "detail", "because"]), vec![waits, item["quantity"].to_string()]].concat()
             })

@@ -191,7 +191,7 @@ fn follow(
         worn: parts.iter().filter(|view| view.seen == Seen::Worn).count(),
         photos: parts.iter().map(|view| view.photos.len()).sum(),
     };
-    let quote = cost::quote(engine, &parts, &operations, &job.prices);
+    let quote = cost::quote(engine, job, &parts, &operations);
     let approval = job.approval(&quote);
     let lists = list::lists(&Bench {
         engine,
@@ -258,7 +258,7 @@ fn quote_of(job: &Job) -> Quote {
     let measured = Measured::of(&engine, job);
     let decisions = decide::decide(&engine, job, &measured);
     let (parts, _, operations) = conclude(measured, decisions);
-    cost::quote(&engine, &parts, &operations, &job.prices)
+    cost::quote(&engine, job, &parts, &operations)
 }
 
 /// Whether a change fits a job: the border of the log, and that a proposal is exactly what follows from the job.

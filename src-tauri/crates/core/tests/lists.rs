@@ -12,6 +12,7 @@ use wearbook_core::engine::{Arrangement, Camshaft, Engine, Part, PartKind};
 use wearbook_core::job::{Change, DeviceId, EditId, Job, ListKind, OnIntake, OnList};
 use wearbook_core::list::ListItem;
 use wearbook_core::measure::{Phase, Quantity};
+use wearbook_core::money::Charge;
 use wearbook_core::wear::{Grade, Tag};
 use wearbook_core::work::{Hands, Outcome, Work};
 
@@ -145,7 +146,7 @@ proptest! {
                 prop_assert!(!done.is_empty(), "{} is to be {:?}, and nobody does it", part, outcome);
             }
             prop_assert!(outcome != Outcome::Replace || done.is_empty(), "{} is renewed: {:?}", part, done);
-            let mut works: Vec<_> = done.iter().map(|item| item.of).collect();
+            let mut works: Vec<_> = done.iter().map(|item| item.of.clone()).collect();
             works.sort_unstable();
             let all = works.len();
             works.dedup();
@@ -167,7 +168,7 @@ proptest! {
     #[test]
     fn what_is_charged_is_what_is_listed(job in any_job()) {
         let assessment = without_causes(&job);
-        let listed: Vec<_> = items(&assessment).filter_map(|(_, item)| item.of).collect();
+        let listed: Vec<_> = items(&assessment).filter_map(|(_, item)| item.of.clone()).collect();
         for of in &listed {
             let charged = assessment.quote.lines.iter().filter(|line| line.of == *of).count();
             prop_assert_eq!(charged, 1, "{:?} is listed", of);
@@ -176,7 +177,7 @@ proptest! {
             prop_assert!(listed.contains(&line.of), "{:?} is charged and not listed", line.of);
             for part in &line.parts {
                 let on = items_of(&assessment, *part, &ListKind::ALL);
-                prop_assert!(on.iter().any(|item| item.of == Some(line.of)), "{} is charged and not listed", part);
+                prop_assert!(on.iter().any(|item| item.of.as_ref() == Some(&line.of)), "{} is charged and not listed", part);
             }
         }
     }
@@ -186,7 +187,7 @@ proptest! {
         let before = without_causes(&job);
         let moved = items(&before).filter(|(kind, _)| DONE.contains(kind)).map(|(kind, item)| (kind, item.clone()));
         for (list, item) in moved {
-            let (of, hands) = (item.of.unwrap(), item.hands.unwrap());
+            let (of, hands) = (item.of.as_ref().and_then(Charge::work).unwrap(), item.hands.unwrap());
             let other = if hands == Hands::Here { Hands::MachineShop } else { Hands::Here };
             let give = Change::OnList(OnList::GiveWork { of, hands: other });
             prop_assert_eq!(job.check(&give), Ok(()));

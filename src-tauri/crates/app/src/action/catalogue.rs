@@ -12,7 +12,7 @@ use wearbook_core::job::{Answer, Consent, HistoryFact, TextField};
 use wearbook_core::measure::{
     Conformity, Has, InstrumentKind, LengthUnit, Material, Phase, Quantity, Sense, Spot, Station,
 };
-use wearbook_core::money::{Currency, Money};
+use wearbook_core::money::{Applies, Currency, Money, Standing};
 use wearbook_core::sheet::{Dispute, SizeGroup, View};
 use wearbook_core::view::OrderState;
 use wearbook_core::wear::{Tag, Zone, ZoneMap};
@@ -54,6 +54,8 @@ pub fn act(book: &Wearbook, _: Arguments) -> Result<Reply, Error> {
             .map(|id| SizeGroupEntry { id, label: id.label(), kind: id.kind() })
             .collect(),
         works: Work::ALL.into_iter().map(|id| WorkEntry { id, words: id.words() }).collect(),
+        standing: Standing::ALL.map(|id| StandingEntry { id, words: id.words() }).to_vec(),
+        applies: Applies::ALL.map(|id| AppliesEntry { id, words: id.words() }).to_vec(),
         rules: rules::ALL
             .iter()
             .map(|rule| RuleEntry { id: rule.id.as_str(), why: rule.why(terms).into(), source: rule.source })
@@ -102,6 +104,10 @@ pub struct Catalogue {
     pub size_groups: Vec<SizeGroupEntry>,
     /// All work that has a price, on whatever part.
     pub works: Vec<WorkEntry>,
+    /// Lines that stand on every bill.
+    pub standing: Vec<StandingEntry>,
+    /// When such a line applies.
+    pub applies: Vec<AppliesEntry>,
     /// The rules by which parts are decided.
     pub rules: Vec<RuleEntry>,
     /// Where published manuals disagree and a shop says which view it follows.
@@ -244,6 +250,26 @@ pub struct ConformityEntry {
     pub words: &'static str,
     /// Of a clearance to expect, in words.
     pub of_what_comes: &'static str,
+}
+
+/// A line that stands on every bill.
+#[derive(Debug, Clone, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct StandingEntry {
+    /// Which.
+    pub id: Standing,
+    /// In words.
+    pub words: &'static str,
+}
+
+/// When a standing line applies.
+#[derive(Debug, Clone, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct AppliesEntry {
+    /// When.
+    pub id: Applies,
+    /// In words, lower case.
+    pub words: &'static str,
 }
 
 /// Whether a line may be ordered.

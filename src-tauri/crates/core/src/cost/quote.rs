@@ -3,14 +3,18 @@
 use std::collections::BTreeMap;
 
 use crate::engine::{Engine, PartKind};
-use crate::money::{PriceKey, PriceList, Quote, QuoteLine};
+use crate::job::{EditId, Job, OwnItem};
+use crate::money::{
+    Applies, Charge, Money, OwnCharge, PriceKey, PriceList, Quote, QuoteLine, StandingCharge, StandingPrice,
+};
 use crate::operation::Operation;
 use crate::view::PartView;
 use crate::words::{Terms, capitalised, plural};
 use crate::work::{Hands, Work};
 
 /// Puts together what the parts that are renewed and the operations cost at these prices.
-pub fn quote(engine: &Engine, parts: &[PartView], operations: &[Operation], prices: &PriceList) -> Quote {
+pub fn quote(engine: &Engine, job: &Job, parts: &[PartView], operations: &[Operation]) -> Quote {
+    let prices = &job.prices;
     let terms = engine.terms();
     let mut by_key: BTreeMap<PriceKey, Vec<&PartView>> = BTreeMap::new();
     let is_renewed = |view: &PartView| view.decision.work() == Some(Work::Replace);
@@ -38,8 +42,48 @@ pub fn quote(engine: &Engine, parts: &[PartView], operations: &[Operation], pric
         let because = told.map_or_else(|| because(&views, terms), str::to_owned);
         line(of, hands, &views, because, prices, terms)
     }));
-    lines.sort_by_key(|line| line.of);
+    lines.sort_by(|one, other| one.of.cmp(&other.of));
+    lines.extend(job.own_items.iter().filter(|(_, item)| item.is_charged()).map(|(edit, item)| own(*edit, item)));
+    let goes = operations.iter().any(|own| own.hands == Hands::MachineShop);
+    lines.extend(standing(prices, &lines, goes));
     Quote::of(lines, prices)
+}
+
+/// An item of the shop's own.
+fn own(edit: EditId, item: &OwnItem) -> QuoteLine {
+    QuoteLine {
+        of: Charge::Own(OwnCharge { own: edit.to_string() }),
+        what: if item.quantity > 1 { format!("{} {}", item.quantity, item.what) } else { item.what.clone() },
+        parts: vec![],
+        quantity: item.quantity,
+        each: item.price,
+        net: item.price.map(|price| price.times(i64::from(item.quantity))),
+        because: if item.because.trim().is_empty() { "Added by hand.".into() } else { item.because.clone() },
+    }
+}
+
+/// What stands on every bill. A share is one of all that is found or added, not of other standing lines.
+fn standing(prices: &PriceList, others: &[QuoteLine], goes_to_machine_shop: bool) -> Vec<QuoteLine> {
+    let found: Money = others.iter().filter_map(|line| line.net).sum();
+    let applies = |line: &&StandingPrice| line.applies == Applies::Always || goes_to_machine_shop;
+    let line = |line: &StandingPrice| {
+        let net = line.cost(prices, found);
+        QuoteLine {
+            of: Charge::Standing(StandingCharge { standing: line.of }),
+            what: line.of.words().into(),
+            parts: vec![],
+            quantity: 1,
+            each: Some(net),
+            net: Some(net),
+            because: match line.applies {
+                Applies::Always => "Belongs to every rebuild.".into(),
+                Applies::WithMachining => "Something goes to the machine shop.".into(),
+            },
+        }
+    };
+    let mut all: Vec<&StandingPrice> = prices.standing.iter().filter(applies).collect();
+    all.sort_by_key(|line| line.of);
+    all.into_iter().map(line).collect()
 }
 
 fn line(
@@ -53,7 +97,7 @@ fn line(
     let quantity = pieces(of.kind, views.len());
     let price = prices.price(of);
     QuoteLine {
-        of,
+        of: of.into(),
         what: format!("{}: {}", capitalised(&named(of.kind, quantity, terms)), of.kind.work_words(of.work)),
         parts: views.iter().map(|view| view.part).collect(),
         quantity,
@@ -144,8 +188,9 @@ mod tests {
             .quote
             .lines
             .iter()
-            .filter(|line| line.of.work == Work::Replace)
-            .map(|line| line.of.kind)
+            .filter_map(|line| line.of.work())
+            .filter(|of| of.work == Work::Replace)
+            .map(|of| of.kind)
             .collect();
         assert!(renewed.contains(&PartKind::Camshaft), "{renewed:?}");
         assert!(!renewed.contains(&PartKind::Lobe), "the lobes are charged besides their shaft: {renewed:?}");

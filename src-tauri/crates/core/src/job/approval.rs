@@ -6,14 +6,14 @@ use serde::Serialize;
 
 use super::known::Job;
 use super::{CustomerAnswer, EditId};
-use crate::money::{Money, PriceKey, Quote, QuoteLine};
+use crate::money::{Charge, Money, Quote, QuoteLine};
 
 /// How a line of the quote differs from the last proposal.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
 pub struct Since {
     /// The line.
-    pub of: PriceKey,
+    pub of: Charge,
     /// In words.
     pub what: String,
     /// What changed, in a sentence.
@@ -52,12 +52,12 @@ impl Job {
 
 /// What has changed between a proposal and the quote of now.
 fn changed_since(proposed: &Quote, now: &Quote) -> Vec<Since> {
-    let by_key = |quote: &Quote| -> BTreeMap<PriceKey, QuoteLine> {
-        quote.lines.iter().map(|line| (line.of, line.clone())).collect()
+    let by_key = |quote: &Quote| -> BTreeMap<Charge, QuoteLine> {
+        quote.lines.iter().map(|line| (line.of.clone(), line.clone())).collect()
     };
     let (before, after) = (by_key(proposed), by_key(now));
     let gone = before.iter().filter(|(key, _)| !after.contains_key(key)).map(|(key, line)| Since {
-        of: *key,
+        of: key.clone(),
         what: line.what.clone(),
         because: "It is no longer needed.".into(),
     });
@@ -73,7 +73,7 @@ fn changed_since(proposed: &Quote, now: &Quote) -> Vec<Since> {
             }
             Some(_) => return None,
         };
-        Some(Since { of: *key, what: line.what.clone(), because })
+        Some(Since { of: key.clone(), what: line.what.clone(), because })
     });
     gone.chain(changed).collect()
 }

@@ -114,9 +114,9 @@ mod tests {
         let rings = json!({ "of": "order", "kind": "rings" });
         check("order rings size not known yet", rings, None, "Piston ring sets, size not known yet");
         check("order core-plugs", json!({ "of": "order", "kind": "core-plugs" }), None, "Core plugs");
-        let pins = json!({ "of": "operation", "kind": "crankpin" });
+        let pins = json!({ "of": "machine", "kind": "crankpin" });
         check("machine crankpin 0.25 mm undersize", pins, Some(250_000), "Crankpins, 0.25 mm undersize");
-        let sleeved = json!({ "of": "operation", "kind": "bore", "work": "sleeve" });
+        let sleeved = json!({ "of": "machine", "kind": "bore", "work": "sleeve" });
         check("machine bore standard", sleeved, Some(0), "Cylinder bores, standard");
         check("clean block", json!({ "of": "part", "list": "clean", "part": "block" }), None, "");
         check("look crankpin.2", json!({ "of": "part", "list": "look-again", "part": "crankpin.2" }), None, "");

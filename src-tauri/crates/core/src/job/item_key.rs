@@ -19,8 +19,8 @@ pub enum ItemKey {
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         parts: Vec<Part>,
     },
-    /// What is done to the parts of a kind, here or in the machine shop.
-    #[serde(alias = "machine")]
+    /// What is done to the parts of a kind, here or in the machine shop: written as it was when only the latter was meant.
+    #[serde(rename = "machine")]
     Operation {
         /// The kind.
         kind: PartKind,
@@ -64,6 +64,10 @@ impl ItemKey {
             // When entries did not tell the work, none of it was told apart that is charged for by itself now.
             (Self::Operation { kind, work: None }, Self::Operation { kind: other, work: Some(work) }) => {
                 kind == other && matches!(work, Work::Machine | Work::Sleeve | Work::WeldUp)
+            }
+            // Washing the block and flushing the shaft stood among what was cleaned, each a part of its own.
+            (Self::Part { list: ListKind::Clean, part }, Self::Operation { kind, work: Some(Work::Clean) }) => {
+                part.kind == *kind
             }
             _ => self == line,
         }

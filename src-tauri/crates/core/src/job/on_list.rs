@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use super::known::Job;
 use super::refused::{MAX_NAME, MAX_PARTS_OF_ITEM, MAX_TEXT, Refused, check_length};
 use super::{Asked, EditId, ItemKey, OwnItem, Tick};
-use crate::money::PriceKey;
+use crate::money::{Money, PriceKey};
 use crate::words::{capitalised, first_words, plural};
 use crate::work::{Hands, Work};
 
@@ -26,6 +26,13 @@ pub enum OnList {
         /// The item.
         item: OwnItem,
     },
+    /// Said what an item of the shop's own costs.
+    PriceItem {
+        /// The edit that put it on its list.
+        item: EditId,
+        /// What one of it costs without tax; none takes the price off.
+        price: Option<Money>,
+    },
     /// Gave a piece of work to the machine shop, or took it over.
     GiveWork {
         /// What is done to what.
@@ -37,10 +44,10 @@ pub enum OnList {
 
 impl OnList {
     /// What stands in `do` of each form.
-    pub(super) const DOES: &[&str] = &["tick", "add-item", "give-work"];
+    pub(super) const DOES: &[&str] = &["tick", "add-item", "price-item", "give-work"];
 
     /// Whether it fits the job: see [`Job::check`].
-    pub(super) fn check(&self, _job: &Job) -> Result<(), Refused> {
+    pub(super) fn check(&self, job: &Job) -> Result<(), Refused> {
         match self {
             Self::Tick { item, tick } => {
                 check_asked(item)?;
@@ -52,8 +59,16 @@ impl OnList {
                 if item.what.trim().is_empty() || item.quantity == 0 {
                     return Err(Refused("Say what is to be done or ordered, and how many of it.".into()));
                 }
+                check_price(item.price)?;
                 check_length("The item", &item.what, MAX_NAME)?;
                 check_length("The reason", &item.because, MAX_TEXT)
+            }
+            Self::PriceItem { item, price } => {
+                check_price(*price)?;
+                match job.own_items.iter().any(|(edit, _)| edit == item) {
+                    true => Ok(()),
+                    false => Err(Refused("There is no such item of your own: add it first.".into())),
+                }
             }
             Self::GiveWork { of, .. } if of.work == Work::Replace => {
                 Err(Refused("What is ordered is nobody’s work: order it.".into()))
@@ -67,6 +82,12 @@ impl OnList {
         match self {
             Self::Tick { item, tick } => job.tick(item, tick),
             Self::AddItem { item } => job.own_items.push((id, item.clone())),
+            Self::PriceItem { item, price } => {
+                let own = job.own_items.iter_mut().find(|(edit, _)| edit == item);
+                if let Some((_, own)) = own {
+                    own.price = *price;
+                }
+            }
             Self::GiveWork { of, hands } => {
                 job.hands.insert(*of, *hands);
             }
@@ -78,11 +99,26 @@ impl OnList {
         match self {
             Self::Tick { item, tick } => ticked(job, item, tick),
             Self::AddItem { item } => format!("{}: {} {}", item.list.title(), item.quantity, first_words(&item.what)),
+            Self::PriceItem { item, price } => {
+                let own = job.own_items.iter().find(|(edit, _)| edit == item);
+                let what = own.map_or_else(|| "an item that was taken off".into(), |(_, own)| first_words(&own.what));
+                let price = price.map_or_else(|| "taken off".into(), |price| job.prices.currency.show(price));
+                format!("Price of {what}: {price}")
+            }
             Self::GiveWork { of, hands } => {
                 let name = plural(&of.kind.row().name.said(job.terms));
                 format!("{}, {}: {}", capitalised(&name), of.kind.work_words(of.work), hands.words())
             }
         }
+    }
+}
+
+fn check_price(price: Option<Money>) -> Result<(), Refused> {
+    match price {
+        Some(price) if !price.is_price() => {
+            Err(Refused("A price must be nought or more, and no more than any rebuild costs.".into()))
+        }
+        _ => Ok(()),
     }
 }
 

@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use super::known::Job;
 use super::refused::{MAX_NAME, Refused, check_length};
 use super::{Consent, CustomerAnswer, EditId, Proposed};
-use crate::money::{EstimateLine, Money, Price, PriceKey, PriceList, Quote, QuoteLine};
+use crate::money::{Charge, EstimateLine, Money, Price, PriceList, Quote, QuoteLine};
 use crate::words::first_words;
 
 /// What the shop charges, what it estimated and proposed, and what the customer answered.
@@ -135,7 +135,7 @@ fn check_answer(answer: &CustomerAnswer, proposals: &[Proposed]) -> Result<(), S
     if answer.signature.iter().flatten().any(|(x, y)| *x > 10_000 || *y > 10_000) {
         return Err("The signature leaves its field: clear it and sign again.".into());
     }
-    let asked = |of: &PriceKey| proposed.quote.lines.iter().any(|line| line.of == *of);
+    let asked = |of: &Charge| proposed.quote.lines.iter().any(|line| line.of == *of);
     if answer.lines.iter().any(|line| !asked(&line.of)) {
         return Err("An answer is about a line that was not proposed.".into());
     }

@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::EditId;
-use crate::money::{PriceKey, Quote};
+use crate::money::{Charge, Quote};
 
 /// The answer to one line of a proposal.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
@@ -33,12 +33,12 @@ impl Consent {
 }
 
 /// One line's answer.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct LineAnswer {
     /// The line of the proposal.
-    pub of: PriceKey,
+    pub of: Charge,
     /// The answer.
     pub answer: Consent,
 }

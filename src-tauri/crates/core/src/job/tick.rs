@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::{Asked, ListKind};
+use crate::money::Money;
 
 /// What has been done about an item.
 #[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -43,6 +44,17 @@ pub struct OwnItem {
     /// Why.
     #[serde(default)]
     pub because: String,
+    /// What one of it costs without tax; none where that is not known yet.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", ts(optional))]
+    pub price: Option<Money>,
+}
+
+impl OwnItem {
+    /// Whether it stands on the bill: what is ordered or done does, what is looked at or put right only with a price.
+    pub fn is_charged(&self) -> bool {
+        self.price.is_some() || !matches!(self.list, ListKind::LookAgain | ListKind::PutRight)
+    }
 }
 
 /// A tick with the item that it is about.

@@ -2,22 +2,17 @@
 
 use super::ListItem;
 use crate::engine::PartKind;
-use crate::job::{Approval, Consent, ItemKey};
+use crate::job::{Approval, Consent};
+use crate::money::Charge;
 use crate::work::Work;
 
 /// Holds every item to which the customer has not said yes, once they have answered a proposal.
 pub(super) fn heed(approval: &Approval, items: &mut [ListItem]) {
     let Some(answer) = &approval.answer else { return };
     for item in items {
-        let Some(of) = item.of else {
-            // What the shop added itself it was never asked about.
-            if matches!(item.asked.key, ItemKey::Own { .. }) {
-                item.waits_for.insert(0, NOT_ASKED.into());
-            }
-            continue;
-        };
-        item.consent = answer.lines.iter().find(|line| line.of == of).map(|line| line.answer);
-        let changed = approval.since.iter().find(|since| since.of == of);
+        let Some(of) = &item.of else { continue };
+        item.consent = answer.lines.iter().find(|line| line.of == *of).map(|line| line.answer);
+        let changed = approval.since.iter().find(|since| since.of == *of);
         let held = match (item.consent, changed) {
             (Some(Consent::Yes), None) => continue,
             (Some(Consent::Yes), Some(changed)) => format!("Changed since the customer said yes. {}", changed.because),
@@ -37,7 +32,8 @@ pub(super) fn ask_first(approval: &Approval, items: &mut [ListItem]) {
         return;
     }
     let is_dear = |item: &&mut ListItem| {
-        item.of.is_some_and(|of| of.work == Work::Replace && matches!(of.kind, PartKind::Crankshaft | PartKind::Block))
+        let of = item.of.as_ref().and_then(Charge::work);
+        of.is_some_and(|of| of.work == Work::Replace && matches!(of.kind, PartKind::Crankshaft | PartKind::Block))
     };
     for item in items.iter_mut().filter(is_dear) {
         item.waits_for.push("Ask the customer first, and what another engine costs.".into());
@@ -73,7 +69,7 @@ mod tests {
         check(&job, PartKind::CorePlugs, None);
         let quote = assess(&job).quote;
         let answers = quote.lines.iter().map(|line| {
-            let answer = match line.of.kind.row().id {
+            let answer = match line.of.work().unwrap().kind.row().id {
                 "core-plugs" => "no",
                 "rings" => "later",
                 _ => "yes",

@@ -1,26 +1,14 @@
 //! From decisions, sizes and causes to the lists.
 
+use super::bench::Bench;
 use super::work::Shared;
 use super::{ListItem, NotWanted, WorkList, consent, operations, order};
 use crate::cause::CauseReport;
-use crate::engine::Engine;
-use crate::job::{Approval, ItemKey, Job, ListKind, Tick, Ticked};
-use crate::operation::Operation;
-use crate::view::{PartView, Seen, Sizing};
+use crate::job::{ItemKey, Job, ListKind, Tick, Ticked};
+use crate::money::{Charge, OwnCharge};
+use crate::view::{PartView, Seen};
 use crate::words::capitalised;
 use crate::work::Outcome;
-
-/// All that lists are made from.
-#[derive(Debug, Clone, Copy)]
-pub(crate) struct Bench<'a> {
-    pub(crate) engine: &'a Engine,
-    pub(crate) job: &'a Job,
-    pub(crate) parts: &'a [PartView],
-    pub(crate) sizing: &'a Sizing,
-    pub(crate) operations: &'a [Operation],
-    pub(crate) causes: &'a CauseReport,
-    pub(crate) approval: &'a Approval,
-}
 
 /// Makes all lists.
 pub(crate) fn lists(bench: &Bench<'_>) -> Vec<WorkList> {
@@ -117,6 +105,7 @@ fn own(job: &Job, kind: ListKind) -> Vec<ListItem> {
     items
         .map(|(edit, item)| ListItem {
             because: if item.because.trim().is_empty() { "Added by hand.".into() } else { item.because.clone() },
+            of: item.is_charged().then(|| Charge::Own(OwnCharge { own: edit.to_string() })),
             ..ListItem::new(ItemKey::Own { edit: *edit }, item.what.clone(), item.quantity)
         })
         .collect()

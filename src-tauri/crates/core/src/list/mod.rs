@@ -1,5 +1,6 @@
 //! The lists that are worked: nothing stands on one without the finding that put it there.
 
+mod bench;
 mod consent;
 mod make;
 mod open;
@@ -7,7 +8,8 @@ mod operations;
 mod order;
 mod work;
 
-pub(crate) use make::{Bench, lists};
+pub(crate) use bench::Bench;
+pub(crate) use make::lists;
 pub use open::{Open, still_open};
 
 use serde::Serialize;
@@ -15,7 +17,7 @@ use serde::Serialize;
 use crate::engine::Part;
 use crate::job::{Asked, Consent, ItemKey, ListKind, Tick};
 use crate::measure::Length;
-use crate::money::PriceKey;
+use crate::money::Charge;
 use crate::work::Hands;
 
 /// One line of a list.
@@ -37,7 +39,7 @@ pub struct ListItem {
     /// Not to be done yet, and why, each in a sentence; empty if nothing holds it.
     pub waits_for: Vec<String>,
     /// To what is done what, by which it is priced and agreed to; none of what has no price of its own.
-    pub of: Option<PriceKey>,
+    pub of: Option<Charge>,
     /// Who does it; none of what is not work.
     pub hands: Option<Hands>,
     /// What the hand that does it must mind; may be empty.

@@ -1,7 +1,7 @@
 //! What is done, on the lists of who does it: the one complete trip to the machine shop, and the work and the cleaning here.
 
 use super::ListItem;
-use super::make::Bench;
+use super::bench::Bench;
 use super::work::count_of;
 use crate::engine::{Engine, Part};
 use crate::job::ListKind;
@@ -35,7 +35,7 @@ fn item(engine: &Engine, own: &Operation) -> ListItem {
         parts: own.parts.clone(),
         because: own.because.clone(),
         waits_for: own.waits_for.clone(),
-        of: Some(own.of),
+        of: Some(own.of.into()),
         hands: Some(own.hands),
         mind: own.mind.into(),
         is_right: own.is_right,

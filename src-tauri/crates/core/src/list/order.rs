@@ -25,7 +25,7 @@ pub(super) fn order(work: &Shared<'_>, sizing: &Sizing) -> Vec<ListItem> {
         let item = ListItem {
             what: capitalised(&line.what),
             quantity: if line.kind == PartKind::Piston { count(&views) } else { count_of(line.quantity) },
-            of: Some(PriceKey { kind: line.kind, work: Work::Replace }),
+            of: Some(PriceKey { kind: line.kind, work: Work::Replace }.into()),
             waits_for: if line.state == OrderState::Held { line.waits_for.clone() } else { vec![] },
             ..grouped(ItemKey::Order { kind: line.kind, parts }, &views, line.size_shown.clone(), work.terms())
         };
@@ -42,7 +42,7 @@ pub(super) fn order(work: &Shared<'_>, sizing: &Sizing) -> Vec<ListItem> {
             Some(plan) => work.grouped(key, views, plan.size_shown.clone()).in_size(plan.size, &plan.size_shown),
             None => work.grouped(key, views, String::new()),
         };
-        item.of = Some(PriceKey { kind: *kind, work: Work::Replace });
+        item.of = Some(PriceKey { kind: *kind, work: Work::Replace }.into());
         // Of what there is more than one of, it is said which.
         if views.len() < work.all_of(*kind) && item.detail.is_empty() && !kind.row().always_renewed {
             let labels: Vec<&str> = views.iter().map(|view| view.label.as_str()).collect();

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Money, PriceKey, Quote, QuoteLine};
+use super::{Charge, Money, Quote, QuoteLine};
 
 /// A line of the estimate that the customer was given before the engine was opened.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -13,7 +13,7 @@ pub struct EstimateLine {
     pub what: String,
     /// The lines of a quote that it stands for; none for a line that no quote has (freight, a round sum).
     #[serde(default)]
-    pub of: Vec<PriceKey>,
+    pub of: Vec<Charge>,
     /// How much, without tax.
     pub net: Money,
 }
@@ -41,7 +41,7 @@ pub fn compare(estimate: &[EstimateLine], quote: &Quote) -> Vec<Difference> {
     if estimate.is_empty() {
         return vec![];
     }
-    let stands_for = |key: &PriceKey| estimate.iter().any(|line| line.of.contains(key));
+    let stands_for = |key: &Charge| estimate.iter().any(|line| line.of.contains(key));
     let mut all: Vec<Difference> =
         estimate.iter().filter(|line| !line.of.is_empty()).map(|line| estimated(line, quote)).collect();
     let added = quote.lines.iter().filter(|line| !stands_for(&line.of));
@@ -74,12 +74,12 @@ fn estimated(line: &EstimateLine, quote: &Quote) -> Difference {
 mod tests {
     use super::*;
     use crate::engine::PartKind;
-    use crate::money::PriceList;
+    use crate::money::{PriceKey, PriceList};
     use crate::words::Terms;
     use crate::work::Work;
 
-    fn key(kind: PartKind) -> PriceKey {
-        PriceKey { kind, work: Work::Replace }
+    fn key(kind: PartKind) -> Charge {
+        Charge::Work(PriceKey { kind, work: Work::Replace })
     }
 
     fn line(kind: PartKind, net: Option<i64>, because: &str) -> QuoteLine {

@@ -1,13 +1,17 @@
 //! Money: currencies, prices, tax, and the lines of a quote, in whole minor units.
 
+mod charge;
 mod compare;
 mod currency;
 mod price;
 mod quote;
+mod standing;
 mod tax;
 
+pub use charge::{Charge, OwnCharge, StandingCharge};
 pub use compare::{Difference, EstimateLine, compare};
 pub use currency::{Currency, Money, NotMoney};
 pub use price::{Price, PriceKey, PriceList};
 pub use quote::{Quote, QuoteLine};
+pub use standing::{Applies, Standing, StandingPrice};
 pub use tax::{Tax, TaxRounding};

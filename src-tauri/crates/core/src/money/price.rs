@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Currency, Money, Tax};
+use super::{Currency, Money, StandingPrice, Tax};
 use crate::engine::PartKind;
 use crate::words::Terms;
 use crate::work::{Hands, Work};
@@ -52,6 +52,10 @@ pub struct PriceList {
     /// The prices.
     #[serde(default)]
     pub prices: Vec<Price>,
+    /// What stands on every bill, one line of each kind at most.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[cfg_attr(feature = "schema", ts(optional, as = "Option<Vec<StandingPrice>>"))]
+    pub standing: Vec<StandingPrice>,
 }
 
 impl PriceList {
@@ -99,6 +103,11 @@ impl PriceList {
         if !self.hour.is_price() {
             return Err("The price of an hour must be nought or more.".into());
         }
+        let is_twice = |(at, line): (usize, &StandingPrice)| self.standing.iter().take(at).any(|own| own.of == line.of);
+        if self.standing.iter().enumerate().any(is_twice) {
+            return Err("A standing line is entered twice: enter each once.".into());
+        }
+        self.standing.iter().try_for_each(StandingPrice::check)?;
         self.prices.iter().try_for_each(|price| price.check(terms))
     }
 }

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Currency, Money, PriceKey, PriceList};
+use super::{Charge, Currency, Money, PriceList};
 use crate::engine::Part;
 
 /// A line of a quote.
@@ -11,7 +11,7 @@ use crate::engine::Part;
 #[serde(deny_unknown_fields)]
 pub struct QuoteLine {
     /// What it is for.
-    pub of: PriceKey,
+    pub of: Charge,
     /// In words: "Main bearing shells: replace".
     pub what: String,
     /// The parts it is about.

@@ -19,6 +19,8 @@ pub(super) const ROW: Row = Row {
         }
         let because = if let Some(dirty) = scene.reason(&shaft, Outcome::Clean) {
             dirty.because.clone()
+        } else if !scene.with(PartKind::Crankshaft, Work::Clean).is_empty() {
+            scene.because(&shaft)
         } else if is_worked(scene) {
             "Grinding and polishing leave grit in the galleries.".into()
         } else {

@@ -10,6 +10,7 @@ mod galleries;
 mod grind;
 mod hone;
 mod line_bore;
+mod one;
 mod polish;
 mod rebuild;
 mod regrind;
@@ -21,22 +22,17 @@ mod trip;
 mod wash;
 mod weld_up;
 
+pub use one::Operation;
 pub use row::Stage;
 
-use serde::Serialize;
-
 use crate::decide::Decision;
-use crate::engine::{Engine, Part, PartKind};
-use crate::job::ItemKey;
-use crate::measure::Length;
-use crate::money::PriceKey;
+use crate::engine::Engine;
 use crate::sizing::{Measured, ReadBack};
-use crate::words::capitalised;
-use crate::work::Hands;
-use row::{Brought, Row, Scene};
+use one::operation;
+use row::{Row, Scene};
 
 /// Every row. Within a piece the stage orders them, and where that is equal this table.
-const ALL: [&Row; 15] = [
+const ALL: [&Row; 16] = [
     &crack_test::ROW,
     &wash::ROW,
     &straighten::ROW,
@@ -52,45 +48,8 @@ const ALL: [&Row; 15] = [
     &hone::ROW,
     &galleries::ROW,
     &rebuild::ROW,
+    &clean::ROW,
 ];
-
-/// One thing done to the parts of one kind.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
-pub struct Operation {
-    /// What a tick of it is kept under.
-    pub key: ItemKey,
-    /// To what is done what: by this it is priced, agreed to and given to one or the other.
-    pub of: PriceKey,
-    /// The kind of the piece that is carried: the crankshaft with all its journals.
-    pub piece: PartKind,
-    /// What is done, in words, lower case: "grind all to 0.010 in undersize, 2.4890 to 2.4900 in", "resize the big end; check for bend and twist".
-    pub done: String,
-    /// Which parts, in words; empty where all of the kind are meant.
-    pub which: String,
-    /// The parts to which it is done.
-    pub parts: Vec<Part>,
-    /// The size that they have afterwards, beyond standard in nanometres; none where it is open or there is none.
-    pub size: Option<Length>,
-    /// The same in words; empty where there is none.
-    pub size_shown: String,
-    /// What brings it, in a sentence.
-    pub because: String,
-    /// What it waits for, each in a sentence; empty if nothing holds it.
-    pub waits_for: Vec<String>,
-    /// When its turn comes on its piece.
-    pub stage: Stage,
-    /// Who does it.
-    pub hands: Hands,
-    /// What the hand that does it must mind; may be empty.
-    pub mind: &'static str,
-    /// Where the practice comes from.
-    pub source: &'static str,
-    /// Whether it settles what is open about its piece.
-    pub settles: bool,
-    /// Whether it has come back and all of it was measured and is right: then it is behind.
-    pub is_right: bool,
-}
 
 /// What is done to an engine, in the order of the pieces and on each in the order of the work.
 pub(crate) fn operations(
@@ -108,54 +67,7 @@ pub(crate) fn operations(
     for row in ALL {
         all.extend((row.brought)(&scene).into_iter().map(|brought| operation(&scene, row, brought)));
     }
-    all.extend(clean::each(&scene));
     all.sort_by_key(|own| (own.piece, own.stage));
     trip::hold(&scene, &mut all);
     all
-}
-
-impl Operation {
-    /// The parts that are charged: those in one piece with them come along.
-    pub fn of_kind(&self) -> impl Iterator<Item = &Part> {
-        self.parts.iter().filter(|part| part.kind == self.of.kind)
-    }
-
-    /// What is done, and to which of the parts: "Resize the big end: Rod 2".
-    pub fn told(&self) -> String {
-        let done = capitalised(&self.done);
-        if self.which.is_empty() { done } else { format!("{done}: {}", self.which) }
-    }
-}
-
-/// What is carried to have something done to such a part.
-fn piece_of(kind: PartKind) -> PartKind {
-    match kind {
-        PartKind::CamBearing => PartKind::Block,
-        _ => kind.comes_with().unwrap_or(kind),
-    }
-}
-
-fn operation(scene: &Scene<'_>, row: &Row, brought: Brought) -> Operation {
-    let of = PriceKey { kind: brought.kind, work: row.work };
-    Operation {
-        key: match brought.parts.as_slice() {
-            [part] if row.is_by_part => row::by_part(row.work, *part),
-            _ => ItemKey::Operation { kind: of.kind, work: Some(of.work) },
-        },
-        of,
-        piece: piece_of(of.kind),
-        done: brought.done.unwrap_or_else(|| (row.done)(of.kind).into()),
-        which: brought.which,
-        parts: brought.parts,
-        size: brought.size.as_ref().map(|(size, _)| *size),
-        size_shown: brought.size.map_or_else(String::new, |(_, shown)| shown),
-        because: brought.because,
-        waits_for: brought.waits_for,
-        stage: row.stage,
-        hands: scene.job().hands.get(&of).copied().unwrap_or(row.hands),
-        mind: row.mind,
-        source: row.source,
-        settles: brought.settles,
-        is_right: brought.is_right,
-    }
 }

@@ -1,6 +1,6 @@
 //! One piece, one trip: nothing goes to the machine shop while it is open what else is to be done to the same piece there.
 
-use super::Operation;
+use super::one::Operation;
 use super::row::Scene;
 use crate::engine::Part;
 use crate::words::capitalised;

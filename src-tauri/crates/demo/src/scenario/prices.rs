@@ -3,7 +3,9 @@
 use wearbook_core::engine::PartKind;
 use wearbook_core::job::{Asked, ItemKey, ListKind, OwnItem, Tick};
 use wearbook_core::job::{Change, OnList, OnMoney};
-use wearbook_core::money::{Currency, EstimateLine, Money, Price, PriceKey, PriceList, Tax};
+use wearbook_core::money::{
+    Applies, Charge, Currency, EstimateLine, Money, Price, PriceKey, PriceList, Standing, StandingPrice, Tax,
+};
 use wearbook_core::work::Work;
 
 /// The price of a new part, of machining it, and the shop's minutes, for one piece each; in cents.
@@ -34,6 +36,15 @@ const PRICES: [(PartKind, Work, i64, i64, u32); 24] = [
     (PartKind::Block, Work::Clean, 0, 8_500, 60),
 ];
 
+/// What stands on every bill of the shop.
+const STANDING: [(Standing, i64, u32, Applies); 5] = [
+    (Standing::StripDown, 0, 300, Applies::Always),
+    (Standing::Assembly, 0, 540, Applies::Always),
+    (Standing::Fluids, 5_200, 20, Applies::Always),
+    (Standing::TestRun, 0, 90, Applies::Always),
+    (Standing::Freight, 3_800, 0, Applies::WithMachining),
+];
+
 /// The shop's prices, its estimate, and what has been done so far.
 pub(super) fn changes() -> Vec<Change> {
     let price = |(kind, work, part, machining, minutes)| Price {
@@ -47,10 +58,20 @@ pub(super) fn changes() -> Vec<Change> {
         hour: Money::from_minor(6_800),
         tax: Tax { rate: 2_000, ..Tax::default() },
         prices: PRICES.into_iter().map(price).collect(),
+        standing: STANDING
+            .into_iter()
+            .map(|(of, amount, minutes, applies)| StandingPrice {
+                of,
+                amount: Money::from_minor(amount),
+                minutes,
+                share: 0,
+                applies,
+            })
+            .collect(),
     };
     let estimate = |what: &str, of: &[(PartKind, Work)], net: i64| EstimateLine {
         what: what.into(),
-        of: of.iter().map(|(kind, work)| PriceKey { kind: *kind, work: *work }).collect(),
+        of: of.iter().map(|(kind, work)| Charge::Work(PriceKey { kind: *kind, work: *work })).collect(),
         net: Money::from_minor(net),
     };
     let lines = vec![
@@ -68,6 +89,7 @@ pub(super) fn changes() -> Vec<Change> {
                 what: "Gasket set".into(),
                 quantity: 1,
                 because: "Every gasket is renewed at assembly.".into(),
+                price: Some(Money::from_minor(9_400)),
             },
         }),
         Change::OnList(OnList::Tick {
