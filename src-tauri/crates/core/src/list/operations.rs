@@ -25,10 +25,11 @@ fn list_of(own: &Operation) -> ListKind {
 }
 
 fn item(engine: &Engine, own: &Operation) -> ListItem {
-    // What there is but one of is named already.
-    let (what, detail) = match own.parts.as_slice() {
+    // What there is but one of is named already; what is in one piece with it comes along.
+    let of_kind: Vec<Part> = own.of_kind().copied().collect();
+    let (what, detail) = match of_kind.as_slice() {
         [part] => (engine.label(*part), capitalised(&own.done)),
-        parts => (capitalised(&named(engine, own, parts)), own.told()),
+        _ => (capitalised(&plural(&own.of.kind.row().name.said(engine.terms()))), own.told()),
     };
     let item = ListItem {
         detail,
@@ -39,13 +40,8 @@ fn item(engine: &Engine, own: &Operation) -> ListItem {
         hands: Some(own.hands),
         mind: own.mind.into(),
         is_right: own.is_right,
-        ..ListItem::new(own.key.clone(), what, count_of(own.of_kind().count()))
+        ..ListItem::new(own.key.clone(), what, count_of(of_kind.len()))
     };
     // What has a size is asked for in it, sizes found and all else apart.
     if own.size_shown.is_empty() { item } else { item.in_size(own.size, &own.size_shown) }
-}
-
-fn named(engine: &Engine, own: &Operation, parts: &[Part]) -> String {
-    let name = own.of.kind.row().name.said(engine.terms());
-    if parts.len() > 1 { plural(&name) } else { name.into() }
 }
