@@ -21,6 +21,16 @@ export type AnswerEntry = {
   /** In words, lower case. */
   words: string, };
 
+/** When a standing line applies. */
+export type Applies = "always" | "with-machining";
+
+/** When a standing line applies. */
+export type AppliesEntry = {
+  /** When. */
+  id: Applies,
+  /** In words, lower case. */
+  words: string, };
+
 /** What was proposed to the customer last, and what has become of it. */
 export type Approval = {
   /** How many proposals there were: the number of the last one. */
@@ -60,7 +70,9 @@ export type Arrangement = {
   /** Which end is called the front. */
   front: FrontEnd,
   /** The end of the crankshaft that the oil reaches first, from the pump or its gallery; none if that is not known. */
-  oil_from?: End, };
+  oil_from?: End,
+  /** How it is made. */
+  construction?: Construction, };
 
 /** An item as it was asked for when it was ticked: so that the tick still tells what was ordered or sent when the job asks
  * for something else. */
@@ -112,6 +124,12 @@ export type Bank = "left" | "right";
 /** How the count passes over two banks. */
 export type Banks = "one-then-other" | "across";
 
+/** The wall on which the rings run. */
+export type BoreWall = "iron" | "coated";
+
+/** What a camshaft runs in. */
+export type CamBore = "bushes" | "casting";
+
 /** Where the camshaft runs. */
 export type Camshaft = "in-block" | "in-block-side-valves" | "overhead-single" | "overhead-twin" | "none";
 
@@ -137,8 +155,12 @@ export type Catalogue = {
   phases: Array<PhaseEntry>,
   /** The groups that go to one size. */
   size_groups: Array<SizeGroupEntry>,
-  /** Work that has a price. */
+  /** All work that has a price, on whatever part. */
   works: Array<WorkEntry>,
+  /** Lines that stand on every bill. */
+  standing: Array<StandingEntry>,
+  /** When such a line applies. */
+  applies: Array<AppliesEntry>,
   /** The rules by which parts are decided. */
   rules: Array<RuleEntry>,
   /** Where published manuals disagree and a shop says which view it follows. */
@@ -218,6 +240,10 @@ export type CauseView = {
 /** What a person did, in the forms that this version knows. */
 export type Change = OnIntake | OnPart | OnReading | OnSheet | OnSize | OnMoney | OnList | OnJob;
 
+/** What a line of a bill is for: a part or work on it, an item of the shop's own, or a line that stands on every bill. In
+ * a log each has the form of its own name, told apart by its fields. */
+export type Charge = PriceKey | OwnCharge | StandingCharge;
+
 /** Whether a reading conforms to a limit, given how far the reading can be trusted (the word of ISO 14253-1, from memory). */
 export type Conformity = "within" | "too-close" | "outside";
 
@@ -239,6 +265,20 @@ export type ConsentEntry = {
   id: Consent,
   /** In words, lower case. */
   words: string, };
+
+/** How an engine is made; what is not known is none. */
+export type Construction = {
+  /** What takes the end thrust. */
+  thrust?: ThrustBearing,
+  /** What the camshaft runs in. */
+  cam_bore?: CamBore,
+  /** The wall of the cylinders. */
+  bore_wall?: BoreWall,
+  /** What cools them. */
+  cooling?: Cooling, };
+
+/** What cools the cylinders. */
+export type Cooling = "water" | "air";
 
 /** A currency by its three letters (ISO 4217). */
 export type Currency = string;
@@ -340,7 +380,7 @@ export type EstimateLine = {
   /** What it was for, in the shop's words. */
   what: string,
   /** The lines of a quote that it stands for; none for a line that no quote has (freight, a round sum). */
-  of: Array<PriceKey>,
+  of: Array<Charge>,
   /** How much, without tax. */
   net: Money, };
 
@@ -459,6 +499,9 @@ export type GroupPlan = {
   parts: Array<PartPlan>,
   /** What should be looked at again about the group, each in a sentence. */
   notices: Array<string>, };
+
+/** Who does a piece of work. */
+export type Hands = "here" | "machine-shop";
 
 /** A question about the engine's past that shifts what is likely. */
 export type HistoryFact = "long-storage" | "coolant-in-oil" | "overheated" | "recent-rebuild" | "neglected-oil" | "low-oil-pressure" | "worked-hard";
@@ -631,6 +674,8 @@ export type KindEntry = {
   zone_map: ZoneMap,
   /** What can be done about it, mildest first. */
   outcomes: Array<Outcome>,
+  /** The work that may be done to it and has a price. */
+  works: Array<WorkEntry>,
   /** Whether it is renewed whatever it looks like. */
   always_renewed: boolean,
   /** Whether a manual may tell intake and exhaust apart. */
@@ -694,7 +739,7 @@ export type Line = {
 /** One line's answer. */
 export type LineAnswer = {
   /** The line of the proposal. */
-  of: PriceKey,
+  of: Charge,
   /** The answer. */
   answer: Consent, };
 
@@ -738,6 +783,14 @@ export type ListItem = {
   because: string,
   /** Not to be done yet, and why, each in a sentence; empty if nothing holds it. */
   waits_for: Array<string>,
+  /** To what is done what, by which it is priced and agreed to; none of what has no price of its own. */
+  of: Charge | null,
+  /** Who does it; none of what is not work. */
+  hands: Hands | null,
+  /** What the hand that does it must mind; may be empty. */
+  mind: string,
+  /** Whether it came back, was measured and is right: then it is behind, whatever was ticked. */
+  is_right: boolean,
   /** What the customer said to it in the last answer; none before there was one, and where nothing was asked. */
   consent: Consent | null,
   /** What has been done about it. */
@@ -892,7 +945,15 @@ export type OnList = { "do": "tick",
   /** What has been done. */
   tick: Tick, } | { "do": "add-item",
   /** The item. */
-  item: OwnItem, };
+  item: OwnItem, } | { "do": "price-item",
+  /** The edit that put it on its list. */
+  item: EditId,
+  /** What one of it costs without tax; none takes the price off. */
+  price: Money | null, } | { "do": "give-work",
+  /** What is done to what. */
+  of: PriceKey,
+  /** Who does it. */
+  hands: Hands, };
 
 /** What the shop charges, what it estimated and proposed, and what the customer answered. */
 export type OnMoney = { "do": "use-prices",
@@ -1061,6 +1122,11 @@ export type Oversize = {
   /** The manual's page. */
   source: string, };
 
+/** An item of the shop's own. */
+export type OwnCharge = {
+  /** The edit that put it on its list, as text. */
+  own: string, };
+
 /** An item of the shop's own: gaskets, fasteners. */
 export type OwnItem = {
   /** On which list. */
@@ -1070,7 +1136,9 @@ export type OwnItem = {
   /** How many. */
   quantity: number,
   /** Why. */
-  because: string, };
+  because: string,
+  /** What one of it costs without tax; none where that is not known yet. */
+  price?: Money, };
 
 /** A size of paper. */
 export type PaperSize = "a4" | "letter";
@@ -1098,6 +1166,8 @@ export type PartPlan = {
   take_off_shown: string,
   /** Whether it is itself worn, out of form or damaged so that it can't stay: else it only goes along with its group. */
   at_fault: boolean,
+  /** Whether it has light damage that may polish out. */
+  polish: boolean,
   /** What is wrong with it as found, each in a sentence without its name. */
   faults: Array<string>,
   /** The size beyond standard of the shell or piston that goes with it, in nanometres; none while it is not known. */
@@ -1252,7 +1322,9 @@ export type PriceList = {
   /** The tax. */
   tax: Tax,
   /** The prices. */
-  prices: Array<Price>, };
+  prices: Array<Price>,
+  /** What stands on every bill, one line of each kind at most. */
+  standing?: Array<StandingPrice>, };
 
 /** How much of the engine has been looked at. */
 export type Progress = {
@@ -1315,7 +1387,7 @@ export type Quote = {
 /** A line of a quote. */
 export type QuoteLine = {
   /** What it is for. */
-  of: PriceKey,
+  of: Charge,
   /** In words: "Main bearing shells: replace". */
   what: string,
   /** The parts it is about. */
@@ -1514,7 +1586,7 @@ export type Shelf = {
 /** How a line of the quote differs from the last proposal. */
 export type Since = {
   /** The line. */
-  of: PriceKey,
+  of: Charge,
   /** In words. */
   what: string,
   /** What changed, in a sentence. */
@@ -1567,6 +1639,34 @@ export type SpotEntry = {
   station: string,
   /** Whether a set is incomplete without it. */
   needed: boolean, };
+
+/** A line that stands on the bill whatever is found. */
+export type Standing = "strip-down" | "assembly" | "gasket-set" | "fluids" | "test-run" | "freight" | "sundries";
+
+/** A standing line. */
+export type StandingCharge = {
+  /** Which. */
+  standing: Standing, };
+
+/** A line that stands on every bill. */
+export type StandingEntry = {
+  /** Which. */
+  id: Standing,
+  /** In words. */
+  words: string, };
+
+/** What a standing line costs: an amount, time, a share of the rest of the bill, or several of them. */
+export type StandingPrice = {
+  /** Which line. */
+  of: Standing,
+  /** An amount without tax. */
+  amount: Money,
+  /** The shop's own time in minutes. */
+  minutes: number,
+  /** A share of all other lines, in hundredths of a per cent: 250 is 2.5 %. */
+  share: number,
+  /** When it applies. */
+  applies: Applies, };
 
 /** An ordinary engine. */
 export type StartingPoint = {
@@ -1663,6 +1763,9 @@ export type TextFieldEntry = {
   /** Its name on the sheet. */
   label: string, };
 
+/** What takes the end thrust of the crankshaft. */
+export type ThrustBearing = "flange" | "washers";
+
 /** What has been done about an item. */
 export type Tick = {
   /** How many of it are done; 0 takes the tick off. */
@@ -1751,11 +1854,13 @@ export type Ways = {
   because: string,
   /** The way that the plan, the lists and the quote follow. */
   followed: Work,
+  /** Whether the shop has not priced all that could be gone, so that they can't be compared. */
+  unpriced: boolean,
   /** The person's reason, where they chose it. */
   chosen_because: string | null, };
 
 /** Work that has a price. */
-export type Work = "replace" | "machine" | "weld-up" | "sleeve" | "polish" | "rebuild" | "clean";
+export type Work = "replace" | "machine" | "weld-up" | "sleeve" | "polish" | "rebuild" | "clean" | "crack-test" | "hone";
 
 /** Work that has a price. */
 export type WorkEntry = {
@@ -1770,6 +1875,8 @@ export type WorkList = {
   kind: ListKind,
   /** Its title. */
   title: string,
+  /** Why it is empty, where that is not because nothing is to be done; else empty. */
+  note: string,
   /** Its items. */
   items: Array<ListItem>,
   /** How many items are wholly done. */

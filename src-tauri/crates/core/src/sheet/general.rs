@@ -57,6 +57,11 @@ impl Sheet {
         Some(GeneralRule { kind: part.kind, quantity, limits: limits_in_unit(&bounds, self.head.unit), source })
     }
 
+    /// Whether it says how far the diameter of a part may wear.
+    fn limits_diameter(&self, part: Part) -> bool {
+        self.line(part, Quantity::Diameter, "", None).is_some_and(|line| line.limit.is_some() || line.rate.is_some())
+    }
+
     /// The general rule for a quantity of a part, if there is one.
     pub fn general(&self, part: Part, quantity: Quantity, proportions: Proportions) -> Option<Limits> {
         use PartKind::{Block, Bore, Crankpin, Crankshaft, HousingBore, Lobe, MainJournal, Rings};
@@ -73,6 +78,8 @@ impl Sheet {
             (Block, LineAdjacent) => at_most(tenths(10)),
             (Block, LineOverall) => at_most(tenths(20)),
             (Crankshaft, EndFloat) => self.end_float(),
+            // How far a bore may wear the sheet has said where it limits the diameter.
+            (Bore, Wear) if self.limits_diameter(part) => None,
             (Bore, Wear | Taper) => at_most(tenths(50)),
             (Lobe, LiftLoss) => at_most(tenths(50)),
             // 0.003 to 0.004 in for each inch of bore.
