@@ -197,6 +197,22 @@ mod tests {
     }
 
     #[test]
+    fn nothing_is_decided_without_a_word_why() {
+        for grade in [Grade::TWO, Grade::FOUR] {
+            let engine = Engine::new(Arrangement::inline(4)).unwrap();
+            let damage = |part: &Part| {
+                let tags = part.kind.row().tags.iter().copied().filter(|tag| tag.is_damage());
+                tags.map(|damage| tag(&part.to_string(), damage, grade)).collect::<Vec<_>>()
+            };
+            let all: Vec<Change> = engine.parts().iter().flat_map(damage).collect();
+            let told = decided(Arrangement::inline(4), &all);
+            let silent: Vec<&String> =
+                told.iter().filter(|(_, own)| own.because().trim().is_empty()).map(|(part, _)| part).collect();
+            assert!(silent.is_empty(), "{silent:?}");
+        }
+    }
+
+    #[test]
     fn sets_go_together() {
         let ground = [tag("crankpin.3", Tag::Scoring, Grade::THREE), clean("crankpin.1")];
         check(&ground, "crankpin.1", Machine, "common-size");

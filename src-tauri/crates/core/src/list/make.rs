@@ -18,43 +18,45 @@ pub(crate) fn lists(bench: &Bench<'_>) -> Vec<WorkList> {
         view.seen != Seen::NotLooked || view.decision.overruled_because.is_some() || !view.readings.is_empty()
     };
     let is_begun = parts.iter().any(is_known);
-    ListKind::ALL
-        .into_iter()
-        .map(|kind| {
-            let mut items = match kind {
-                _ if !is_begun => vec![],
-                ListKind::Order => order::order(&work, sizing),
-                ListKind::MachineShop | ListKind::RebuildHere | ListKind::Clean => operations::of_list(bench, kind),
-                ListKind::LookAgain => look_again(parts),
-                ListKind::PutRight => put_right(causes),
-            };
-            items.extend(own(job, kind));
-            for item in &mut items {
-                item.asked.quantity = item.quantity;
-                item.tick = job.ticked(&item.asked).map(|ticked| ticked.tick.clone());
-            }
-            consent::heed(approval, &mut items);
-            if kind == ListKind::Order {
-                consent::ask_first(approval, &mut items);
-            }
-            let done = items.iter().filter(|item| item.is_done()).count();
-            let note = if is_begun { "" } else { "Nothing has been examined yet." };
-            WorkList {
-                kind,
-                title: kind.title().into(),
-                note: note.into(),
-                not_wanted: not_wanted(job, kind, &items),
-                items,
-                done,
-            }
-        })
-        .collect()
+    let items_of = |kind: ListKind| {
+        let mut items = match kind {
+            _ if !is_begun => vec![],
+            ListKind::Order => order::order(&work, sizing),
+            ListKind::MachineShop | ListKind::RebuildHere | ListKind::Clean => operations::of_list(bench, kind),
+            ListKind::LookAgain => look_again(parts),
+            ListKind::PutRight => put_right(causes),
+        };
+        items.extend(own(job, kind));
+        for item in &mut items {
+            item.asked.quantity = item.quantity;
+            item.tick = job.ticked(&item.asked).map(|ticked| ticked.tick.clone());
+        }
+        consent::heed(approval, &mut items);
+        if kind == ListKind::Order {
+            consent::ask_first(approval, &mut items);
+        }
+        items
+    };
+    let all = ListKind::ALL.map(|kind| (kind, items_of(kind)));
+    // A tick stays with its line on whatever list that stands.
+    let stands =
+        |ticked: &Ticked| all.iter().flat_map(|(_, items)| items).any(|item| job.ticked(&item.asked) == Some(ticked));
+    let left: Vec<&Ticked> = job.ticks.iter().filter(|ticked| !stands(ticked)).collect();
+    let note = if is_begun { "" } else { "Nothing has been examined yet." };
+    let list = |(kind, items): (ListKind, Vec<ListItem>)| WorkList {
+        kind,
+        title: kind.title().into(),
+        note: note.into(),
+        not_wanted: not_wanted(job, kind, &left),
+        done: items.iter().filter(|item| item.is_done()).count(),
+        items,
+    };
+    all.into_iter().map(list).collect()
 }
 
 /// What was done about items that are no longer asked for, or not in that size.
-fn not_wanted(job: &Job, kind: ListKind, items: &[ListItem]) -> Vec<NotWanted> {
-    let stands = |ticked: &Ticked| items.iter().any(|item| job.ticked(&item.asked) == Some(ticked));
-    let of_list = job.ticks.iter().filter(|ticked| job.list_of(&ticked.asked.key) == kind && !stands(ticked));
+fn not_wanted(job: &Job, kind: ListKind, left: &[&Ticked]) -> Vec<NotWanted> {
+    let of_list = left.iter().filter(|ticked| job.list_of(&ticked.asked.key) == kind);
     of_list
         .map(|ticked| NotWanted {
             asked: ticked.asked.clone(),
@@ -68,8 +70,8 @@ fn not_wanted(job: &Job, kind: ListKind, items: &[ListItem]) -> Vec<NotWanted> {
 fn no_longer(kind: ListKind, tick: &Tick) -> &'static str {
     match kind {
         _ if tick.done == 0 => "Noted, not wanted now.",
-        ListKind::Order => "Ordered, not wanted now.",
-        ListKind::MachineShop => "Given to the machine shop, not wanted now.",
+        ListKind::Order => "Ordered, not wanted now: send it back, or keep it.",
+        ListKind::MachineShop => "Given to the machine shop, not wanted now: stop the machinist.",
         _ => "Done, not asked for now.",
     }
 }
@@ -206,6 +208,20 @@ mod tests {
             shells.map(|(size, parts)| (size, parts.iter().map(ToString::to_string).collect())).collect();
         let of_main = |n: u8| vec![format!("main-shell.{n}.lower"), format!("main-shell.{n}.upper")];
         assert_eq!(shells, [("0.002 in undersize", of_main(2)), ("standard", of_main(1))]);
+    }
+
+    #[test]
+    fn a_tick_goes_along_to_the_other_list() {
+        let of = json!({ "kind": "crankpin", "work": "polish" });
+        let scored = json!({ "do": "tag", "part": "crankpin.1", "tag": "scoring", "grade": 2 });
+        let by_hand = json!({ "do": "overrule", "part": "crankpin.1", "outcome": "polish", "reason": "It cleans up." });
+        let item = json!({ "key": { "of": "machine", "kind": "crankpin", "work": "polish" } });
+        let tick = json!({ "do": "tick", "item": item, "tick": { "done": 1 } });
+        let here = json!({ "do": "give-work", "of": of, "hands": "here" });
+        let assessment = assess(&job_of(&[arrange(&Arrangement::inline(4)), scored, by_hand, tick, here]));
+        let done = &list(&assessment, ListKind::RebuildHere).items;
+        assert!(done.iter().any(|item| item.what == "Crankpin 1" && item.tick.is_some()), "{done:#?}");
+        assert!(assessment.lists.iter().all(|list| list.not_wanted.is_empty()));
     }
 
     #[test]
