@@ -67,7 +67,7 @@ fn standing(prices: &PriceList, others: &[QuoteLine], goes_to_machine_shop: bool
     let found: Money = others.iter().filter_map(|line| line.net).sum();
     let applies = |line: &&StandingPrice| line.applies == Applies::Always || goes_to_machine_shop;
     let line = |line: &StandingPrice| {
-        let net = line.cost(prices, found);
+        let net = line.cost(prices.hour, found);
         QuoteLine {
             of: Charge::Standing(StandingCharge { standing: line.of }),
             what: line.of.words().into(),

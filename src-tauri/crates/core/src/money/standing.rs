@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Money, PriceList};
+use super::Money;
 
 /// A line that stands on the bill whatever is found.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -91,9 +91,9 @@ pub struct StandingPrice {
 }
 
 impl StandingPrice {
-    /// What it costs beside other lines of so much, without tax; rounded once.
-    pub fn cost(&self, prices: &PriceList, others: Money) -> Money {
-        let time = prices.hour.share(i64::from(self.minutes), 60);
+    /// What it costs at so much an hour, beside other lines of so much, without tax; time and share are rounded once.
+    pub fn cost(&self, hour: Money, others: Money) -> Money {
+        let time = hour.share(i64::from(self.minutes), 60);
         self.amount + time + others.share(i64::from(self.share), 10_000)
     }
 
@@ -123,7 +123,6 @@ mod tests {
 
     #[test]
     fn an_amount_time_and_a_share_add_up() {
-        let prices = PriceList { hour: Money::from_minor(6_000), ..PriceList::default() };
         let line = StandingPrice {
             of: Standing::Sundries,
             amount: Money::from_minor(500),
@@ -132,6 +131,9 @@ mod tests {
             applies: Applies::Always,
         };
         // 5.00 + 1.5 h at 60.00 + 2.5 % of 1 000.10, which is 25.0025: own arithmetic.
-        assert_eq!(line.cost(&prices, Money::from_minor(100_010)), Money::from_minor(500 + 9_000 + 2_500));
+        assert_eq!(
+            line.cost(Money::from_minor(6_000), Money::from_minor(100_010)),
+            Money::from_minor(500 + 9_000 + 2_500)
+        );
     }
 }
