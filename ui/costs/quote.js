@@ -23,7 +23,8 @@ export function quote(view) {
     </section>`
 }
 
-/** @param {JobView} view @param {QuoteLine} line */
+/** Time is rounded once on the line, so that one piece times their number may miss it: then it is left out.
+ * @param {JobView} view @param {QuoteLine} line */
 function line(view, line) {
   const { currency } = view.prices
   const work = 'kind' in line.of ? line.of : null
@@ -34,7 +35,7 @@ function line(view, line) {
         <h3>${line.what}</h3>
         ${line.net === null || line.each === null
           ? html`<p class="amount no-price">${text.noPrice}</p>`
-          : html`<p class="amount">${line.quantity > 1
+          : html`<p class="amount">${line.quantity > 1 && line.each * line.quantity === line.net
             ? html`<span class="amount-each">${text.each(line.quantity, shown(line.each, currency))}</span>`
             : ''} <strong>${shown(line.net, currency)}</strong></p>`}
       </div>

@@ -155,7 +155,10 @@ pub(super) const OBSERVATIONS: &[Observation] = &[
     tagged("bore.3", &[(Scoring, G2, &[TopThrust, MiddleThrust])]).photographed(),
     tagged("bore.4", &[(LooksEven, G2, &[])]),
     clean("housing-bore.1"),
+    clean("housing-bore.2"),
     clean("housing-bore.3"),
+    clean("housing-bore.4"),
+    clean("housing-bore.5"),
     tagged("block", &[(Deposits, G2, &[])]).noted("Sludge with wood dust under the camshaft."),
     tagged("core-plugs", &[(Rust, G2, &[])]),
 ];

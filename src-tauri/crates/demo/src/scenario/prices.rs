@@ -101,6 +101,16 @@ pub(super) fn changes() -> Vec<Change> {
             },
             tick: Tick { done: 1, date: "9 February".into(), part_number: "CP-40".into(), note: "From stock.".into() },
         }),
+        // The block was washed before it was bored.
+        Change::OnList(OnList::Tick {
+            item: Asked {
+                key: ItemKey::Operation { kind: PartKind::Block, work: Some(Work::Clean) },
+                words: "Cylinder block".into(),
+                size: None,
+                quantity: 1,
+            },
+            tick: Tick { done: 1, date: "16 February".into(), ..Tick::default() },
+        }),
     ]
 }
 
