@@ -15,6 +15,7 @@ use crate::engine::{Engine, Impossible, Part};
 use crate::figure::Figure;
 use crate::job::{Approval, Change, Job, ListKind, Log, Mark, MarkPlace, OnMoney, PartRecord, Refused};
 use crate::list::{self, Bench, Open, WorkList};
+use crate::measure::Phase;
 use crate::money::{self, Difference, Quote};
 use crate::operation::{self, Operation};
 use crate::sheet::SizeGroup;
@@ -241,10 +242,17 @@ fn conclude(measured: Measured<'_>, decisions: Vec<Decision>) -> (Vec<PartView>,
         .parts()
         .iter()
         .zip(decisions)
-        .map(|(part, decision)| PartView {
-            readings: readings_of(&readings, *part),
-            figures: figures.remove(part).unwrap_or_default(),
-            ..view(engine, *part, job.parts.get(part).unwrap_or(&blank), decision)
+        .map(|(part, decision)| {
+            let mut of_part = figures.remove(part).unwrap_or_default();
+            // What is renewed is not measured again: with a new bore only the new piston counts, once it was measured.
+            let is_measured = |phase: Phase| readings.of(*part).iter().any(|standing| standing.reading.phase == phase);
+            let is_renewed = decision.outcome == Outcome::Replace;
+            of_part.retain(|figure| figure.phase == Phase::Found || !is_renewed || is_measured(figure.phase));
+            PartView {
+                readings: readings_of(&readings, *part),
+                figures: of_part,
+                ..view(engine, *part, job.parts.get(part).unwrap_or(&blank), decision)
+            }
         })
         .collect();
     (parts, sizing, operations)
@@ -326,6 +334,28 @@ mod tests {
         assert_eq!(readings.len(), 1);
         assert_eq!(readings[0].taken.set_to.as_ref().map(ToString::to_string).as_deref(), Some("2.49 in"));
         assert_eq!(readings[0].length, Length::from_nanometres(24_895 * 2_540));
+    }
+
+    #[test]
+    fn the_old_piston_is_not_judged_in_the_new_bore() {
+        let reading = |part: &str, spot: serde_json::Value, phase: &str, value: &str| json!({ "do": "measure", "reading": { "part": part, "quantity": "diameter", "spot": spot, "phase": phase, "value": value } });
+        let mut changes = vec![
+            json!({ "do": "arrange", "arrangement": crate::engine::Arrangement::inline(1) }),
+            reading("piston.1", json!({}), "found", "91.92 mm"),
+            json!({ "do": "tag", "part": "piston.1", "tag": "scuffing", "grade": 4 }),
+        ];
+        for station in ["top", "middle", "bottom"] {
+            let spots = ["a", "b"].map(|direction| json!({ "station": station, "direction": direction }));
+            changes.extend(spots.map(|spot| reading("bore.1", spot, "machined", "92.26 mm")));
+        }
+        let late = |changes: &[serde_json::Value]| {
+            let parts = assess(&job_of(changes)).parts;
+            let piston = parts.into_iter().find(|view| view.kind == PartKind::Piston).unwrap();
+            piston.figures.iter().filter(|figure| figure.phase == Phase::Machined).count()
+        };
+        assert_eq!(late(&changes), 0);
+        changes.push(reading("piston.1", json!({}), "machined", "92.20 mm"));
+        assert!(late(&changes) > 0, "the new one is");
     }
 
     #[test]

@@ -47,7 +47,7 @@ fn found(assessment: &Assessment) -> Vec<String> {
     let mut told = vec![match (progress.looked, progress.worn) {
         (0, _) => format!("None {of} has been looked at yet."),
         (looked, 0) => format!("{looked} {of} have been looked at; none shows damage."),
-        (looked, worn) => format!("{looked} {of} have been looked at; {worn} show damage."),
+        (looked, worn) => format!("{looked} {of} have been looked at; damage was found on {worn}."),
     }];
     if let Some(worst) = assessment.parts.iter().filter_map(|view| view.worst).max() {
         let views: Vec<&PartView> = assessment.parts.iter().filter(|view| view.worst == Some(worst)).collect();
@@ -149,7 +149,10 @@ fn costs(assessment: &Assessment) -> Vec<String> {
         vec![format!("{least}{} with tax ({} without, tax {}).", show(quote.gross), show(quote.net), quote.tax_rate)];
     if quote.without_price > 0 {
         let lines = usize::try_from(quote.without_price).unwrap_or(usize::MAX);
-        told.push(format!("{} no price yet and not in it.", counted(lines, "line has", "lines have")));
+        told.push(format!(
+            "{} not in it.",
+            counted(lines, "line has no price yet and is", "lines have no price yet and are")
+        ));
     }
     let more: Money = assessment.differences.iter().map(|difference| difference.more).sum();
     if more != Money::default() {
