@@ -30,16 +30,16 @@ pub fn quote(engine: &Engine, job: &Job, parts: &[PartView], operations: &[Opera
         .into_iter()
         .map(|(of, views)| line(of, Hands::Here, &views, because(&views, terms), prices, terms))
         .collect();
-    let mut done: BTreeMap<PriceKey, (Hands, Vec<&PartView>, Option<&str>)> = BTreeMap::new();
+    let mut done: BTreeMap<PriceKey, Vec<&Operation>> = BTreeMap::new();
     for own in operations {
-        let views = own.of_kind().filter_map(|part| parts.iter().find(|view| view.part == *part));
-        let so_far = done.entry(own.of).or_insert((own.hands, vec![], None));
-        so_far.1.extend(views);
-        // What is done to several at once has one reason; lines of single parts have each their own.
-        so_far.2 = Some(own.because.as_str()).filter(|_| so_far.2.is_none() && so_far.1.len() == own.of_kind().count());
+        done.entry(own.of).or_default().push(own);
     }
-    lines.extend(done.into_iter().map(|(of, (hands, views, told))| {
-        let because = told.map_or_else(|| because(&views, terms), str::to_owned);
+    lines.extend(done.into_iter().map(|(of, all)| {
+        let charged = all.iter().flat_map(|own| own.of_kind());
+        let views: Vec<&PartView> = charged.filter_map(|part| parts.iter().find(|view| view.part == *part)).collect();
+        // What is done to several at once has one reason; lines of single parts have each their own.
+        let because = if let [one] = all.as_slice() { one.because.clone() } else { because(&views, terms) };
+        let hands = all.first().map_or(Hands::Here, |own| own.hands);
         line(of, hands, &views, because, prices, terms)
     }));
     lines.sort_by(|one, other| one.of.cmp(&other.of));

@@ -59,6 +59,12 @@ pub struct Job {
 }
 
 impl Job {
+    /// Whether anything has been looked at, measured or decided by hand.
+    pub fn is_begun(&self) -> bool {
+        let is_known = |record: &PartRecord| record.looked_at() || record.overrule.is_some();
+        !self.readings.is_empty() || self.parts.values().any(is_known)
+    }
+
     /// The same job, told in a shop's words.
     pub fn speaking(self, terms: Terms) -> Self {
         Self { terms, ..self }

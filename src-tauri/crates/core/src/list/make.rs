@@ -6,7 +6,7 @@ use super::{ListItem, NotWanted, WorkList, consent, operations, order};
 use crate::cause::CauseReport;
 use crate::job::{ItemKey, Job, ListKind, Tick, Ticked};
 use crate::money::{Charge, OwnCharge};
-use crate::view::{PartView, Seen};
+use crate::view::PartView;
 use crate::words::capitalised;
 use crate::work::Outcome;
 
@@ -14,10 +14,7 @@ use crate::work::Outcome;
 pub(crate) fn lists(bench: &Bench<'_>) -> Vec<WorkList> {
     let Bench { engine, job, parts, sizing, causes, approval, .. } = *bench;
     let work = Shared::of(engine, parts);
-    let is_known = |view: &PartView| {
-        view.seen != Seen::NotLooked || view.decision.overruled_because.is_some() || !view.readings.is_empty()
-    };
-    let is_begun = parts.iter().any(is_known);
+    let is_begun = job.is_begun();
     let items_of = |kind: ListKind| {
         let mut items = match kind {
             _ if !is_begun => vec![],

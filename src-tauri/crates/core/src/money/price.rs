@@ -78,17 +78,15 @@ impl PriceList {
     pub fn cost(&self, price: &Price, hands: Hands, pieces: u32) -> Option<Money> {
         let count = i64::from(pieces);
         let time = self.hour.share(i64::from(price.minutes) * count, 60);
-        let is_renewed = price.of.work == Work::Replace;
-        let cost = match hands {
-            _ if is_renewed => (price.part + price.machining).times(count) + time,
-            Hands::MachineShop => (price.part + price.machining).times(count) + time,
-            Hands::Here => price.part.times(count) + time,
-        };
+        // A new part has its price whoever fits it.
+        let of_machine_shop = hands == Hands::MachineShop || price.of.work == Work::Replace;
+        let each = if of_machine_shop { price.part + price.machining } else { price.part };
         let is_entered = match hands {
-            _ if is_renewed => true,
-            Hands::MachineShop => price.part + price.machining != Money::default(),
-            Hands::Here => price.part != Money::default() || price.minutes > 0,
+            _ if price.of.work == Work::Replace => true,
+            Hands::MachineShop => each != Money::default(),
+            Hands::Here => each != Money::default() || price.minutes > 0,
         };
+        let cost = each.times(count) + time;
         is_entered.then_some(cost)
     }
 

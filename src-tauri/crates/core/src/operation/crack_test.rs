@@ -24,10 +24,8 @@ pub(super) const ROW: Row = Row {
 /// A shaft whose journals are ground or polished.
 fn journals(scene: &Scene<'_>) -> Option<Brought> {
     let shaft = scene.parts(PartKind::Crankshaft, |own| own.outcome != Outcome::Replace);
-    let is_worked = |kind| [Work::Machine, Work::Polish].iter().any(|work| !scene.with(kind, *work).is_empty());
-    let worked = [PartKind::MainJournal, PartKind::Crankpin].into_iter().any(is_worked);
     let because = "A shaft whose journals are worked on is tested first: a cracked one is not worth it.";
-    (worked && !shaft.is_empty()).then(|| Brought::new(PartKind::Crankshaft, shaft, because.into()))
+    (scene.works_on_journals() && !shaft.is_empty()).then(|| Brought::new(PartKind::Crankshaft, shaft, because.into()))
 }
 
 /// The pieces of a kind on which, or on a part of which, a crack is suspected and not certain.

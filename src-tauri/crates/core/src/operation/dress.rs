@@ -2,7 +2,7 @@
 
 use super::row::{Row, Stage};
 use crate::engine::PartKind;
-use crate::work::{Hands, Outcome, Work};
+use crate::work::{Hands, Work};
 
 pub(super) const ROW: Row = Row {
     work: Work::Machine,
@@ -12,10 +12,5 @@ pub(super) const ROW: Row = Row {
     is_by_part: false,
     mind: "",
     source: "Common practice.",
-    brought: |scene| {
-        let mut all = scene.decided(&[PartKind::Block], Work::Machine);
-        // Its bores alone send it along, and have operations of their own.
-        all.retain(|own| scene.is_by_hand(&own.parts) || scene.reason(&own.parts, Outcome::Machine).is_some());
-        all
-    },
+    brought: |scene| scene.decided_itself(PartKind::Block, Work::Machine),
 };

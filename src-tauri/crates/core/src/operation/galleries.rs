@@ -1,6 +1,6 @@
 //! The oil galleries of a crankshaft opened, brushed and flushed.
 
-use super::row::{Brought, Row, Scene, Stage};
+use super::row::{Brought, Row, Stage};
 use crate::engine::PartKind;
 use crate::work::{Hands, Outcome, Work};
 
@@ -17,11 +17,11 @@ pub(super) const ROW: Row = Row {
         if shaft.is_empty() {
             return vec![];
         }
-        let because = if let Some(dirty) = scene.reason(&shaft, Outcome::Clean) {
+        let because = if let Some(dirty) = scene.reason(&shaft, Work::Clean) {
             dirty.because.clone()
         } else if !scene.with(PartKind::Crankshaft, Work::Clean).is_empty() {
             scene.because(&shaft)
-        } else if is_worked(scene) {
+        } else if scene.works_on_journals() || scene.works_on(PartKind::Crankshaft) {
             "Grinding and polishing leave grit in the galleries.".into()
         } else {
             return vec![];
@@ -29,9 +29,3 @@ pub(super) const ROW: Row = Row {
         vec![Brought::new(PartKind::Crankshaft, shaft, because)]
     },
 };
-
-fn is_worked(scene: &Scene<'_>) -> bool {
-    [PartKind::MainJournal, PartKind::Crankpin, PartKind::Crankshaft]
-        .into_iter()
-        .any(|kind| !scene.with(kind, Work::Machine).is_empty() || !scene.with(kind, Work::Polish).is_empty())
-}

@@ -1,6 +1,6 @@
 //! Bores that stay, honed: new rings do not bed in on an old wall.
 
-use super::row::{Brought, Row, Stage, stays};
+use super::row::{Brought, Row, Stage};
 use crate::engine::{BoreWall, PartKind};
 use crate::work::{Hands, Outcome, Work};
 
@@ -17,8 +17,7 @@ pub(super) const ROW: Row = Row {
             return vec![];
         }
         let parts = scene.parts(PartKind::Bore, |own| matches!(own.outcome, Outcome::PutBack | Outcome::Clean));
-        let rings = scene.parts(PartKind::Rings, |own| !stays(own.outcome));
-        if parts.is_empty() || rings.is_empty() {
+        if parts.is_empty() || scene.with(PartKind::Rings, Work::Replace).is_empty() {
             return vec![];
         }
         let damaged = scene.parts(PartKind::Bore, |own| own.outcome == Outcome::Clean);

@@ -60,7 +60,7 @@ pub(crate) fn operations(
 ) -> Vec<Operation> {
     let scene = Scene::new(engine, measured, read_back, decisions);
     // Before anything was looked at or measured there is nothing to be done yet.
-    if !scene.is_begun() {
+    if !scene.job().is_begun() {
         return vec![];
     }
     let mut all: Vec<Operation> = Vec::new();

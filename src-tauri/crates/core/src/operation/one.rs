@@ -1,7 +1,5 @@
 //! One operation, as it follows from a row of the table and what brings it.
 
-use serde::Serialize;
-
 use super::row::{Brought, Row, Scene, Stage, by_part};
 use crate::engine::{Part, PartKind};
 use crate::job::ItemKey;
@@ -11,8 +9,7 @@ use crate::words::capitalised;
 use crate::work::Hands;
 
 /// One thing done to the parts of one kind.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Operation {
     /// What a tick of it is kept under.
     pub key: ItemKey,
@@ -20,7 +17,8 @@ pub struct Operation {
     pub of: PriceKey,
     /// The kind of the piece that is carried: the crankshaft with all its journals.
     pub piece: PartKind,
-    /// What is done, in words, lower case: "grind all to 0.010 in undersize, 2.4890 to 2.4900 in", "resize the big end; check for bend and twist".
+    /// What is done, in words, lower case: "grind all to 0.010 in undersize, 2.4890 to
+    /// 2.4900 in", "resize the big end; check for bend and twist".
     pub done: String,
     /// Which parts, in words; empty where all of the kind are meant.
     pub which: String,

@@ -23,8 +23,7 @@ pub(super) const ROW: Row = Row {
         }
         all.extend(scene.decided(&[PartKind::CamJournal, PartKind::Lobe], Work::Polish));
         // A shaft goes along with its journals; by a person's word it is polished itself.
-        let by_hand = scene.decided(&[PartKind::Crankshaft], Work::Polish);
-        all.extend(by_hand.into_iter().filter(|own| scene.is_by_hand(&own.parts)));
+        all.extend(scene.decided_itself(PartKind::Crankshaft, Work::Polish));
         all
     },
 };

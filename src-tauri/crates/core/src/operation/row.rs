@@ -2,8 +2,6 @@
 
 use std::collections::BTreeMap;
 
-use serde::Serialize;
-
 use crate::decide::{Decision, Reason, rules};
 use crate::engine::{Engine, Part, PartKind};
 use crate::job::{ItemKey, Job, ListKind};
@@ -14,9 +12,7 @@ use crate::work::{Hands, Outcome, Work};
 
 /// When the turn of an operation comes on its piece (common practice): what may condemn a piece goes before what costs
 /// money on it, and what makes dirt before what takes it out.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
-#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
-#[serde(rename_all = "kebab-case")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Stage {
     /// Washed, so that it can be seen and tested.
     Wash,
@@ -112,12 +108,6 @@ impl<'a> Scene<'a> {
         self.measured.readings.job
     }
 
-    /// Whether anything of the engine has been looked at, measured or decided by hand.
-    pub(super) fn is_begun(&self) -> bool {
-        let is_known = |decision: &&Decision| decision.looked_at || decision.overruled_because.is_some();
-        !self.measured.readings.is_empty() || self.decisions.values().any(is_known)
-    }
-
     /// The parts of a kind of which something is so, in strip-down order.
     pub(super) fn parts(&self, kind: PartKind, is: impl Fn(&Decision) -> bool) -> Vec<Part> {
         let of_kind = self.engine.parts().iter().filter(|part| part.kind == kind);
@@ -141,6 +131,26 @@ impl<'a> Scene<'a> {
             .collect()
     }
 
+    /// The same of a piece for a reason of its own: what is done to its journals or bores alone has operations of its own.
+    pub(super) fn decided_itself(&self, piece: PartKind, work: Work) -> Vec<Brought> {
+        let mut all = self.decided(&[piece], work);
+        all.retain(|own| {
+            let by_hand = |part: &Part| self.decision(*part).is_some_and(|own| own.overruled_because.is_some());
+            own.parts.iter().any(by_hand) || self.reason(&own.parts, work).is_some()
+        });
+        all
+    }
+
+    /// Whether parts of a kind are machined or polished.
+    pub(super) fn works_on(&self, kind: PartKind) -> bool {
+        [Work::Machine, Work::Polish].into_iter().any(|work| !self.with(kind, work).is_empty())
+    }
+
+    /// Whether journals of the crankshaft are.
+    pub(super) fn works_on_journals(&self) -> bool {
+        self.works_on(PartKind::MainJournal) || self.works_on(PartKind::Crankpin)
+    }
+
     /// The reason of the part with the worst damage, of several alike the first.
     pub(super) fn because(&self, parts: &[Part]) -> String {
         let worst = |part: &Part| self.job().parts.get(part).and_then(|record| record.worst());
@@ -157,15 +167,12 @@ impl<'a> Scene<'a> {
         labels.join("; ")
     }
 
-    /// The first reason that asks for an outcome of one of these parts.
-    pub(super) fn reason(&self, parts: &[Part], outcome: Outcome) -> Option<&'a Reason> {
+    /// The first reason of their own that asks for such work on one of these parts.
+    pub(super) fn reason(&self, parts: &[Part], work: Work) -> Option<&'a Reason> {
         let reasons = parts.iter().filter_map(|part| self.decision(*part)).flat_map(|own| &own.reasons);
-        reasons.into_iter().find(|reason| reason.outcome == outcome && reason.rule != rules::PIECE_OF_WORKED_PARTS)
-    }
-
-    /// Whether a person has decided about one of these parts.
-    pub(super) fn is_by_hand(&self, parts: &[Part]) -> bool {
-        parts.iter().filter_map(|part| self.decision(*part)).any(|own| own.overruled_because.is_some())
+        reasons
+            .into_iter()
+            .find(|reason| Work::of(reason.outcome) == Some(work) && reason.rule != rules::PIECE_OF_WORKED_PARTS)
     }
 
     pub(super) fn decision(&self, part: Part) -> Option<&'a Decision> {
@@ -194,9 +201,4 @@ impl<'a> Scene<'a> {
 pub(super) fn by_part(work: Work, part: Part) -> ItemKey {
     let list = if work == Work::Clean { ListKind::Clean } else { ListKind::RebuildHere };
     ItemKey::Part { list, part }
-}
-
-/// Whether an outcome leaves the part in use.
-pub(super) fn stays(outcome: Outcome) -> bool {
-    outcome != Outcome::Replace
 }

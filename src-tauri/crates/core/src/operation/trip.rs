@@ -2,7 +2,6 @@
 
 use super::one::Operation;
 use super::row::Scene;
-use crate::engine::Part;
 use crate::words::capitalised;
 use crate::work::Hands;
 
@@ -19,8 +18,10 @@ pub(super) fn hold(scene: &Scene<'_>, all: &mut [Operation]) {
                 let mut held = all.iter().filter(|own| own.piece == piece && goes(own));
                 held.find_map(|own| own.waits_for.first().cloned())
             }
-            [part] => Some(format!("{} can’t be judged yet.", label(scene, *part))),
-            [part, more @ ..] => Some(format!("{} and {} more can’t be judged yet.", label(scene, *part), more.len())),
+            [part] => Some(format!("{} can’t be judged yet.", scene.engine.label(*part))),
+            [part, more @ ..] => {
+                Some(format!("{} and {} more can’t be judged yet.", scene.engine.label(*part), more.len()))
+            }
         };
         let Some(first) = first else { continue };
         let because = format!("The {name} goes once, with all that is done to it. {}", capitalised(&first));
@@ -28,8 +29,4 @@ pub(super) fn hold(scene: &Scene<'_>, all: &mut [Operation]) {
             own.waits_for.push(because.clone());
         }
     }
-}
-
-fn label(scene: &Scene<'_>, part: Part) -> String {
-    scene.engine.label(part)
 }

@@ -2,6 +2,7 @@
 
 use super::{Rule, RuleId, Says};
 use crate::engine::{At, CamBore, Camshaft, Part, PartKind};
+use crate::job::Job;
 use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
@@ -15,14 +16,7 @@ pub(super) const RULE: Rule = Rule {
         }
         let in_block = matches!(arrangement.camshaft, Camshaft::InBlock | Camshaft::InBlockSideValves);
         let block = Part { kind: PartKind::Block, at: At::Engine };
-        // What is only suspected of the block is tested, and for that it is washed.
-        let is_damaged = scene.job.parts.get(&block).is_some_and(|record| record.worst().is_some());
-        let is_washed = in_block
-            && match stands(block) {
-                Outcome::Clean | Outcome::Machine => true,
-                Outcome::CantSay => is_damaged,
-                _ => false,
-            };
+        let is_washed = in_block && is_washed(scene.job, block, stands(block));
         let renewed = |part: &Part| {
             let At::CamBearing(shaft, _) = part.at else { return None };
             let is_new = stands(Part { kind: PartKind::Camshaft, at: At::Camshaft(shaft) }) == Outcome::Replace;
@@ -38,3 +32,13 @@ pub(super) const RULE: Rule = Rule {
         bearings.filter_map(renewed).collect()
     }),
 };
+
+/// Whether a block of which this is decided is washed hot: where it is dirty or machined, and where something is suspected
+/// of it, for it is tested and that clean.
+pub fn is_washed(job: &Job, block: Part, outcome: Outcome) -> bool {
+    match outcome {
+        Outcome::Clean | Outcome::Machine => true,
+        Outcome::CantSay => job.parts.get(&block).is_some_and(|record| record.worst().is_some()),
+        _ => false,
+    }
+}

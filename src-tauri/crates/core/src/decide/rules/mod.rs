@@ -53,6 +53,7 @@ mod shells;
 mod surface;
 mod tappet_damage;
 
+pub use cam_bearings_with_wash::is_washed;
 pub use rule::{Rule, RuleId, Says, Scene, Verdict, WearLine};
 pub(super) use rule::{at, from, read, up_to};
 
