@@ -79,9 +79,9 @@ function held(waits) {
     </div>`
 }
 
-/** Work changes hands with all that belongs to it. @param {string} job @param {ListItem} item */
-function move(job, { of, hands, what }) {
-  if (!of || !hands || !('kind' in of)) return ''
+/** Work changes hands with all that belongs to it, till it is behind. @param {string} job @param {ListItem} item */
+function move(job, { of, hands, what, is_right }) {
+  if (!of || !hands || !('kind' in of) || is_right) return ''
   const other = hands === 'here' ? 'machine-shop' : 'here'
   const label = text.move[other]
   return html`<button type="button" class="quiet" aria-label=${text.moveNamed(label, what)}

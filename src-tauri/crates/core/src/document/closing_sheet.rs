@@ -95,7 +95,7 @@ fn fitted(assessment: &Assessment) -> Option<Block> {
     (!rows.is_empty()).then(|| {
         Block::table(
             "Every size and clearance measured after machining and fitting, with its limits.",
-            [("Part", 5), ("What", 5), ("Measured", 5), ("Limits", 5), ("So", 3)],
+            [("Part", 5), ("What", 5), ("Measured", 5), ("Limits", 5), ("Result", 4)],
             rows,
         )
     })

@@ -127,7 +127,7 @@ fn clearances(assessment: &Assessment) -> Vec<Block> {
     let table = (!clearances.is_empty()).then(|| {
         Block::table(
             "The running clearance to expect at each bearing and piston, against its limits.",
-            [("At", 3), ("At worst", 4), ("Most likely", 4), ("Limits", 4), ("So", 4), ("From", 6)],
+            [("At", 3), ("At worst", 4), ("Most likely", 4), ("Limits", 4), ("Result", 4), ("From", 6)],
             clearances.iter().map(entry),
         )
     });
@@ -147,7 +147,7 @@ fn read_back(assessment: &Assessment) -> impl Iterator<Item = Block> {
             Block::Paragraph(format!("Asked for: {}. {so}", back.asked)),
             Block::table(
                 "Each part as it came back from the machine shop.",
-                [("Part", 4), ("Measured", 4), ("So", 3), ("What is wrong or missing", 9)],
+                [("Part", 4), ("Measured", 4), ("Result", 4), ("What is wrong or missing", 9)],
                 back.parts.iter().map(row),
             ),
         ]
@@ -172,7 +172,7 @@ fn measured(assessment: &Assessment, phase: Phase) -> Vec<Block> {
     let table = (!rows.is_empty()).then(|| {
         Block::table(
             format!("All that was measured {}, with its limits.", phase.label()),
-            [("Part", 5), ("What", 5), ("Measured", 5), ("Limits", 5), ("So", 3)],
+            [("Part", 5), ("What", 5), ("Measured", 5), ("Limits", 5), ("Result", 4)],
             rows,
         )
     });

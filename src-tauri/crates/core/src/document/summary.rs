@@ -104,9 +104,17 @@ fn proposed(assessment: &Assessment) -> Vec<String> {
         (Outcome::Clean, "To be cleaned and put back"),
         (Outcome::PutBack, "To be put back as they are"),
     ];
+    // A piece that only goes along is told by what is done to its parts; what came back right is behind.
+    let to_come = |view: &&PartView| !view.decision.goes_along() && !assessment.sizing.is_right(view.part);
     let mut told: Vec<String> = Vec::new();
+    let behind: Vec<&PartView> = assessment.parts.iter().filter(|view| assessment.sizing.is_right(view.part)).collect();
+    if !behind.is_empty() {
+        let groups = with_sizes(&behind, Outcome::Machine, assessment);
+        told.push(format!("Back from the machine shop, measured and right: {}.", some_of(&groups, GROUPS_NAMED)));
+    }
     for (outcome, words) in outcomes {
-        let views: Vec<&PartView> = assessment.parts.iter().filter(|view| view.decision.outcome == outcome).collect();
+        let views: Vec<&PartView> =
+            assessment.parts.iter().filter(to_come).filter(|view| view.decision.outcome == outcome).collect();
         if views.is_empty() {
             continue;
         }
@@ -115,7 +123,7 @@ fn proposed(assessment: &Assessment) -> Vec<String> {
             _ => format!("{words}: {}.", some_of(&with_sizes(&views, outcome, assessment), GROUPS_NAMED)),
         });
     }
-    let open = assessment.parts.iter().filter(|view| view.decision.outcome == Outcome::CantSay).count();
+    let open = assessment.parts.iter().filter(to_come).filter(|view| view.decision.outcome == Outcome::CantSay).count();
     if open > 0 {
         told.push(format!(
             "Nothing can be said yet about {}: to be looked at or measured first.",

@@ -52,7 +52,7 @@ pub fn still_open(lists: &[WorkList], parts: &[PartView], sizing: &Sizing, appro
 fn undone(list: &WorkList) -> impl Iterator<Item = Open> {
     let items = list.items.iter().filter(|item| !item.is_done() && item.consent != Some(Consent::No));
     items.map(|item| {
-        let size = if item.detail.is_empty() || list.kind == ListKind::MachineShop { "" } else { &item.detail };
+        let size = if list.kind == ListKind::Order { item.detail.as_str() } else { "" };
         let size = if size.is_empty() { String::new() } else { format!(", {size}") };
         Open { list: Some(list.kind), part: None, words: format!("{}: {}{size}", list.title, item.what) }
     })

@@ -41,6 +41,11 @@ impl Sizing {
         }
     }
 
+    /// Whether a part has come back with all of its group, was measured and is right: the work on it is behind.
+    pub fn is_right(&self, part: Part) -> bool {
+        self.read_back.iter().any(|back| back.confirmed && back.parts.iter().any(|line| line.part == part))
+    }
+
     /// The plan of a group.
     pub fn plan(&self, group: SizeGroup) -> Option<&GroupPlan> {
         plan_of(&self.groups, group)

@@ -4,7 +4,8 @@ use wearbook_core::engine::PartKind;
 use wearbook_core::job::{Asked, ItemKey, ListKind, OwnItem, Tick};
 use wearbook_core::job::{Change, OnList, OnMoney};
 use wearbook_core::money::{
-    Applies, Charge, Currency, EstimateLine, Money, Price, PriceKey, PriceList, Standing, StandingPrice, Tax,
+    Applies, Charge, Currency, EstimateLine, Money, Price, PriceKey, PriceList, Standing, StandingCharge,
+    StandingPrice, Tax,
 };
 use wearbook_core::work::Work;
 
@@ -74,11 +75,18 @@ pub(super) fn changes() -> Vec<Change> {
         of: of.iter().map(|(kind, work)| Charge::Work(PriceKey { kind: *kind, work: *work })).collect(),
         net: Money::from_minor(net),
     };
+    let standing = |what: &str, of: &[Standing], net: i64| EstimateLine {
+        what: what.into(),
+        of: of.iter().map(|standing| Charge::Standing(StandingCharge { standing: *standing })).collect(),
+        net: Money::from_minor(net),
+    };
     let lines = vec![
         estimate("Main bearings", &[(PartKind::MainShell, Work::Replace)], 18_000),
         estimate("Rod bearings", &[(PartKind::RodShell, Work::Replace)], 13_000),
         estimate("Piston rings", &[(PartKind::Rings, Work::Replace)], 26_000),
         estimate("Clean the block", &[(PartKind::Block, Work::Clean)], 15_300),
+        standing("Strip-down and assembly", &[Standing::StripDown, Standing::Assembly], 95_200),
+        standing("Oil, coolant and a test run", &[Standing::Fluids, Standing::TestRun], 17_500),
     ];
     vec![
         Change::OnMoney(OnMoney::UsePrices { prices: Box::new(list) }),
