@@ -1,6 +1,7 @@
 // The trade's tables, looked up by id. They come from the backend in the shop's words, so that no trade
 // word is written twice.
-/** @import { Conformity, Consent, InstrumentKind, OrderState, Outcome, PartKind, PriceKey } from './types/api.d.ts' */
+/** @import { Conformity, Consent, InstrumentKind, Need, OrderState, Outcome, PartKind } from './types/api.d.ts' */
+/** @import { PriceKey } from './types/api.d.ts' */
 /** @import { Quantity, SizeGroup, Standing, Strength, Tag, Term, ZoneMap } from './types/api.d.ts' */
 import { state } from './state.js'
 import { capitalised } from './text.js'
@@ -45,6 +46,8 @@ export const strengthAt = (weight) =>
 export const orderStateWords = (id) => rowOf(catalogue().order_states, id).words
 /** @param {Consent} id */
 export const consentWords = (id) => rowOf(catalogue().consents, id).words
+/** How much a job is needed. @param {Need} id */
+export const needWords = (id) => rowOf(catalogue().needs, id).words
 /** What a list of rows offers to choose from. @template Id @param {{ id: Id, words: string }[]} rows */
 export const choicesOf = (rows) => rows.map(({ id, words }) => ({ value: id, label: capitalised(words) }))
 /** A quantity as this kind of part has it. @param {PartKind} kind @param {Quantity} id */

@@ -157,9 +157,9 @@ async fn agree_by_telephone(page: &Page) -> Outcome {
     page.press("link", "To the proposal").await?;
     page.press("button", "Make a proposal").await?;
     page.see("heading", "Proposal 1").await?;
-    page.press_in("5 main bearing shells, pairs: replace", "radio", "Yes").await?;
-    page.press_in("4 piston ring sets: replace", "radio", "Later").await?;
-    page.press_in("The same answer for all lines still open", "button", "No").await?;
+    page.press_in("1 Crankshaft, rods and bearings", "radio", "Yes").await?;
+    page.press_in("2 Bores, pistons and rings", "radio", "Later").await?;
+    page.press_in("The same answer for all still open", "button", "No").await?;
     page.press("button", "Save the answer").await?;
     page.read("Say how it was answered").await?;
     page.press_in("How", "radio", "By telephone").await?;
@@ -167,8 +167,11 @@ async fn agree_by_telephone(page: &Page) -> Outcome {
     page.read("Say who answered").await?;
     page.fill("Name", "A. Harrow").await?;
     page.press("button", "Save the answer").await?;
+    page.read("The number is missing").await?;
+    page.fill("Number or address", "0100 200").await?;
+    page.press("button", "Save the answer").await?;
     page.read("What was shown and answered").await?;
-    page.read("A. Harrow, by telephone").await?;
+    page.read("A. Harrow, by telephone, 0100 200").await?;
     page.read("Nothing has changed since.").await
 }
 
@@ -176,8 +179,8 @@ async fn agree_by_telephone(page: &Page) -> Outcome {
 async fn see_what_is_held(page: &Page) -> Outcome {
     page.sheet("Lists").await?;
     page.press("link", "To order…").await?;
-    page.read("The customer said no to it.").await?;
-    page.read("The customer will say later.").await
+    page.read("The customer said no to job").await?;
+    page.read("The customer put off job 2, Bores, pistons and rings.").await
 }
 
 async fn find_something_late(page: &Page) -> Outcome {
@@ -200,7 +203,7 @@ async fn find_something_late(page: &Page) -> Outcome {
 async fn agree_by_signature(page: &Page) -> Outcome {
     page.press("button", "Make a new version").await?;
     page.see("heading", "Proposal 2").await?;
-    page.press_in("The same answer for all lines still open", "button", "Yes").await?;
+    page.press_in("The same answer for all still open", "button", "Yes").await?;
     page.press_in("How", "radio", "Signed on the screen").await?;
     page.fill("Name", "A. Harrow").await?;
     page.press("button", "Save the answer").await?;

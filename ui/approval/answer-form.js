@@ -1,25 +1,32 @@
-// The proposal as the customer sees it: each line with its reason and price, to be answered with yes, no or later, and
-// under it who answers and how.
-/** @import { Consent, CustomerAnswer, Quote, QuoteLine } from '../types/api.d.ts' */
+// The proposal as the customer sees it: each job with its reason, its price and what happens if it is left, to be answered
+// with yes, no or later, and under it who answers and how.
+/** @import { Consent, CustomerAnswer, FromAfar, Quote } from '../types/api.d.ts' */
+/** @import { Asked } from './asked.js' */
 /** @import { Stroke } from './signature-pad.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { shown } from '../amounts.js'
-import { catalogue, choicesOf } from '../catalogue.js'
+import { catalogue, choicesOf, needWords } from '../catalogue.js'
 import { choice, optionsOf } from '../controls/choice.js'
 import { formOf } from '../controls/form.js'
 import { input } from '../controls/input.js'
-import { keyId } from '../controls/price.js'
 import { totals } from '../costs/quote.js'
+import { today } from '../dates.js'
 import { submit } from '../edits/queue.js'
 import { toTop } from '../frame/room.js'
 import { redraw } from '../state.js'
+import { capitalised } from '../text.js'
 import { words } from '../words.js'
+import { answersIn, askedIn, held, priceOfAsked } from './asked.js'
 import { signaturePad } from './signature-pad.js'
 
 const text = words.approval
 
 /** @typedef {keyof typeof text.ways} Way */
-/** @typedef {{ answers: Record<string, Consent>, name: string, way: Way | undefined, signature: Stroke[] }} Entered */
+/** @typedef {{ answers: Record<string, Consent>, name: string, way: Way | undefined, afar: FromAfar,
+ * signature: Stroke[] }} Entered */
+
+/** What is answered by telephone or message counts only with number, date and time. @type {readonly (Way | undefined)[]} */
+const FROM_AFAR = ['telephone', 'message']
 
 /** The proposals whose answer is being changed. @type {Set<string>} */
 const changing = new Set()
@@ -47,24 +54,21 @@ export function answerForm(job, quote, proposal, earlier) {
     changeAnswer(job, proposal, false)
     toTop()
   }
-  /** @param {QuoteLine[]} lines @param {Consent} answer */
-  const answer = (lines, answer) =>
-    enter({ answers: { ...entered.answers, ...Object.fromEntries(lines.map(({ of }) => [keyId(of), answer])) } })
-  const open = quote.lines.filter(({ of }) => !entered.answers[keyId(of)])
+  /** @param {Asked[]} asked @param {Consent} answer */
+  const answer = (asked, answer) =>
+    enter({ answers: { ...entered.answers, ...Object.fromEntries(asked.map(({ id }) => [id, answer])) } })
+  const all = askedIn(quote)
+  const open = all.filter(({ id }) => !entered.answers[id])
   return html`
     <form class="entry" aria-label=${words.screens.approval} @submit=${save}>
       <p>${text.intro}</p>
       <ul class="quote">
-        ${quote.lines.map((line) => question(
-          quote,
-          line,
-          entered.answers[keyId(line.of)],
-          (consent) => answer([line], consent),
-        ))}
+        ${all.map((asked) =>
+          question(quote, asked, entered.answers[asked.id], (consent) => answer([asked], consent)))}
       </ul>
       ${totals(quote)}
       <p role="status" class="answered">
-        ${text.answered(open.length, quote.lines.length)} · ${text.yesSum}:
+        ${text.answered(open.length, all.length)} · ${text.yesSum}:
         <strong>${shown(yesSum(quote, entered), quote.currency)}</strong>
       </p>
       ${open.length > 1 ? allAlike(open, answer) : ''}
@@ -77,6 +81,7 @@ export function answerForm(job, quote, proposal, earlier) {
         value: entered.way,
         choose: (way) => enter({ way }),
       })}
+      ${FROM_AFAR.includes(entered.way) ? fromAfar(entered.afar, (afar) => enter({ afar })) : ''}
       ${entered.way === 'signed' ? signaturePad(entered.signature, (signature) => enter({ signature })) : ''}
       <p role="alert" class="refusal">${refusal}</p>
       <div class="bar-inline">
@@ -89,27 +94,36 @@ export function answerForm(job, quote, proposal, earlier) {
     </form>`
 }
 
-/** @param {Quote} quote @param {QuoteLine} line @param {Consent | undefined} value
+/** @param {FromAfar} afar @param {(afar: FromAfar) => void} enter */
+const fromAfar = (afar, enter) => html`
+  <p class="hint">${text.afarHint}</p>
+  ${input({ id: 'answer-number', label: text.number, value: afar.number, enter: (number) => enter({ ...afar, number }) })}
+  ${input({ id: 'answer-date', label: text.date, value: afar.date, enter: (date) => enter({ ...afar, date }) })}
+  ${input({ id: 'answer-time', label: text.time, value: afar.time, enter: (time) => enter({ ...afar, time }) })}`
+
+/** @param {Quote} quote @param {Asked} asked @param {Consent | undefined} value
  * @param {(consent: Consent) => void} choose */
-const question = ({ currency }, { of, what, because, net }, value, choose) => html`
+const question = ({ currency }, asked, value, choose) => html`
   <li class="quote-line">
     <div class="quote-head">
-      <p class="asked" aria-hidden="true">${what}</p>
-      <p class="amount">${net === null
+      <p class="asked" aria-hidden="true">${asked.what}</p>
+      <p class="amount">${asked.net === null
         ? html`<span class="no-price">${words.costs.noPrice}</span>`
-        : html`<strong>${shown(net, currency)}</strong>`}</p>
+        : html`<strong>${priceOfAsked(asked, currency)}</strong>`}</p>
     </div>
-    <p class="why">${because}</p>
+    <p class="why">${asked.job ? html`<strong>${text.need(capitalised(needWords(asked.job.need)))}</strong> ` : ''}${asked.because}</p>
+    ${asked.job ? html`<p class="if-left">${text.ifLeft(asked.job.if_left)}</p>` : ''}
+    ${held(asked, currency)}
     <div class="consent">${choice({
-      name: `answer-${keyId(of)}`,
-      legend: what,
+      name: `answer-${asked.id}`,
+      legend: asked.what,
       options: choicesOf(catalogue().consents),
       value,
       choose,
     })}</div>
   </li>`
 
-/** @param {QuoteLine[]} open @param {(lines: QuoteLine[], answer: Consent) => void} answer */
+/** @param {Asked[]} open @param {(asked: Asked[], answer: Consent) => void} answer */
 const allAlike = (open, answer) => html`
   <fieldset class="all-alike">
     <legend>${text.rest}</legend>
@@ -120,31 +134,35 @@ const allAlike = (open, answer) => html`
   </fieldset>`
 
 /** @param {Quote} quote @param {Entered} entered */
-const yesSum = ({ lines }, { answers }) =>
-  lines.reduce((sum, { of, net }) => (answers[keyId(of)] === 'yes' ? sum + (net ?? 0) : sum), 0)
+const yesSum = (quote, { answers }) =>
+  askedIn(quote).reduce((sum, { id, net }) => (answers[id] === 'yes' ? sum + (net ?? 0) : sum), 0)
 
 /** @param {CustomerAnswer | null} earlier @returns {Entered} */
 const startFrom = (earlier) => ({
-  answers: Object.fromEntries((earlier?.lines ?? []).map(({ of, answer }) => [keyId(of), answer])),
+  answers: answersIn(earlier),
   name: earlier?.name ?? '',
   way: undefined,
+  afar: { number: '', date: today(), time: new Date().toTimeString().slice(0, 5) },
   signature: [],
 })
 
 /** @param {string} proposal @param {Quote} quote @param {Entered} entered @returns {CustomerAnswer} */
-function asAnswer(proposal, { lines }, { answers, name, way, signature }) {
-  const given = lines.flatMap(({ of }) => {
-    const answer = answers[keyId(of)]
-    return answer ? [{ of, answer }] : []
+function asAnswer(proposal, quote, { answers, name, way, afar, signature }) {
+  const all = askedIn(quote)
+  const given = all.flatMap(({ id, job, line }) => {
+    const answer = answers[id]
+    return answer ? [{ job, line, answer }] : []
   })
-  // That every line has an answer and somebody a name is for the core to judge.
-  if (given.length === lines.length && !way) throw new Error(text.howFirst)
+  // That everything has an answer and somebody a name is for the core to judge.
+  if (given.length === all.length && !way) throw new Error(text.howFirst)
   if (way === 'signed' && signature.length === 0) throw new Error(text.signFirst)
   return {
     proposal,
-    lines: given,
+    lines: given.flatMap(({ line, answer }) => (line ? [{ of: line, answer }] : [])),
+    jobs: given.flatMap(({ job, answer }) => (job ? [{ of: job.of, answer }] : [])),
     name: name.trim(),
     way: way ? text.ways[way].toLowerCase() : '',
+    ...(FROM_AFAR.includes(way) ? { afar } : {}),
     signature: way === 'signed' ? signature : [],
   }
 }

@@ -1,39 +1,42 @@
 // What was shown to the customer and what they answered.
 /** @import { Consent, CustomerAnswer, Quote } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
-import { shown } from '../amounts.js'
 import { consentWords } from '../catalogue.js'
-import { keyId } from '../controls/price.js'
 import { table } from '../controls/table.js'
 import { totals } from '../costs/quote.js'
+import { day } from '../dates.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
 import { changeAnswer } from './answer-form.js'
+import { answersIn, askedIn, held, priceOfAsked } from './asked.js'
 import { strokes } from './signature-pad.js'
 
 const text = words.approval
 
 /** @param {string} job @param {Quote} quote @param {string} proposal @param {CustomerAnswer} answer */
-export function answered(job, quote, proposal, { lines, name, way, signature }) {
-  const answers = new Map(lines.map(({ of, answer }) => [keyId(of), answer]))
+export function answered(job, quote, proposal, answer) {
+  const { name, way, afar, signature } = answer
+  const answers = answersIn(answer)
+  const all = askedIn(quote)
   return html`
     <section aria-labelledby="answered">
       <h2 id="answered">${text.saved}</h2>
       ${table({
         label: text.saved,
         heads: Object.values(text.columns),
-        rows: quote.lines.map(({ of, what, net }) => ({
-          head: what,
-          cells: [net === null ? words.costs.noPrice : shown(net, quote.currency), said(answers.get(keyId(of)))],
+        rows: all.map((asked) => ({
+          head: asked.what,
+          cells: [priceOfAsked(asked, quote.currency), said(answers[asked.id])],
         })),
       })}
+      ${all.map((asked) => held(asked, quote.currency))}
       ${totals(quote)}
       <div class="signed">
         ${signature.length > 0
           ? html`<svg class="signature" viewBox="0 0 30000 10000" role="img"
             aria-label=${text.signature}>${strokes(signature)}</svg>`
           : ''}
-        <p class="signed-by">${text.by(name, way)}</p>
+        <p class="signed-by">${text.by([name, way, ...(afar ? [afar.number, day(afar.date), afar.time] : [])])}</p>
       </div>
       <button type="button" @click=${() => changeAnswer(job, proposal, true)}>${text.again}</button>
     </section>`

@@ -1,5 +1,5 @@
 // The customer's yes: a proposal as it is shown, the answer to it, and what has changed since.
-/** @import { JobView, Quote } from '../types/api.d.ts' */
+/** @import { JobView, Quote, Since } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { shown } from '../amounts.js'
 import { append, settled } from '../edits/queue.js'
@@ -41,13 +41,20 @@ export function approval(view) {
 function since(view, heading) {
   const { approval: { since, answer }, quote } = view.assessment
   if (since.length === 0) return answer ? html`<p class="hint">${text.sinceNone}</p>` : ''
+  const more = since.filter(({ exceeds }) => exceeds)
+  const less = since.filter(({ exceeds }) => !exceeds)
   return html`
-    <section aria-labelledby="since">
-      <h2 id="since">${heading}</h2>
-      <ul class="since">${since.map(({ what, because }) => html`<li><strong>${what}</strong> ${because}</li>`)}</ul>
-      ${offer(view.job, quote, text.makeNew)}
-    </section>`
+    ${more.length > 0 ? changes('since', heading, more) : ''}
+    ${less.length > 0 ? changes('since-less', text.sinceLess, less) : ''}
+    ${offer(view.job, quote, text.makeNew)}`
 }
+
+/** @param {string} id @param {string} heading @param {Since[]} since */
+const changes = (id, heading, since) => html`
+  <section aria-labelledby=${id}>
+    <h2 id=${id}>${heading}</h2>
+    <ul class="since">${since.map(({ what, because }) => html`<li><strong>${what}</strong> ${because}</li>`)}</ul>
+  </section>`
 
 /** @param {string} job @param {Quote} quote @param {string} verb */
 function offer(job, quote, verb) {

@@ -1,8 +1,10 @@
 // The quote line by line: what, why, how many, each, together. A missing price is entered where it is missing.
+/** @import { Asked } from '../approval/asked.js' */
 /** @import { JobView, Quote, QuoteLine } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { repeat } from '../vendor/lit-html/directives/repeat.js'
 import { hasCurrency, shown } from '../amounts.js'
+import { askedIn, priceOfAsked } from '../approval/asked.js'
 import { keyId, priceInWords, priceOf } from '../controls/price.js'
 import { found, why } from '../lists/why.js'
 import { words } from '../words.js'
@@ -18,10 +20,21 @@ export function quote(view) {
     <section aria-labelledby="quote">
       <h2 id="quote">${text.quote}</h2>
       ${lines.length === 0 ? html`<p>${text.nothing}</p>` : html`
-        <ul class="quote">${repeat(lines, ({ of }) => keyId(of), (entry) => line(view, entry))}</ul>
+        ${repeat(askedIn(view.assessment.quote), ({ id }) => id, (asked) => job(view, asked))}
         ${totals(view.assessment.quote)}`}
     </section>`
 }
+
+/** One job of the proposal to come: what is agreed to together stands together. @param {JobView} view
+ * @param {Asked} asked */
+const job = (view, asked) => html`
+  <section class="quote-job" aria-labelledby=${`job-${asked.id}`}>
+    <div class="quote-head">
+      <h3 id=${`job-${asked.id}`}>${asked.what}</h3>
+      <p class="amount">${priceOfAsked(asked, view.prices.currency)}</p>
+    </div>
+    <ul class="quote">${repeat(asked.lines, ({ of }) => keyId(of), (entry) => line(view, entry))}</ul>
+  </section>`
 
 /** Time is rounded once on the line, so that one piece times their number may miss it: then it is left out.
  * @param {JobView} view @param {QuoteLine} line */
@@ -32,7 +45,7 @@ function line(view, line) {
   return html`
     <li class="quote-line">
       <div class="quote-head">
-        <h3>${line.what}</h3>
+        <h4>${line.what}</h4>
         ${line.net === null || line.each === null
           ? html`<p class="amount no-price">${text.noPrice}</p>`
           : html`<p class="amount">${line.quantity > 1 && line.each * line.quantity === line.net

@@ -62,5 +62,5 @@ function closing({ job, closed_at, assessment }) {
 function stateOf({ shown, answer, since }) {
   if (!shown) return 'none'
   if (!answer) return 'shown'
-  return since.length > 0 ? 'changed' : 'answered'
+  return since.some(({ exceeds }) => exceeds) ? 'changed' : 'answered'
 }

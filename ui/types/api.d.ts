@@ -177,6 +177,8 @@ export type Catalogue = {
   answers: Array<AnswerEntry>,
   /** Answers of the customer to a line of a proposal. */
   consents: Array<ConsentEntry>,
+  /** How much a job of a proposal is needed, least first. */
+  needs: Array<NeedEntry>,
   /** What parts are made of. */
   materials: Array<MaterialEntry>,
   /** How amounts are written. */
@@ -280,6 +282,14 @@ export type Construction = {
 /** What cools the cylinders. */
 export type Cooling = "water" | "air";
 
+/** The numbered jobs. */
+export type JobScope = "bearings" | "cylinders" | "block" | "valve-gear" | "oil-and-drives" | "further" | "assembly";
+export type Need = "may" | "should" | "must";
+export type NeedEntry = { id: Need, words: string, };
+export type JobAnswer = { of: JobScope, answer: Consent, };
+export type FromAfar = { number: string, date: string, time: string, };
+export type ProposedJob = { of: JobScope, number: number, title: string, need: Need, because: string, if_left: string,
+  lines: Array<Charge>, net: Money, without_price: number, };
 /** A currency by its three letters (ISO 4217). */
 export type Currency = string;
 
@@ -287,12 +297,16 @@ export type Currency = string;
 export type CustomerAnswer = {
   /** The edit in which the proposal was made. */
   proposal: EditId,
-  /** An answer for each line. */
-  lines: Array<LineAnswer>,
+  /** An answer for each line, where the proposal had no jobs. */
+  lines?: Array<LineAnswer>,
+  /** An answer for each job. */
+  jobs?: Array<JobAnswer>,
   /** Who answered. */
   name: string,
   /** How: "signed on the screen", "by telephone". */
   way: string,
+  /** When and whence, if it came by telephone or message. */
+  afar?: FromAfar,
   /** The signature, if it was drawn. */
   signature: Array<Array<[number, number]>>, };
 
@@ -1373,6 +1387,9 @@ export type Quote = {
   currency: Currency,
   /** The lines. */
   lines: Array<QuoteLine>,
+  /** The jobs in which they are put to the customer; none in what was proposed before there were jobs: there each line
+   * was one. */
+  jobs?: Array<ProposedJob>,
   /** The sum of the lines that have a price, without tax. */
   net: Money,
   /** The tax on it. */
@@ -1590,7 +1607,9 @@ export type Since = {
   /** In words. */
   what: string,
   /** What changed, in a sentence. */
-  because: string, };
+  because: string,
+  /** Whether it is more than was proposed: then it must be asked anew. */
+  exceeds: boolean, };
 
 /** What is brought to one common size. */
 export type SizeGroup = "mains" | "crankpins" | "bores";

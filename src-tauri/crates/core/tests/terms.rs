@@ -224,8 +224,8 @@ fn what_a_person_typed_stays_as_it_was_typed() {
     let told = texts(&serde_json::to_value(&assessment).unwrap());
     assert_eq!(
         told.iter().filter(|text| *text == TYPED).count(),
-        6,
-        "the remark; the item’s words twice, and its reason; both on the bill"
+        7,
+        "the remark; the item’s words twice, and its reason; both on the bill, and the reason for its job"
     );
     let shop = Shop::default();
     let desk = Desk { job: &job, assessment: &assessment, date: Date::EPOCH, shop: &shop };

@@ -12,7 +12,7 @@ use wearbook_core::job::{Answer, Consent, HistoryFact, TextField};
 use wearbook_core::measure::{
     Conformity, Has, InstrumentKind, LengthUnit, Material, Phase, Quantity, Sense, Spot, Station,
 };
-use wearbook_core::money::{Applies, Currency, Money, Standing};
+use wearbook_core::money::{Applies, Currency, Money, Need, Standing};
 use wearbook_core::sheet::{Dispute, SizeGroup, View};
 use wearbook_core::view::OrderState;
 use wearbook_core::wear::{Tag, Zone, ZoneMap};
@@ -70,6 +70,7 @@ pub fn act(book: &Wearbook, _: Arguments) -> Result<Reply, Error> {
         order_states: OrderState::ALL.map(|id| OrderStateEntry { id, words: id.words() }).to_vec(),
         answers: Answer::ALL.map(|id| AnswerEntry { id, words: id.words() }).to_vec(),
         consents: Consent::ALL.map(|id| ConsentEntry { id, words: id.words() }).to_vec(),
+        needs: Need::ALL.map(|id| NeedEntry { id, words: id.words() }).to_vec(),
         materials: Material::ALL.map(|id| MaterialEntry { id, words: id.words() }).to_vec(),
         amounts: Amounts { decimals: Currency::uneven().collect(), largest: Money::LARGEST },
         terms: Term::ALL.into_iter().map(|id| term(id, terms)).collect(),
@@ -124,6 +125,8 @@ pub struct Catalogue {
     pub answers: Vec<AnswerEntry>,
     /// Answers of the customer to a line of a proposal.
     pub consents: Vec<ConsentEntry>,
+    /// How much a job of a proposal is needed, least first.
+    pub needs: Vec<NeedEntry>,
     /// What parts are made of.
     pub materials: Vec<MaterialEntry>,
     /// How amounts are written.
@@ -299,6 +302,16 @@ pub struct ConsentEntry {
     /// The answer.
     pub id: Consent,
     /// In words, lower case.
+    pub words: &'static str,
+}
+
+/// How much a job of a proposal is needed.
+#[derive(Debug, Clone, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct NeedEntry {
+    /// How much.
+    pub id: Need,
+    /// In a word, lower case.
     pub words: &'static str,
 }
 

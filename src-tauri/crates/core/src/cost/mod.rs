@@ -1,5 +1,6 @@
 //! What the rebuild costs, from the decisions and the shop's prices.
 
+mod proposed_jobs;
 mod quote;
 mod ways;
 

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use super::proposed_jobs::proposed_jobs;
 use crate::engine::{Engine, PartKind};
 use crate::job::{EditId, Job, OwnItem};
 use crate::money::{
@@ -46,7 +47,8 @@ pub fn quote(engine: &Engine, job: &Job, parts: &[PartView], operations: &[Opera
     lines.extend(job.own_items.iter().filter(|(_, item)| item.is_charged()).map(|(edit, item)| own(*edit, item)));
     let goes = operations.iter().any(|own| own.hands == Hands::MachineShop);
     lines.extend(standing(prices, &lines, goes));
-    Quote::of(lines, prices)
+    let jobs = proposed_jobs(&lines, parts);
+    Quote { jobs, ..Quote::of(lines, prices) }
 }
 
 /// An item of the shop's own.

@@ -169,7 +169,7 @@ mod tests {
         check(&[tag("crankpin.1", Tag::Scoring, Grade::THREE)], "crankpin.1", Machine, "journal-scratches");
         check(&[tag("crankpin.1", Tag::HotSpot, Grade::THREE)], "crankpin.1", Replace, "heat-on-a-shaft");
         check(&[tag("crankshaft", Tag::Cracks, Grade::TWO)], "crankshaft", Replace, "cracks");
-        check(&[tag("crankshaft", Tag::Cracks, Grade::ONE)], "crankshaft", CantSay, "cracks");
+        check(&[tag("crankshaft", Tag::Cracks, Grade::ONE)], "crankshaft", CantSay, "tested-for-cracks");
         check(&[tag("piston.2", Tag::Scuffing, Grade::THREE)], "piston.2", Replace, "piston-damage");
         check(&[tag("bore.2", Tag::Scoring, Grade::TWO)], "bore.2", Machine, "bore-damage");
         check(&[tag("tappet.1.intake.1", Tag::Deposits, Grade::TWO)], "tappet.1.intake.1", Clean, "dirty-tappets");

@@ -7,7 +7,7 @@ use super::paper::{Block, Paper};
 use crate::assess::Assessment;
 use crate::engine::Part;
 use crate::figure::Figure;
-use crate::job::ListKind;
+use crate::job::{ListKind, Step};
 use crate::measure::{Phase, Quantity};
 use crate::sizing::ReadBack;
 use crate::words::capitalised;
@@ -107,13 +107,13 @@ fn parts_used(assessment: &Assessment) -> Option<Block> {
     let rows: Vec<[String; 6]> = ordered
         .filter_map(|item| {
             let tick = item.tick.as_ref()?;
-            let quantity = format!("{} of {}", tick.done, item.quantity);
+            let quantity = format!("{} of {}", tick.at(Step::Back), item.quantity);
             Some([
                 quantity,
                 item.what.clone(),
                 item.detail.clone(),
                 tick.part_number.clone(),
-                tick.date.clone(),
+                tick.date_of(Step::Back).to_owned(),
                 tick.note.clone(),
             ])
         })

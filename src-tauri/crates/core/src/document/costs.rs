@@ -4,8 +4,8 @@ use super::chapter::chapter;
 use super::paper::Block;
 use crate::assess::Assessment;
 use crate::cost::Way;
-use crate::job::{CustomerAnswer, Since};
-use crate::money::{Difference, Money, Quote, QuoteLine};
+use crate::job::{Consent, CustomerAnswer, Since};
+use crate::money::{Difference, Money, ProposedJob, Quote, QuoteLine};
 use crate::words::capitalised;
 
 /// The chapters about money; none before the shop has entered a price.
@@ -48,6 +48,7 @@ fn ways(assessment: &Assessment) -> impl Iterator<Item = Block> {
 
 const NO_PRICE: &str = "no price yet";
 const LINES: &str = "What is proposed, why, and what it costs without tax.";
+const NUMBER: (&str, u8) = ("Job", 1);
 const WHAT: (&str, u8) = ("What", 6);
 const WHY: (&str, u8) = ("Why", 10);
 const NET: (&str, u8) = ("Without tax", 4);
@@ -57,18 +58,55 @@ fn cells(quote: &Quote, line: &QuoteLine) -> [String; 3] {
     [line.what.clone(), line.because.clone(), net]
 }
 
+/// What each job holds; of what was proposed before there were jobs, its lines.
 fn lines(quote: &Quote) -> Block {
-    Block::table(LINES, [WHAT, WHY, NET], quote.lines.iter().map(|line| cells(quote, line)))
+    if quote.jobs.is_empty() {
+        return Block::table(LINES, [WHAT, WHY, NET], quote.lines.iter().map(|line| cells(quote, line)));
+    }
+    let rows = quote.jobs.iter().flat_map(|job| quote.lines_of(job).map(move |line| (job, line)));
+    let row = |(job, line): (&ProposedJob, &QuoteLine)| {
+        let [what, why, net] = cells(quote, line);
+        [job.number.to_string(), what, why, net]
+    };
+    Block::table(LINES, [NUMBER, WHAT, WHY, NET], rows.map(row))
+}
+
+/// The jobs as they are answered: with what was said, or to be ringed.
+fn jobs(quote: &Quote, answer: Option<&CustomerAnswer>) -> Block {
+    let net = |job: &ProposedJob| {
+        let least = if job.without_price > 0 { "at least " } else { "" };
+        format!("{least}{}", quote.currency.show(job.net))
+    };
+    let said = |job: &ProposedJob| {
+        let first = job.lines.first();
+        let said = answer.zip(first).and_then(|(answer, line)| answer.to(quote, line));
+        said.map_or("yes / no / later", Consent::words).to_owned()
+    };
+    let row = |job: &ProposedJob| {
+        [
+            job.number.to_string(),
+            job.title.clone(),
+            job.because.clone(),
+            job.if_left.clone(),
+            job.need.words().into(),
+            net(job),
+            said(job),
+        ]
+    };
+    Block::table(
+        "The jobs that are proposed, each with its reason, what happens if it is left, how much it is needed, what it costs without tax, and the answer.",
+        [NUMBER, ("What", 4), ("Why", 7), ("If it is left", 6), ("Need", 2), ("Without tax", 3), ("Answer", 2)],
+        quote.jobs.iter().map(row),
+    )
 }
 
 fn answered(quote: &Quote, answer: &CustomerAnswer) -> Block {
-    let said = |line: &QuoteLine| {
-        let own = answer.lines.iter().find(|own| own.of == line.of);
-        own.map_or("", |own| own.answer.words())
-    };
+    if !quote.jobs.is_empty() {
+        return jobs(quote, Some(answer));
+    }
     let row = |line: &QuoteLine| {
         let [what, why, net] = cells(quote, line);
-        [what, why, net, said(line).to_owned()]
+        [what, why, net, answer.to(quote, &line.of).map_or("", Consent::words).to_owned()]
     };
     Block::table(LINES, [WHAT, WHY, NET, ("Answer", 2)], quote.lines.iter().map(row))
 }
@@ -114,24 +152,40 @@ pub(super) fn approval(assessment: &Assessment) -> Vec<Block> {
     let approval = &assessment.approval;
     let sign = Block::Signature { name: String::new(), strokes: vec![] };
     let Some(shown) = &approval.shown else {
-        let ask = "Say yes, no or later to each line of “What it costs”, and sign here.";
+        let ask = "Ring yes, no or later for each job, and sign here.";
         let is_priced = assessment.quote.lines.iter().any(|line| line.net.is_some());
-        let body = is_priced.then(|| [Block::Paragraph(ask.into()), sign]);
+        let body = is_priced.then(|| [Block::Paragraph(ask.into()), jobs(&assessment.quote, None), sign]);
         return chapter("Your answer", body.into_iter().flatten());
     };
     let heading = format!("Proposal {} and the answer to it", approval.version);
     let Some(answer) = &approval.answer else {
         let open = Block::Paragraph("The customer has not answered yet.".into());
-        return chapter(&heading, [lines(shown), totals(shown), open, sign]);
+        let asked = (!shown.jobs.is_empty()).then(|| jobs(shown, None));
+        return chapter(&heading, asked.into_iter().chain([lines(shown), totals(shown), open, sign]));
     };
-    let way = if answer.way.trim().is_empty() { String::new() } else { format!(", {}", answer.way.trim()) };
-    let name = format!("{}{way}", answer.name.trim());
-    let mut body =
-        vec![answered(shown, answer), totals(shown), Block::Signature { name, strokes: answer.signature.clone() }];
-    if !approval.since.is_empty() {
-        let line = |since: &Since| format!("{}: {}", since.what, since.because);
-        body.push(Block::Paragraph("Since then this has changed, and is not yet agreed:".into()));
-        body.push(Block::Points(approval.since.iter().map(line).collect()));
+    let mut body = vec![answered(shown, answer)];
+    if !shown.jobs.is_empty() {
+        body.push(Block::Paragraph("What each job holds:".into()));
+        body.push(lines(shown));
+    }
+    body.push(totals(shown));
+    body.push(Block::Signature { name: signed_by(answer), strokes: answer.signature.clone() });
+    let line = |since: &Since| format!("{}: {}", since.what, since.because);
+    let (more, less): (Vec<&Since>, Vec<&Since>) = approval.since.iter().partition(|since| since.exceeds);
+    let told = [("Since then this has come, and is not yet agreed:", more), ("Since then this is less:", less)];
+    for (heading, since) in told.into_iter().filter(|(_, since)| !since.is_empty()) {
+        body.push(Block::Paragraph(heading.into()));
+        body.push(Block::Points(since.into_iter().map(line).collect()));
     }
     chapter(&heading, body)
+}
+
+/// "A. Customer, by telephone, 0100 200, 3 May 2026 14:20".
+fn signed_by(answer: &CustomerAnswer) -> String {
+    let afar = answer.afar.as_ref();
+    let at = afar.map(|afar| format!("{} {}", afar.date.trim(), afar.time.trim()));
+    let number = afar.map(|afar| afar.number.trim().to_owned());
+    let told = [Some(answer.name.trim().to_owned()), Some(answer.way.trim().to_owned()), number, at];
+    let told: Vec<String> = told.into_iter().flatten().filter(|part| !part.is_empty()).collect();
+    told.join(", ")
 }

@@ -197,19 +197,25 @@ fn answers(assessment: &Assessment) -> Vec<String> {
     let approval = &assessment.approval;
     let Some(shown) = &approval.shown else {
         let priced = assessment.quote.lines.iter().any(|line| line.net.is_some());
-        return if priced { vec!["Your yes, no or later to each line of the costs.".into()] } else { vec![] };
+        return if priced { vec!["Your yes, no or later to each job of the proposal.".into()] } else { vec![] };
     };
     let Some(answer) = &approval.answer else {
-        let lines = counted(shown.lines.len(), "line", "lines");
-        return vec![format!("Your yes, no or later to proposal {}, {lines}.", approval.version)];
+        let asked = match shown.jobs.len() {
+            0 => counted(shown.lines.len(), "line", "lines"),
+            jobs => counted(jobs, "job", "jobs"),
+        };
+        return vec![format!("Your yes, no or later to proposal {}, {asked}.", approval.version)];
     };
-    let put_off = answer.lines.iter().filter(|line| line.answer == Consent::Later).count();
+    let put_off = answer.given().filter(|given| *given == Consent::Later).count();
     let mut told = Vec::new();
     if put_off > 0 {
-        told.push(format!("Your decision on {} that you put off.", counted(put_off, "line", "lines")));
+        let put_off =
+            if shown.jobs.is_empty() { counted(put_off, "line", "lines") } else { counted(put_off, "job", "jobs") };
+        told.push(format!("Your decision on {put_off} that you put off."));
     }
-    if !approval.since.is_empty() {
-        let lines = counted(approval.since.len(), "line", "lines");
+    let more = approval.exceeding().count();
+    if more > 0 {
+        let lines = counted(more, "line", "lines");
         told.push(format!("Your answer to what has changed since proposal {}: {lines}.", approval.version));
     }
     if told.is_empty() {

@@ -5,7 +5,7 @@ use super::desk::Desk;
 use super::head::{engine_only, paper};
 use super::paper::{Block, Paper};
 use crate::assess::Assessment;
-use crate::job::{ListKind, Tick};
+use crate::job::{ListKind, Step, StepTaken, Tick};
 use crate::list::{ListItem, WorkList};
 
 /// The list as a paper. It goes to suppliers and machine shops: it names the engine, not the customer.
@@ -81,30 +81,41 @@ fn says_something(list: &WorkList) -> bool {
 /// The items, then what was done about others that are not wanted now.
 fn rows(list: &WorkList) -> impl Iterator<Item = [String; 5]> {
     let left = list.not_wanted.iter().map(|left| {
-        let done = done(&left.tick, left.asked.quantity);
-        [left.tick.done.to_string(), left.words.clone(), String::new(), left.because.clone(), done]
+        let done = done(&left.tick, left.asked.quantity, list.kind);
+        [left.tick.at(Step::Sent).to_string(), left.words.clone(), String::new(), left.because.clone(), done]
     });
     // What came back and is right is behind: it stands on the closing sheet.
+    let row = |item| row(item, list.kind);
     list.items.iter().filter(|item| !item.is_right).map(row).chain(left)
 }
 
-fn row(item: &ListItem) -> [String; 5] {
+fn row(item: &ListItem, list: ListKind) -> [String; 5] {
     let held = match item.waits_for.as_slice() {
         [] => String::new(),
         [one] => format!(" Held: {one}"),
         [first, rest @ ..] => format!(" Held: {first} And {} more.", rest.len()),
     };
-    let done = item.tick.as_ref().map_or_else(String::new, |tick| done(tick, item.quantity));
+    let done = item.tick.as_ref().map_or_else(String::new, |tick| done(tick, item.quantity, list));
     [item.quantity.to_string(), item.what.clone(), item.detail.clone(), format!("{}{held}", item.because), done]
 }
 
 /// How far it is, when, under which number, with which note. An old entry did not tell of how many.
-fn done(tick: &Tick, quantity: u32) -> String {
+fn done(tick: &Tick, quantity: u32, list: ListKind) -> String {
     let number = if tick.part_number.is_empty() { String::new() } else { format!("no. {}", tick.part_number) };
-    let far = if quantity == 0 { tick.done.to_string() } else { format!("{} of {quantity}", tick.done) };
-    let parts = [far, tick.date.clone(), number, tick.note.clone()];
-    let parts: Vec<String> = parts.into_iter().filter(|part| !part.trim().is_empty()).collect();
-    parts.join(", ")
+    let of = |done: u32| if quantity == 0 { done.to_string() } else { format!("{done} of {quantity}") };
+    let step = |taken: &StepTaken| {
+        let date = if taken.date.is_empty() { String::new() } else { format!(", {}", taken.date) };
+        format!("{} {}{date}", taken.step.words(list).to_lowercase(), of(taken.done))
+    };
+    let far = if tick.steps.is_empty() { of(tick.done) } else { String::new() };
+    let tested = tick.result.as_ref().map(|result| {
+        let passed = if result.failed.is_empty() { "passed" } else { "failed" };
+        format!("{passed}: {}", result.told())
+    });
+    let steps = tick.steps.iter().filter(|taken| taken.done > 0).map(step);
+    let parts: Vec<String> =
+        [far].into_iter().chain(steps).chain(tested).chain([tick.date.clone(), number, tick.note.clone()]).collect();
+    parts.into_iter().filter(|part| !part.trim().is_empty()).collect::<Vec<_>>().join(", ")
 }
 
 #[cfg(test)]

@@ -31,6 +31,7 @@ impl PartKind {
             (Self::Lobe | Self::Camshaft, Work::Machine) => "regrind",
             (Self::Crankshaft, Work::Machine) => "straighten or dress",
             (Self::Block, Work::Machine) => "dress or face",
+            (Self::Block, Work::CrackTest) => "test under pressure and for cracks",
             (Self::Block, Work::Clean) => "hot wash",
             (Self::Crankshaft, Work::Clean) => "flush the oil galleries",
             _ => work.words(),

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 
 use super::known::Job;
-use super::{CustomerAnswer, EditId};
+use super::{Consent, CustomerAnswer, EditId};
 use crate::money::{Charge, Money, Quote, QuoteLine};
 
 /// How a line of the quote differs from the last proposal.
@@ -18,6 +18,8 @@ pub struct Since {
     pub what: String,
     /// What changed, in a sentence.
     pub because: String,
+    /// Whether it is more than was proposed: then it must be asked anew.
+    pub exceeds: bool,
 }
 
 /// What was proposed to the customer last, and what has become of it.
@@ -34,6 +36,24 @@ pub struct Approval {
     pub answer: Option<CustomerAnswer>,
     /// How the quote of now differs from it.
     pub since: Vec<Since>,
+}
+
+impl Approval {
+    /// What the customer said to a line; none before there was an answer, and where nothing was asked.
+    pub fn said_to(&self, of: &Charge) -> Option<Consent> {
+        self.answer.as_ref()?.to(self.shown.as_ref()?, of)
+    }
+
+    /// What is more than was proposed.
+    pub fn exceeding(&self) -> impl Iterator<Item = &Since> {
+        self.since.iter().filter(|since| since.exceeds)
+    }
+
+    /// What a line was asked for under: "job 2, Bores, pistons and rings"; "it" where lines were asked for one by one.
+    pub fn named(&self, of: &Charge) -> String {
+        let job = self.shown.as_ref().and_then(|shown| shown.job_of(of));
+        job.map_or_else(|| "it".into(), |job| format!("job {}, {}", job.number, job.title))
+    }
 }
 
 impl Job {
@@ -60,9 +80,12 @@ fn changed_since(proposed: &Quote, now: &Quote) -> Vec<Since> {
         of: key.clone(),
         what: line.what.clone(),
         because: "It is no longer needed.".into(),
+        exceeds: false,
     });
     let changed = after.iter().filter_map(|(key, line)| {
-        let because = match before.get(key) {
+        let old = before.get(key);
+        let exceeds = old.is_none_or(|old| line.quantity > old.quantity || line.net > old.net);
+        let because = match old {
             None => format!("Added since: {}", line.because),
             Some(old) if old.quantity != line.quantity => {
                 format!("{} proposed, now {}: {}", old.quantity, line.quantity, line.because)
@@ -73,7 +96,7 @@ fn changed_since(proposed: &Quote, now: &Quote) -> Vec<Since> {
             }
             Some(_) => return None,
         };
-        Some(Since { of: key.clone(), what: line.what.clone(), because })
+        Some(Since { of: key.clone(), what: line.what.clone(), because, exceeds })
     });
     gone.chain(changed).collect()
 }
@@ -83,6 +106,7 @@ mod tests {
     use super::*;
     use crate::assess::{assess, check};
     use crate::engine::Arrangement;
+    use crate::job::testing::then;
     use crate::job::{Change, DeviceId, Edit, Job, RecordedChange};
     use serde_json::json;
 
@@ -125,9 +149,9 @@ mod tests {
         assert_eq!(quote.lines[0].net.map(|net| net.minor()), Some(5 * (2500 + 1000)), "five pairs, ten minutes each");
         assert_eq!((quote.net.minor(), quote.tax.minor(), quote.gross.minor()), (17_500, 3_325, 20_825));
         let proposal = bench.does(json!({ "do": "propose", "quote": quote }));
-        let answers: Vec<_> = quote.lines.iter().map(|line| json!({ "of": line.of, "answer": "yes" })).collect();
+        let answers: Vec<_> = quote.jobs.iter().map(|asked| json!({ "of": asked.of, "answer": "yes" })).collect();
         let mut answer = json!({
-            "proposal": proposal, "lines": answers, "name": "A. Customer", "signature": [[[10, 10], [9000, 500]]],
+            "proposal": proposal, "jobs": answers, "name": "A. Customer", "signature": [[[10, 10], [9000, 500]]],
         });
         bench.does(json!({ "do": "answer-proposal", "answer": answer }));
         let approval = assess(&bench.job()).approval;
@@ -140,8 +164,8 @@ mod tests {
         assert!(late.since[0].because.starts_with("Added since: "), "{}", late.since[0].because);
         assert_eq!(late.shown.unwrap(), quote, "what was shown does not change");
 
-        answer["lines"][0]["answer"] = "no".into();
-        answer["lines"].as_array_mut().unwrap().pop();
+        answer["jobs"][0]["answer"] = "no".into();
+        answer["jobs"].as_array_mut().unwrap().pop();
         let refusal = bench.try_do(json!({ "do": "answer-proposal", "answer": answer })).unwrap_err();
         assert!(refusal.contains("has no answer"), "{refusal}");
     }
@@ -160,10 +184,65 @@ mod tests {
         let mut bench = bench();
         let quote = assess(&bench.job()).quote;
         let proposal = bench.does(json!({ "do": "propose", "quote": quote }));
-        let lines: Vec<_> = quote.lines.iter().map(|line| json!({ "of": line.of, "answer": "later" })).collect();
-        let outside = json!({ "proposal": proposal, "lines": lines, "name": "A", "signature": [[[10_001, 0]]] });
+        let jobs: Vec<_> = quote.jobs.iter().map(|asked| json!({ "of": asked.of, "answer": "later" })).collect();
+        let outside = json!({ "proposal": proposal, "jobs": jobs, "name": "A", "signature": [[[10_001, 0]]] });
         assert!(bench.try_do(json!({ "do": "answer-proposal", "answer": outside })).is_err());
-        let nameless = json!({ "proposal": proposal, "lines": lines, "name": " " });
+        let nameless = json!({ "proposal": proposal, "jobs": jobs, "name": " " });
         assert!(bench.try_do(json!({ "do": "answer-proposal", "answer": nameless })).is_err());
+    }
+
+    /// Published: 16 CCR 3356(e), a consent by word is noted with date, time, name and telephone number.
+    #[test]
+    fn a_yes_by_telephone_without_number_or_time_does_not_count() {
+        let mut bench = bench();
+        let quote = assess(&bench.job()).quote;
+        let proposal = bench.does(json!({ "do": "propose", "quote": quote }));
+        let jobs: Vec<_> = quote.jobs.iter().map(|asked| json!({ "of": asked.of, "answer": "yes" })).collect();
+        let mut by_telephone = |number: &str, time: &str| {
+            let afar = json!({ "number": number, "date": "3 May 2026", "time": time });
+            let answer =
+                json!({ "proposal": proposal, "jobs": jobs, "name": "A", "way": "by telephone", "afar": afar });
+            bench.try_do(json!({ "do": "answer-proposal", "answer": answer })).map(|_| ())
+        };
+        let refused = |what: &str| {
+            Err(format!("{what} is missing: without number, date and time an answer from afar does not count."))
+        };
+        assert_eq!(by_telephone(" ", "14:20"), refused("The number"));
+        assert_eq!(by_telephone("0100 200", ""), refused("The time"));
+        assert_eq!(by_telephone("0100 200", "14:20"), Ok(()));
+    }
+
+    #[test]
+    fn what_was_answered_line_by_line_stays_so() {
+        let mut quote = assess(&bench().job()).quote;
+        quote.jobs.clear();
+        let mut job = bench().job();
+        then(&mut job, 49, &json!({ "do": "clean", "part": "crankpin.1" }));
+        let proposal = then(&mut job, 50, &json!({ "do": "propose", "quote": quote }));
+        let lines: Vec<_> = quote.lines.iter().map(|line| json!({ "of": line.of, "answer": "no" })).collect();
+        let answer = json!({ "proposal": proposal, "lines": lines, "name": "A" });
+        then(&mut job, 51, &json!({ "do": "answer-proposal", "answer": answer }));
+        let assessment = assess(&job);
+        let shells = &quote.lines[0].of;
+        assert_eq!(assessment.approval.said_to(shells), Some(Consent::No));
+        let order = assessment.list(crate::job::ListKind::Order).unwrap();
+        let held = order.items.iter().find(|item| item.of.as_ref() == Some(shells)).unwrap();
+        assert_eq!(held.waits_for[0], "The customer said no to it.");
+    }
+
+    #[test]
+    fn what_costs_less_than_agreed_is_not_asked_again() {
+        let mut bench = bench();
+        let quote = assess(&bench.job()).quote;
+        let proposal = bench.does(json!({ "do": "propose", "quote": quote }));
+        let jobs: Vec<_> = quote.jobs.iter().map(|asked| json!({ "of": asked.of, "answer": "yes" })).collect();
+        bench.does(json!({ "do": "answer-proposal", "answer": { "proposal": proposal, "jobs": jobs, "name": "A" } }));
+        let mut price = |part: u32| {
+            let of = json!({ "kind": "main-shell", "work": "replace" });
+            bench.does(json!({ "do": "set-price", "price": { "of": of, "part": part, "minutes": 10 } }));
+            assess(&bench.job()).approval.since.iter().map(|since| since.exceeds).collect::<Vec<_>>()
+        };
+        assert_eq!(price(2400), [false]);
+        assert_eq!(price(2600), [true]);
     }
 }

@@ -30,6 +30,7 @@ mod on_size;
 mod photo_id;
 mod proposal;
 mod refused;
+mod step;
 #[cfg(test)]
 pub(crate) mod testing;
 mod tick;
@@ -56,6 +57,7 @@ pub use on_reading::OnReading;
 pub use on_sheet::OnSheet;
 pub use on_size::OnSize;
 pub use photo_id::PhotoId;
-pub use proposal::{Consent, CustomerAnswer, LineAnswer, Proposed, Stroke};
+pub use proposal::{Consent, CustomerAnswer, FromAfar, JobAnswer, LineAnswer, Proposed, Stroke};
 pub use refused::Refused;
+pub use step::{Step, StepTaken, TestResult};
 pub use tick::{OwnItem, Tick, Ticked};

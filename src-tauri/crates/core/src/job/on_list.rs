@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::known::Job;
 use super::refused::{MAX_NAME, MAX_PARTS_OF_ITEM, MAX_TEXT, Refused, check_length};
-use super::{Asked, EditId, ItemKey, OwnItem, Tick};
+use super::{Asked, EditId, ItemKey, OwnItem, Step, TestResult, Tick};
 use crate::money::{Money, PriceKey};
 use crate::words::{capitalised, first_words, plural};
 use crate::work::{Hands, Work};
@@ -53,7 +53,12 @@ impl OnList {
                 check_asked(item)?;
                 check_length("The date", &tick.date, MAX_NAME)?;
                 check_length("The part number", &tick.part_number, MAX_NAME)?;
-                check_length("The note", &tick.note, MAX_TEXT)
+                check_length("The note", &tick.note, MAX_TEXT)?;
+                tick.steps.iter().try_for_each(|taken| check_length("The date", &taken.date, MAX_NAME))?;
+                if tick.steps.len() > Step::ALL.len() {
+                    return Err(Refused("A step is told more than once: say each step once.".into()));
+                }
+                tick.result.as_ref().map_or(Ok(()), check_result)
             }
             Self::AddItem { item } => {
                 if item.what.trim().is_empty() || item.quantity == 0 {
@@ -122,6 +127,22 @@ fn check_price(price: Option<Money>) -> Result<(), Refused> {
     }
 }
 
+fn check_result(result: &TestResult) -> Result<(), Refused> {
+    let TestResult { how, by, date, passed, failed } = result;
+    if how.trim().is_empty() {
+        return Err(Refused("Say how it was tested: dye, magnetic particles, under pressure.".into()));
+    }
+    if passed.is_empty() && failed.is_empty() || passed.iter().any(|part| failed.contains(part)) {
+        return Err(Refused("Say of each piece that was tested whether it passed or failed.".into()));
+    }
+    if passed.len() + failed.len() > MAX_PARTS_OF_ITEM {
+        return Err(Refused(format!("A test of more than {MAX_PARTS_OF_ITEM} pieces.")));
+    }
+    check_length("How it was tested", how, MAX_NAME)?;
+    check_length("The name", by, MAX_NAME)?;
+    check_length("The date", date, MAX_NAME)
+}
+
 /// Whether such an item can be: what it is called and asks for may go with the next reading, so no more is held against it.
 fn check_asked(asked: &Asked) -> Result<(), Refused> {
     check_length("The item", &asked.words, MAX_TEXT)?;
@@ -138,14 +159,25 @@ fn check_asked(asked: &Asked) -> Result<(), Refused> {
     }
 }
 
-/// "To order: Main bearing shells, 0.010 in undersize, 5 of 5 done".
+/// "To order: Main bearing shells, 0.010 in undersize, 5 of 5 done", "…, ordered, 3 of 5 came".
 fn ticked(job: &Job, asked: &Asked, tick: &Tick) -> String {
-    let list = job.list_of(&asked.key).title();
-    let done = match (tick.done, asked.quantity) {
-        (0, _) => "not done".into(),
-        (1, 0 | 1) => "done".into(),
-        (done, 0) => format!("{done} done"),
-        (done, of) => format!("{done} of {of} done"),
+    let list = job.list_of(&asked.key);
+    let many = |count: u32, word: &str| match (count, asked.quantity) {
+        (1, 0 | 1) => word.into(),
+        (count, 0) => format!("{count} {word}"),
+        (count, of) => format!("{count} of {of} {word}"),
     };
-    format!("{list}: {}, {done}", first_words(&job.item_words(asked)))
+    let taken = tick.steps.iter().filter(|taken| taken.done > 0);
+    let mut told: Vec<String> = taken.map(|taken| many(taken.done, &taken.step.words(list).to_lowercase())).collect();
+    if tick.done > 0 {
+        told.push(many(tick.done, "done"));
+    }
+    if let Some(result) = &tick.result {
+        let failed = result.failed.iter().map(|part| job.label(*part)).collect::<Vec<_>>().join(", ");
+        told.push(if failed.is_empty() { "tested and passed".into() } else { format!("failed the test: {failed}") });
+    }
+    if told.is_empty() {
+        told.push("not done".into());
+    }
+    format!("{}: {}, {}", list.title(), first_words(&job.item_words(asked)), told.join(", "))
 }

@@ -4,8 +4,8 @@ use serde::{Deserialize, Serialize};
 
 use super::known::Job;
 use super::refused::{MAX_NAME, Refused, check_length};
-use super::{Consent, CustomerAnswer, EditId, Proposed};
-use crate::money::{Charge, EstimateLine, Money, Price, PriceList, Quote, QuoteLine};
+use super::{Consent, CustomerAnswer, EditId, FromAfar, Proposed};
+use crate::money::{Charge, EstimateLine, Money, Price, PriceList, ProposedJob, Quote, QuoteLine};
 use crate::words::first_words;
 
 /// What the shop charges, what it estimated and proposed, and what the customer answered.
@@ -65,6 +65,7 @@ impl OnMoney {
             Self::AnswerProposal { answer } => {
                 check_length("The name", &answer.name, MAX_NAME)?;
                 check_length("The way", &answer.way, MAX_NAME)?;
+                answer.afar.as_ref().map_or(Ok(()), check_afar)?;
                 check_answer(answer, &job.proposals).map_err(Refused)
             }
             Self::Propose { .. } => Ok(()),
@@ -104,7 +105,7 @@ impl OnMoney {
             Self::NoteEstimate { lines } => format!("First estimate: {} lines", lines.len()),
             Self::Propose { quote } => format!("Proposed to the customer: {}", quote.currency.show(quote.gross)),
             Self::AnswerProposal { answer } => {
-                let count = |consent: Consent| answer.lines.iter().filter(|line| line.answer == consent).count();
+                let count = |consent: Consent| answer.given().filter(|given| *given == consent).count();
                 format!(
                     "{} answered: {} yes, {} no, {} later",
                     first_words(&answer.name),
@@ -114,6 +115,31 @@ impl OnMoney {
                 )
             }
         }
+    }
+}
+
+/// A yes from afar counts only with all that proves it.
+fn check_afar(afar: &FromAfar) -> Result<(), Refused> {
+    let told = [("The number", &afar.number), ("The date", &afar.date), ("The time", &afar.time)];
+    told.into_iter().try_for_each(|(name, text)| {
+        if text.trim().is_empty() {
+            return Err(Refused(format!(
+                "{name} is missing: without number, date and time an answer from afar does not count."
+            )));
+        }
+        check_length(name, text, MAX_NAME)
+    })
+}
+
+/// Every job has one answer, and nothing else has.
+fn check_jobs(answer: &CustomerAnswer, jobs: &[ProposedJob]) -> Result<(), String> {
+    if !answer.lines.is_empty() || answer.jobs.iter().any(|own| jobs.iter().all(|job| job.of != own.of)) {
+        return Err("An answer is about something that was not proposed.".into());
+    }
+    let answered = |job: &ProposedJob| answer.jobs.iter().filter(|own| own.of == job.of).count() == 1;
+    match jobs.iter().find(|job| !answered(job)) {
+        Some(job) => Err(format!("Job {}, “{}”, has no answer, or two: yes, no or later.", job.number, job.title)),
+        None => Ok(()),
     }
 }
 
@@ -134,6 +160,9 @@ fn check_answer(answer: &CustomerAnswer, proposals: &[Proposed]) -> Result<(), S
     }
     if answer.signature.iter().flatten().any(|(x, y)| *x > 10_000 || *y > 10_000) {
         return Err("The signature leaves its field: clear it and sign again.".into());
+    }
+    if !proposed.quote.jobs.is_empty() {
+        return check_jobs(answer, &proposed.quote.jobs);
     }
     let asked = |of: &Charge| proposed.quote.lines.iter().any(|line| line.of == *of);
     if answer.lines.iter().any(|line| !asked(&line.of)) {

@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::EditId;
-use crate::money::{Charge, Quote};
+use crate::money::{Charge, JobScope, Quote};
 
 /// The answer to one line of a proposal.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
@@ -32,7 +32,18 @@ impl Consent {
     }
 }
 
-/// One line's answer.
+/// The answer to one job of a proposal.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct JobAnswer {
+    /// The job.
+    pub of: JobScope,
+    /// The answer.
+    pub answer: Consent,
+}
+
+/// One line's answer, where a proposal was made before there were jobs.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
@@ -46,6 +57,20 @@ pub struct LineAnswer {
 /// A stroke of a signature: points from left to right and top to bottom in a square of 10 000 by 10 000.
 pub type Stroke = Vec<(u16, u16)>;
 
+/// What must be noted of an answer that came by telephone or message, so that it counts (16 CCR 3356(e): date, time, name
+/// and number).
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct FromAfar {
+    /// The number that was called, or the address from which it was written.
+    pub number: String,
+    /// The day, as the shop writes dates.
+    pub date: String,
+    /// The time of day.
+    pub time: String,
+}
+
 /// What the customer answered.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
@@ -53,16 +78,42 @@ pub type Stroke = Vec<(u16, u16)>;
 pub struct CustomerAnswer {
     /// The edit in which the proposal was made.
     pub proposal: EditId,
-    /// An answer for each line.
+    /// An answer for each line, where the proposal had no jobs.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[cfg_attr(feature = "schema", ts(optional, as = "Option<Vec<LineAnswer>>"))]
     pub lines: Vec<LineAnswer>,
+    /// An answer for each job.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[cfg_attr(feature = "schema", ts(optional, as = "Option<Vec<JobAnswer>>"))]
+    pub jobs: Vec<JobAnswer>,
     /// Who answered.
     pub name: String,
     /// How: "signed on the screen", "by telephone".
     #[serde(default)]
     pub way: String,
+    /// When and whence, if it came by telephone or message.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", ts(optional))]
+    pub afar: Option<FromAfar>,
     /// The signature, if it was drawn.
     #[serde(default)]
     pub signature: Vec<Stroke>,
+}
+
+impl CustomerAnswer {
+    /// What was said to a line of what was shown.
+    pub fn to(&self, shown: &Quote, of: &Charge) -> Option<Consent> {
+        match shown.job_of(of) {
+            Some(job) => self.jobs.iter().find(|own| own.of == job.of).map(|own| own.answer),
+            None => self.lines.iter().find(|own| own.of == *of).map(|own| own.answer),
+        }
+    }
+
+    /// Every answer that was given.
+    pub fn given(&self) -> impl Iterator<Item = Consent> {
+        let jobs = self.jobs.iter().map(|own| own.answer);
+        self.lines.iter().map(|own| own.answer).chain(jobs)
+    }
 }
 
 /// A proposal as it was shown, with its answer.

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Asked, ListKind};
+use super::{Asked, ListKind, StepTaken, TestResult};
 use crate::money::Money;
 
 /// What has been done about an item.
@@ -10,7 +10,7 @@ use crate::money::Money;
 #[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Tick {
-    /// How many of it are done; 0 takes the tick off.
+    /// How many of it are done; 0 where nothing is, and where steps tell it.
     pub done: u32,
     /// When, as the shop writes dates; may be empty.
     #[serde(default)]
@@ -21,12 +21,20 @@ pub struct Tick {
     /// A note: supplier, what is still missing; may be empty.
     #[serde(default)]
     pub note: String,
+    /// How far it is, step by step; none where steps were not told apart.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[cfg_attr(feature = "schema", ts(optional, as = "Option<Vec<StepTaken>>"))]
+    pub steps: Vec<StepTaken>,
+    /// What a test showed.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", ts(optional))]
+    pub result: Option<TestResult>,
 }
 
 impl Tick {
     /// Whether it says anything at all.
     pub fn says_something(&self) -> bool {
-        self.done > 0 || !self.note.is_empty() || !self.part_number.is_empty()
+        self.is_begun() || !self.note.is_empty() || !self.part_number.is_empty()
     }
 }
 
@@ -72,6 +80,6 @@ impl Ticked {
     /// another; but a note with nothing done yet goes along with its item to whatever size.
     pub fn is_about(&self, now: &Asked) -> bool {
         let key = &self.asked.key;
-        key.is_about(&now.key) && (self.asked.size == now.size || self.tick.done == 0 && *key == now.key)
+        key.is_about(&now.key) && (self.asked.size == now.size || !self.tick.is_begun() && *key == now.key)
     }
 }

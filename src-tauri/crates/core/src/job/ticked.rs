@@ -1,8 +1,10 @@
 //! What has been done about an item of a list, as it is asked for now.
 
 use super::known::Job;
-use super::{Asked, ItemKey, ListKind, Tick, Ticked};
+use super::{Asked, ItemKey, ListKind, TestResult, Tick, Ticked};
+use crate::engine::Part;
 use crate::words::{capitalised, plural};
+use crate::work::Work;
 
 impl Job {
     /// What has been done about an item, as it is asked for now; of two ticks that of its own size.
@@ -17,6 +19,16 @@ impl Job {
         if tick.says_something() {
             self.ticks.push(Ticked { asked: asked.clone(), tick: tick.clone() });
         }
+    }
+
+    /// What the test for cracks showed of a piece; none if it was not tested. Of several tests the last tells, and a
+    /// piece that has failed once has failed.
+    pub fn crack_test(&self, piece: Part) -> Option<(bool, &TestResult)> {
+        let is_test =
+            |ticked: &&Ticked| matches!(ticked.asked.key, ItemKey::Operation { work: Some(Work::CrackTest), .. });
+        let results = || self.ticks.iter().rev().filter(is_test).filter_map(|ticked| ticked.tick.result.as_ref());
+        let failed = results().find(|result| result.failed.contains(&piece)).map(|result| (false, result));
+        failed.or_else(|| results().find(|result| result.passed.contains(&piece)).map(|result| (true, result)))
     }
 
     /// The list on which an item stands. One of the shop's own that has been taken off is told of with the orders: most

@@ -8,16 +8,18 @@ use crate::work::Work;
 
 /// Holds every item to which the customer has not said yes, once they have answered a proposal.
 pub(super) fn heed(approval: &Approval, items: &mut [ListItem]) {
-    let Some(answer) = &approval.answer else { return };
+    if approval.answer.is_none() {
+        return;
+    }
     for item in items {
         let Some(of) = &item.of else { continue };
-        item.consent = answer.lines.iter().find(|line| line.of == *of).map(|line| line.answer);
-        let changed = approval.since.iter().find(|since| since.of == *of);
+        item.consent = approval.said_to(of);
+        let changed = approval.since.iter().find(|since| since.of == *of && since.exceeds);
         let held = match (item.consent, changed) {
             (Some(Consent::Yes), None) => continue,
             (Some(Consent::Yes), Some(changed)) => format!("Changed since the customer said yes. {}", changed.because),
-            (Some(Consent::No), _) => "The customer said no to it.".into(),
-            (Some(Consent::Later), _) => "The customer will say later.".into(),
+            (Some(Consent::No), _) => format!("The customer said no to {}.", approval.named(of)),
+            (Some(Consent::Later), _) => format!("The customer put off {}.", approval.named(of)),
             (None, _) => NOT_ASKED.into(),
         };
         item.waits_for.insert(0, held);
@@ -46,6 +48,7 @@ mod tests {
     use crate::engine::PartKind;
     use crate::job::testing::{arranged, then};
     use crate::job::{ItemKey, Job, ListKind};
+    use crate::money::JobScope;
     use serde_json::json;
 
     /// The first thing that holds an item of the order.
@@ -68,24 +71,23 @@ mod tests {
         apply(&mut job, json!({ "do": "tag", "part": "piston.1", "tag": "scuffing", "grade": 3 }));
         check(&job, PartKind::CorePlugs, None);
         let quote = assess(&job).quote;
-        let answers = quote.lines.iter().map(|line| {
-            let answer = match line.of.work().unwrap().kind.row().id {
-                "core-plugs" => "no",
-                "rings" => "later",
+        let answers = quote.jobs.iter().map(|asked| {
+            let answer = match asked.of {
+                JobScope::Block => "no",
+                JobScope::Bearings => "later",
                 _ => "yes",
             };
-            json!({ "of": line.of, "answer": answer })
+            json!({ "of": asked.of, "answer": answer })
         });
         let answers: Vec<_> = answers.collect();
         let proposal = apply(&mut job, json!({ "do": "propose", "quote": quote }));
         check(&job, PartKind::CorePlugs, None);
-        let answer = json!({ "proposal": proposal, "lines": answers, "name": "A. Customer" });
+        let answer = json!({ "proposal": proposal, "jobs": answers, "name": "A. Customer" });
         apply(&mut job, json!({ "do": "answer-proposal", "answer": answer }));
         apply(&mut job, json!({ "do": "tag", "part": "oil-pump", "tag": "scoring", "grade": 4 }));
         apply(&mut job, json!({ "do": "tag", "part": "piston.2", "tag": "scuffing", "grade": 3 }));
-        check(&job, PartKind::CorePlugs, Some("The customer said no to it."));
-        check(&job, PartKind::Rings, Some("The customer will say later."));
-        check(&job, PartKind::ThrustFace, None);
+        check(&job, PartKind::CorePlugs, Some("The customer said no to job 3, Block."));
+        check(&job, PartKind::ThrustFace, Some("The customer put off job 1, Crankshaft, rods and bearings."));
         let more = "Changed since the customer said yes. 1 proposed, now 2: Piston 1; Piston 2: Scuffing, grade 3: Torn streaks that catch a fingernail.";
         check(&job, PartKind::Piston, Some(more));
         check(

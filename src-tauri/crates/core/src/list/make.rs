@@ -4,7 +4,7 @@ use super::bench::Bench;
 use super::work::Shared;
 use super::{ListItem, NotWanted, WorkList, consent, operations, order};
 use crate::cause::CauseReport;
-use crate::job::{ItemKey, Job, ListKind, Tick, Ticked};
+use crate::job::{ItemKey, Job, ListKind, Step, Tick, Ticked};
 use crate::money::{Charge, OwnCharge};
 use crate::view::PartView;
 use crate::words::capitalised;
@@ -28,6 +28,7 @@ pub(crate) fn lists(bench: &Bench<'_>) -> Vec<WorkList> {
             item.asked.quantity = item.quantity;
             item.tick = job.ticked(&item.asked).map(|ticked| ticked.tick.clone());
         }
+        let mut items: Vec<ListItem> = items.into_iter().map(|item| item.with_steps(kind)).collect();
         consent::heed(approval, &mut items);
         if kind == ListKind::Order {
             consent::ask_first(approval, &mut items);
@@ -66,8 +67,12 @@ fn not_wanted(job: &Job, kind: ListKind, left: &[&Ticked]) -> Vec<NotWanted> {
 
 fn no_longer(kind: ListKind, tick: &Tick) -> &'static str {
     match kind {
-        _ if tick.done == 0 => "Noted, not wanted now.",
+        _ if !tick.is_begun() => "Noted, not wanted now.",
+        ListKind::Order if tick.at(Step::Fitted) > 0 => "Fitted, not asked for now.",
         ListKind::Order => "Ordered, not wanted now: send it back, or keep it.",
+        ListKind::MachineShop if tick.result.is_some() || !tick.steps.is_empty() && tick.at(Step::Back) > 0 => {
+            "Back from the machine shop, not asked for now."
+        }
         ListKind::MachineShop => "Given to the machine shop, not wanted now: stop the machinist.",
         _ => "Done, not asked for now.",
     }

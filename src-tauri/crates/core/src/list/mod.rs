@@ -15,7 +15,7 @@ pub use open::{Open, still_open};
 use serde::Serialize;
 
 use crate::engine::Part;
-use crate::job::{Asked, Consent, ItemKey, ListKind, Tick};
+use crate::job::{Asked, Consent, ItemKey, ListKind, Step, Tick};
 use crate::measure::Length;
 use crate::money::Charge;
 use crate::work::Hands;
@@ -50,6 +50,24 @@ pub struct ListItem {
     pub consent: Option<Consent>,
     /// What has been done about it.
     pub tick: Option<Tick>,
+    /// The steps that it takes, in order; none of what is simply done.
+    pub steps: Vec<ItemStep>,
+    /// The pieces of which a test tells whether they pass; none of what is no test.
+    pub tested: Vec<Part>,
+}
+
+/// A step of an item.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+pub struct ItemStep {
+    /// Which.
+    pub step: Step,
+    /// In a word: "Ordered", "Came".
+    pub words: String,
+    /// How many have taken it.
+    pub done: u32,
+    /// When the last of them did, as the shop writes dates; may be empty.
+    pub date: String,
 }
 
 impl ListItem {
@@ -69,6 +87,8 @@ impl ListItem {
             is_right: false,
             consent: None,
             tick: None,
+            steps: vec![],
+            tested: vec![],
         }
     }
 
@@ -79,9 +99,25 @@ impl ListItem {
         self
     }
 
+    /// Its steps on such a list, with how far each is.
+    pub(crate) fn with_steps(mut self, list: ListKind) -> Self {
+        let tick = self.tick.clone().unwrap_or_default();
+        if matches!(list, ListKind::Order | ListKind::MachineShop) {
+            self.steps = Step::ALL
+                .map(|step| ItemStep {
+                    step,
+                    words: step.words(list).into(),
+                    done: tick.at(step),
+                    date: tick.date_of(step).into(),
+                })
+                .to_vec();
+        }
+        self
+    }
+
     /// Whether all of it is done.
     pub fn is_done(&self) -> bool {
-        self.is_right || self.tick.as_ref().is_some_and(|tick| tick.done >= self.quantity)
+        self.is_right || self.tick.as_ref().is_some_and(|tick| tick.is_whole(self.quantity))
     }
 }
 

@@ -4,9 +4,10 @@ use serde::Serialize;
 
 use super::{ListItem, ListKind, WorkList};
 use crate::engine::Part;
-use crate::job::{Approval, Consent};
+use crate::job::{Approval, Consent, CustomerAnswer};
 use crate::measure::{Conformity, Phase};
 use crate::view::{PartView, Sizing};
+use crate::words::counted;
 
 /// One thing that is still open.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -66,10 +67,11 @@ fn unanswered(approval: &Approval) -> impl Iterator<Item = String> {
     let version = approval.version;
     let waits =
         (version > 0 && approval.answer.is_none()).then(|| format!("Proposal {version} has not been answered."));
-    let later =
-        approval.answer.iter().flat_map(|answer| &answer.lines).filter(|line| line.answer == Consent::Later).count();
-    let later = (later > 0).then(|| format!("The customer put off {} of proposal {version}.", lines(later)));
-    let since = approval.since.len();
+    let later = approval.answer.iter().flat_map(CustomerAnswer::given).filter(|given| *given == Consent::Later).count();
+    let of_jobs = approval.shown.as_ref().is_some_and(|shown| !shown.jobs.is_empty());
+    let put_off = if of_jobs { counted(later, "job", "jobs") } else { lines(later) };
+    let later = (later > 0).then(|| format!("The customer put off {put_off} of proposal {version}."));
+    let since = approval.exceeding().count();
     let since = (since > 0).then(|| format!("Changed since proposal {version} and not agreed: {}.", lines(since)));
     waits.into_iter().chain(later).chain(since)
 }

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Charge, Currency, Money, PriceList};
+use super::{Charge, Currency, Money, PriceList, ProposedJob};
 use crate::engine::Part;
 
 /// A line of a quote.
@@ -35,6 +35,11 @@ pub struct Quote {
     pub currency: Currency,
     /// The lines.
     pub lines: Vec<QuoteLine>,
+    /// The jobs in which they are put to the customer; none in what was proposed before there were jobs: there each line
+    /// was one.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[cfg_attr(feature = "schema", ts(optional, as = "Option<Vec<ProposedJob>>"))]
+    pub jobs: Vec<ProposedJob>,
     /// The sum of the lines that have a price, without tax.
     pub net: Money,
     /// The tax on it.
@@ -60,6 +65,17 @@ impl Quote {
             gross: net + tax,
             without_price: u32::try_from(lines.len() - priced.len()).unwrap_or(u32::MAX),
             lines,
+            jobs: vec![],
         }
+    }
+
+    /// The job to which a line belongs.
+    pub fn job_of(&self, of: &Charge) -> Option<&ProposedJob> {
+        self.jobs.iter().find(|job| job.lines.contains(of))
+    }
+
+    /// The lines of a job, in their order.
+    pub fn lines_of<'a>(&'a self, job: &'a ProposedJob) -> impl Iterator<Item = &'a QuoteLine> {
+        self.lines.iter().filter(|line| job.lines.contains(&line.of))
     }
 }

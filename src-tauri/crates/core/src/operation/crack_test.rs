@@ -2,30 +2,69 @@
 //! suspected.
 
 use super::row::{Brought, Row, Scene, Stage};
-use crate::engine::{Part, PartKind};
+use crate::engine::{Cooling, Part, PartKind};
+use crate::job::{Answer, HistoryFact};
 use crate::wear::Tag;
 use crate::work::{Hands, Outcome, Work};
 
 pub(super) const ROW: Row = Row {
     work: Work::CrackTest,
-    done: |_| "test for cracks",
+    done: |kind| kind.work_words(Work::CrackTest),
     stage: Stage::Test,
     hands: Hands::MachineShop,
     is_by_part: false,
-    mind: "A dye or magnetic test with its own chemicals and lamp: as their makers say. Clean it first, demagnetise it after.",
+    mind: "Clean it first, demagnetise it after.",
     source: "TM 5-4320-300-14 p. 6-103 (magnetic inspection of a ground shaft); AC 43.13-1B; common practice.",
     brought: |scene| {
         let pieces = [PartKind::Crankshaft, PartKind::Block, PartKind::Rod, PartKind::Camshaft];
-        let tested = |kind| suspected(scene, kind).or_else(|| journals(scene).filter(|own| own.kind == kind));
+        let tested = |kind| {
+            let why = suspected(scene, kind).or_else(|| leaking(scene, kind)).or_else(|| journals(scene, kind));
+            with_results(scene, kind, why)
+        };
         pieces.into_iter().filter_map(tested).collect()
     },
 };
 
+/// What is to be tested with what was: a test that was made stays where it is, whatever came of it.
+fn with_results(scene: &Scene<'_>, kind: PartKind, why: Option<Brought>) -> Option<Brought> {
+    let result = |part: &Part| scene.job().crack_test(*part);
+    let tested = scene.parts(kind, |_| true).into_iter().filter(|part| result(part).is_some());
+    let mut parts: Vec<Part> = why.iter().flat_map(|why| why.parts.clone()).chain(tested).collect();
+    parts.sort_unstable();
+    parts.dedup();
+    let results: Vec<bool> = parts.iter().filter_map(result).map(|(passed, _)| passed).collect();
+    let is_right = results.len() == parts.len() && results.iter().all(|passed| *passed);
+    let because = why.as_ref().map_or_else(|| "It was tested.".into(), |why| why.because.clone());
+    (!parts.is_empty()).then(|| Brought {
+        which: scene.which(kind, &parts),
+        settles: !results.is_empty() || why.is_some_and(|why| why.settles),
+        is_right,
+        ..Brought::new(kind, parts, because)
+    })
+}
+
 /// A shaft whose journals are ground or polished.
-fn journals(scene: &Scene<'_>) -> Option<Brought> {
+fn journals(scene: &Scene<'_>, kind: PartKind) -> Option<Brought> {
     let shaft = scene.parts(PartKind::Crankshaft, |own| own.outcome != Outcome::Replace);
     let because = "A shaft whose journals are worked on is tested first: a cracked one is not worth it.";
-    (scene.works_on_journals() && !shaft.is_empty()).then(|| Brought::new(PartKind::Crankshaft, shaft, because.into()))
+    (kind == PartKind::Crankshaft && scene.works_on_journals() && !shaft.is_empty())
+        .then(|| Brought::new(PartKind::Crankshaft, shaft, because.into()))
+}
+
+/// A block whose water got where it should not, or that ran too hot (common practice).
+fn leaking(scene: &Scene<'_>, kind: PartKind) -> Option<Brought> {
+    let told = |fact| scene.job().history.get(&fact) == Some(&Answer::Yes);
+    let because = if told(HistoryFact::CoolantInOil) {
+        "Coolant got into the oil."
+    } else if told(HistoryFact::Overheated) {
+        "It ran too hot."
+    } else {
+        return None;
+    };
+    let is_air = scene.engine.arrangement().construction.cooling == Some(Cooling::Air);
+    let block = scene.parts(PartKind::Block, |own| own.outcome != Outcome::Replace);
+    (kind == PartKind::Block && !is_air && !block.is_empty())
+        .then(|| Brought { settles: true, ..Brought::new(PartKind::Block, block, because.into()) })
 }
 
 /// The pieces of a kind on which, or on a part of which, a crack is suspected and not certain.

@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::Grade;
+use crate::words::capitalised;
 
 /// A kind of wear or damage.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -86,6 +87,11 @@ impl Tag {
     pub fn sentence(self, grade: Grade) -> &'static str {
         let index = usize::from(grade.number()) - 1;
         self.row().grades.get(index).copied().unwrap_or("")
+    }
+
+    /// A finding in a sentence: "Scuffing, grade 3: Torn streaks that catch a fingernail."
+    pub fn told(self, grade: Grade) -> String {
+        format!("{}, grade {}: {}", capitalised(self.row().name), grade.number(), self.sentence(grade))
     }
 
     /// Its row of the table.

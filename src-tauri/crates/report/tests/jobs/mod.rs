@@ -79,15 +79,15 @@ pub(crate) fn signed(mut job: Job) -> Job {
     let quote = assess(&job).quote;
     let at = |nth: u64| EditId::next(None, 2_000 + nth, DeviceId(2));
     job.apply(at(1), &Change::OnMoney(OnMoney::Propose { quote: Box::new(quote.clone()) }));
-    let lines = quote.lines.iter().enumerate().map(|(nth, line)| {
+    let jobs = quote.jobs.iter().enumerate().map(|(nth, asked)| {
         let answer = ["yes", "later", "yes", "no"][nth % 4];
-        serde_json::json!({ "of": line.of, "answer": answer })
+        serde_json::json!({ "of": asked.of, "answer": answer })
     });
     let stroke: Vec<(u16, u16)> = (0..90u16)
         .map(|t| (600 + t * 95, 5_000 + (f64::from(t) / 4.0 + 2.0).sin().abs().mul_add(2_600.0, 0.0) as u16))
         .collect();
     let change = serde_json::json!({ "do": "answer-proposal", "answer": {
-        "proposal": at(1), "lines": lines.collect::<Vec<_>>(), "name": "Ilse Brandvold", "way": "signed on the screen",
+        "proposal": at(1), "jobs": jobs.collect::<Vec<_>>(), "name": "Ilse Brandvold", "way": "signed on the screen",
         "signature": [stroke],
     } });
     job.apply(at(2), &serde_json::from_value(change).unwrap());

@@ -1,21 +1,18 @@
 //! Cracked parts.
 
-use super::{Rule, RuleId, Says, from, up_to};
+use super::{Rule, RuleId, Says, from};
 use crate::engine::PartKind::{
     Block, Bore, Camshaft, Crankpin, Crankshaft, HeadBolts, HousingBore, MainCapBolts, MainJournal, OilPickup, OilPump,
     Piston, Pushrod, Rod, RodBolts, TimingDrive,
 };
 use crate::wear::{Grade, Tag};
-use crate::work::Outcome::{CantSay, Replace};
+use crate::work::Outcome::Replace;
 
 pub(super) const RULE: Rule = Rule {
     id: RuleId("cracks"),
-    why: "A cracked part is not used again; a suspected crack is tested first (dye or magnetic particles).",
-    source: "AC 43.13-1B (crack: replace); TM 9-2815-255-24 and TM 9-4310-397-14 (crack at 45 degrees from an oil hole: reject); TM 5-4320-300-14 (magnetic inspection after grinding); common practice.",
-    says: Says::OnWear(&[
-        up_to(Grade::ONE, KINDS, &[Tag::Cracks], CantSay).asking("Dye or magnetic particles tell."),
-        from(Grade::TWO, KINDS, &[Tag::Cracks], Replace),
-    ]),
+    why: "A cracked part is not used again.",
+    source: "AC 43.13-1B (crack: replace); TM 9-2815-255-24 and TM 9-4310-397-14 (crack at 45 degrees from an oil hole: reject); common practice.",
+    says: Says::OnWear(&[from(Grade::TWO, KINDS, &[Tag::Cracks], Replace)]),
 };
 
 const KINDS: &[crate::engine::PartKind] = &[

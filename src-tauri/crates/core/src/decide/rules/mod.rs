@@ -52,6 +52,7 @@ mod shell_moved;
 mod shells;
 mod surface;
 mod tappet_damage;
+mod tested_for_cracks;
 
 pub use cam_bearings_with_wash::is_washed;
 pub use rule::{Rule, RuleId, Says, Scene, Verdict, WearLine};
@@ -69,7 +70,7 @@ pub const PISTONS_TO_BORES: RuleId = pistons_to_bores::RULE.id;
 pub const MEASURE_FIRST: RuleId = measure_first::RULE.id;
 
 /// Every rule.
-pub const ALL: [&Rule; 48] = [
+pub const ALL: [&Rule; 49] = [
     &renewed_at_overhaul::RULE,
     &shell_failure::RULE,
     &shell_debris::RULE,
@@ -84,6 +85,7 @@ pub const ALL: [&Rule; 48] = [
     &seat_of_a_moved_shell::RULE,
     &not_looked_at::RULE,
     &cracks::RULE,
+    &tested_for_cracks::RULE,
     &heat_on_a_shaft::RULE,
     &journal_scratches::RULE,
     &measure_first::RULE,

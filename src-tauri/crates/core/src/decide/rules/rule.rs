@@ -8,7 +8,7 @@ use crate::engine::{Engine, Part, PartKind};
 use crate::job::{Job, PartRecord};
 use crate::sizing::Measured;
 use crate::wear::{Grade, Tag};
-use crate::words::{Phrase, Terms, capitalised};
+use crate::words::{Phrase, Terms};
 use crate::work::Outcome;
 
 /// A rule's written form, by which reasons name it.
@@ -115,12 +115,7 @@ pub(in crate::decide) fn read(lines: &[WearLine], part: Part, record: &PartRecor
     let applying = lines.iter().filter_map(|line| Some((line, line.reads(part, record)?)));
     let (line, (tag, grade)) = applying.max_by_key(|(line, _)| line.outcome)?;
     let space = if line.ask.is_empty() { "" } else { " " };
-    Some((line.outcome, format!("{}{space}{}", seen(tag, grade), line.ask)))
-}
-
-/// A finding in a sentence.
-pub(super) fn seen(tag: Tag, grade: Grade) -> String {
-    format!("{}, grade {}: {}", capitalised(tag.row().name), grade.number(), tag.sentence(grade))
+    Some((line.outcome, format!("{}{space}{}", tag.told(grade), line.ask)))
 }
 
 impl WearLine {

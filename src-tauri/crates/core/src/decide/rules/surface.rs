@@ -2,7 +2,6 @@
 //! itself.
 
 use super::Scene;
-use super::rule::seen;
 use crate::engine::{Part, PartKind};
 use crate::job::PartRecord;
 use crate::measure::{Length, in_unit};
@@ -17,7 +16,7 @@ pub(super) fn damage(scene: &Scene<'_>, part: Part, record: &PartRecord) -> Opti
     let asked = part.kind.row().tags.iter().filter_map(|tag| {
         let grade = record.grade(*tag)?;
         let by_nail = by_nail(part.kind, *tag, grade)?;
-        let seen = seen(*tag, grade);
+        let seen = tag.told(grade);
         let (outcome, because) = match measured.filter(|_| *tag == Tag::Scoring) {
             Some((depth, scratch)) => by_depth(scene, part.kind, depth, scratch, by_nail, &seen),
             None => (by_nail, seen),
