@@ -123,7 +123,7 @@ async fn choose_a_way(page: &Page) -> Outcome {
     page.read("Camshaft: weld up and regrind").await?;
     page.sheet("Lists").await?;
     page.press("link", "For the machine shop…").await?;
-    page.see("button", "Done: Camshaft").await?;
+    page.see("button", "Sent: Camshaft").await?;
     page.read("Weld up and regrind").await
 }
 
@@ -132,18 +132,20 @@ async fn work_the_order(stage: &Stage) -> Outcome {
     page.sheet("Lists").await?;
     page.press("link", "To order…").await?;
     page.see("heading", "To order").await?;
-    page.press("button", "Done: Core plugs").await?;
+    page.press("button", "Ordered: Core plugs").await?;
+    page.read("0 of").await?;
+    page.press("button", "Came: Core plugs").await?;
     page.read("1 of").await?;
     page.press("button", "Part of it, number, supplier: Main bearing shells, pairs").await?;
-    page.press("button", "One more: How many of 5 are done").await?;
+    page.press("button", "One more: How many of 5: Came").await?;
     page.fill("Part number", "MS-0250").await?;
     page.fill("Supplier and note", "Telephoned").await?;
     page.press("button", "Save: Main bearing shells, pairs").await?;
-    page.read("1 of 5 done").await?;
+    page.read("Came 1 of 5").await?;
     page.press("button", "Add an item of your own").await?;
     page.fill("What", "Gasket set").await?;
     page.press("button", "Add to the list").await?;
-    page.see("button", "Done: Gasket set").await?;
+    page.see("button", "Ordered: Gasket set").await?;
     page.press("button", "Save this list (PDF)").await?;
     let order = stage.saved_document("order.pdf").await?;
     holds(stage, &order, &["To order", "Gasket set", "MS-0250", "Telephoned"])?;

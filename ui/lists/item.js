@@ -6,6 +6,8 @@ import { append } from '../edits/queue.js'
 import { tied } from '../lengths.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
+import { stepButtons, stepsInWords } from './steps.js'
+import { resultInWords, testForm } from './test-form.js'
 import { tickForm } from './tick-form.js'
 import { found, toCauses, why } from './why.js'
 
@@ -20,7 +22,8 @@ const UNDONE = { done: 0, date: '' }
 /** @param {JobView} view @param {ListItem} item @param {boolean} isOrder */
 export function item(view, item, isOrder) {
   const tick = item.tick ?? OPEN
-  const isDone = item.is_right || tick.done >= item.quantity
+  const hasSteps = item.steps.length > 0
+  const isDone = item.is_right || !!tick.result || farOf(item) >= item.quantity
   const turn = () =>
     append(
       view.job,
@@ -33,28 +36,44 @@ export function item(view, item, isOrder) {
   return html`
     <li class=${isDone ? 'item item-done' : 'item'}>
       <div class="item-head">
-        <button type="button" class="item-tick" aria-pressed=${isDone ? 'true' : 'false'}
-          aria-label=${text.tick(item.what)} @click=${turn}></button>
+        ${hasSteps ? '' : html`
+          <button type="button" class="item-tick" aria-pressed=${isDone ? 'true' : 'false'}
+            aria-label=${text.tick(item.what)} @click=${turn}></button>`}
         <div class="item-what">
           <p>${item.quantity > 1
             ? html`<span>${text.times(item.quantity)}</span>`
             : ''} <strong>${item.what}</strong></p>
           ${item.detail ? html`<p>${tied(capitalised(item.detail))}</p>` : ''}
           ${item.is_right ? html`<p class="item-state">${text.isRight}</p>` : ''}
-          ${item.tick ? html`<p class="item-state">${progress(item, tick)}</p>` : ''}
+          ${item.tick ? html`<p class="item-state">${far(view, item, tick)}</p>` : ''}
         </div>
+        ${hasSteps && !item.is_right ? stepButtons(view.job, item, tick) : ''}
       </div>
       ${held(item.waits_for)}
       ${why(item.because)}
       ${item.mind ? html`<p class="hint">${item.mind}</p>` : ''}
       <div class="line-more">
         ${isFromCause(item) ? toCauses(view.job) : found(view, item.parts)}
+        ${testForm(view, item, tick)}
         ${tickForm(view.job, item, tick, isOrder)}
         ${move(view.job, item)}
         ${takeOff(view.job, item)}
       </div>
     </li>`
 }
+
+/** How many are back or done. @param {ListItem} item */
+const farOf = ({ steps, tick }) => steps.find(({ step }) => step === 'back')?.done ?? tick?.done ?? 0
+
+/** How far a line is, what a test showed, number and note. @param {JobView} view @param {ListItem} item
+ * @param {Tick} tick */
+const far = (view, item, tick) =>
+  (item.steps.length === 0 ? progress(item, tick) : [
+    ...stepsInWords(item),
+    ...(tick.result ? resultInWords(view, tick.result) : []),
+    tick.part_number,
+    tick.note,
+  ].filter(Boolean).join(' · '))
 
 /** How far it is, when, and the note; an old entry did not tell of how many.
  * @param {Pick<ListItem, 'quantity'>} item @param {Tick} tick */

@@ -9,6 +9,7 @@ import { today } from '../dates.js'
 import { submit } from '../edits/queue.js'
 import { words } from '../words.js'
 import { itemKey } from './key.js'
+import { stepFields } from './steps.js'
 
 const text = words.lists
 
@@ -16,7 +17,12 @@ const text = words.lists
 export function tickForm(job, item, tick, isOrder) {
   const key = itemKey(item)
   const name = `tick ${job} ${key}`
-  const { entered, refusal, enter, send } = formOf(name, () => ({ ...tick, date: tick.date || today() }))
+  const hasSteps = item.steps.length > 0
+  const { entered, refusal, enter, send } = formOf(name, () => ({
+    ...tick,
+    date: tick.date || today(),
+    steps: item.steps.filter(({ done }) => done > 0).map(({ step, done, date }) => ({ step, done, date })),
+  }))
   const isMany = item.quantity > 1
   const id = key.replaceAll(/\W+/g, '-')
   const summary = isOrder
@@ -25,15 +31,20 @@ export function tickForm(job, item, tick, isOrder) {
   const save = (/** @type {Event} */ event) => {
     event.preventDefault()
     // What is not begun has no date.
-    const tickOf = (/** @type {Tick} */ { done, date, part_number = '', note }) =>
-      ({ done, date: done > 0 ? date : '', part_number: part_number.trim(), note: note.trim() })
+    const tickOf = (/** @type {Tick} */ { done, date, part_number = '', note, steps, result }) => ({
+      ...(hasSteps ? { done: 0, date: '', steps } : { done, date: done > 0 ? date : '' }),
+      part_number: part_number.trim(),
+      note: note.trim(),
+      ...(result ? { result } : {}),
+    })
     return foldAfter(event, send((entered) => submit(job, { do: 'tick', item: item.asked, tick: tickOf(entered) })))
   }
   return html`
     <details>
       <summary aria-label=${text.detailsOf(summary, item.what)}>${summary}</summary>
       <form class="entry" aria-label=${text.detailsOf(summary, item.what)} @submit=${save}>
-        ${isMany
+        ${hasSteps ? stepFields(id, item, entered.steps ?? [], (steps) => enter({ steps })) : ''}
+        ${isMany && !hasSteps
           ? count({
             label: text.count(item.quantity),
             value: entered.done,
@@ -41,7 +52,7 @@ export function tickForm(job, item, tick, isOrder) {
           })
           : ''}
         <div class="pair">
-          ${input({
+          ${hasSteps ? '' : input({
             id: `${id}-date`,
             label: text.date,
             value: entered.date,

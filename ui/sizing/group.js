@@ -7,6 +7,7 @@ import { shown } from '../lengths.js'
 import { toMeasure, toPart, toScreen } from '../route.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
+import { confirm } from './confirm.js'
 import { otherSize } from './other-size.js'
 
 const text = words.sizing
@@ -29,6 +30,7 @@ export function group(view, plan) {
         : html`<ul class="notices">${plan.notices.map((notice) => html`<li>${capitalised(notice)}</li>`)}</ul>`}
       ${missing(view, plan)}
       ${plan.parts.some(({ found_shown }) => found_shown) ? parts(view, plan) : ''}
+      ${confirm(view, plan)}
       ${otherSize(view, plan)}
     </section>`
 }

@@ -290,6 +290,7 @@ export type JobAnswer = { of: JobScope, answer: Consent, };
 export type FromAfar = { number: string, date: string, time: string, };
 export type ProposedJob = { of: JobScope, number: number, title: string, need: Need, because: string, if_left: string,
   lines: Array<Charge>, net: Money, without_price: number, };
+export type Confirmed = { size: Length, by: string, };
 /** A currency by its three letters (ISO 4217). */
 export type Currency = string;
 
@@ -656,6 +657,8 @@ export type JobView = {
   general_rules: Array<GeneralRule>,
   /** To which size a group had been ground or bored before; standard where nothing is noted. */
   found_sizes: { [key in SizeGroup]?: string },
+  /** Sizes that the machinist confirmed. */
+  confirmed_sizes: { [key in SizeGroup]?: Confirmed },
   /** Sizes that a person chose. */
   chosen_sizes: { [key in SizeGroup]?: string },
   /** What this job is charged at. */
@@ -808,7 +811,11 @@ export type ListItem = {
   /** What the customer said to it in the last answer; none before there was one, and where nothing was asked. */
   consent: Consent | null,
   /** What has been done about it. */
-  tick: Tick | null, };
+  tick: Tick | null,
+  /** The steps that it takes, in order; none of what is simply done. */
+  steps: Array<ItemStep>,
+  /** The pieces of which a test tells whether they pass; none of what is no test. */
+  tested: Array<Part>, };
 
 /** Which list. */
 export type ListKind = "order" | "machine-shop" | "rebuild-here" | "clean" | "look-again" | "put-right";
@@ -1058,7 +1065,7 @@ export type OnSize = { "do": "found-size",
   /** The group. */
   group: SizeGroup,
   /** The size; nothing for standard. */
-  size: Entry | null, } | { "do": "choose-size",
+  size: Entry | null, } | { "do": "confirm-size", group: SizeGroup, size: Entry | null, by: string, } | { "do": "choose-size",
   /** The group. */
   group: SizeGroup,
   /** The size; nothing to go back to the plan's own. */
@@ -1794,7 +1801,16 @@ export type Tick = {
   /** Of what was ordered: the number under which the supplier knows it; may be empty. */
   part_number?: string,
   /** A note: supplier, what is still missing; may be empty. */
-  note: string, };
+  note: string,
+  /** How far it is, step by step; none where steps were not told apart. */
+  steps?: Array<StepTaken>,
+  /** What a test showed. */
+  result?: TestResult, };
+
+export type Step = "sent" | "back" | "fitted";
+export type StepTaken = { step: Step, done: number, date: string, };
+export type TestResult = { how: string, by: string, date: string, passed: Array<Part>, failed: Array<Part>, };
+export type ItemStep = { step: Step, words: string, done: number, date: string, };
 
 /** Something to check or to put right before assembly. */
 export type Todo = {

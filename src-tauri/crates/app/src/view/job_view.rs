@@ -5,14 +5,30 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 use wearbook_core::assess::{Assessment, assess_with};
 use wearbook_core::engine::{Arrangement, Engine, Plan};
-use wearbook_core::job::{Answer, EditId, HistoryFact, TextField};
-use wearbook_core::measure::Instrument;
+use wearbook_core::job::{Answer, ConfirmedSize, EditId, HistoryFact, TextField};
+use wearbook_core::measure::{Instrument, Length};
 use wearbook_core::money::{EstimateLine, PriceList};
 use wearbook_core::sheet::{GeneralRule, Sheet, SheetWords, SizeGroup};
 use wearbook_store::JobId;
 
 use super::undo::Undo;
 use crate::open_job::Open;
+
+/// A size that the machinist confirmed.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct Confirmed {
+    /// The size beyond standard, in nanometres.
+    pub size: Length,
+    /// Who confirmed it; may be empty.
+    pub by: String,
+}
+
+impl Confirmed {
+    fn of(confirmed: &ConfirmedSize) -> Self {
+        Self { size: confirmed.size.length, by: confirmed.by.clone() }
+    }
+}
 
 /// A job, whole.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -38,6 +54,8 @@ pub struct JobView {
     pub general_rules: Vec<GeneralRule>,
     /// To which size a group had been ground or bored before; standard where nothing is noted.
     pub found_sizes: BTreeMap<SizeGroup, String>,
+    /// Sizes that the machinist confirmed.
+    pub confirmed_sizes: BTreeMap<SizeGroup, Confirmed>,
     /// Sizes that a person chose.
     pub chosen_sizes: BTreeMap<SizeGroup, String>,
     /// What this job is charged at.
@@ -70,6 +88,7 @@ impl JobView {
             sheet_words: job.sheet.in_words(job.terms),
             general_rules: engine.map_or_else(Vec::new, |engine| job.sheet.standing_in(engine)),
             found_sizes: job.found_sizes.iter().map(|(group, size)| (*group, size.to_string())).collect(),
+            confirmed_sizes: job.confirmed_sizes.iter().map(|(group, own)| (*group, Confirmed::of(own))).collect(),
             chosen_sizes: job.chosen_sizes.iter().map(|(group, size)| (*group, size.size.to_string())).collect(),
             prices: job.prices.clone(),
             estimate: job.estimate.clone(),

@@ -34,6 +34,8 @@ pub struct Job {
     pub found_sizes: BTreeMap<SizeGroup, Entry>,
     /// Sizes that a person chose.
     pub chosen_sizes: BTreeMap<SizeGroup, ChosenSize>,
+    /// Sizes that the machinist confirmed.
+    pub confirmed_sizes: BTreeMap<SizeGroup, ConfirmedSize>,
     /// Ways that a person chose, where more than one serves: for worn bores, for a worn camshaft.
     pub chosen_ways: BTreeMap<PartKind, ChosenWay>,
     /// Who does what, where a person said so.
@@ -138,6 +140,15 @@ pub struct ChosenSize {
     pub size: Entry,
     /// Why.
     pub reason: String,
+}
+
+/// A size that the machinist confirmed, before it is machined.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct ConfirmedSize {
+    /// The size.
+    pub size: Entry,
+    /// Who confirmed it; may be empty.
+    pub by: String,
 }
 
 /// A way that a person chose, with the reason.

@@ -43,7 +43,7 @@ pub use edit::{Edit, RecordedChange};
 pub use edit_id::{DeviceId, EditId};
 pub use intake::{Answer, HistoryFact, TextField};
 pub use item_key::ItemKey;
-pub use known::{ChosenSize, ChosenWay, Job, Overrule, PartRecord, TagRecord, Taken};
+pub use known::{ChosenSize, ChosenWay, ConfirmedSize, Job, Overrule, PartRecord, TagRecord, Taken};
 pub use list_kind::ListKind;
 pub use log::Log;
 pub use mark::{Mark, MarkPlace, MarkSide, Marking};

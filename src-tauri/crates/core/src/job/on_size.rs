@@ -3,12 +3,12 @@
 use serde::{Deserialize, Serialize};
 
 use super::EditId;
-use super::known::{ChosenSize, ChosenWay, Job};
-use super::refused::{MAX_TEXT, Refused, check_length};
+use super::known::{ChosenSize, ChosenWay, ConfirmedSize, Job};
+use super::refused::{MAX_NAME, MAX_TEXT, Refused, check_length};
 use crate::engine::PartKind;
 use crate::measure::{Entry, Length};
 use crate::sheet::SizeGroup;
-use crate::words::{Terms, plural};
+use crate::words::{Terms, first_words, plural};
 use crate::work::Work;
 
 /// Which size was found or chosen, and which way is gone.
@@ -33,6 +33,16 @@ pub enum OnSize {
         /// Why.
         reason: String,
     },
+    /// Noted that the machinist has looked at a group and confirms the size to which it cleans up.
+    ConfirmSize {
+        /// The group.
+        group: SizeGroup,
+        /// The size, standard as 0; nothing takes the confirmation off.
+        size: Option<Entry>,
+        /// Who confirmed it; may be empty.
+        #[serde(default)]
+        by: String,
+    },
     /// Chose among the ways that serve a kind of part: bore or sleeve, new or welded up.
     ChooseWay {
         /// The kind of part.
@@ -46,7 +56,7 @@ pub enum OnSize {
 
 impl OnSize {
     /// What stands in `do` of each form.
-    pub(super) const DOES: &[&str] = &["found-size", "choose-size", "choose-way"];
+    pub(super) const DOES: &[&str] = &["found-size", "choose-size", "confirm-size", "choose-way"];
 
     /// Whether it fits the job: see [`Job::check`].
     pub(super) fn check(&self, job: &Job) -> Result<(), Refused> {
@@ -58,6 +68,10 @@ impl OnSize {
                     return Err(Refused("The reason is empty: say why this size is chosen.".into()));
                 }
                 check_length("The reason", reason, MAX_TEXT)
+            }
+            Self::ConfirmSize { size, by, .. } => {
+                check_size(size.as_ref())?;
+                check_length("The name", by, MAX_NAME)
             }
             Self::ChooseWay { kind, way, reason } => {
                 check_way(*kind, *way, job.terms)?;
@@ -85,6 +99,13 @@ impl OnSize {
             Self::ChooseSize { group, size: None, .. } => {
                 job.chosen_sizes.remove(group);
             }
+            Self::ConfirmSize { group, size: Some(size), by } => {
+                let confirmed = ConfirmedSize { size: size.clone(), by: by.trim().to_owned() };
+                job.confirmed_sizes.insert(*group, confirmed);
+            }
+            Self::ConfirmSize { group, size: None, .. } => {
+                job.confirmed_sizes.remove(group);
+            }
             Self::ChooseWay { kind, way: Some(way), reason } => {
                 job.chosen_ways.insert(*kind, ChosenWay { way: *way, reason: reason.trim().to_owned() });
             }
@@ -101,6 +122,13 @@ impl OnSize {
             Self::FoundSize { group, size: None } => format!("The {} were standard", group.label()),
             Self::ChooseSize { group, size: Some(size), .. } => format!("The {} go to {size}", group.label()),
             Self::ChooseSize { group, size: None, .. } => format!("The {} go to the planned size", group.label()),
+            Self::ConfirmSize { group, size: Some(size), by } => {
+                let by = if by.trim().is_empty() { "the machine shop".into() } else { first_words(by) };
+                format!("The {} clean up at {size}, confirmed by {by}", group.label())
+            }
+            Self::ConfirmSize { group, size: None, .. } => {
+                format!("The size of the {} is not confirmed", group.label())
+            }
             Self::ChooseWay { kind, way: Some(way), .. } => {
                 format!("Way for the {}: {}", plural(&kind.row().name.said(job.terms)), kind.way_words(*way))
             }

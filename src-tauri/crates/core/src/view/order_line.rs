@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use serde::Serialize;
 
 use crate::engine::{At, Engine, Part, PartKind};
+use crate::figure::Readings;
 use crate::measure::Length;
 use crate::sheet::SizeGroup;
 use crate::sizing::{Action, GroupPlan, Missing, PartPlan, ReadBack, ReadBackLine};
@@ -58,17 +59,23 @@ pub struct OrderLine {
 /// The sized lines: main and rod bearings, pistons, rings. What goes with journals or bores that are renewed with their
 /// shaft or block is held, for the new ones have sizes of their own.
 pub(super) fn orders(
-    engine: &Engine,
+    readings: &Readings<'_>,
     plans: &[GroupPlan],
     read_back: &[ReadBack],
     replaced: &BTreeSet<Part>,
 ) -> Vec<OrderLine> {
+    let engine = readings.engine;
     let of_group = |plan: &GroupPlan| {
         let is_renewed = plan.action == Action::Replace || replaced.iter().any(|part| part.kind == plan.group.kind());
         let returned = read_back.iter().find(|back| back.group == plan.group);
         match plan.group {
             SizeGroup::Mains | SizeGroup::Crankpins => shells(engine, plan, returned, is_renewed),
-            SizeGroup::Bores => pistons_and_rings(engine, plan, is_renewed),
+            SizeGroup::Bores => {
+                let confirmed = readings.job.confirmed_sizes.get(&plan.group);
+                let is_back = returned.is_some_and(|back| back.parts.iter().any(|line| line.verdict.is_some()));
+                let is_confirmed = is_back || confirmed.is_some_and(|own| Some(own.size.length) == plan.size);
+                pistons_and_rings(engine, plan, is_renewed, is_confirmed)
+            }
         }
     };
     plans.iter().flat_map(of_group).collect()
@@ -117,12 +124,17 @@ fn runs_on(engine: &Engine, shell: Part, journal: Part) -> bool {
     }
 }
 
-/// Pistons wait for the plan only: the shop bores to the pistons it is given, not the other way round (common practice).
-/// Rings are renewed in any case, in the size of the bores.
-fn pistons_and_rings(engine: &Engine, plan: &GroupPlan, is_renewed: bool) -> Vec<OrderLine> {
+/// Pistons of another size wait until the machinist has confirmed that the bores clean up at it; they do not wait for the
+/// boring, which is done to the pistons that are given along (common practice). Rings are renewed in any case, in the size
+/// of the bores.
+fn pistons_and_rings(engine: &Engine, plan: &GroupPlan, is_renewed: bool, is_confirmed: bool) -> Vec<OrderLine> {
     let waits: Vec<String> = match plan.size {
         _ if is_renewed => vec![renewed(plan.group)],
         None => missing(plan).chain([plan.because.clone()]).collect(),
+        Some(_) if plan.action == Action::Machine && !is_confirmed => {
+            let ask = format!("The machine shop confirms first that the bores clean up at {}.", plan.size_shown);
+            missing(plan).chain([ask]).collect()
+        }
         Some(_) => missing(plan).collect(),
     };
     let size = plan.size.filter(|_| !is_renewed).map(|size| (size, plan.size_shown.as_str()));

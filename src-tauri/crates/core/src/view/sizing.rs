@@ -34,7 +34,7 @@ impl Sizing {
         replaced: &BTreeSet<Part>,
     ) -> Self {
         Self {
-            orders: orders(readings.engine, &plans, &read_back, replaced),
+            orders: orders(readings, &plans, &read_back, replaced),
             clearances: clearances(readings, &plans, replaced),
             read_back,
             groups: plans,
