@@ -35,17 +35,46 @@ const PLACES: [&str; 4] = ["front, A", "front, B", "rear, A", "rear, B"];
 /// A job with the engine, its journals looked at, and its spec sheet but for the diameter of the mains; and the shop's
 /// micrometer.
 pub(crate) fn enter_but_for_one_line(book: &Wearbook) -> Outcome {
-    enter(book, &[])
+    enter(book, &[]).map(drop)
 }
 
 /// A job with the engine, its journals looked at and its whole spec sheet; and the shop's micrometer.
 pub(crate) fn enter_all(book: &Wearbook) -> Outcome {
+    enter_whole(book).map(drop)
+}
+
+fn enter_whole(book: &Wearbook) -> Outcome<Value> {
     let line = json!({ "of": { "kind": "main-journal", "quantity": "diameter" },
         "min": "2.999 in", "max": "3.000 in", "limit": "2.9975 in", "source": "p. 12" });
     enter(book, &[line])
 }
 
-fn enter(book: &Wearbook, more: &[Value]) -> Outcome {
+/// The same with every journal measured as found and the shop's prices for the work that follows.
+pub(crate) fn enter_measured(book: &Wearbook) -> Outcome {
+    let job = enter_whole(book)?;
+    let spots = [("front", "a"), ("front", "b"), ("rear", "a"), ("rear", "b")];
+    let mains = (1..=5).map(|n| format!("main-journal.{n}"));
+    let parts = mains.chain((1..=4).map(|n| format!("crankpin.{n}")));
+    let readings = parts.zip(AS_FOUND).flat_map(|(part, (_, values))| {
+        spots.into_iter().zip(values).map(move |((station, direction), value)| {
+            json!({ "do": "measure", "reading": { "part": part, "quantity": "diameter",
+                "spot": { "station": station, "direction": direction }, "value": format!("{value} in") } })
+        })
+    });
+    let price = |kind: &str, work: &str, part: u32, machining: u32| json!({ "of": { "kind": kind, "work": work }, "part": part, "machining": machining });
+    let prices = [
+        price("main-journal", "machine", 0, 3_500),
+        price("main-shell", "replace", 2_180, 0),
+        price("rod-shell", "replace", 1_640, 0),
+        price("crankshaft", "crack-test", 0, 4_000),
+    ];
+    let prices = json!({ "do": "use-prices", "prices": { "currency": "EUR", "hour": 6_000, "prices": prices } });
+    let changes: Vec<Value> = readings.chain([prices]).collect();
+    act(book, "edits_append", json!({ "job": job, "changes": changes }), None)?;
+    Ok(())
+}
+
+fn enter(book: &Wearbook, more: &[Value]) -> Outcome<Value> {
     let view = act(book, "job_create", json!({}), None)?;
     let job = view.get("job").cloned().unwrap_or_default();
     let catalogue = act(book, "catalogue", json!({}), None)?;
@@ -66,7 +95,7 @@ fn enter(book: &Wearbook, more: &[Value]) -> Outcome {
     let screen = format!("#/job/{}/part/main-journal.1", job.as_str().unwrap_or_default());
     let settings = json!({ "shop_name": "", "shop_address": "", "last_screen": screen });
     act(book, "settings_set", json!({ "settings": settings }), None)?;
-    Ok(())
+    Ok(job)
 }
 
 fn sheet(more: &[Value]) -> Value {

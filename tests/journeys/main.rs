@@ -19,5 +19,6 @@ mod customers_yes;
 mod drawn_photo;
 mod first_job;
 mod keyboard_only;
+mod one_trip;
 mod refusals;
 mod transport;

@@ -7,6 +7,7 @@ import { tied } from '../lengths.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
 import { stepButtons, stepsInWords } from './steps.js'
+import { supplyForm } from './supply.js'
 import { resultInWords, testForm } from './test-form.js'
 import { tickForm } from './tick-form.js'
 import { found, toCauses, why } from './why.js'
@@ -56,6 +57,7 @@ export function item(view, item, isOrder) {
         ${isFromCause(item) ? toCauses(view.job) : found(view, item.parts)}
         ${testForm(view, item, tick)}
         ${tickForm(view.job, item, tick, isOrder)}
+        ${supplyForm(view, item)}
         ${move(view.job, item)}
         ${takeOff(view.job, item)}
       </div>

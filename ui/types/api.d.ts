@@ -177,6 +177,10 @@ export type Catalogue = {
   answers: Array<AnswerEntry>,
   /** Answers of the customer to a line of a proposal. */
   consents: Array<ConsentEntry>,
+  /** In what state a part is bought. */
+  part_states: Array<PartStateEntry>,
+  /** Where old parts go. */
+  old_parts: Array<OldPartEntry>,
   /** How much a job of a proposal is needed, least first. */
   needs: Array<NeedEntry>,
   /** What parts are made of. */
@@ -291,6 +295,11 @@ export type FromAfar = { number: string, date: string, time: string, };
 export type ProposedJob = { of: JobScope, number: number, title: string, need: Need, because: string, if_left: string,
   lines: Array<Charge>, net: Money, without_price: number, };
 export type Confirmed = { size: Length, by: string, };
+export type PartState = "new" | "exchange" | "used";
+export type OldPart = "customer" | "exchange" | "scrap" | "evidence";
+export type Supply = { state: PartState, deposit: Money, old: OldPart | null, };
+export type PartStateEntry = { id: PartState, words: string, };
+export type OldPartEntry = { id: OldPart, words: string, };
 /** A currency by its three letters (ISO 4217). */
 export type Currency = string;
 
@@ -808,6 +817,8 @@ export type ListItem = {
   mind: string,
   /** Whether it came back, was measured and is right: then it is behind, whatever was ticked. */
   is_right: boolean,
+  /** How it is supplied and where the old parts go; none of what is not ordered. */
+  supply: Supply | null,
   /** What the customer said to it in the last answer; none before there was one, and where nothing was asked. */
   consent: Consent | null,
   /** What has been done about it. */
@@ -970,7 +981,7 @@ export type OnList = { "do": "tick",
   /** The edit that put it on its list. */
   item: EditId,
   /** What one of it costs without tax; none takes the price off. */
-  price: Money | null, } | { "do": "give-work",
+  price: Money | null, } | { "do": "supply-parts", kind: PartKind, supply: Supply, } | { "do": "give-work",
   /** What is done to what. */
   of: PriceKey,
   /** Who does it. */

@@ -12,7 +12,7 @@ use wearbook_core::job::{Answer, Consent, HistoryFact, TextField};
 use wearbook_core::measure::{
     Conformity, Has, InstrumentKind, LengthUnit, Material, Phase, Quantity, Sense, Spot, Station,
 };
-use wearbook_core::money::{Applies, Currency, Money, Need, Standing};
+use wearbook_core::money::{Applies, Currency, Money, Need, OldPart, PartState, Standing};
 use wearbook_core::sheet::{Dispute, SizeGroup, View};
 use wearbook_core::view::OrderState;
 use wearbook_core::wear::{Tag, Zone, ZoneMap};
@@ -70,6 +70,8 @@ pub fn act(book: &Wearbook, _: Arguments) -> Result<Reply, Error> {
         order_states: OrderState::ALL.map(|id| OrderStateEntry { id, words: id.words() }).to_vec(),
         answers: Answer::ALL.map(|id| AnswerEntry { id, words: id.words() }).to_vec(),
         consents: Consent::ALL.map(|id| ConsentEntry { id, words: id.words() }).to_vec(),
+        part_states: PartState::ALL.map(|id| PartStateEntry { id, words: id.words() }).to_vec(),
+        old_parts: OldPart::ALL.map(|id| OldPartEntry { id, words: id.words() }).to_vec(),
         needs: Need::ALL.map(|id| NeedEntry { id, words: id.words() }).to_vec(),
         materials: Material::ALL.map(|id| MaterialEntry { id, words: id.words() }).to_vec(),
         amounts: Amounts { decimals: Currency::uneven().collect(), largest: Money::LARGEST },
@@ -125,6 +127,10 @@ pub struct Catalogue {
     pub answers: Vec<AnswerEntry>,
     /// Answers of the customer to a line of a proposal.
     pub consents: Vec<ConsentEntry>,
+    /// In what state a part is bought.
+    pub part_states: Vec<PartStateEntry>,
+    /// Where old parts go.
+    pub old_parts: Vec<OldPartEntry>,
     /// How much a job of a proposal is needed, least first.
     pub needs: Vec<NeedEntry>,
     /// What parts are made of.
@@ -301,6 +307,26 @@ pub struct AnswerEntry {
 pub struct ConsentEntry {
     /// The answer.
     pub id: Consent,
+    /// In words, lower case.
+    pub words: &'static str,
+}
+
+/// In what state a part is bought.
+#[derive(Debug, Clone, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct PartStateEntry {
+    /// The state.
+    pub id: PartState,
+    /// In words, lower case.
+    pub words: &'static str,
+}
+
+/// Where an old part goes.
+#[derive(Debug, Clone, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct OldPartEntry {
+    /// Where to.
+    pub id: OldPart,
     /// In words, lower case.
     pub words: &'static str,
 }

@@ -29,7 +29,11 @@ pub fn quote(engine: &Engine, job: &Job, parts: &[PartView], operations: &[Opera
     }
     let mut lines: Vec<QuoteLine> = by_key
         .into_iter()
-        .map(|(of, views)| line(of, Hands::Here, &views, because(&views, terms), prices, terms))
+        .map(|(of, views)| {
+            let line = line(of, Hands::Here, &views, because(&views, terms), prices, terms);
+            let supply = job.supplies.get(&of.kind).map_or_else(String::new, |own| own.state_words(prices.currency));
+            if supply.is_empty() { line } else { QuoteLine { what: format!("{} ({supply})", line.what), ..line } }
+        })
         .collect();
     let mut done: BTreeMap<PriceKey, Vec<&Operation>> = BTreeMap::new();
     for own in operations {

@@ -104,7 +104,7 @@ fn fitted(assessment: &Assessment) -> Option<Block> {
 /// What was ordered and came, with the notes: part numbers, suppliers.
 fn parts_used(assessment: &Assessment) -> Option<Block> {
     let ordered = assessment.list(ListKind::Order).into_iter().flat_map(|list| &list.items);
-    let rows: Vec<[String; 6]> = ordered
+    let rows: Vec<[String; 7]> = ordered
         .filter_map(|item| {
             let tick = item.tick.as_ref()?;
             let quantity = format!("{} of {}", tick.at(Step::Back), item.quantity);
@@ -115,13 +115,14 @@ fn parts_used(assessment: &Assessment) -> Option<Block> {
                 tick.part_number.clone(),
                 tick.date_of(Step::Back).to_owned(),
                 tick.note.clone(),
+                capitalised(item.supply.map_or("", |supply| supply.old_words())),
             ])
         })
         .collect();
     (!rows.is_empty()).then(|| {
         Block::table(
-            "The parts that came, with size, part number, date and note.",
-            [("Came", 2), ("What", 5), ("Size", 4), ("Part number", 4), ("When", 3), ("Note", 5)],
+            "The parts that came, with size, part number, date and note, and where the old ones went.",
+            [("Came", 2), ("What", 5), ("Size", 4), ("Part number", 4), ("When", 3), ("Note", 4), ("Old part", 3)],
             rows,
         )
     })

@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::{Answer, Drawn, EditId, HistoryFact, Mark, MarkPlace, OwnItem, PhotoId, Proposed, TextField, Ticked};
 use crate::engine::{Arrangement, Part, PartKind};
 use crate::measure::{Entry, Instrument, InstrumentId, Reading};
-use crate::money::{EstimateLine, PriceKey, PriceList};
+use crate::money::{EstimateLine, PriceKey, PriceList, Supply};
 use crate::sheet::{Sheet, SizeGroup};
 use crate::wear::{Grade, Tag, Zone};
 use crate::words::Terms;
@@ -40,6 +40,8 @@ pub struct Job {
     pub chosen_ways: BTreeMap<PartKind, ChosenWay>,
     /// Who does what, where a person said so.
     pub hands: BTreeMap<PriceKey, Hands>,
+    /// How parts are supplied and where the old ones go, where a person said so.
+    pub supplies: BTreeMap<PartKind, Supply>,
     /// What the shop charges.
     pub prices: PriceList,
     /// The estimate that the customer was given before the engine was opened.

@@ -5,7 +5,8 @@ use serde::{Deserialize, Serialize};
 use super::known::Job;
 use super::refused::{MAX_NAME, MAX_PARTS_OF_ITEM, MAX_TEXT, Refused, check_length};
 use super::{Asked, EditId, ItemKey, OwnItem, Step, TestResult, Tick};
-use crate::money::{Money, PriceKey};
+use crate::engine::PartKind;
+use crate::money::{Money, PartState, PriceKey, Supply};
 use crate::words::{capitalised, first_words, plural};
 use crate::work::{Hands, Work};
 
@@ -33,6 +34,13 @@ pub enum OnList {
         /// What one of it costs without tax; none takes the price off.
         price: Option<Money>,
     },
+    /// Said how the parts of a kind are supplied, and where the old ones go.
+    SupplyParts {
+        /// The kind.
+        kind: PartKind,
+        /// How, and where to.
+        supply: Supply,
+    },
     /// Gave a piece of work to the machine shop, or took it over.
     GiveWork {
         /// What is done to what.
@@ -44,7 +52,7 @@ pub enum OnList {
 
 impl OnList {
     /// What stands in `do` of each form.
-    pub(super) const DOES: &[&str] = &["tick", "add-item", "price-item", "give-work"];
+    pub(super) const DOES: &[&str] = &["tick", "add-item", "price-item", "supply-parts", "give-work"];
 
     /// Whether it fits the job: see [`Job::check`].
     pub(super) fn check(&self, job: &Job) -> Result<(), Refused> {
@@ -75,6 +83,7 @@ impl OnList {
                     false => Err(Refused("There is no such item of your own: add it first.".into())),
                 }
             }
+            Self::SupplyParts { supply, .. } => supply.check().map_err(Refused),
             Self::GiveWork { of, .. } if of.work == Work::Replace => {
                 Err(Refused("What is ordered is nobody’s work: order it.".into()))
             }
@@ -93,6 +102,9 @@ impl OnList {
                     own.price = *price;
                 }
             }
+            Self::SupplyParts { kind, supply } => {
+                job.supplies.insert(*kind, *supply);
+            }
             Self::GiveWork { of, hands } => {
                 job.hands.insert(*of, *hands);
             }
@@ -109,6 +121,16 @@ impl OnList {
                 let what = own.map_or_else(|| "an item that was taken off".into(), |(_, own)| first_words(&own.what));
                 let price = price.map_or_else(|| "taken off".into(), |price| job.prices.currency.show(price));
                 format!("Price of {what}: {price}")
+            }
+            Self::SupplyParts { kind, supply } => {
+                let name = capitalised(&plural(&kind.row().name.said(job.terms)));
+                let state = match supply.state {
+                    PartState::New => PartState::New.words().into(),
+                    _ => supply.state_words(job.prices.currency),
+                };
+                let old = supply.old_words();
+                let old = if old.is_empty() { String::new() } else { format!("; the old ones {old}") };
+                format!("{name}: {state}{old}")
             }
             Self::GiveWork { of, hands } => {
                 let name = plural(&of.kind.row().name.said(job.terms));

@@ -17,7 +17,7 @@ use serde::Serialize;
 use crate::engine::Part;
 use crate::job::{Asked, Consent, ItemKey, ListKind, Step, Tick};
 use crate::measure::Length;
-use crate::money::Charge;
+use crate::money::{Charge, Supply};
 use crate::work::Hands;
 
 /// One line of a list.
@@ -46,6 +46,8 @@ pub struct ListItem {
     pub mind: String,
     /// Whether it came back, was measured and is right: then it is behind, whatever was ticked.
     pub is_right: bool,
+    /// How it is supplied and where the old parts go; none of what is not ordered.
+    pub supply: Option<Supply>,
     /// What the customer said to it in the last answer; none before there was one, and where nothing was asked.
     pub consent: Option<Consent>,
     /// What has been done about it.
@@ -85,6 +87,7 @@ impl ListItem {
             hands: None,
             mind: String::new(),
             is_right: false,
+            supply: None,
             consent: None,
             tick: None,
             steps: vec![],

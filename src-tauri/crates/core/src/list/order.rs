@@ -3,8 +3,8 @@
 use super::ListItem;
 use super::work::{Shared, count, count_of, grouped};
 use crate::engine::{At, Part, PartKind};
-use crate::job::ItemKey;
-use crate::money::PriceKey;
+use crate::job::{ItemKey, Job};
+use crate::money::{PartState, PriceKey};
 use crate::sheet::SizeGroup;
 use crate::sizing::{Action, GroupPlan};
 use crate::view::{OrderLine, OrderState, PartView, Sizing};
@@ -12,7 +12,7 @@ use crate::words::capitalised;
 use crate::work::{Outcome, Work};
 
 /// What comes in a size, held or free; then everything else that is replaced.
-pub(super) fn order(work: &Shared<'_>, sizing: &Sizing) -> Vec<ListItem> {
+pub(super) fn order(job: &Job, work: &Shared<'_>, sizing: &Sizing) -> Vec<ListItem> {
     let mut replaced = work.with(Outcome::Replace);
     let mut items: Vec<ListItem> = Vec::new();
     for line in &sizing.orders {
@@ -57,7 +57,27 @@ pub(super) fn order(work: &Shared<'_>, sizing: &Sizing) -> Vec<ListItem> {
         }
         items.push(item);
     }
+    for item in &mut items {
+        supplied(job, item);
+    }
     items
+}
+
+/// What is not new is named so, and where the old parts go.
+fn supplied(job: &Job, item: &mut ListItem) {
+    let ItemKey::Order { kind, .. } = item.asked.key else { return };
+    let supply = job.supplies.get(&kind).copied().unwrap_or_default();
+    // That an exchange part wants the old one back is said with it.
+    let old = match supply.old_words() {
+        old if !old.is_empty() && supply.state != PartState::Exchange => format!("old parts {old}"),
+        _ => String::new(),
+    };
+    let told = [supply.state_words(job.prices.currency), old];
+    for words in told.into_iter().filter(|words| !words.is_empty()) {
+        let space = if item.detail.is_empty() { "" } else { "; " };
+        item.detail.push_str(&format!("{space}{words}"));
+    }
+    item.supply = Some(supply);
 }
 
 /// Whether a shell is one of those on which the thrust flanges are.
@@ -82,4 +102,32 @@ fn size_of_bores(kind: PartKind, sizing: &Sizing) -> Option<&GroupPlan> {
     sizing
         .plan(SizeGroup::Bores)
         .filter(|plan| kind == PartKind::Piston && plan.action != Action::Open && !plan.size_shown.is_empty())
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::assess;
+    use crate::engine::Arrangement;
+    use crate::job::ListKind;
+    use crate::job::testing::{arrange, job_of};
+    use serde_json::json;
+
+    /// Published: 16 CCR 3353(a), a part is new unless it is named used, rebuilt or reconditioned.
+    #[test]
+    fn what_is_not_new_is_named_on_order_and_bill() {
+        let prices = json!({ "do": "use-prices", "prices": { "currency": "EUR", "prices": [] } });
+        let worn = json!({ "do": "tag", "part": "oil-pump", "tag": "scoring", "grade": 4 });
+        let exchange = json!({ "state": "exchange", "deposit": 4_000, "old": null });
+        let supply = json!({ "do": "supply-parts", "kind": "oil-pump", "supply": exchange });
+        let kept = json!({ "state": "new", "old": "evidence" });
+        let shells = json!({ "do": "supply-parts", "kind": "rod-shell", "supply": kept });
+        let assessment = assess(&job_of(&[arrange(&Arrangement::inline(4)), prices, worn, supply, shells]));
+        let order = assessment.list(ListKind::Order).unwrap();
+        let detail = |what: &str| order.items.iter().find(|item| item.what == what).unwrap().detail.as_str();
+        let told = "exchange, deposit 40.00\u{a0}EUR each until the old part is returned";
+        assert_eq!(detail("Oil pump"), told);
+        assert!(detail("Rod bearing shells, pairs").ends_with("; old parts kept as evidence"));
+        let bill = "Oil pump: replace (exchange, deposit 40.00\u{a0}EUR each until the old part is returned)";
+        assert!(assessment.quote.lines.iter().any(|line| line.what == bill));
+    }
 }

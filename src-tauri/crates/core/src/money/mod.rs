@@ -7,6 +7,7 @@ mod price;
 mod proposed_job;
 mod quote;
 mod standing;
+mod supply;
 mod tax;
 
 pub use charge::{Charge, OwnCharge, StandingCharge};
@@ -16,4 +17,5 @@ pub use price::{Price, PriceKey, PriceList};
 pub use proposed_job::{JobScope, Need, ProposedJob};
 pub use quote::{Quote, QuoteLine};
 pub use standing::{Applies, Standing, StandingPrice};
+pub use supply::{OldPart, PartState, Supply};
 pub use tax::{Tax, TaxRounding};
