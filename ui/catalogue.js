@@ -2,7 +2,7 @@
 // word is written twice.
 /** @import { Conformity, Consent, InstrumentKind, Need, OrderState, Outcome, PartKind } from './types/api.d.ts' */
 /** @import { PriceKey } from './types/api.d.ts' */
-/** @import { Quantity, SizeGroup, Standing, Strength, Tag, Term, ZoneMap } from './types/api.d.ts' */
+/** @import { Quantity, Screen, SizeGroup, Standing, Strength, Tag, Term, ZoneMap } from './types/api.d.ts' */
 import { state } from './state.js'
 import { capitalised } from './text.js'
 
@@ -50,6 +50,8 @@ export const consentWords = (id) => rowOf(catalogue().consents, id).words
 export const needWords = (id) => rowOf(catalogue().needs, id).words
 /** What a list of rows offers to choose from. @template Id @param {{ id: Id, words: string }[]} rows */
 export const choicesOf = (rows) => rows.map(({ id, words }) => ({ value: id, label: capitalised(words) }))
+/** What can hurt in what is begun on a screen. @param {Screen} id */
+export const cautionsOn = (id) => catalogue().cautions.find(({ screen }) => screen === id)?.cautions ?? []
 /** A quantity as this kind of part has it. @param {PartKind} kind @param {Quantity} id */
 export const quantityOf = (kind, id) => rowOf(kindOf(kind).quantities, id)
 /** The fields of a part's drawing. @param {ZoneMap} map */

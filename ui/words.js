@@ -596,6 +596,10 @@ export const words = {
     columns: { what: 'What', estimated: 'Estimated', now: 'Now', more: 'Difference', why: 'Why' },
     toApproval: 'To the proposal',
   },
+  cautions: {
+    /** @param {string[]} about */ about: (about) => `Caution: ${about.join('; ')}`,
+    source: 'Source',
+  },
   approval: {
     nothing: 'There is nothing to propose yet: no decision asks for a part or work.',
     noPrices: 'Nothing has a price yet. Price the job first: a customer can’t agree to what has no price.',
@@ -703,7 +707,6 @@ export const words = {
     /** @param {string} when */ closed: (when) =>
       `This job is closed since ${when}. It stands under the finished jobs.`,
     reopen: 'Open the job again',
-    cautions: 'Cautions',
     text: 'The report as text',
   },
   history: {

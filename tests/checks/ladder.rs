@@ -9,12 +9,13 @@ use syn::{Attribute, Item, ItemMod, ItemUse, UseTree, Visibility};
 
 use crate::imports::circle;
 
-/// From the lowest rung up. `operation` comes next: what is really done, and by whom.
+/// From the lowest rung up.
 const LADDER: &[&str] = &[
     "words",
     "wear",
     "work",
     "engine",
+    "caution",
     "measure",
     "money",
     "sheet",

@@ -1,7 +1,8 @@
 // What to do about one part, and why; a person may decide otherwise.
 /** @import { Outcome, PartView, Reason } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
-import { outcomeWords, workWords } from '../catalogue.js'
+import { catalogue, outcomeWords, workWords } from '../catalogue.js'
+import { cautionLines } from '../controls/cautions.js'
 import { choice } from '../controls/choice.js'
 import { formOf } from '../controls/form.js'
 import { passage } from '../controls/input.js'
@@ -26,6 +27,8 @@ export function decision(job, part) {
         <button type="button"
           @click=${() => append(job, { do: 'follow-rules', part: part.part })}>${text.followRules}</button>` : ''}
       ${reasons.length === 0 ? html`<p>${text.noReasons}</p>` : html`<ul class="reasons">${reasons.map(reason)}</ul>`}
+      ${cautionLines(part.work_cautions)}
+      <p class="hint">${catalogue().governs}</p>
       ${overrule(job, part)}
     </details>`
 }

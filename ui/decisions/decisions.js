@@ -19,11 +19,13 @@ export function decisions(view) {
       <a class="button" href=${toShop('rules')}>${text.allRules}</a>
       ${parts.length === 0
         ? html`<p>${text.none}</p>`
-        : severestFirst.map((outcome) => group(
-          view.job,
-          outcome,
-          parts.filter((part) => part.decision.outcome === outcome),
-        ))}`,
+        : html`
+          <p class="hint">${catalogue().governs}</p>
+          ${severestFirst.map((outcome) => group(
+            view.job,
+            outcome,
+            parts.filter((part) => part.decision.outcome === outcome),
+          ))}`}`,
   }
 }
 

@@ -2,7 +2,6 @@
 /** @import { Extent, JobView, PaperSize, Purpose } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { getText, saveArchive, surroundings } from '../backend.js'
-import { catalogue } from '../catalogue.js'
 import { choice, optionsOf } from '../controls/choice.js'
 import { copyFrom, leave, openPaper, savePaper, sharePaper } from '../papers.js'
 import { keepSettings } from '../settings/settings.js'
@@ -44,10 +43,6 @@ export const handOver = (view) => ({
       </div>
     </section>
     ${ending(view)}
-    <section aria-labelledby="hand-over-cautions">
-      <h2 id="hand-over-cautions">${text.cautions}</h2>
-      <ul>${catalogue().cautions.map((caution) => html`<li>${caution}</li>`)}</ul>
-    </section>
     <section aria-labelledby="hand-over-text">
       <h2 id="hand-over-text">${text.text}</h2>
       <textarea class="report-text" readonly rows="24" aria-labelledby="hand-over-text"

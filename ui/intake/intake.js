@@ -2,6 +2,7 @@
 /** @import { JobView } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { catalogue, choicesOf } from '../catalogue.js'
+import { screenCautions } from '../controls/cautions.js'
 import { choice } from '../controls/choice.js'
 import { field } from '../controls/field.js'
 import { append } from '../edits/queue.js'
@@ -29,6 +30,7 @@ export function intake(view) {
       </section>
       ${layout(view)}
       ${past(view)}
+      ${screenCautions('intake')}
       ${view.arrangement ? onward(view.job) : ''}`,
   }
 }

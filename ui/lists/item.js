@@ -1,6 +1,7 @@
 // One item of a list: what, how many, what holds it, what put it there, and how far it is done.
 /** @import { JobView, ListItem, Tick } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
+import { cautions } from '../controls/cautions.js'
 import { day, today } from '../dates.js'
 import { append } from '../edits/queue.js'
 import { tied } from '../lengths.js'
@@ -53,6 +54,7 @@ export function item(view, item, isOrder) {
       ${held(item.waits_for)}
       ${why(item.because)}
       ${item.mind ? html`<p class="hint">${item.mind}</p>` : ''}
+      ${cautions(item.cautions)}
       <div class="line-more">
         ${isFromCause(item) ? toCauses(view.job) : found(view, item.parts)}
         ${testForm(view, item, tick)}

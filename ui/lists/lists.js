@@ -2,6 +2,7 @@
 /** @import { JobView, ListItem, WorkList } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { repeat } from '../vendor/lit-html/directives/repeat.js'
+import { catalogue } from '../catalogue.js'
 import { toScreen } from '../route.js'
 import { state } from '../state.js'
 import { words } from '../words.js'
@@ -83,6 +84,7 @@ const one = (view, list, next) => ({
     <p class="list-progress">${list.items.length === 0
       ? list.note || text.empty
       : text.done(list.done, list.items.length)}</p>
+    ${list.items.some(({ hands }) => hands) ? html`<p class="hint">${catalogue().governs}</p>` : ''}
     ${itemsOf(view, list, list.items.filter(({ is_right }) => !is_right))}
     ${behind(view, list)}
     ${notWanted(list)}

@@ -1,6 +1,7 @@
 // The marks of caps and rods, asked for one after the other before they come off.
 /** @import { JobView, MarkView } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
+import { screenCautions } from '../controls/cautions.js'
 import { toScreen } from '../route.js'
 import { state } from '../state.js'
 import { words } from '../words.js'
@@ -29,6 +30,7 @@ export function marks(view) {
           <h2 id="marks-warnings">${text.warnings}</h2>
           <ul>${warnings.map((warning) => html`<li>${warning}</li>`)}</ul>
         </section>`}
+      ${missing > 0 ? screenCautions('marks') : ''}
       ${asked ? markForm(view, asked) : ''}
       <section aria-labelledby="marks-list">
         <h2 id="marks-list">${text.list}</h2>

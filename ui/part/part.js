@@ -2,6 +2,7 @@
 /** @import { JobView, PartView } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { lookHere, lookSteps } from '../causes/next-look.js'
+import { cautions } from '../controls/cautions.js'
 import { field } from '../controls/field.js'
 import { decision } from '../decisions/decision.js'
 import { append } from '../edits/queue.js'
@@ -33,6 +34,7 @@ export function part(view) {
     title: open.label,
     body: html`
       <p class="part-state">${swatch(open.worst, open.seen)} ${seenInWords(open)}</p>
+      ${cautions(open.cautions)}
       ${lookHere(view, open)}
       ${photos(view.job, open)}
       ${tags(view.job, open)}

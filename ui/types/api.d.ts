@@ -189,8 +189,10 @@ export type Catalogue = {
   amounts: Amounts,
   /** Where the trade is split by country and the shop chooses. */
   terms: Array<TermEntry>,
-  /** What stands where the risk is. */
-  cautions: Array<string>, };
+  /** What stands above every decision and step of the work: said once on a screen. */
+  governs: string,
+  /** What can hurt in what is begun on a screen. */
+  cautions: Array<ScreenCautions>, };
 
 /** The ranked causes of one engine's wear. */
 export type CauseReport = {
@@ -241,6 +243,17 @@ export type CauseView = {
   /** What to put right before assembly. */
   put_right: Array<Todo>,
   /** Where its figures come from. */
+  source: string, };
+
+/** What can hurt, and what to do about it. */
+export type Caution = {
+  /** Its written form. */
+  id: string,
+  /** What it is about, in a word or two. */
+  about: string,
+  /** What to do and what not, in at most 25 words. */
+  line: string,
+  /** Where it comes from: a published document, "common practice" or "from memory". */
   source: string, };
 
 /** What a person did, in the forms that this version knows. */
@@ -815,6 +828,8 @@ export type ListItem = {
   hands: Hands | null,
   /** What the hand that does it must mind; may be empty. */
   mind: string,
+  /** What can hurt in doing it, as far as no line above says it; the gravest first. */
+  cautions: Array<Caution>,
   /** Whether it came back, was measured and is right: then it is behind, whatever was ticked. */
   is_right: boolean,
   /** How it is supplied and where the old parts go; none of what is not ordered. */
@@ -1231,8 +1246,12 @@ export type PartView = {
   readings: Array<ReadingView>,
   /** What follows from the readings. */
   figures: Array<Figure>,
+  /** What can hurt with it in the hand, the gravest first. */
+  cautions: Array<Caution>,
   /** What to do about it. */
-  decision: Decision, };
+  decision: Decision,
+  /** What can hurt in doing that, as far as it is not said of the part. */
+  work_cautions: Array<Caution>, };
 
 /** Of what a rate is taken. */
 export type Per = "diameter" | "length" | "over" | { "given": Entry };
@@ -1547,6 +1566,16 @@ export type RuleEntry = {
 
 /** A rule's written form, by which reasons name it. */
 export type RuleId = string;
+
+/** A screen on which something is begun that can hurt, before any part is in the hand. Called as the page calls it. */
+export type Screen = "intake" | "marks";
+
+/** What can hurt in what is begun on a screen. */
+export type ScreenCautions = {
+  /** The screen. */
+  screen: Screen,
+  /** The gravest first. */
+  cautions: Array<Caution>, };
 
 /** Whether somebody has looked at a part, and what they saw. */
 export type Seen = "not-looked" | "clean" | "worn";

@@ -16,6 +16,7 @@
 
 pub mod assess;
 pub mod cause;
+pub mod caution;
 pub mod cost;
 pub mod decide;
 pub mod document;

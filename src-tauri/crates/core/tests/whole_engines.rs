@@ -11,6 +11,10 @@ use std::path::{Path, PathBuf};
 use serde::Deserialize;
 use serde_json::{Map, Value, json};
 use wearbook_core::assess::{Assessment, assess, check};
+use wearbook_core::caution::{ALL, Caution, GOVERNS};
+use wearbook_core::document::{
+    Block, Date, Desk, Extent, Paper, Shop, closing_sheet, condition_report, size_sheet, work_list,
+};
 use wearbook_core::engine::{Arrangement, Engine, Part};
 use wearbook_core::job::{Change, DeviceId, Edit, EditId, Job, ListKind, RecordedChange};
 use wearbook_core::measure::Quantity;
@@ -142,7 +146,10 @@ fn every_engine_comes_out_as_a_rebuilder_would_have_it() {
     for path in files {
         let name = path.file_stem().unwrap().to_string_lossy().into_owned();
         let case: Case = read(&path);
-        let found = compare(&case, &assess(&job(&case)));
+        let job = job(&case);
+        let came = assess(&job);
+        let mut found = compare(&case, &came);
+        found.extend(crowded(&job, &came));
         if !found.is_empty() {
             wrong.push(format!("{name}: {}\n  {}", case.about, found.join("\n  ")));
         }
@@ -287,6 +294,55 @@ fn compare_bill(came: &Assessment, expected: &[BillLine]) -> Vec<String> {
     let more = came.quote.lines.iter().filter(|line| !told.contains(line.what.as_str()));
     wrong.extend(more.map(|line| format!("bill: nobody asked for “{}”", line.what)));
     wrong
+}
+
+/// Spots of screens and papers that say nothing of the manual where they must, a caution twice, or more than two.
+fn crowded(job: &Job, came: &Assessment) -> Vec<String> {
+    let mut wrong = Vec::new();
+    let mut spot = |name: &str, rows: &[&Caution]| {
+        if rows.len() > 2 {
+            wrong.push(format!("{name}: {} cautions at one spot", rows.len()));
+        }
+    };
+    for view in &came.parts {
+        spot(&view.label, &view.cautions);
+        spot(&format!("{}, decision", view.label), &view.work_cautions);
+    }
+    for list in &came.lists {
+        list.items.iter().for_each(|item| spot(&format!("{}: {}", list.title, item.what), &item.cautions));
+    }
+    for view in &came.parts {
+        let twice = view.work_cautions.iter().filter(|row| view.cautions.contains(row));
+        wrong.extend(twice.map(|row| format!("{}: {} is said of the part and of its work", view.label, row.id)));
+    }
+    for list in &came.lists {
+        let said: Vec<&str> = list.items.iter().flat_map(|item| &item.cautions).map(|row| row.id).collect();
+        if said.iter().collect::<BTreeSet<_>>().len() < said.len() {
+            wrong.push(format!("{}: a caution stands twice: {said:?}", list.title));
+        }
+    }
+    let shop = Shop::default();
+    let desk = Desk { job, assessment: came, date: Date::EPOCH, shop: &shop };
+    let lists = came.lists.iter().filter(|list| list.items.iter().any(|item| item.hands.is_some() && !item.is_right));
+    let mut papers: Vec<Paper> = lists.map(|list| work_list(&desk, list.kind)).collect();
+    papers.extend([Extent::Short, Extent::Full].map(|extent| condition_report(&desk, extent)));
+    papers.extend([size_sheet(&desk), closing_sheet(&desk)]);
+    for paper in papers {
+        let words: String = paper.blocks.iter().filter_map(told).collect();
+        let rows = ALL.iter().filter(|row| words.contains(row.line)).count();
+        let governs = words.matches(GOVERNS).count();
+        if rows > 2 || governs != 1 {
+            wrong.push(format!("{}: {rows} cautions, {governs} times that the manual governs", paper.title));
+        }
+    }
+    wrong
+}
+
+fn told(block: &Block) -> Option<&str> {
+    match block {
+        Block::Caution(words) | Block::Paragraph(words) => Some(words),
+        _ => None,
+    }
 }
 
 fn sourced(wrong: &mut Vec<String>, what: &str, source: &str) {

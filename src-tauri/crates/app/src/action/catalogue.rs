@@ -4,8 +4,8 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 use wearbook_core::cause::Strength;
+use wearbook_core::caution::{self, Caution, GOVERNS, Screen};
 use wearbook_core::decide::rules;
-use wearbook_core::document::CAUTIONS;
 use wearbook_core::engine::{Arrangement, PartKind};
 use wearbook_core::figure::Figure;
 use wearbook_core::job::{Answer, Consent, HistoryFact, TextField};
@@ -76,7 +76,10 @@ pub fn act(book: &Wearbook, _: Arguments) -> Result<Reply, Error> {
         materials: Material::ALL.map(|id| MaterialEntry { id, words: id.words() }).to_vec(),
         amounts: Amounts { decimals: Currency::uneven().collect(), largest: Money::LARGEST },
         terms: Term::ALL.into_iter().map(|id| term(id, terms)).collect(),
-        cautions: CAUTIONS.iter().map(|caution| caution.text).collect(),
+        governs: GOVERNS,
+        cautions: Screen::ALL
+            .map(|screen| ScreenCautions { screen, cautions: caution::of_screen(screen) })
+            .to_vec(),
     })
 }
 
@@ -139,8 +142,20 @@ pub struct Catalogue {
     pub amounts: Amounts,
     /// Where the trade is split by country and the shop chooses.
     pub terms: Vec<TermEntry>,
-    /// What stands where the risk is.
-    pub cautions: Vec<&'static str>,
+    /// What stands above every decision and step of the work: said once on a screen.
+    pub governs: &'static str,
+    /// What can hurt in what is begun on a screen.
+    pub cautions: Vec<ScreenCautions>,
+}
+
+/// What can hurt in what is begun on a screen.
+#[derive(Debug, Clone, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct ScreenCautions {
+    /// The screen.
+    pub screen: Screen,
+    /// The gravest first.
+    pub cautions: Vec<&'static Caution>,
 }
 
 /// A step of how strongly evidence speaks.

@@ -1,5 +1,6 @@
 //! The closing sheet: what was fitted, in which sizes, with which clearances, and what is still open.
 
+use super::cautions::governs;
 use super::chapter::chapter;
 use super::desk::Desk;
 use super::head::{engine_facts, paper};
@@ -27,9 +28,7 @@ pub fn closing_sheet(desk: &Desk<'_>) -> Paper {
     blocks.extend(chapter("Measured after machining and fitting", fitted(assessment)));
     blocks.extend(chapter("Parts", parts_used(assessment)));
     blocks.extend(chapter("Still open", (!open.is_empty()).then_some(Block::Points(open))));
-    blocks.push(Block::Caution(
-        "Run in and retighten as the engine’s own manual says. Check oil pressure before load is put on.".into(),
-    ));
+    blocks.push(governs("Run in and retighten as the manual says. Check oil pressure before load is put on."));
     paper(desk, "Closing sheet", blocks)
 }
 

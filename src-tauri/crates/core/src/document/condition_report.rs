@@ -1,6 +1,6 @@
 //! The condition report for the customer: what was found, why it happened, what is proposed, what was not looked at.
 
-use super::cautions::CAUTIONS;
+use super::cautions::cautions;
 use super::chapter::chapter;
 use super::costs::{approval, costs};
 use super::cover::{cover, plan};
@@ -15,6 +15,7 @@ use super::summary::summary;
 use super::why::why;
 use super::work_list::lists;
 use crate::assess::Assessment;
+use crate::caution::{GOVERNS, for_customer};
 use crate::view::{PartView, Seen};
 use crate::words::capitalised;
 use crate::work::Outcome;
@@ -42,7 +43,8 @@ pub fn condition_report(desk: &Desk<'_>, extent: Extent) -> Paper {
     }
     blocks.extend(not_looked_at(assessment));
     blocks.extend(chapter("The engine as it came in", engine_facts(desk)));
-    blocks.extend(cautions(assessment));
+    let notices = assessment.notices.iter().cloned().map(Block::Caution);
+    blocks.extend(chapter("Cautions", notices.chain(cautions(&for_customer()))));
     blocks.extend(approval(assessment));
     paper(desk, "Condition report", blocks)
 }
@@ -59,7 +61,8 @@ fn proposals(assessment: &Assessment) -> Vec<Block> {
     let table = (!rows.is_empty()).then(|| {
         Block::table("What is to be done with each part, and why.", [("Parts", 4), ("What to do", 2), ("Why", 6)], rows)
     });
-    chapter("What we propose", table)
+    let governs = table.is_some().then(|| Block::Paragraph(GOVERNS.into()));
+    chapter("What we propose", table.into_iter().chain(governs))
 }
 
 /// Parts that nobody has looked at are listed on their own, unless they are renewed anyway.
@@ -93,12 +96,6 @@ fn not_looked_at(assessment: &Assessment) -> Vec<Block> {
         Block::Points(kinds.iter().map(|kind| capitalised(kind)).collect()),
     ];
     chapter("What was not looked at", body)
-}
-
-fn cautions(assessment: &Assessment) -> Vec<Block> {
-    let usual: Vec<String> = CAUTIONS.iter().map(|caution| format!("{}: {}", caution.about, caution.text)).collect();
-    let told = assessment.notices.iter().cloned().chain([usual.join("\n")]);
-    chapter("Cautions", told.map(Block::Caution))
 }
 
 #[cfg(test)]

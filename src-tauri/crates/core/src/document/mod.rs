@@ -22,7 +22,6 @@ mod summary;
 mod why;
 mod work_list;
 
-pub use cautions::{CAUTIONS, Caution};
 pub use closing_sheet::closing_sheet;
 pub use condition_report::condition_report;
 pub use date::Date;

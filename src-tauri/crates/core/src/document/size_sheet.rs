@@ -1,5 +1,6 @@
 //! The sheet of the rebuild's sizes: for the machine shop, for the order, and to keep with the engine.
 
+use super::cautions::governs;
 use super::chapter::chapter;
 use super::desk::Desk;
 use super::head::{engine_facts, paper};
@@ -203,9 +204,7 @@ fn grounds(desk: &Desk<'_>) -> Vec<Block> {
         body.push(Block::Paragraph("Hard to believe in the spec sheet:".into()));
         body.push(Block::Points(assessment.sheet_doubts.clone()));
     }
-    body.push(Block::Caution(
-        "The engine’s own manual governs. Sizes hold at 20 °C. Measure every new part before it is fitted.".into(),
-    ));
+    body.push(governs("Sizes hold at 20 °C. Measure every new part before it is fitted."));
     chapter("What this rests on", body)
 }
 

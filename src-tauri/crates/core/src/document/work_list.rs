@@ -1,12 +1,17 @@
 //! One list alone, to print, send or take along.
 
+use super::cautions::{cautions, governs};
 use super::chapter::chapter;
 use super::desk::Desk;
 use super::head::{engine_only, paper};
 use super::paper::{Block, Paper};
 use crate::assess::Assessment;
+use crate::caution::gravest;
+use crate::engine::PartKind;
 use crate::job::{ListKind, Step, StepTaken, Tick};
 use crate::list::{ListItem, WorkList};
+use crate::money::PriceKey;
+use crate::work::Work;
 
 /// The list as a paper. It goes to suppliers and machine shops: it names the engine, not the customer.
 pub fn work_list(desk: &Desk<'_>, kind: ListKind) -> Paper {
@@ -23,13 +28,22 @@ pub fn work_list(desk: &Desk<'_>, kind: ListKind) -> Paper {
             blocks.push(table(list));
         }
     }
-    if kind == ListKind::MachineShop && list.is_some_and(says_something) {
-        blocks.push(Block::Caution(
-            "Finish every journal of a group to one size. Keep the fillet radii. The engine’s own manual governs."
-                .into(),
-        ));
-    }
+    blocks.extend(list.into_iter().flat_map(cautioned));
     paper(desk, kind.title(), blocks)
+}
+
+/// What must be minded in the work on a list; nothing where it holds none.
+fn cautioned(list: &WorkList) -> Vec<Block> {
+    let work = || list.items.iter().filter(|item| item.hands.is_some() && !item.is_right);
+    if work().next().is_none() {
+        return vec![];
+    }
+    let is_ground =
+        |of: PriceKey| of.work == Work::Machine && matches!(of.kind, PartKind::MainJournal | PartKind::Crankpin);
+    let grinds = work().filter_map(|item| item.of.as_ref()?.work()).any(is_ground);
+    let of_journals = if grinds { "Finish every journal of a group to one size. Keep the fillet radii." } else { "" };
+    let rows = gravest(|row| work().any(|item| item.cautions.contains(&row)));
+    cautions(&rows).into_iter().chain([governs(of_journals)]).collect()
 }
 
 /// All lists as a chapter of the report; nothing if they are empty.
@@ -123,7 +137,7 @@ mod tests {
     use super::super::desk::Shop;
     use super::*;
     use crate::assess::assess;
-    use crate::engine::{Arrangement, PartKind};
+    use crate::engine::Arrangement;
     use crate::job::testing::arranged;
     use crate::job::{ItemKey, TextField};
 

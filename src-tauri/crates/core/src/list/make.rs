@@ -2,7 +2,7 @@
 
 use super::bench::Bench;
 use super::work::Shared;
-use super::{ListItem, NotWanted, WorkList, consent, operations, order};
+use super::{ListItem, NotWanted, WorkList, caution, consent, operations, order};
 use crate::cause::CauseReport;
 use crate::job::{ItemKey, Job, ListKind, Step, Tick, Ticked};
 use crate::money::{Charge, OwnCharge};
@@ -29,6 +29,7 @@ pub(crate) fn lists(bench: &Bench<'_>) -> Vec<WorkList> {
             item.tick = job.ticked(&item.asked).map(|ticked| ticked.tick.clone());
         }
         let mut items: Vec<ListItem> = items.into_iter().map(|item| item.with_steps(kind)).collect();
+        caution::say(&mut items);
         consent::heed(approval, &mut items);
         if kind == ListKind::Order {
             consent::ask_first(approval, &mut items);

@@ -1,6 +1,7 @@
 //! The lists that are worked: nothing stands on one without the finding that put it there.
 
 mod bench;
+mod caution;
 mod consent;
 mod make;
 mod open;
@@ -14,6 +15,7 @@ pub use open::{Open, still_open};
 
 use serde::Serialize;
 
+use crate::caution::Caution;
 use crate::engine::Part;
 use crate::job::{Asked, Consent, ItemKey, ListKind, Step, Tick};
 use crate::measure::Length;
@@ -44,6 +46,8 @@ pub struct ListItem {
     pub hands: Option<Hands>,
     /// What the hand that does it must mind; may be empty.
     pub mind: String,
+    /// What can hurt in doing it, as far as no line above says it; the gravest first.
+    pub cautions: Vec<&'static Caution>,
     /// Whether it came back, was measured and is right: then it is behind, whatever was ticked.
     pub is_right: bool,
     /// How it is supplied and where the old parts go; none of what is not ordered.
@@ -86,6 +90,7 @@ impl ListItem {
             of: None,
             hands: None,
             mind: String::new(),
+            cautions: vec![],
             is_right: false,
             supply: None,
             consent: None,

@@ -11,7 +11,7 @@ pub(super) const ROW: Row = Row {
     stage: Stage::Wash,
     hands: Hands::MachineShop,
     is_by_part: false,
-    mind: "Caustic eats aluminium: a light-metal block, bushes and plated parts need another bath.",
+    mind: "Dry it at once and oil the bores: bare iron rusts.",
     source: "Common practice.",
     brought: |scene| {
         let mut block = scene.parts(PartKind::Block, |own| own.outcome != Outcome::Replace);

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
+use crate::caution::{self, Caution};
 use crate::decide::Decision;
 use crate::engine::{Engine, Part, PartKind};
 use crate::figure::{Figure, Readings, doubt};
@@ -50,8 +51,12 @@ pub struct PartView {
     pub readings: Vec<ReadingView>,
     /// What follows from the readings.
     pub figures: Vec<Figure>,
+    /// What can hurt with it in the hand, the gravest first.
+    pub cautions: Vec<&'static Caution>,
     /// What to do about it.
     pub decision: Decision,
+    /// What can hurt in doing that, as far as it is not said of the part.
+    pub work_cautions: Vec<&'static Caution>,
 }
 
 /// One tag on one part.
@@ -111,6 +116,9 @@ pub(crate) fn view(engine: &Engine, part: Part, record: &PartRecord, decision: D
             zones: tagged.zones.iter().copied().collect(),
         })
         .collect();
+    let tags: Vec<Tag> = record.tags.keys().copied().collect();
+    let cautions = caution::of_part(part.kind, &tags);
+    let work = decision.work();
     findings.sort_by_key(|finding| (std::cmp::Reverse(finding.grade), finding.tag));
     PartView {
         part,
@@ -128,6 +136,8 @@ pub(crate) fn view(engine: &Engine, part: Part, record: &PartRecord, decision: D
         note: record.note.clone(),
         readings: vec![],
         figures: vec![],
+        work_cautions: work.map_or_else(Vec::new, |work| caution::of_work(part.kind, work, &cautions)),
+        cautions,
         decision,
     }
 }
