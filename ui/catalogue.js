@@ -1,7 +1,7 @@
 // The trade's tables, looked up by id. They come from the backend in the shop's words, so that no trade
 // word is written twice.
 /** @import { Conformity, Consent, InstrumentKind, Need, OrderState, Outcome, PartKind } from './types/api.d.ts' */
-/** @import { PriceKey } from './types/api.d.ts' */
+/** @import { PartState, PriceKey } from './types/api.d.ts' */
 /** @import { Quantity, Screen, SizeGroup, Standing, Strength, Tag, Term, ZoneMap } from './types/api.d.ts' */
 import { state } from './state.js'
 import { capitalised } from './text.js'
@@ -44,6 +44,8 @@ export const strengthAt = (weight) =>
   catalogue().strengths.filter(({ above }) => weight > above).at(-1) ?? strengthOf('slight')
 /** @param {OrderState} id */
 export const orderStateWords = (id) => rowOf(catalogue().order_states, id).words
+/** @param {PartState} id */
+export const partStateWords = (id) => rowOf(catalogue().part_states, id).words
 /** @param {Consent} id */
 export const consentWords = (id) => rowOf(catalogue().consents, id).words
 /** How much a job is needed. @param {Need} id */

@@ -102,5 +102,6 @@ function withTerms(prices, entered) {
     tax: { rate: readRate(entered.rate), rounding: entered.rounding },
     prices: isElsewhere ? [] : prices.prices,
     standing: isElsewhere ? [] : prices.standing ?? [],
+    ...(isElsewhere || !prices.estimate_rules ? {} : { estimate_rules: prices.estimate_rules }),
   }
 }

@@ -6,7 +6,9 @@ import { toScreen } from '../route.js'
 import { words } from '../words.js'
 import { differences } from './differences.js'
 import { estimate } from './estimate.js'
+import { excess } from './excess.js'
 import { jobPrices } from './job-prices.js'
+import { otherEngines } from './other-engines.js'
 import { quote } from './quote.js'
 import { ways } from './ways.js'
 
@@ -25,9 +27,11 @@ export function costs(view) {
   return {
     title,
     body: html`
+      ${excess(assessment)}
       ${jobPrices(view)}
       ${quote(view)}
       ${ways(view)}
+      ${hasCurrency(prices) ? otherEngines(view) : ''}
       ${hasCurrency(prices) ? estimate(view) : ''}
       ${view.estimate.length > 0 ? differences(assessment.differences, prices.currency) : ''}`,
     bar: html`<div class="bar"><a class="button primary"

@@ -3,6 +3,7 @@
 import { html } from '../vendor/lit-html/lit-html.js'
 import { repeat } from '../vendor/lit-html/directives/repeat.js'
 import { catalogue } from '../catalogue.js'
+import { excess } from '../costs/excess.js'
 import { toScreen } from '../route.js'
 import { state } from '../state.js'
 import { words } from '../words.js'
@@ -25,15 +26,16 @@ export function lists(view) {
   }
   const open = all.findIndex(({ kind }) => kind === state.route.subject)
   const list = all[open]
-  return list ? one(view, list, all[open + 1]) : overview(view.job, all)
+  return list ? one(view, list, all[open + 1]) : overview(view)
 }
 
-/** @param {string} job @param {WorkList[]} all */
-const overview = (job, all) => ({
+/** @param {JobView} view */
+const overview = ({ job, assessment }) => ({
   title: words.screens.lists,
   body: html`
     <p>${text.intro}</p>
-    <ol class="rows">${all.map((list) => line(job, list))}</ol>`,
+    ${excess(assessment)}
+    <ol class="rows">${assessment.lists.map((list) => line(job, list))}</ol>`,
 })
 
 /** @param {string} job @param {WorkList} list */
@@ -81,6 +83,7 @@ function notWanted({ not_wanted }) {
 const one = (view, list, next) => ({
   title: list.title,
   body: html`
+    ${excess(view.assessment)}
     <p class="list-progress">${list.items.length === 0
       ? list.note || text.empty
       : text.done(list.done, list.items.length)}</p>

@@ -21,6 +21,7 @@ import { termsForm, termsInWords } from '../controls/terms.js'
 import { attempt, state } from '../state.js'
 import { words } from '../words.js'
 import { addPrice } from './add-price.js'
+import { estimateRules } from './estimate-rules.js'
 import { standing } from './standing.js'
 
 const text = words.prices
@@ -48,7 +49,7 @@ export function prices() {
           <ul class="quote">${repeat(sorted(list.prices), ({ of }) => keyId(of), (price) => line(list, price))}</ul>`}
         ${isBegun ? addPrice(list, keep) : html`<p class="hint">${text.currencyFirst}</p>`}
       </section>
-      ${isBegun ? standing(list, keep) : ''}`,
+      ${isBegun ? [standing(list, keep), estimateRules(list, keep)] : ''}`,
     bar: state.cameFrom
       ? html`<div class="bar"><a class="button" href=${state.cameFrom}>${words.frame.backToJob}</a></div>`
       : '',

@@ -4,6 +4,16 @@
 /** What is done with a group. */
 export type Action = "open" | "keep" | "polish" | "undersize-shells" | "machine" | "sleeve" | "replace";
 
+/** How far a total may go beyond what the customer agreed to before they must be asked: the greater of an amount and a
+share, but no more than a bound. All at nought allows nothing. */
+export type Allowance = {
+  /** An amount that may be exceeded by in any case, with tax. */
+  least: Money,
+  /** A share of what was agreed to, in hundredths of a per cent: 1000 is 10 %. */
+  share: number,
+  /** Never more than this; none where there is no such bound. */
+  most?: Money, };
+
 /** How amounts are written. */
 export type Amounts = {
   /** The decimals of a currency by its three letters; two where it is not named here. */
@@ -108,10 +118,14 @@ export type Assessment = {
   quote: Quote,
   /** Ways that serve the same end, priced side by side. */
   ways: Array<Ways>,
+  /** What another engine would cost beside it. */
+  other_engines: OtherEngines,
   /** What changed since the first estimate. */
   differences: Array<Difference>,
   /** What was proposed to the customer. */
   approval: Approval,
+  /** Whether the work costs more than the customer agreed to, where they must be asked about it first. */
+  excess: Excess | null,
   /** What is still open before the job can be closed. */
   still_open: Array<Open>,
   /** What a reader must know about the record itself: entries of a newer version, entries for parts that the
@@ -401,6 +415,21 @@ export type EditId = string;
 /** One end of the crankshaft. */
 export type End = "front" | "rear";
 
+/** Another engine beside the rebuild. */
+export type EngineBeside = {
+  /** Which, in the shop's words. */
+  what: string,
+  /** New or not. */
+  state: PartState,
+  /** What it costs without tax. */
+  net: Money,
+  /** The same with tax. */
+  gross: Money,
+  /** What the rebuild costs more, with tax; below nought where it costs less. */
+  more: Money,
+  /** The difference in a sentence. */
+  words: string, };
+
 /** A length as it was typed: the exact value with the text and unit in which it is shown back. In JSON a text with its
  * unit, such as `2.2483 in`, `57.11 mm`, `10 thou` or `3 µm`. */
 export type Entry = string;
@@ -421,6 +450,13 @@ export type EstimateLine = {
   /** How much, without tax. */
   net: Money, };
 
+/** What the law of a place asks of an estimate. */
+export type EstimateRules = {
+  /** Beyond which excess the customer must be asked; none where nothing of the kind holds. */
+  allowance?: Allowance,
+  /** Whether old parts go back to the customer who asks for them. */
+  old_parts: boolean, };
+
 /** A group of like findings and its weight. */
 export type Evidence = {
   /** In words: "scoring, grade 3, on 4 lower main shells". */
@@ -432,6 +468,17 @@ export type Evidence = {
   weight: number,
   /** How strongly that is. */
   strength: Strength, };
+
+/** The work of now costs more than the customer agreed to, and more than may be added without asking. */
+export type Excess = {
+  /** What the customer agreed to, with tax. */
+  agreed: Money,
+  /** What the work costs now, with tax; lines to which the customer said no or later are not in it. */
+  now: Money,
+  /** What may be added without asking. */
+  allowed: Money,
+  /** In sentences, with what to do. */
+  words: string, };
 
 /** How much of a report. */
 export type Extent = "short" | "full";
@@ -1009,7 +1056,9 @@ export type OnMoney = { "do": "use-prices",
   /** The price. */
   price: Price, } | { "do": "note-estimate",
   /** Its lines. */
-  lines: Array<EstimateLine>, } | { "do": "propose",
+  lines: Array<EstimateLine>, } | { "do": "note-other-engines",
+  /** The engines. */
+  engines: Array<OtherEngine>, } | { "do": "propose",
   /** What was shown. */
   quote: Quote, } | { "do": "answer-proposal",
   /** The answer. */
@@ -1142,6 +1191,24 @@ export type OrderStateEntry = {
   id: OrderState,
   /** In words, lower case. */
   words: string, };
+
+/** Another engine that could take the place of this one. */
+export type OtherEngine = {
+  /** Which, in the shop's words. */
+  what: string,
+  /** New or not. */
+  state: PartState,
+  /** What it costs without tax, as complete as the rebuilt one. */
+  net: Money, };
+
+/** What another engine would cost. */
+export type OtherEngines = {
+  /** The engines, the cheapest first. */
+  engines: Array<EngineBeside>,
+  /** Where the rebuild costs more than one of them, that it does, in a sentence; else empty. */
+  verdict: string,
+  /** Where the shop should enter what one costs, why, in a sentence; else empty. For no paper. */
+  ask: string, };
 
 /** An outcome, from mild to severe. *Can't say yet* stands above the milder ones, which can't be trusted before the
  * missing look or reading, and below machining and renewal, which stand whatever is still to be seen. */
@@ -1375,7 +1442,9 @@ export type PriceList = {
   /** The prices. */
   prices: Array<Price>,
   /** What stands on every bill, one line of each kind at most. */
-  standing?: Array<StandingPrice>, };
+  standing?: Array<StandingPrice>,
+  /** What the law of the place asks of an estimate. */
+  estimate_rules?: EstimateRules, };
 
 /** How much of the engine has been looked at. */
 export type Progress = {

@@ -9,11 +9,11 @@ use serde::Serialize;
 
 use crate::cause::network::Memo;
 use crate::cause::{self, CauseReport};
-use crate::cost::{self, Ways};
+use crate::cost::{self, OtherEngines, Ways};
 use crate::decide::{self, Decision};
 use crate::engine::{Engine, Impossible, Part};
 use crate::figure::Figure;
-use crate::job::{Approval, Change, Job, ListKind, Log, Mark, MarkPlace, OnMoney, PartRecord, Refused};
+use crate::job::{Approval, Change, Excess, Job, ListKind, Log, Mark, MarkPlace, OnMoney, PartRecord, Refused};
 use crate::list::{self, Bench, Open, WorkList};
 use crate::measure::Phase;
 use crate::money::{self, Difference, Quote};
@@ -51,10 +51,14 @@ pub struct Assessment {
     pub quote: Quote,
     /// Ways that serve the same end, priced side by side.
     pub ways: Vec<Ways>,
+    /// What another engine would cost beside it.
+    pub other_engines: OtherEngines,
     /// What changed since the first estimate.
     pub differences: Vec<Difference>,
     /// What was proposed to the customer.
     pub approval: Approval,
+    /// Whether the work costs more than the customer agreed to, where they must be asked about it first.
+    pub excess: Option<Excess>,
     /// What is still open before the job can be closed.
     pub still_open: Vec<Open>,
     /// What a reader must know about the record itself: entries of a newer version, entries for parts that the
@@ -165,8 +169,10 @@ fn follow(
             lists: vec![],
             quote: Quote::default(),
             ways: vec![],
+            other_engines: OtherEngines::default(),
             differences: vec![],
             approval: Approval::default(),
+            excess: None,
             still_open: vec![],
             sheet_doubts: job.sheet.doubts(job.terms),
             progress: Progress::default(),
@@ -194,6 +200,7 @@ fn follow(
     };
     let quote = cost::quote(engine, job, &parts, &operations);
     let approval = job.approval(&quote);
+    let excess = job.excess(&quote);
     let lists = list::lists(&Bench {
         engine,
         job,
@@ -206,11 +213,13 @@ fn follow(
     Assessment {
         engine: Some(engine.arrangement().summary()),
         terms: job.terms,
-        still_open: list::still_open(&lists, &parts, &sizing, &approval),
+        still_open: list::still_open(&lists, &parts, &sizing, &approval, excess.as_ref()),
         lists,
         ways: cost::ways(job, &parts, &sizing),
+        other_engines: cost::other_engines(job, &parts, &quote),
         differences: money::compare(&job.estimate, &quote),
         approval,
+        excess,
         quote,
         parts,
         sizing,

@@ -3,7 +3,7 @@
 use super::chapter::chapter;
 use super::paper::Block;
 use crate::assess::Assessment;
-use crate::cost::Way;
+use crate::cost::{EngineBeside, OtherEngines, Way};
 use crate::job::{Consent, CustomerAnswer, Since};
 use crate::money::{Difference, Money, ProposedJob, Quote, QuoteLine};
 use crate::words::capitalised;
@@ -21,6 +21,7 @@ pub(super) fn costs(assessment: &Assessment) -> Vec<Block> {
     };
     let mut blocks = chapter("What it costs", [lines, totals(quote)]);
     blocks.extend(ways(assessment));
+    blocks.extend(other_engines(assessment));
     blocks.extend(differences(assessment));
     blocks
 }
@@ -44,6 +45,32 @@ fn ways(assessment: &Assessment) -> impl Iterator<Item = Block> {
         }
         [Block::Paragraph(format!("{} can be put right in more than one way:", ways.what)), Block::Points(points)]
     })
+}
+
+/// The rebuild beside another engine.
+fn other_engines(assessment: &Assessment) -> Vec<Block> {
+    let OtherEngines { engines, verdict, .. } = &assessment.other_engines;
+    let quote = &assessment.quote;
+    let show = |money| quote.currency.show(money);
+    let rebuild = [
+        if quote.without_price > 0 { "The rebuild, at least" } else { "The rebuild" }.to_owned(),
+        show(quote.net),
+        show(quote.gross),
+        String::new(),
+    ];
+    let other = |engine: &EngineBeside| {
+        let what = format!("{} ({})", engine.what, engine.state.words());
+        [what, show(engine.net), show(engine.gross), engine.words.clone()]
+    };
+    let table = (!engines.is_empty()).then(|| {
+        Block::table(
+            "What the rebuild costs, and what another engine would.",
+            [("What", 6), NET, ("With tax", 4), ("Difference", 6)],
+            std::iter::once(rebuild).chain(engines.iter().map(other)),
+        )
+    });
+    let verdict = (!verdict.is_empty()).then(|| Block::Paragraph(verdict.clone()));
+    chapter("Beside another engine", verdict.into_iter().chain(table))
 }
 
 const NO_PRICE: &str = "no price yet";

@@ -23,6 +23,10 @@ const GROUPS_NAMED: usize = 5;
 /// Questions asked of the customer.
 const QUESTIONS: usize = 3;
 
+/// Where the old parts are the customer's by law.
+const OLD_PARTS: &str =
+    "Whether you want the old parts back: say so with your answer. What goes in exchange can only be shown to you.";
+
 /// The summary of a job.
 pub(super) fn summary(desk: &Desk<'_>) -> Block {
     let assessment = desk.assessment;
@@ -162,6 +166,9 @@ fn costs(assessment: &Assessment) -> Vec<String> {
             counted(lines, "line has no price yet and is", "lines have no price yet and are")
         ));
     }
+    if !assessment.other_engines.verdict.is_empty() {
+        told.push(assessment.other_engines.verdict.clone());
+    }
     let more: Money = assessment.differences.iter().map(|difference| difference.more).sum();
     if more != Money::default() {
         let (amount, word) = if more > Money::default() { (more, "more") } else { (Money::default() - more, "less") };
@@ -177,6 +184,9 @@ fn costs(assessment: &Assessment) -> Vec<String> {
 fn needed(desk: &Desk<'_>) -> Vec<String> {
     let Desk { job, assessment, .. } = desk;
     let mut told = answers(assessment);
+    if job.prices.estimate_rules.old_parts && assessment.approval.answer.is_none() && assessment.progress.parts > 0 {
+        told.push(OLD_PARTS.into());
+    }
     let held = assessment.sizing.orders.iter().filter(|line| line.state == OrderState::Held);
     let held: Vec<String> = held.map(|line| line.what.clone()).collect();
     if !held.is_empty() {

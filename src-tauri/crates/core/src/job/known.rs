@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::{Answer, Drawn, EditId, HistoryFact, Mark, MarkPlace, OwnItem, PhotoId, Proposed, TextField, Ticked};
 use crate::engine::{Arrangement, Part, PartKind};
 use crate::measure::{Entry, Instrument, InstrumentId, Reading};
-use crate::money::{EstimateLine, PriceKey, PriceList, Supply};
+use crate::money::{EstimateLine, OtherEngine, PriceKey, PriceList, Supply};
 use crate::sheet::{Sheet, SizeGroup};
 use crate::wear::{Grade, Tag, Zone};
 use crate::words::Terms;
@@ -46,6 +46,8 @@ pub struct Job {
     pub prices: PriceList,
     /// The estimate that the customer was given before the engine was opened.
     pub estimate: Vec<EstimateLine>,
+    /// What other engines would cost.
+    pub other_engines: Vec<OtherEngine>,
     /// What has been done about items of the lists.
     pub ticks: Vec<Ticked>,
     /// Items of the shop's own on the lists.

@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use super::known::Job;
 use super::refused::{MAX_NAME, Refused, check_length};
 use super::{Consent, CustomerAnswer, EditId, FromAfar, Proposed};
-use crate::money::{Charge, EstimateLine, Money, Price, PriceList, ProposedJob, Quote, QuoteLine};
+use crate::money::{Charge, EstimateLine, Money, OtherEngine, Price, PriceList, ProposedJob, Quote, QuoteLine};
 use crate::words::first_words;
 
 /// What the shop charges, what it estimated and proposed, and what the customer answered.
@@ -28,6 +28,11 @@ pub enum OnMoney {
         /// Its lines.
         lines: Vec<EstimateLine>,
     },
+    /// Noted what another engine would cost, in place of those noted before; none takes the comparison off.
+    NoteOtherEngines {
+        /// The engines.
+        engines: Vec<OtherEngine>,
+    },
     /// Made a proposal to the customer: exactly what follows from the job at that moment.
     Propose {
         /// What was shown.
@@ -42,7 +47,8 @@ pub enum OnMoney {
 
 impl OnMoney {
     /// What stands in `do` of each form.
-    pub(super) const DOES: &[&str] = &["use-prices", "set-price", "note-estimate", "propose", "answer-proposal"];
+    pub(super) const DOES: &[&str] =
+        &["use-prices", "set-price", "note-estimate", "note-other-engines", "propose", "answer-proposal"];
 
     /// Whether it fits the job: see [`Job::check`].
     pub(super) fn check(&self, job: &Job) -> Result<(), Refused> {
@@ -62,6 +68,7 @@ impl OnMoney {
                     }
                 })
             }
+            Self::NoteOtherEngines { engines } => check_engines(engines),
             Self::AnswerProposal { answer } => {
                 check_length("The name", &answer.name, MAX_NAME)?;
                 check_length("The way", &answer.way, MAX_NAME)?;
@@ -78,6 +85,7 @@ impl OnMoney {
             Self::UsePrices { prices } => job.prices = (**prices).clone(),
             Self::SetPrice { price } => job.prices.enter(*price),
             Self::NoteEstimate { lines } => job.estimate.clone_from(lines),
+            Self::NoteOtherEngines { engines } => job.other_engines.clone_from(engines),
             Self::Propose { quote } => {
                 job.proposals.push(Proposed { edit: id, quote: (**quote).clone(), answer: None });
             }
@@ -103,6 +111,11 @@ impl OnMoney {
                 format!("Price of {name}, {}: {}", price.of.kind.work_words(price.of.work), each.join(" and "))
             }
             Self::NoteEstimate { lines } => format!("First estimate: {} lines", lines.len()),
+            Self::NoteOtherEngines { engines } if engines.is_empty() => "Another engine: none to compare with".into(),
+            Self::NoteOtherEngines { engines } => {
+                let engine = |engine: &OtherEngine| format!("{} {}", engine.what, job.prices.currency.show(engine.net));
+                format!("What another engine costs: {}", engines.iter().map(engine).collect::<Vec<_>>().join("; "))
+            }
             Self::Propose { quote } => format!("Proposed to the customer: {}", quote.currency.show(quote.gross)),
             Self::AnswerProposal { answer } => {
                 let count = |consent: Consent| answer.given().filter(|given| *given == consent).count();
@@ -141,6 +154,24 @@ fn check_jobs(answer: &CustomerAnswer, jobs: &[ProposedJob]) -> Result<(), Strin
         Some(job) => Err(format!("Job {}, “{}”, has no answer, or two: yes, no or later.", job.number, job.title)),
         None => Ok(()),
     }
+}
+
+/// Refuses engines that can't stand beside the rebuild.
+fn check_engines(engines: &[OtherEngine]) -> Result<(), Refused> {
+    const MOST: usize = OtherEngine::MOST;
+    if engines.len() > MOST {
+        return Err(Refused(format!("{} other engines: compare with {MOST} at most.", engines.len())));
+    }
+    engines.iter().try_for_each(|engine| {
+        check_length("The engine", &engine.what, MAX_NAME)?;
+        if engine.what.trim().is_empty() {
+            return Err(Refused("Say which engine it is: the customer reads it beside the price.".into()));
+        }
+        match engine.net.is_price() && engine.net != Money::default() {
+            true => Ok(()),
+            false => Err(Refused(format!("“{}”: an engine’s price must be more than nought.", engine.what))),
+        }
+    })
 }
 
 /// Refuses an answer that can't be.

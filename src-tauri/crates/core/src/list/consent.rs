@@ -1,10 +1,8 @@
 //! What the customer has said to the work on the lists: nothing is ordered or machined against a no.
 
 use super::ListItem;
-use crate::engine::PartKind;
 use crate::job::{Approval, Consent};
-use crate::money::Charge;
-use crate::work::Work;
+use crate::money::{Charge, PriceKey};
 
 /// Holds every item to which the customer has not said yes, once they have answered a proposal.
 pub(super) fn heed(approval: &Approval, items: &mut [ListItem]) {
@@ -33,12 +31,10 @@ pub(super) fn ask_first(approval: &Approval, items: &mut [ListItem]) {
     if approval.answer.is_some() {
         return;
     }
-    let is_dear = |item: &&mut ListItem| {
-        let of = item.of.as_ref().and_then(Charge::work);
-        of.is_some_and(|of| of.work == Work::Replace && matches!(of.kind, PartKind::Crankshaft | PartKind::Block))
-    };
+    let is_dear =
+        |item: &&mut ListItem| item.of.as_ref().and_then(Charge::work).is_some_and(PriceKey::may_outweigh_engine);
     for item in items.iter_mut().filter(is_dear) {
-        item.waits_for.push("Ask the customer first, and what another engine costs.".into());
+        item.waits_for.push("Ask the customer first.".into());
     }
 }
 

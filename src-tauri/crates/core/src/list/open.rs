@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::{ListItem, ListKind, WorkList};
 use crate::engine::Part;
-use crate::job::{Approval, Consent, CustomerAnswer};
+use crate::job::{Approval, Consent, CustomerAnswer, Excess};
 use crate::measure::{Conformity, Phase};
 use crate::view::{PartView, Sizing};
 use crate::words::counted;
@@ -22,8 +22,14 @@ pub struct Open {
 }
 
 /// Items that are not done, save those to which the customer said no; what came back wrong or unmeasured; figures outside
-/// their limits after machining or fitting; and what the customer has not answered.
-pub fn still_open(lists: &[WorkList], parts: &[PartView], sizing: &Sizing, approval: &Approval) -> Vec<Open> {
+/// their limits after machining or fitting; and what the customer has not answered or must be asked.
+pub fn still_open(
+    lists: &[WorkList],
+    parts: &[PartView],
+    sizing: &Sizing,
+    approval: &Approval,
+    excess: Option<&Excess>,
+) -> Vec<Open> {
     let mut open: Vec<Open> = lists.iter().flat_map(undone).collect();
     // What is still at the machine shop stands on its list.
     let is_back = |part| {
@@ -46,6 +52,7 @@ pub fn still_open(lists: &[WorkList], parts: &[PartView], sizing: &Sizing, appro
         .collect();
     open.extend(returned);
     open.extend(wrong);
+    open.extend(excess.map(|excess| Open { list: None, part: None, words: excess.words.clone() }));
     open.extend(unanswered(approval).map(|words| Open { list: None, part: None, words }));
     open
 }

@@ -3,6 +3,8 @@
 mod charge;
 mod compare;
 mod currency;
+mod estimate_rules;
+mod other_engine;
 mod price;
 mod proposed_job;
 mod quote;
@@ -13,6 +15,8 @@ mod tax;
 pub use charge::{Charge, OwnCharge, StandingCharge};
 pub use compare::{Difference, EstimateLine, compare};
 pub use currency::{Currency, Money, NotMoney};
+pub use estimate_rules::{Allowance, EstimateRules};
+pub use other_engine::OtherEngine;
 pub use price::{Price, PriceKey, PriceList};
 pub use proposed_job::{JobScope, Need, ProposedJob};
 pub use quote::{Quote, QuoteLine};

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Currency, Money, StandingPrice, Tax};
+use super::{Currency, EstimateRules, Money, StandingPrice, Tax};
 use crate::engine::PartKind;
 use crate::words::Terms;
 use crate::work::{Hands, Work};
@@ -16,6 +16,13 @@ pub struct PriceKey {
     pub kind: PartKind,
     /// The work.
     pub work: Work,
+}
+
+impl PriceKey {
+    /// Whether it may cost more than the engine is worth: a new crankshaft or block (our judgement).
+    pub fn may_outweigh_engine(self) -> bool {
+        self.work == Work::Replace && matches!(self.kind, PartKind::Crankshaft | PartKind::Block)
+    }
 }
 
 /// The price of one piece; at least one of its three parts is given.
@@ -56,6 +63,10 @@ pub struct PriceList {
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     #[cfg_attr(feature = "schema", ts(optional, as = "Option<Vec<StandingPrice>>"))]
     pub standing: Vec<StandingPrice>,
+    /// What the law of the place asks of an estimate.
+    #[serde(default, skip_serializing_if = "EstimateRules::is_silent")]
+    #[cfg_attr(feature = "schema", ts(optional, as = "Option<EstimateRules>"))]
+    pub estimate_rules: EstimateRules,
 }
 
 impl PriceList {
@@ -105,6 +116,7 @@ impl PriceList {
         if self.standing.iter().enumerate().any(is_twice) {
             return Err("A standing line is entered twice: enter each once.".into());
         }
+        self.estimate_rules.check()?;
         self.standing.iter().try_for_each(StandingPrice::check)?;
         self.prices.iter().try_for_each(|price| price.check(terms))
     }

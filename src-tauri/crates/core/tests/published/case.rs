@@ -89,6 +89,7 @@ pub(crate) struct Expect {
     pub orders: Vec<ExpectOrder>,
     pub read_back: Vec<ExpectReadBack>,
     pub decisions: Vec<ExpectDecision>,
+    pub estimates: Vec<ExpectEstimate>,
     /// One entry is refused with a sentence that holds these words.
     pub refused: Option<String>,
     /// Words of each doubt about the sheet; an empty list says that there are none.
@@ -198,6 +199,23 @@ pub(crate) struct ExpectDecision {
     pub outcome: Outcome,
 }
 
+/// What the rules of an estimate, as entered with the prices, say of a sum that was agreed to and a total.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct ExpectEstimate {
+    /// As typed, in the currency of the prices.
+    pub agreed: String,
+    /// By how much it may be exceeded, as typed.
+    #[serde(default)]
+    pub allowed: Option<String>,
+    /// As typed.
+    #[serde(default)]
+    pub total: Option<String>,
+    /// Whether the customer must be asked before the total.
+    #[serde(default)]
+    pub must_ask: Option<bool>,
+}
+
 /// Tells `null`, which is something said, from a field that is not there.
 fn given<'de, D: Deserializer<'de>, T: Deserialize<'de>>(from: D) -> Result<Option<T>, D::Error> {
     T::deserialize(from).map(Some)
@@ -244,6 +262,7 @@ impl Expect {
             && self.orders.is_empty()
             && self.read_back.is_empty()
             && self.decisions.is_empty()
+            && self.estimates.is_empty()
             && self.refused.is_none()
             && self.doubts.is_none()
             && self.questions.is_none()

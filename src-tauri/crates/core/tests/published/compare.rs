@@ -2,14 +2,18 @@
 
 use wearbook_core::assess::Assessment;
 use wearbook_core::engine::Part;
+use wearbook_core::job::Job;
 use wearbook_core::measure::{Conformity, Entry, Length};
+use wearbook_core::money::PriceList;
 use wearbook_core::sizing::{Missing, ReadBackLine};
 use wearbook_core::words::Terms;
 
-use crate::case::{Expect, ExpectClearance, ExpectDecision, ExpectFigure, ExpectOrder, ExpectPlan, ExpectReadBack};
+use crate::case::{
+    Expect, ExpectClearance, ExpectDecision, ExpectEstimate, ExpectFigure, ExpectOrder, ExpectPlan, ExpectReadBack,
+};
 
 /// Everything that is otherwise than expected, each in a sentence.
-pub(crate) fn wrong(expect: &Expect, came: &Assessment, refusals: &[String]) -> Vec<String> {
+pub(crate) fn wrong(expect: &Expect, job: &Job, came: &Assessment, refusals: &[String]) -> Vec<String> {
     let mut wrong = refused(expect.refused.as_deref(), refusals);
     wrong.extend(expect.figures.iter().flat_map(|expected| figure(expected, came)));
     wrong.extend(expect.plans.iter().flat_map(|expected| plan(expected, came)));
@@ -17,6 +21,7 @@ pub(crate) fn wrong(expect: &Expect, came: &Assessment, refusals: &[String]) -> 
     wrong.extend(expect.orders.iter().flat_map(|expected| order(expected, came)));
     wrong.extend(expect.read_back.iter().flat_map(|expected| read_back(expected, came)));
     wrong.extend(expect.decisions.iter().flat_map(|expected| decision(expected, came)));
+    wrong.extend(expect.estimates.iter().flat_map(|expected| estimate(expected, &job.prices)));
     if let Some(expected) = &expect.doubts {
         wrong.extend(sentences("doubts", expected, &came.sheet_doubts));
     }
@@ -187,6 +192,30 @@ fn decision(expected: &ExpectDecision, came: &Assessment) -> Vec<String> {
         let reasons: Vec<&str> = reasons.unwrap_or_default();
         format!("it is “{}”: {reasons:?}", decision.map_or("none", |decision| decision.outcome.words()))
     });
+    wrong.found
+}
+
+fn estimate(expected: &ExpectEstimate, prices: &PriceList) -> Vec<String> {
+    let mut wrong = Wrong::about(format!("a sum of {}", expected.agreed));
+    let read = |typed: &str| prices.currency.read(typed).map_err(|error| error.0);
+    let rules = prices.estimate_rules;
+    let judged = read(&expected.agreed).and_then(|agreed| {
+        if let Some(allowed) = &expected.allowed {
+            let ours = rules.allowance.map(|allowance| allowance.on(agreed));
+            let expected = read(allowed)?;
+            wrong.unless(ours == Some(expected), || format!("{ours:?} may be added, not {expected:?}"));
+        }
+        match (&expected.total, expected.must_ask) {
+            (Some(total), Some(must_ask)) => {
+                let ours = rules.must_ask(agreed, read(total)?);
+                wrong.unless(ours == must_ask, || format!("whether the customer is asked before {total}: {ours}"));
+            }
+            (None, None) if expected.allowed.is_some() => {}
+            _ => return Err("it expects nothing whole: a total and whether it must be asked about".into()),
+        }
+        Ok(())
+    });
+    wrong.unless(judged.is_ok(), || judged.err().unwrap_or_default());
     wrong.found
 }
 

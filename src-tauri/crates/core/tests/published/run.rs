@@ -2,7 +2,7 @@
 //! rest is folded and assessed.
 
 use serde_json::{Map, Value, json};
-use wearbook_core::assess::{Assessment, assess};
+use wearbook_core::assess::assess;
 use wearbook_core::engine::{Arrangement, Engine};
 use wearbook_core::job::{Change, DeviceId, Edit, EditId, Job, RecordedChange};
 
@@ -15,12 +15,12 @@ pub(crate) fn wrong(source: &Source, case: &Case) -> Vec<String> {
         Ok(entered) => entered,
         Err(wrong) => return vec![wrong],
     };
-    let (assessment, refusals) = assessed(entered);
-    compare::wrong(&case.expect, &assessment, &refusals)
+    let (job, refusals) = taken_in(entered);
+    compare::wrong(&case.expect, &job, &assess(&job), &refusals)
 }
 
 /// Takes entries in one after the other; what is refused leaves no trace but its sentence.
-fn assessed(entries: Vec<Value>) -> (Assessment, Vec<String>) {
+fn taken_in(entries: Vec<Value>) -> (Job, Vec<String>) {
     let (mut edits, mut refusals) = (Vec::<Edit>::new(), Vec::new());
     let mut job = Job::default();
     for entry in entries {
@@ -35,7 +35,7 @@ fn assessed(entries: Vec<Value>) -> (Assessment, Vec<String>) {
             Err(refusal) => refusals.push(refusal),
         }
     }
-    (assess(&job), refusals)
+    (job, refusals)
 }
 
 /// Everything that the case enters, in order, in the published form of edits.

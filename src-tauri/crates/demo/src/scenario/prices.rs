@@ -4,7 +4,7 @@ use wearbook_core::engine::PartKind;
 use wearbook_core::job::{Asked, ItemKey, ListKind, OwnItem, Tick};
 use wearbook_core::job::{Change, OnList, OnMoney};
 use wearbook_core::money::{
-    Applies, Charge, Currency, EstimateLine, Money, Price, PriceKey, PriceList, Standing, StandingCharge,
+    Applies, Charge, Currency, EstimateLine, EstimateRules, Money, Price, PriceKey, PriceList, Standing, StandingCharge,
     StandingPrice, Tax,
 };
 use wearbook_core::work::Work;
@@ -69,6 +69,7 @@ pub(super) fn changes() -> Vec<Change> {
                 applies,
             })
             .collect(),
+        estimate_rules: EstimateRules::default(),
     };
     let estimate = |what: &str, of: &[(PartKind, Work)], net: i64| EstimateLine {
         what: what.into(),
