@@ -384,7 +384,7 @@ export type Difference = {
 export type Direction = "a" | "b";
 
 /** A point on which published manuals disagree. */
-export type Dispute = "pitted-tappets" | "ground-journals";
+export type Dispute = "pitted-tappets" | "ground-journals" | "big-ends";
 
 /** A point on which published manuals disagree. */
 export type DisputeEntry = {

@@ -13,6 +13,8 @@ pub enum Dispute {
     PittedTappets,
     /// Whether grinding one journal means grinding the other group of journals too.
     GroundJournals,
+    /// Whether a rod whose big end has lost its size or form is resized or renewed.
+    BigEnds,
 }
 
 /// One view of a dispute.
@@ -37,9 +39,10 @@ pub struct DisputeRow {
 
 impl Dispute {
     /// Every dispute.
-    pub const ALL: [Self; 2] = [Self::PittedTappets, Self::GroundJournals];
+    pub const ALL: [Self; 3] = [Self::PittedTappets, Self::GroundJournals, Self::BigEnds];
 
-    /// Both views. Of tappets the stricter one is usual; of journals the one that takes no metal off sound ones.
+    /// Both views. Of tappets the stricter one is usual; of journals the one that takes no metal off sound ones; of rods what
+    /// machine shops do.
     pub fn row(self) -> &'static DisputeRow {
         match self {
             Self::PittedTappets => &DisputeRow {
@@ -57,6 +60,11 @@ impl Dispute {
                     source: "two manuals of other engines",
                 },
                 other: View { words: Phrase("all journals of the crankshaft"), source: "TM 5-3805-262-34 p. 4-50" },
+            },
+            Self::BigEnds => &DisputeRow {
+                question: Phrase("What becomes of a rod whose big end is out of size or round?"),
+                usual: View { words: Phrase("the big end is resized"), source: "common practice" },
+                other: View { words: Phrase("rod and cap are renewed"), source: "TM 9-2815-255-24" },
             },
         }
     }

@@ -2,6 +2,7 @@
 //! rules about sets come last, each after those whose outcomes it reads.
 
 mod adjacent_clearances;
+mod big_ends;
 mod block_as_one;
 mod bore_damage;
 mod both_halves;
@@ -21,6 +22,8 @@ mod housing_damage;
 mod journal_of_a_scored_shell;
 mod journal_scratches;
 mod journals_as_a_group;
+mod judged;
+mod line_of_bores;
 mod lobe_damage;
 mod lobe_of_a_spalled_tappet;
 mod measure_first;
@@ -70,7 +73,7 @@ pub const PISTONS_TO_BORES: RuleId = pistons_to_bores::RULE.id;
 pub const MEASURE_FIRST: RuleId = measure_first::RULE.id;
 
 /// Every rule.
-pub const ALL: [&Rule; 49] = [
+pub const ALL: [&Rule; 51] = [
     &renewed_at_overhaul::RULE,
     &shell_failure::RULE,
     &shell_debris::RULE,
@@ -92,6 +95,8 @@ pub const ALL: [&Rule; 49] = [
     &bore_damage::RULE,
     &common_size::RULE,
     &outside_limits::RULE,
+    &big_ends::RULE,
+    &line_of_bores::RULE,
     &piston_damage::RULE,
     &pitted_tappets::RULE,
     &tappet_damage::RULE,
