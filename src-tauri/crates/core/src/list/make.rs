@@ -3,7 +3,8 @@
 use super::bench::Bench;
 use super::work::Shared;
 use super::{ListItem, NotWanted, WorkList, caution, consent, operations, order};
-use crate::cause::CauseReport;
+use crate::cause::{CauseReport, Todo};
+use crate::engine::PartKind;
 use crate::job::{ItemKey, Job, ListKind, Step, Tick, Ticked};
 use crate::money::{Charge, OwnCharge};
 use crate::view::PartView;
@@ -21,7 +22,7 @@ pub(crate) fn lists(bench: &Bench<'_>) -> Vec<WorkList> {
             ListKind::Order => order::order(job, &work, sizing),
             ListKind::MachineShop | ListKind::RebuildHere | ListKind::Clean => operations::of_list(bench, kind),
             ListKind::LookAgain => look_again(parts),
-            ListKind::PutRight => put_right(causes),
+            ListKind::PutRight => put_right(causes, parts),
         };
         items.extend(own(job, kind));
         for item in &mut items {
@@ -90,11 +91,16 @@ fn look_again(parts: &[PartView]) -> Vec<ListItem> {
     parts.iter().filter(open).map(item).collect()
 }
 
-/// What the likely causes ask to be checked or put right.
-fn put_right(causes: &CauseReport) -> Vec<ListItem> {
+/// What the likely causes ask to be checked or put right; not on what goes to the scrap.
+fn put_right(causes: &CauseReport, parts: &[PartView]) -> Vec<ListItem> {
+    let is_renewed = |kind: &PartKind| {
+        let mut of_kind = parts.iter().filter(|view| view.kind == *kind).peekable();
+        of_kind.peek().is_some() && of_kind.all(|view| view.decision.outcome == Outcome::Replace)
+    };
+    let is_pointless = |todo: &Todo| !todo.on.is_empty() && todo.on.iter().all(is_renewed);
     let told = causes.causes.iter().filter(|cause| cause.told);
     told.flat_map(|cause| {
-        cause.check.iter().chain(&cause.put_right).map(|todo| {
+        cause.check.iter().chain(&cause.put_right).filter(|todo| !is_pointless(todo)).map(|todo| {
             let key = ItemKey::PutRight { cause: cause.id.clone(), check: todo.id.into() };
             ListItem {
                 because: format!("{}: {}, {}.", capitalised(&cause.name), cause.likelihood, cause.percent),
@@ -182,6 +188,23 @@ mod tests {
             });
             is_done(&reworded, &key);
         }
+    }
+
+    #[test]
+    fn nothing_is_put_right_on_what_is_scrapped() {
+        let embedded = |n: u8| json!({ "do": "tag", "part": format!("main-shell.{n}.lower"), "tag": "embedded-debris", "grade": 3 });
+        let mut changes = vec![arrange(&Arrangement::inline(4))];
+        changes.extend((1..=5).map(embedded));
+        let asked = |changes: &[Value]| -> Vec<String> {
+            let assessment = assess(&job_of(changes));
+            list(&assessment, ListKind::PutRight).items.iter().map(|item| item.what.clone()).collect()
+        };
+        let particles = "Remove particles that are pressed into the journals before new shells go in.";
+        assert!(asked(&changes).iter().any(|what| what == particles));
+        changes.push(json!({ "do": "tag", "part": "crankshaft", "tag": "cracks", "grade": 4 }));
+        let with_a_new_shaft = asked(&changes);
+        assert!(with_a_new_shaft.iter().all(|what| what != particles), "{with_a_new_shaft:?}");
+        assert!(!with_a_new_shaft.is_empty(), "the rest stays");
     }
 
     #[test]

@@ -26,8 +26,8 @@ pub(super) const CAUSE: Cause = Cause {
             "measure-bend",
             "Lay the crankshaft on V-blocks at its end mains: half of the indicator reading at the centre main is the bend.",
         ),
-        todo("check-main-line", "Check the line of the main bores, to tell the two apart."),
-        todo("test-for-cracks", "Have the crankshaft tested for cracks."),
+        todo("check-main-line", "Check the line of the main bores, to tell the two apart.").on(&[Block]),
+        todo("test-for-cracks", "Have the crankshaft tested for cracks.").on(&[Crankshaft]),
     ],
     put_right: &[todo(
         "straighten-crankshaft",

@@ -26,11 +26,12 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::new(&[MainJournal, Crankpin], Side::Any, Tag::Seizure, 0.30, Severe).at(ALL_OVER),
     ],
     check: &[
-        todo("probe-oil-way", "Pass a wire through the oil way of this bearing, in the block and in the shaft."),
+        todo("probe-oil-way", "Pass a wire through the oil way of this bearing, in the block and in the shaft.")
+            .on(&[Block, Crankshaft]),
         todo("check-shell-holes", "Check that the holes of the shells meet the oil way."),
     ],
     put_right: &[
-        todo("clean-oil-ways", "Open and clean every oil way, plugs out."),
+        todo("clean-oil-ways", "Open and clean every oil way, plugs out.").on(&[Block, Crankshaft]),
         todo("align-shell-holes", "Fit each shell with its hole over the oil way."),
     ],
     source: "Pattern: a reconditioner's printed chart (one journal: blocked passage or misplaced shell). Prior and chances: our judgement.",

@@ -47,10 +47,19 @@ pub struct TodoRow {
     pub id: &'static str,
     /// In words, a sentence, with the places of the shop's words.
     pub(super) words: &'static str,
+    /// The kinds of piece on which it is work or a test: pointless where all of them are renewed.
+    on: &'static [PartKind],
 }
 
 pub(super) const fn todo(id: &'static str, words: &'static str) -> TodoRow {
-    TodoRow { id, words }
+    TodoRow { id, words, on: &[] }
+}
+
+impl TodoRow {
+    /// It is work or a test on these pieces.
+    pub(super) const fn on(self, kinds: &'static [PartKind]) -> Self {
+        Self { on: kinds, ..self }
+    }
 }
 
 /// Something to check or to put right before assembly.
@@ -61,12 +70,16 @@ pub struct Todo {
     pub id: &'static str,
     /// In words, a sentence.
     pub words: String,
+    /// The kinds of piece on which it is work or a test; none where it is about no piece.
+    #[serde(skip)]
+    #[cfg_attr(feature = "schema", ts(skip))]
+    pub on: &'static [PartKind],
 }
 
 impl TodoRow {
     /// In the shop's words.
     pub fn said(&self, terms: Terms) -> Todo {
-        Todo { id: self.id, words: Phrase(self.words).said(terms).into() }
+        Todo { id: self.id, words: Phrase(self.words).said(terms).into(), on: self.on }
     }
 }
 

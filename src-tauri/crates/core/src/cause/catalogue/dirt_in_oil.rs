@@ -43,9 +43,11 @@ pub(super) const CAUSE: Cause = Cause {
         ),
     ],
     put_right: &[
-        todo("flush-oil-ways", "Open every oil way of block and crankshaft, brush and flush it."),
+        todo("flush-oil-ways", "Open every oil way of block and crankshaft, brush and flush it.")
+            .on(&[Block, Crankshaft]),
         todo("flush-cooler", "Flush or renew the oil cooler and the lines."),
-        todo("remove-particles", "Remove particles that are pressed into the journals before new shells go in."),
+        todo("remove-particles", "Remove particles that are pressed into the journals before new shells go in.")
+            .on(&[Crankshaft]),
     ],
     source: "Pattern: Neale, The Tribology Handbook, plain bearing failures (foreign matter: fine score marks in the direction of motion, embedded particles with haloes). Prior: published shares of premature bearing failure (a bearing maker's printed guide, population unknown), scaled: our judgement. Chances: our judgement.",
 };

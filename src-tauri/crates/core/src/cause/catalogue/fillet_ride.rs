@@ -32,9 +32,9 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::new(&[MainJournal, Crankpin], Side::Any, Tag::HotSpot, 0.25, Slight).at(&[(Pattern::Fillet, 0.85)]),
     ],
     check: &[
-        todo("gauge-fillets", "Gauge the fillet radii against the manual."),
+        todo("gauge-fillets", "Gauge the fillet radii against the manual.").on(&[Crankshaft]),
         todo("check-shell-width", "Check that the shells are the right width and have their chamfers."),
     ],
-    put_right: &[todo("grind-fillets", "Have the fillets ground to the right radius.")],
+    put_right: &[todo("grind-fillets", "Have the fillets ground to the right radius.").on(&[Crankshaft])],
     source: "Pattern: from memory of bearing makers' guides (narrow excessive wear along the extreme edges, after grinding). Prior: published shares of premature bearing failure (a bearing maker's printed guide, population unknown), scaled: our judgement (misassembly, shared out). Chances: our judgement.",
 };

@@ -19,7 +19,7 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::new(&[MainJournal, Crankpin], Side::Any, Tag::Scoring, 0.12, Slight).at(&[(Pattern::Edges, 0.70)]),
         Sign::size(&[MainJournal, Crankpin], Fault::Hourglass, 0.90),
     ],
-    check: &[todo("measure-journal", "Measure the journal at both ends and in the middle.")],
-    put_right: &[todo("grind-journals", "Have the journals ground true.")],
+    check: &[todo("measure-journal", "Measure the journal at both ends and in the middle.").on(&[Crankshaft])],
+    put_right: &[todo("grind-journals", "Have the journals ground true.").on(&[Crankshaft])],
     source: "Pattern: a vehicle maker's inspection page (both edges worn: journal damaged). Prior and chances: our judgement.",
 };

@@ -26,10 +26,11 @@ pub(super) const CAUSE: Cause = Cause {
         todo(
             "check-main-line",
             "Check the line of the main bores with a straight-edge and feeler, or have them measured.",
-        ),
-        todo("check-bend", "Check the crankshaft for bend, to tell the two apart."),
+        )
+        .on(&[Block]),
+        todo("check-bend", "Check the crankshaft for bend, to tell the two apart.").on(&[Crankshaft]),
         todo("check-cap-places", "Make sure that every cap sits in its own place, the right way round."),
     ],
-    put_right: &[todo("line-bore", "Have the main bores line-bored or honed before new shells go in.")],
+    put_right: &[todo("line-bore", "Have the main bores line-bored or honed before new shells go in.").on(&[Block])],
     source: "Pattern: from memory of printed trade guides (upper or lower halves of the complete set, degree varies from bearing to bearing, centre main usually greatest). Prior: published shares of premature bearing failure (a bearing maker's printed guide, population unknown), scaled: our judgement (misalignment, shared out between bores, crankshaft and rods). Chances: our judgement.",
 };

@@ -18,7 +18,7 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::new(&[MainShell, RodShell], Side::Loaded, Tag::HotSpot, 0.12, Slight).at(UNDER_LOAD),
         Sign::size(&[MainJournal, Crankpin], Fault::OutOfRound, 0.92),
     ],
-    check: &[todo("measure-journal", "Measure the journal in two directions at both ends.")],
-    put_right: &[todo("grind-journals", "Have the journals ground true.")],
+    check: &[todo("measure-journal", "Measure the journal in two directions at both ends.").on(&[Crankshaft])],
+    put_right: &[todo("grind-journals", "Have the journals ground true.").on(&[Crankshaft])],
     source: "Pattern: NAVEDTRA 14075 (out-of-round journals: pounding, oil leakage, overheating). Prior and chances: our judgement.",
 };

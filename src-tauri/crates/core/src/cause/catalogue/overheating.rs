@@ -33,7 +33,7 @@ pub(super) const CAUSE: Cause = Cause {
             "check-cooling",
             "Check the cooling system: pump, thermostat, radiator, belts and hoses, scale in the block.",
         ),
-        todo("test-block-and-head", "Have the block and the head tested for cracks and flatness."),
+        todo("test-block-and-head", "Have the block and the head tested for cracks and flatness.").on(&[Block]),
         todo(
             "test-crankshaft",
             "Have the crankshaft tested for cracks and hardness: heat may have destroyed its heat treatment.",

@@ -25,7 +25,8 @@ pub(super) const CAUSE: Cause = Cause {
     check: &[
         todo("check-timing", "Check ignition or injection timing, fuel grade and boost against the engine's manual."),
         todo("ask-use", "Ask how the engine is used: loads, gears, revolutions."),
-        todo("test-for-cracks", "Have the rods and the crankshaft tested for cracks and straightness."),
+        todo("test-for-cracks", "Have the rods and the crankshaft tested for cracks and straightness.")
+            .on(&[Crankshaft, Rod]),
     ],
     put_right: &[
         todo("set-timing", "Set timing and fuelling right."),

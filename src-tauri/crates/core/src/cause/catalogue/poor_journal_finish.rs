@@ -20,7 +20,7 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::size(&[MainJournal, Crankpin], Fault::Loose, 0.50),
     ],
     check: &[
-        todo("look-at-journals", "Feel and look at the journals: grinding marks under the polish."),
+        todo("look-at-journals", "Feel and look at the journals: grinding marks under the polish.").on(&[Crankshaft]),
         todo("ask-who-ground", "Ask who ground the shaft, when, and whether it was polished afterwards."),
     ],
     put_right: &[todo(

@@ -20,7 +20,7 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::new(&[MainJournal, Crankpin], Side::Any, Tag::Scoring, 0.12, Slight).at(&[(Pattern::Front, 0.70)]),
         Sign::size(&[MainJournal, Crankpin], Fault::Tapered, 0.90),
     ],
-    check: &[todo("measure-journal", "Measure the journal at both ends, in two directions.")],
-    put_right: &[todo("grind-journals", "Have the journals ground true.")],
+    check: &[todo("measure-journal", "Measure the journal at both ends, in two directions.").on(&[Crankshaft])],
+    put_right: &[todo("grind-journals", "Have the journals ground true.").on(&[Crankshaft])],
     source: "Pattern: a vehicle maker's inspection page (one edge worn: journal tapered or bearing not seated). Prior and chances: our judgement.",
 };

@@ -26,7 +26,7 @@ pub(super) const CAUSE: Cause = Cause {
     ],
     check: &[
         todo("check-tappet-turns", "Check that the {tappet} turns freely in its bore and that its foot is crowned."),
-        todo("check-taper-and-spring", "Check the lobe's taper and the spring's force."),
+        todo("check-taper-and-spring", "Check the lobe's taper and the spring's force.").on(&[Camshaft]),
     ],
     put_right: &[todo(
         "renew-camshaft",

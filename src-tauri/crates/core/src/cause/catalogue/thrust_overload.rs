@@ -27,7 +27,7 @@ pub(super) const REAR_FACE: Cause = Cause {
             "check-what-is-driven",
             "Check what is driven from either end for misalignment and for pushing on the shaft.",
         ),
-        todo("check-thrust-faces", "Check the finish and squareness of the shaft's thrust faces."),
+        todo("check-thrust-faces", "Check the finish and squareness of the shaft's thrust faces.").on(&[Crankshaft]),
     ],
     put_right: &[todo(
         "mend-push",
