@@ -20,7 +20,7 @@ pub enum OnList {
         /// The item, as it was asked for.
         item: Asked,
         /// What has been done.
-        tick: Tick,
+        tick: Box<Tick>,
     },
     /// Put an item of the shop's own on a list.
     AddItem {

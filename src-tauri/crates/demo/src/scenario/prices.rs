@@ -1,11 +1,11 @@
 //! What the shop of the story charges, and the estimate that it gave before the engine was opened: all invented.
 
 use wearbook_core::engine::PartKind;
-use wearbook_core::job::{Asked, ItemKey, ListKind, OwnItem, Tick};
+use wearbook_core::job::{Asked, ItemKey, ListKind, OwnItem, Step, StepTaken, Tick};
 use wearbook_core::job::{Change, OnList, OnMoney};
 use wearbook_core::money::{
-    Applies, Charge, Currency, EstimateLine, EstimateRules, Money, Price, PriceKey, PriceList, Standing, StandingCharge,
-    StandingPrice, Tax,
+    Applies, Charge, Currency, EstimateLine, EstimateRules, Money, OldPart, Price, PriceKey, PriceList, Standing,
+    StandingCharge, StandingPrice, Supply, Tax,
 };
 use wearbook_core::work::Work;
 
@@ -101,26 +101,36 @@ pub(super) fn changes() -> Vec<Change> {
                 price: Some(Money::from_minor(9_400)),
             },
         }),
-        Change::OnList(OnList::Tick {
-            item: Asked {
-                key: ItemKey::Order { kind: PartKind::CorePlugs, parts: vec![] },
-                words: "Core plugs".into(),
-                size: None,
-                quantity: 1,
+        tick(
+            ItemKey::Order { kind: PartKind::CorePlugs, parts: vec![] },
+            "Core plugs",
+            Tick {
+                steps: steps(&[(Step::Sent, "6 February"), (Step::Back, "9 February")]),
+                part_number: "CP-40".into(),
+                note: "From stock.".into(),
+                ..Tick::default()
             },
-            tick: Tick { done: 1, date: "9 February".into(), part_number: "CP-40".into(), note: "From stock.".into() },
-        }),
+        ),
         // The block was washed before it was bored.
-        Change::OnList(OnList::Tick {
-            item: Asked {
-                key: ItemKey::Operation { kind: PartKind::Block, work: Some(Work::Clean) },
-                words: "Cylinder block".into(),
-                size: None,
-                quantity: 1,
-            },
-            tick: Tick { done: 1, date: "16 February".into(), ..Tick::default() },
+        tick(
+            ItemKey::Operation { kind: PartKind::Block, work: Some(Work::Clean) },
+            "Cylinder block",
+            Tick { steps: steps(&[(Step::Sent, "11 February"), (Step::Back, "16 February")]), ..Tick::default() },
+        ),
+        Change::OnList(OnList::SupplyParts {
+            kind: PartKind::MainShell,
+            supply: Supply { old: Some(OldPart::Evidence), ..Supply::default() },
         }),
     ]
+}
+
+fn tick(key: ItemKey, words: &str, tick: Tick) -> Change {
+    let item = Asked { key, words: words.into(), size: None, quantity: 1 };
+    Change::OnList(OnList::Tick { item, tick: Box::new(tick) })
+}
+
+fn steps(taken: &[(Step, &str)]) -> Vec<StepTaken> {
+    taken.iter().map(|(step, date)| StepTaken { step: *step, done: 1, date: (*date).into() }).collect()
 }
 
 #[cfg(test)]
