@@ -3,7 +3,8 @@
 use super::bench::Bench;
 use super::work::Shared;
 use super::{ListItem, NotWanted, WorkList, caution, consent, operations, order};
-use crate::cause::{CauseReport, Todo};
+use crate::cause::CauseReport;
+use crate::cause::catalogue::Todo;
 use crate::engine::PartKind;
 use crate::job::{ItemKey, Job, ListKind, Step, Tick, Ticked};
 use crate::money::{Charge, OwnCharge};
