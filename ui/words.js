@@ -158,7 +158,7 @@ export const words = {
     front: 'Front',
     rear: 'Rear',
     key: 'Key',
-    states: { 'not-looked': 'not looked at', clean: 'clean', worn: 'worn' },
+    states: { 'not-looked': 'not looked at', along: 'looked at with another part', clean: 'clean', worn: 'worn' },
     /** @param {number} grade */ grade: (grade) => `grade ${grade}`,
     /** @param {number} grade */ worn: (grade) => `worn, grade ${grade}`,
     choose: 'Tap a part of the plan to photograph and tag it.',
@@ -865,24 +865,28 @@ export const words = {
       mains: 'Undersizes of the mains',
       crankpins: 'Undersizes of the crankpins',
       bores: 'Oversizes of the bores',
+      tappets: 'Oversizes of the followers',
     },
     noSeries: 'None entered.',
     enterSeries: {
       mains: 'Enter the undersizes of the mains',
       crankpins: 'Enter the undersizes of the crankpins',
       bores: 'Enter the oversizes of the bores',
+      tappets: 'Enter the oversizes of the followers',
     },
     changeSeries: {
       mains: 'Change the undersizes of the mains',
       crankpins: 'Change the undersizes of the crankpins',
       bores: 'Change the oversizes of the bores',
+      tappets: 'Change the oversizes of the followers',
     },
     size: 'Size',
-    /** @type {Record<'mains' | 'crankpins' | 'bores', [string, string]>} */
+    /** @type {Record<'mains' | 'crankpins' | 'bores' | 'tappets', [string, string]>} */
     seriesColumns: {
       mains: ['Journal', 'Shell wall'],
       crankpins: ['Crankpin', 'Shell wall'],
       bores: ['Bore', 'Piston'],
+      tappets: ['Bore', 'Follower'],
     },
     seriesFields: {
       mains: {
@@ -906,6 +910,13 @@ export const words = {
         mateMin: 'Piston, smallest',
         mateMax: 'Piston, largest',
       },
+      tappets: {
+        size: 'Oversize',
+        min: 'Bore, smallest',
+        max: 'Bore, largest',
+        mateMin: 'Follower, smallest',
+        mateMax: 'Follower, largest',
+      },
     },
     standard: 'Standard',
     reckonedHint: {
@@ -915,6 +926,7 @@ export const words = {
       crankpins:
         'What is left empty is reckoned: the pin is standard less the undersize, the wall standard plus half of it.',
       bores: 'What is left empty is reckoned: bore and piston are standard plus the oversize.',
+      tappets: 'What is left empty is reckoned: bore and follower are standard plus the oversize.',
     },
     note: 'Note',
     slight: 'for slight wear, without grinding',
@@ -923,6 +935,7 @@ export const words = {
       mains: 'Standard comes first: enter the diameter of a standard main journal, and the wall of a standard shell.',
       crankpins: 'Standard comes first: enter the diameter of a standard crankpin, and the wall of a standard shell.',
       bores: 'Standard comes first: enter the diameter of a standard bore, and of a standard piston.',
+      tappets: 'Standard comes first: enter the diameter of a standard bore, and of a standard follower.',
     },
     /** @param {string} kind */ enterStandard: (kind) => `Enter the standard ${kind}`,
     newRow: 'Next size',

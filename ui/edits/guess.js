@@ -75,8 +75,9 @@ export const guessPhoto = (view, part, preview) =>
 function withPart(view, name, alter) {
   const parts = view.assessment.parts.map((part) => (part.part === name ? alter(part) : part))
   const progress = {
-    parts: parts.length,
-    looked: parts.filter((part) => part.seen !== 'not-looked').length,
+    // Which of them ask for a look of their own a tap hardly changes.
+    parts: view.assessment.progress.parts,
+    looked: parts.filter((part) => part.seen === 'clean' || part.seen === 'worn').length,
     worn: parts.filter((part) => part.seen === 'worn').length,
     photos: parts.reduce((sum, part) => sum + part.photos.length, 0),
   }

@@ -1,5 +1,7 @@
 // Rows of a series as they are typed, whichever series it is.
-/** @import { Change, Oversize, Sheet, SizeGroup, Undersize } from '../types/api.d.ts' */
+/** @import { Change, Oversize, Oversized, Sheet, SizeGroup, Undersize } from '../types/api.d.ts' */
+
+/** @typedef {SizeGroup | 'tappets'} Series */
 
 /**
  * @typedef {object} Row
@@ -17,10 +19,10 @@
 export const emptyRow = () =>
   ({ before: '', size: '', min: '', max: '', mateMin: '', mateMax: '', withoutGrinding: false, source: '' })
 
-/** @param {Sheet} sheet @param {SizeGroup} group @returns {Row[]} */
+/** @param {Sheet} sheet @param {Series} group @returns {Row[]} */
 export const rowsOf = (sheet, group) =>
-  group === 'bores'
-    ? sheet.oversizes.map(fromOversize)
+  group === 'bores' || group === 'tappets'
+    ? sheet.oversizes.filter(({ of }) => of === ofWhat(group).of).map(fromOversize)
     : sheet.undersizes.filter(({ journals }) => journals === group).map(fromUndersize)
 
 /** A row taken up to be changed. @param {Row} row @returns {Row} */
@@ -47,17 +49,18 @@ function continued(sizes) {
 const figure = (size) => Number.parseFloat(size.replace(',', '.')) || 0
 
 /** The changes that put a row on the sheet.
- * @param {SizeGroup} group @param {Row} row @param {(typed: string) => string} length @returns {Change[]} */
+ * @param {Series} group @param {Row} row @param {(typed: string) => string} length @returns {Change[]} */
 export function asChanges(group, row, length) {
   const size = length(row.size)
   /** @param {string} name @param {string} typed */
   const given = (name, typed) => (typed.trim() ? { [name]: length(typed) } : {})
   const common = { size, ...given('min', row.min), ...given('max', row.max), source: row.source.trim() }
   const isMoved = row.before !== '' && row.before !== size
-  if (group === 'bores') {
-    const oversize = { ...common, ...given('piston_min', row.mateMin), ...given('piston_max', row.mateMax) }
+  if (group === 'bores' || group === 'tappets') {
+    const of = ofWhat(group)
+    const oversize = { ...of, ...common, ...given('piston_min', row.mateMin), ...given('piston_max', row.mateMax) }
     return [
-      ...(isMoved ? [/** @type {Change} */ ({ do: 'drop-oversize', size: row.before })] : []),
+      ...(isMoved ? [/** @type {Change} */ ({ do: 'drop-oversize', ...of, size: row.before })] : []),
       { do: 'state-oversize', oversize },
     ]
   }
@@ -70,6 +73,10 @@ export function asChanges(group, row, length) {
     { do: 'state-undersize', undersize },
   ]
 }
+
+/** Of what an oversize is; of cylinders it is not said. @param {'bores' | 'tappets'} group
+ * @returns {{ of?: Oversized }} */
+export const ofWhat = (group) => (group === 'tappets' ? { of: 'tappets' } : {})
 
 /** @param {Undersize} row @returns {Row} */
 const fromUndersize = ({ size, min = '', max = '', wall_min = '', wall_max = '', without_grinding = false, source }) =>

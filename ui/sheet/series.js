@@ -1,5 +1,5 @@
 // What the journals can be ground to and the bores be bored to: a table, and a form that is quick to type down.
-/** @import { JobView, SizeGroup } from '../types/api.d.ts' */
+/** @import { JobView, PartKind } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { kindOf, sizeGroupOf } from '../catalogue.js'
 import { formOf } from '../controls/form.js'
@@ -12,17 +12,19 @@ import { capitalised } from '../text.js'
 import { words } from '../words.js'
 import { doubts } from './doubts.js'
 import { newLine } from './line-key.js'
-import { asChanges, asRow, emptyRow, nextRow, rowsOf } from './series-rows.js'
+import { asChanges, asRow, emptyRow, nextRow, ofWhat, rowsOf } from './series-rows.js'
 
 const text = words.sheet
 
-/** @type {SizeGroup[]} */
-export const GROUPS = ['mains', 'crankpins', 'bores']
+/** @import { Series } from './series-rows.js' */
+
+/** @type {Series[]} */
+export const GROUPS = ['mains', 'crankpins', 'bores', 'tappets']
 
 /** @param {string} place */
 export const groupOf = (place) => GROUPS.find((group) => group === place)
 
-/** @param {JobView} view @param {SizeGroup} group */
+/** @param {JobView} view @param {Series} group */
 export function seriesTable(view, group) {
   const { job } = view
   const rows = rowsOf(view.sheet, group)
@@ -37,10 +39,18 @@ export function seriesTable(view, group) {
     </section>`
 }
 
-/** @param {JobView} view @param {SizeGroup} group */
-const wordsOf = ({ sheet_words }, group) => sheet_words.series.find((series) => series.group === group)
+/** @param {JobView} view @param {Series} group */
+const wordsOf = ({ sheet_words }, group) =>
+  sheet_words.series.find((series) => series.group === (group === 'tappets' ? null : group))
 
-/** @param {JobView} view @param {SizeGroup} group
+/** What is brought to its sizes. @param {Series} group @returns {PartKind} */
+const kindIn = (group) => (group === 'tappets' ? 'tappet-bore' : sizeGroupOf(group).kind)
+
+/** Whether the engine has what a series is of. @param {JobView} view @param {Series} group */
+export const isAsked = ({ assessment }, group) =>
+  group !== 'tappets' || assessment.parts.some(({ kind }) => kind === 'tappet-bore')
+
+/** @param {JobView} view @param {Series} group
  * @param {(size: string) => unknown} [choose] makes each size a button */
 function rowsTable(view, group, choose) {
   const { standard, sizes } = wordsOf(view, group) ?? { standard: { own: '', mate: '' }, sizes: [] }
@@ -63,14 +73,14 @@ function rowsTable(view, group, choose) {
   })
 }
 
-/** @param {JobView} view @param {SizeGroup} group */
+/** @param {JobView} view @param {Series} group */
 export function seriesSheet(view, group) {
   const { job, sheet, assessment } = view
   const rows = rowsOf(sheet, group)
   const form = formOf(`series ${job} ${group}`, () => nextRow(rows))
   const { entered, refusal, enter, send, forget } = form
   const diameter = wordsOf(view, group)?.standard.own
-  const kind = sizeGroupOf(group).kind
+  const kind = kindIn(group)
   const save = async (/** @type {Event} */ event) => {
     event.preventDefault()
     if (!(await send((entered) => submit(
@@ -115,7 +125,7 @@ export function seriesSheet(view, group) {
   }
 }
 
-/** @param {SizeGroup} group @param {string} unit @param {import('./series-rows.js').Row} entered
+/** @param {Series} group @param {string} unit @param {import('./series-rows.js').Row} entered
  * @param {(change: Partial<import('./series-rows.js').Row>) => void} enter */
 function fields(group, unit, entered, enter) {
   const label = text.seriesFields[group]
@@ -133,7 +143,7 @@ function fields(group, unit, entered, enter) {
       ${length('size')}${length('min')}${length('max')}${length('mateMin')}${length('mateMax')}
     </div>
     <p class="hint">${text.reckonedHint[group]}</p>
-    ${group === 'bores'
+    ${group === 'bores' || group === 'tappets'
       ? ''
       : tick({
         label: text.withoutGrinding,
@@ -143,8 +153,8 @@ function fields(group, unit, entered, enter) {
     ${input({ id: 'series-source', label: text.page, value: entered.source, enter: (source) => enter({ source }) })}`
 }
 
-/** @param {SizeGroup} group @param {string} size */
+/** @param {Series} group @param {string} size */
 const dropRow = (group, size) =>
-  group === 'bores'
-    ? { do: /** @type {const} */ ('drop-oversize'), size }
+  group === 'bores' || group === 'tappets'
+    ? { do: /** @type {const} */ ('drop-oversize'), ...ofWhat(group), size }
     : { do: /** @type {const} */ ('drop-undersize'), journals: group, size }

@@ -10,7 +10,7 @@ import { doubts } from './doubts.js'
 import { headForm } from './head-form.js'
 import { lineForm } from './line-form.js'
 import { lineId, lineOf, newLine } from './line-key.js'
-import { groupOf, GROUPS, seriesSheet, seriesTable } from './series.js'
+import { groupOf, GROUPS, isAsked, seriesSheet, seriesTable } from './series.js'
 import { shelf } from './shelf.js'
 
 const text = words.sheet
@@ -36,7 +36,7 @@ function overview(view) {
       ${head(view)}
       ${doubts(assessment.sheet_doubts)}
       ${kindsOf(view).map((kind) => linesOf(view, kind))}
-      ${GROUPS.map((group) => seriesTable(view, group))}
+      ${GROUPS.filter((group) => isAsked(view, group)).map((group) => seriesTable(view, group))}
       ${general(general_rules)}`,
     bar: html`
       <div class="bar">

@@ -1,7 +1,6 @@
 // What came back from the machine shop, beside what was asked for.
 /** @import { ReadBack, ReadBackLine } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
-import { sizeGroupOf } from '../catalogue.js'
 import { table } from '../controls/table.js'
 import { verdictMark } from '../measure/verdict.js'
 import { toMeasure } from '../route.js'
@@ -19,15 +18,15 @@ export const readBack = (job, all) => all.length === 0 ? '' : html`
   </section>`
 
 /** @param {string} job @param {ReadBack} back */
-function returned(job, { group, asked, confirmed, parts }) {
+function returned(job, { label, asked, confirmed, parts }) {
   const next = parts.find(({ verdict }) => verdict === null) ?? parts.find(({ problem }) => problem) ?? parts[0]
   return html`
-    <h3>${capitalised(sizeGroupOf(group).label)}: <span class=${confirmed ? 'mark-free' : 'mark-held'}>${confirmed
+    <h3>${capitalised(label)}: <span class=${confirmed ? 'mark-free' : 'mark-held'}>${confirmed
       ? text.confirmed
       : text.unconfirmed}</span></h3>
     <p>${text.asked(asked)}</p>
     ${parts.some(({ shown }) => shown) ? table({
-      label: capitalised(sizeGroupOf(group).label),
+      label: capitalised(label),
       heads: [text.part, text.machined, text.verdict],
       rows: parts.map((line) =>
         ({

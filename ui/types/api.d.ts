@@ -1132,6 +1132,8 @@ export type OnSheet = { "do": "use-sheet",
   size: Entry, } | { "do": "state-oversize",
   /** The oversize. */
   oversize: Oversize, } | { "do": "drop-oversize",
+  /** Of what; of cylinders if not given. */
+  of?: Oversized,
   /** Which. */
   size: Entry, };
 
@@ -1221,20 +1223,25 @@ export type OutcomeEntry = {
   /** In words, lower case. */
   words: string, };
 
-/** An oversize: the range to which cylinders are bored, and the piston that goes with it. */
+/** An oversize: the range to which cylinders are bored or tappet bores reamed, and the piston or tappet that goes with it. */
 export type Oversize = {
+  /** Of what; of cylinders if not given. */
+  of?: Oversized,
   /** How much above standard: 0.020 in. */
   size: Entry,
   /** The smallest finished bore; standard plus the oversize if not given. */
   min?: Stated,
   /** The largest finished bore; standard plus the oversize if not given. */
   max?: Stated,
-  /** The smallest new piston; standard plus the oversize if not given. */
+  /** The smallest new piston or tappet; standard plus the oversize if not given. */
   piston_min?: Stated,
-  /** The largest new piston; standard plus the oversize if not given. */
+  /** The largest new piston or tappet; standard plus the oversize if not given. */
   piston_max?: Stated,
   /** The manual's page. */
   source: string, };
+
+/** What is brought to an oversize. */
+export type Oversized = "cylinders" | "tappets";
 
 /** An item of the shop's own. */
 export type OwnCharge = {
@@ -1261,7 +1268,7 @@ export type PaperSize = "a4" | "letter";
 export type Part = string;
 
 /** A kind of part. */
-export type PartKind = "main-shell" | "main-journal" | "housing-bore" | "thrust-face" | "rod-shell" | "crankpin" | "rod" | "piston" | "rings" | "bore" | "tappet" | "pushrod" | "lobe" | "cam-journal" | "cam-bearing" | "camshaft" | "crankshaft" | "oil-pump" | "oil-pickup" | "timing-drive" | "auxiliary-drive" | "core-plugs" | "block" | "main-cap-bolts" | "rod-bolts" | "head-bolts";
+export type PartKind = "main-shell" | "main-journal" | "housing-bore" | "thrust-face" | "rod-shell" | "crankpin" | "rod" | "piston" | "rings" | "bore" | "tappet" | "tappet-bore" | "pushrod" | "lobe" | "cam-journal" | "cam-bearing" | "camshaft" | "crankshaft" | "oil-pump" | "oil-pickup" | "timing-drive" | "auxiliary-drive" | "core-plugs" | "block" | "main-cap-bolts" | "rod-bolts" | "head-bolts";
 
 /** One part within the plan of its group. */
 export type PartPlan = {
@@ -1535,10 +1542,12 @@ export type Rate = {
   /** Counted from the end of the new range (a clearance may exceed its high limit by so much), instead of from nought. */
   beyond_range?: boolean, };
 
-/** What came back of one group. */
+/** What came back of one group, or of the bores of tappets. */
 export type ReadBack = {
-  /** The group. */
-  group: SizeGroup,
+  /** The group; none of the bores of tappets, of which each goes by itself. */
+  group: SizeGroup | null,
+  /** Of what, in words, plural: "main journals". */
+  label: string,
   /** What was asked for, in words. */
   asked: string,
   /** Every part has been measured as machined and is right. */
@@ -1552,6 +1561,8 @@ export type ReadBackLine = {
   part: Part,
   /** Its name. */
   label: string,
+  /** The size as found, in words; empty if it was not measured. */
+  found_shown: string,
   /** The size as machined, in words; empty if it was not measured. */
   shown: string,
   /** Whether size and form are right; none before it is measured. */
@@ -1647,12 +1658,12 @@ export type ScreenCautions = {
   cautions: Array<Caution>, };
 
 /** Whether somebody has looked at a part, and what they saw. */
-export type Seen = "not-looked" | "clean" | "worn";
+export type Seen = "not-looked" | "along" | "clean" | "worn";
 
 /** A series of sizes in words. */
 export type SeriesWords = {
-  /** The group. */
-  group: SizeGroup,
+  /** The group; none of the bores of tappets. */
+  group: SizeGroup | null,
   /** Standard, as far as the sheet gives it; both are empty if it does not. */
   standard: SizeWords,
   /** The sizes beyond it, in the order of the sheet. */
@@ -1704,7 +1715,7 @@ export type SheetBasis = {
 export type SheetWords = {
   /** The lines, in the order of the sheet. */
   lines: Array<LineWords>,
-  /** The series of each group. */
+  /** The series of each group, and that of the bores of tappets. */
   series: Array<SeriesWords>, };
 
 /** The shelf. */
@@ -1754,6 +1765,8 @@ export type Sizing = {
   clearances: Array<Predicted>,
   /** What came back from the machine shop, beside what was asked for. */
   read_back: Array<ReadBack>,
+  /** What is done about worn bores of tappets; none where there are none. */
+  tappet_bores: TappetBores | null,
   /** What to order, in which size: held or free. */
   orders: Array<OrderLine>, };
 
@@ -1835,6 +1848,27 @@ export type StrengthEntry = {
 
 /** The outline by which a part is drawn. */
 export type Symbol = "shell-upper" | "shell-lower" | "journal" | "housing" | "thrust" | "rod" | "piston" | "rings" | "bore" | "lobe" | "tappet" | "pushrod" | "bush" | "item";
+
+/** What is done about the worn ones. The others stay as they are. */
+export type TappetBores = {
+  /** How they are mended: `machine` is reamed, or `bush`. */
+  way: Work,
+  /** The size that they and their tappets have afterwards, beyond standard in nanometres; none while it is not known. */
+  size: Length | null,
+  /** The same in words: "0.010 in oversize", "standard"; empty while it is not known. */
+  size_shown: string,
+  /** The finished bore, smallest and largest, in nanometres; none if the sheet does not tell. */
+  finished: [Length, Length] | null,
+  /** The same in words; may be empty. */
+  finished_shown: string,
+  /** Why, in a sentence. */
+  because: string,
+  /** Why no oversize serves, in a sentence; empty where one does or none is known. */
+  no_size: string,
+  /** What holds the work, each in a sentence; empty if nothing does. */
+  waits_for: Array<string>,
+  /** Each worn bore. */
+  bores: Array<WornBore>, };
 
 /** A kind of wear or damage. */
 export type Tag = "scoring" | "embedded-debris" | "pitting" | "hot-spot" | "copper-showing" | "wiping" | "fatigue-cracks" | "lining-loss" | "corrosion" | "bright-back" | "rust" | "scuffing" | "spalling" | "dished-face" | "stuck-plunger" | "worn-nose" | "bent" | "seizure" | "cracks" | "deposits" | "handling-damage" | "looks-even";
@@ -2004,7 +2038,7 @@ export type Ways = {
   chosen_because: string | null, };
 
 /** Work that has a price. */
-export type Work = "replace" | "machine" | "weld-up" | "sleeve" | "polish" | "rebuild" | "clean" | "crack-test" | "hone";
+export type Work = "replace" | "machine" | "weld-up" | "sleeve" | "bush" | "polish" | "rebuild" | "clean" | "crack-test" | "hone";
 
 /** Work that has a price. */
 export type WorkEntry = {
@@ -2042,6 +2076,17 @@ export type ZoneEntry = {
   row: string | null,
   /** And the column. */
   column: string | null, };
+
+/** A worn bore. */
+export type WornBore = {
+  /** The bore. */
+  part: Part,
+  /** Its name. */
+  label: string,
+  /** Its diameter as found, in words; empty if it was not measured. */
+  found_shown: string,
+  /** What is wrong with it, in a sentence without its name. */
+  fault: string, };
 
 /** Which drawing a part kind has. */
 export type ZoneMap = "shell" | "thrust-face" | "journal" | "lobe" | "tappet" | "piston" | "bore" | "none";

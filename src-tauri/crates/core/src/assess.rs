@@ -70,7 +70,7 @@ pub struct Assessment {
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
 pub struct Progress {
-    /// Parts of the engine.
+    /// Parts of the engine that ask for a look of their own.
     pub parts: usize,
     /// Parts that were looked at.
     pub looked: usize,
@@ -193,8 +193,8 @@ fn follow(
     let causes = causes(Some(engine), &measured.figures);
     let (parts, sizing, operations) = conclude(measured, decisions);
     let progress = Progress {
-        parts: parts.len(),
-        looked: parts.iter().filter(|view| view.seen != Seen::NotLooked).count(),
+        parts: parts.iter().filter(|view| view.is_looked_at_alone()).count(),
+        looked: parts.iter().filter(|view| matches!(view.seen, Seen::Clean | Seen::Worn)).count(),
         worn: parts.iter().filter(|view| view.seen == Seen::Worn).count(),
         photos: parts.iter().map(|view| view.photos.len()).sum(),
     };
@@ -233,11 +233,12 @@ fn follow(
 
 /// What was measured of an engine and decided about each of its parts, as it is shown, and what is done to it.
 fn conclude(measured: Measured<'_>, decisions: Vec<Decision>) -> (Vec<PartView>, Sizing, Vec<Operation>) {
-    let read_back: Vec<ReadBack> =
-        measured.plans.iter().filter_map(|plan| read_back(&measured.readings, plan)).collect();
+    let of_groups = measured.plans.iter().filter_map(|plan| read_back(&measured.readings, plan));
+    let of_tappet_bores = measured.tappet_bores.iter().map(|plan| plan.read_back(&measured.readings));
+    let read_back: Vec<ReadBack> = of_groups.chain(of_tappet_bores).collect();
     let operations = operation::operations(measured.readings.engine, &measured, &read_back, &decisions);
-    let Measured { readings, plans, mut figures } = measured;
-    let (engine, job) = (readings.engine, readings.job);
+    let Measured { readings, plans, tappet_bores, mut figures } = measured;
+    let engine = readings.engine;
     let replaced: BTreeSet<Part> = engine
         .parts()
         .iter()
@@ -245,8 +246,7 @@ fn conclude(measured: Measured<'_>, decisions: Vec<Decision>) -> (Vec<PartView>,
         .filter(|(_, decision)| decision.outcome == Outcome::Replace)
         .map(|(part, _)| *part)
         .collect();
-    let sizing = Sizing::of(&readings, plans, read_back, &replaced);
-    let blank = PartRecord::default();
+    let sizing = Sizing::of(&readings, plans, tappet_bores, read_back, &replaced);
     let parts = engine
         .parts()
         .iter()
@@ -257,11 +257,7 @@ fn conclude(measured: Measured<'_>, decisions: Vec<Decision>) -> (Vec<PartView>,
             let is_measured = |phase: Phase| readings.of(*part).iter().any(|standing| standing.reading.phase == phase);
             let is_renewed = decision.outcome == Outcome::Replace;
             of_part.retain(|figure| figure.phase == Phase::Found || !is_renewed || is_measured(figure.phase));
-            PartView {
-                readings: readings_of(&readings, *part),
-                figures: of_part,
-                ..view(engine, *part, job.parts.get(part).unwrap_or(&blank), decision)
-            }
+            PartView { readings: readings_of(&readings, *part), figures: of_part, ..view(&readings, *part, decision) }
         })
         .collect();
     (parts, sizing, operations)

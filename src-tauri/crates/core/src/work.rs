@@ -56,6 +56,8 @@ pub enum Work {
     WeldUp,
     /// A bore is sleeved and brought back to standard.
     Sleeve,
+    /// A worn bore is bushed and brought back to standard.
+    Bush,
     /// Polished.
     Polish,
     /// Taken apart, cleaned, measured and rebuilt in the shop.
@@ -94,11 +96,12 @@ impl Hands {
 
 impl Work {
     /// Every work.
-    pub const ALL: [Self; 9] = [
+    pub const ALL: [Self; 10] = [
         Self::Replace,
         Self::Machine,
         Self::WeldUp,
         Self::Sleeve,
+        Self::Bush,
         Self::Polish,
         Self::Rebuild,
         Self::Clean,
@@ -125,6 +128,7 @@ impl Work {
             Self::Machine => "machine",
             Self::WeldUp => "weld up and regrind",
             Self::Sleeve => "sleeve",
+            Self::Bush => "bush",
             Self::Polish => "polish",
             Self::Rebuild => "rebuild in the shop",
             Self::Clean => "clean",

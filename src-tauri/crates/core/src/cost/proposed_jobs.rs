@@ -59,6 +59,7 @@ fn scope_of_kind(kind: PartKind) -> JobScope {
         PartKind::Piston | PartKind::Rings | PartKind::Bore => JobScope::Cylinders,
         PartKind::HousingBore | PartKind::CorePlugs | PartKind::Block | PartKind::HeadBolts => JobScope::Block,
         PartKind::Tappet
+        | PartKind::TappetBore
         | PartKind::Pushrod
         | PartKind::Lobe
         | PartKind::CamJournal
@@ -84,7 +85,7 @@ fn need_of(line: &QuoteLine, parts: &[PartView]) -> Need {
     };
     let is_light = |view: &PartView| view.worst.is_none_or(|worst| worst <= Grade::ONE);
     match work {
-        Work::Machine | Work::WeldUp | Work::Sleeve => Need::Must,
+        Work::Machine | Work::WeldUp | Work::Sleeve | Work::Bush => Need::Must,
         Work::Replace if views(line, parts).any(is_worn_out) => Need::Must,
         Work::Clean if views(line, parts).all(is_light) => Need::May,
         Work::Replace | Work::Clean | Work::Polish | Work::Rebuild | Work::CrackTest | Work::Hone => Need::Should,

@@ -8,7 +8,7 @@ use crate::engine::PartKind;
 use crate::job::Job;
 use crate::money::{Money, PriceKey, PriceList};
 use crate::sheet::SizeGroup;
-use crate::sizing::{Action, GroupPlan};
+use crate::sizing::{Action, GroupPlan, TappetBores};
 use crate::view::{PartView, Sizing};
 use crate::work::{Hands, Outcome, Work};
 
@@ -51,7 +51,8 @@ pub struct Ways {
 /// What there is to choose in this job.
 pub fn ways(job: &Job, parts: &[PartView], sizing: &Sizing) -> Vec<Ways> {
     let bores = sizing.plan(SizeGroup::Bores);
-    let all = [camshaft(job, parts), bores.and_then(|plan| worn_bores(job, parts, plan))];
+    let tappet_bores = sizing.tappet_bores.as_ref().and_then(|plan| tappet_bores(job, parts, plan));
+    let all = [camshaft(job, parts), bores.and_then(|plan| worn_bores(job, parts, plan)), tappet_bores];
     all.into_iter().flatten().collect()
 }
 
@@ -96,6 +97,43 @@ fn camshaft(job: &Job, parts: &[PartView]) -> Option<Ways> {
         usual: way(Work::Replace, ""),
         because: "A new one keeps its hardness and its warranty, so it is taken unless the old one is clearly cheaper.",
         others: vec![weld],
+    }))
+}
+
+/// Worn bores of tappets: reamed for oversize tappets, or bushed for standard ones. The tappets are renewed either way.
+fn tappet_bores(job: &Job, parts: &[PartView], plan: &TappetBores) -> Option<Ways> {
+    let mended = |view: &&PartView| plan.has(view.part) && view.decision.outcome == Outcome::Machine;
+    let worn = parts.iter().filter(mended).count();
+    if worn == 0 {
+        return None;
+    }
+    let way = |work, ruled_out: &str, mind: &str| Way {
+        work,
+        words: PartKind::TappetBore.way_words(work).into(),
+        net: net(&job.prices, &[(PartKind::TappetBore, work, worn), (PartKind::Tappet, Work::Replace, worn)]),
+        ruled_out: ruled_out.into(),
+        mind: mind.into(),
+    };
+    let ream = way(Work::Machine, &plan.no_size, "");
+    let bush = way(Work::Bush, "", "The wall must be thick enough for the bush.");
+    let (usual, because, other) = if plan.no_size.is_empty() {
+        (
+            ream,
+            "Reaming leaves the iron of the casting to run in, so it is done unless bushes are clearly cheaper.",
+            bush,
+        )
+    } else {
+        (bush, "Bushes keep the casting.", ream)
+    };
+    Some(weigh(Weighed {
+        job,
+        kind: PartKind::TappetBore,
+        what: "The worn bores in which followers slide",
+        followed: plan.way,
+        facts: String::new(),
+        usual,
+        because,
+        others: vec![other],
     }))
 }
 

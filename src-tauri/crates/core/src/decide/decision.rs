@@ -4,7 +4,7 @@ use std::borrow::Cow;
 
 use serde::Serialize;
 
-use super::rules::{COMMON_SIZE, PIECE_OF_WORKED_PARTS, Rule, RuleId};
+use super::rules::{COMMON_SIZE, PIECE_OF_WORKED_PARTS, Rule, RuleId, SEEN_ALONG};
 use crate::words::Terms;
 use crate::work::{Outcome, Work};
 
@@ -49,10 +49,11 @@ impl Decision {
         self.overruled_because.is_none() && self.reasons.first().is_some_and(|reason| reason.rule == COMMON_SIZE)
     }
 
-    /// Whether it stands only because of what is done to parts of it.
+    /// Whether it stands only because of what is done to parts of it, or because it is looked at with another part.
     pub fn goes_along(&self) -> bool {
         let first = self.reasons.first();
-        self.overruled_because.is_none() && first.is_some_and(|reason| reason.rule == PIECE_OF_WORKED_PARTS)
+        self.overruled_because.is_none()
+            && first.is_some_and(|reason| [PIECE_OF_WORKED_PARTS, SEEN_ALONG].contains(&reason.rule))
     }
 
     /// The reason of the rule that decides, whatever a person says; empty if no rule has a word on it.

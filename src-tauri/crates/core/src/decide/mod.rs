@@ -175,6 +175,15 @@ mod tests {
         check(&[tag("tappet.1.intake.1", Tag::Deposits, Grade::TWO)], "tappet.1.intake.1", Clean, "dirty-tappets");
         check(&[tag("tappet.1.intake.1", Tag::DishedFace, Grade::ONE)], "tappet.1.intake.1", Replace, "tappet-damage");
         check(&[clean("tappet.1.intake.1")], "tappet.1.intake.1", PutBack, "nothing-found");
+        let bore = "tappet-bore.1.intake.1";
+        check(&[], bore, CantSay, "seen-along");
+        check(&[clean("tappet.1.intake.1")], bore, PutBack, "seen-along");
+        check(&[tag("tappet.1.intake.1", Tag::Pitting, Grade::FOUR)], bore, PutBack, "seen-along");
+        check(&[tag("tappet.1.intake.1", Tag::Scoring, Grade::TWO)], bore, CantSay, "not-looked-at");
+        check(&[tag(bore, Tag::Scoring, Grade::TWO)], bore, Clean, "tappet-bore-damage");
+        check(&[tag(bore, Tag::Scoring, Grade::THREE)], bore, Machine, "tappet-bore-damage");
+        check(&[tag(bore, Tag::Scoring, Grade::THREE)], "tappet.1.intake.1", Replace, "tappets-to-bores");
+        check(&[tag(bore, Tag::Cracks, Grade::TWO)], "block", Replace, "block-as-one");
         check(&[tag("lobe.1.intake.1", Tag::Scoring, Grade::ONE)], "lobe.1.intake.1", PutBack, "lobe-damage");
         check(&[tag("lobe.1.intake.1", Tag::WornNose, Grade::TWO)], "lobe.1.intake.1", Replace, "lobe-damage");
         check(&[tag("cam-bearing.1.2", Tag::Scoring, Grade::TWO)], "cam-bearing.1.2", Replace, "cam-bearing-damage");

@@ -15,6 +15,10 @@ pub(super) fn take(scene: &Scene<'_>, part: Part, decision: &mut Decision) {
         let plan = scene.measured.plan_of(part).filter(|plan| plan.action == Action::Sleeve);
         decision.way = plan.map(|_| Work::Sleeve);
     }
+    if part.kind == PartKind::TappetBore && decision.outcome == Outcome::Machine {
+        let plan = scene.measured.tappet_bores.as_ref().filter(|plan| plan.way == Work::Bush);
+        decision.way = plan.map(|_| Work::Bush);
+    }
     // Where the cam runs in the casting there is no bearing to renew.
     let in_casting = scene.engine.arrangement().construction.cam_bore == Some(CamBore::Casting);
     if part.kind == PartKind::CamBearing && in_casting && decision.outcome == Outcome::Replace {

@@ -86,7 +86,8 @@ fn marks(assessment: &Assessment) -> Vec<Block> {
 }
 
 fn not_looked_at(assessment: &Assessment) -> Vec<Block> {
-    let open: Vec<&PartView> = assessment.parts.iter().filter(|view| view.seen == Seen::NotLooked).collect();
+    let open: Vec<&PartView> =
+        assessment.parts.iter().filter(|view| view.seen == Seen::NotLooked && view.is_looked_at_alone()).collect();
     if open.is_empty() {
         return vec![];
     }

@@ -144,7 +144,7 @@ fn read_back(assessment: &Assessment) -> impl Iterator<Item = Block> {
     came.flat_map(move |back| {
         let so = if back.confirmed { "Every part is right." } else { "Not confirmed." };
         [
-            Block::heading(format!("Back from the machine shop: {}", back.group.label())),
+            Block::heading(format!("Back from the machine shop: {}", back.label)),
             Block::Paragraph(format!("Asked for: {}. {so}", back.asked)),
             Block::table(
                 "Each part as it came back from the machine shop.",

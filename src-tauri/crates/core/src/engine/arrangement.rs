@@ -188,6 +188,11 @@ impl Arrangement {
         if self.layout == Layout::Inline { 1 } else { 2 }
     }
 
+    /// Whether the camshaft runs in the block, and the tappets with it.
+    pub fn is_cam_in_block(&self) -> bool {
+        matches!(self.camshaft, Camshaft::InBlock | Camshaft::InBlockSideValves)
+    }
+
     /// Number of camshafts.
     pub fn camshafts(&self) -> u8 {
         match self.camshaft {
@@ -266,8 +271,7 @@ impl Arrangement {
         if !(2..=20).contains(&self.cam_bearings) {
             return no(format!("{} cam bearings: a camshaft runs in 2 to 20.", self.cam_bearings));
         }
-        let in_block = matches!(self.camshaft, Camshaft::InBlock | Camshaft::InBlockSideValves);
-        if in_block && self.tappets == Tappets::None {
+        if self.is_cam_in_block() && self.tappets == Tappets::None {
             return no(IN_THE_BLOCK.said(terms).into());
         }
         Ok(())

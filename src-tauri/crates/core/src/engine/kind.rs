@@ -3,7 +3,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::Positions;
+use super::{Arrangement, Positions};
 use crate::wear::{Tag, ZoneMap};
 use crate::words::Phrase;
 use crate::work::Outcome;
@@ -25,6 +25,7 @@ pub enum PartKind {
     Rings,
     Bore,
     Tappet,
+    TappetBore,
     Pushrod,
     Lobe,
     CamJournal,
@@ -86,12 +87,14 @@ const BOLT_TAGS: &[Tag] = &[Bent, HandlingDamage, Rust, Cracks, Scuffing, LooksE
 const JOURNAL_TAGS: &[Tag] = &[Scoring, HotSpot, Pitting, Corrosion, Seizure, Cracks, HandlingDamage, LooksEven];
 
 impl PartKind {
-    /// What brings it along when that is renewed: a journal and a lobe come with their shaft, a bore with its block.
-    pub fn comes_with(self) -> Option<Self> {
+    /// What brings it along when that is renewed: a journal and a lobe come with their shaft, a bore with its block. The
+    /// bore of a tappet is in the block where the camshaft is, else in a head.
+    pub fn comes_with(self, arrangement: &Arrangement) -> Option<Self> {
         match self {
             MainJournal | Crankpin => Some(Crankshaft),
             Lobe | CamJournal => Some(Camshaft),
             Bore | HousingBore => Some(Block),
+            TappetBore => arrangement.is_cam_in_block().then_some(Block),
             _ => None,
         }
     }
@@ -102,7 +105,7 @@ impl PartKind {
     }
 
     /// Every kind, in the order of the table.
-    pub const ALL: [Self; 26] = [
+    pub const ALL: [Self; 27] = [
         MainShell,
         MainJournal,
         HousingBore,
@@ -114,6 +117,7 @@ impl PartKind {
         Rings,
         Bore,
         Tappet,
+        TappetBore,
         Pushrod,
         Lobe,
         CamJournal,
@@ -258,6 +262,16 @@ impl PartKind {
                 ],
                 zones: ZoneMap::Tappet,
                 outcomes: &[PutBack, Clean, RebuildHere, Replace],
+                always_renewed: false,
+            },
+            TappetBore => &KindRow {
+                id: "tappet-bore",
+                name: Phrase("{tappet} bore"),
+                short: Phrase("{tappet} bore"),
+                positions: Positions::EachTappet,
+                tags: &[Scoring, Scuffing, Pitting, Cracks, LooksEven],
+                zones: ZoneMap::None,
+                outcomes: &[PutBack, Clean, Machine, Replace],
                 always_renewed: false,
             },
             Pushrod => &KindRow {

@@ -140,7 +140,7 @@ fn strip_down_order(arrangement: &Arrangement) -> Vec<Part> {
     parts.extend(of_half(MainShell, Half::Upper));
     parts.extend([ThrustFace, MainJournal, Crankpin].into_iter().flat_map(of));
     parts.extend([Tappet, Camshaft, Lobe, CamJournal, CamBearing].into_iter().flat_map(of));
-    parts.extend([Bore, HousingBore, Block, CorePlugs].into_iter().flat_map(of));
+    parts.extend([Bore, HousingBore, TappetBore, Block, CorePlugs].into_iter().flat_map(of));
     parts
 }
 

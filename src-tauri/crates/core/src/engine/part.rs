@@ -33,13 +33,24 @@ impl Part {
         if self.kind == PartKind::ThrustFace && arrangement.construction.thrust == Some(ThrustBearing::Flange) {
             return Some(Self { kind: PartKind::MainShell, at: At::MainHalf(arrangement.thrust_main, Half::Upper) });
         }
-        let kind = self.kind.comes_with()?;
+        let kind = self.kind.comes_with(arrangement)?;
         let at = match self.at {
-            At::Valve(cylinder, port, _) => At::Camshaft(arrangement.camshaft_of(cylinder, port)),
+            At::Valve(cylinder, port, _) if kind == PartKind::Camshaft => {
+                At::Camshaft(arrangement.camshaft_of(cylinder, port))
+            }
             At::CamBearing(shaft, _) => At::Camshaft(shaft),
             _ => At::Engine,
         };
         Some(Self { kind, at })
+    }
+
+    /// The part with which it is looked at, as long as nothing asks for a look of its own: a tappet that slides as it should
+    /// tells of its bore.
+    pub fn seen_with(self) -> Option<Self> {
+        match self.kind {
+            PartKind::TappetBore => Some(Self { kind: PartKind::Tappet, at: self.at }),
+            _ => None,
+        }
     }
 
     /// The name a mechanic would call out, in the shop's words: "Main 3, upper shell".

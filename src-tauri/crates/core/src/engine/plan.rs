@@ -102,6 +102,7 @@ impl Engine {
         let (arrangement, terms) = (self.arrangement(), self.terms());
         let mut sections = vec![crank_section(arrangement, terms)];
         sections.extend(valve_section(arrangement, terms));
+        sections.extend(tappet_bore_section(arrangement, terms));
         sections.extend(cam_bearing_section(arrangement, terms));
         sections.push(items_section(self));
         Plan { sections }
@@ -244,6 +245,26 @@ fn valve_section(arrangement: &Arrangement, terms: Terms) -> Option<PlanSection>
     Some(drawing.finish(Phrase(title), 2 * per_valve, None, terms))
 }
 
+/// The bores lie in the block, seen when the tappets are out: a drawing of their own keeps that of the valve gear readable.
+fn tappet_bore_section(arrangement: &Arrangement, terms: Terms) -> Option<PlanSection> {
+    let all = PartKind::TappetBore.row().positions.all(arrangement);
+    if all.is_empty() {
+        return None;
+    }
+    let mut drawing = Drawing::default();
+    let intake = arrangement.valves_of(Port::Intake);
+    for cylinder in 1..=arrangement.cylinders {
+        let row = drawing.row(format!("Cyl {cylinder}"));
+        for at in all.iter().copied().filter(|at| at.cylinder() == Some(cylinder)) {
+            let At::Valve(_, port, nth) = at else { continue };
+            let (before, letter) = if port == Port::Intake { (0, "in") } else { (intake, "ex") };
+            drawing.put(PartKind::TappetBore, at, before + nth - 1, row, Symbol::Bush, letter);
+        }
+    }
+    let columns = intake + arrangement.valves_of(Port::Exhaust);
+    Some(drawing.finish(Phrase("Bores of the {tappets}"), columns, None, terms))
+}
+
 fn cam_bearing_section(arrangement: &Arrangement, terms: Terms) -> Option<PlanSection> {
     use PartKind::*;
     let shafts = arrangement.camshafts();
@@ -341,7 +362,8 @@ mod tests {
         let valve_gear =
             ["intake lobe", "intake tappet", "intake pushrod", "exhaust lobe", "exhaust tappet", "exhaust pushrod"];
         heads(Arrangement::inline(4), 1, &valve_gear);
-        heads(Arrangement::inline(4), 2, &["cam journal", "cam bearing"]);
-        heads(Arrangement::inline(4), 3, &["", "", "", ""]);
+        heads(Arrangement::inline(4), 2, &["intake tappet bore", "exhaust tappet bore"]);
+        heads(Arrangement::inline(4), 3, &["cam journal", "cam bearing"]);
+        heads(Arrangement::inline(4), 4, &["", "", "", ""]);
     }
 }

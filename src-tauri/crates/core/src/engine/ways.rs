@@ -8,6 +8,7 @@ impl PartKind {
     pub fn ways(self) -> &'static [Work] {
         match self {
             Self::Bore => &[Work::Machine, Work::Sleeve, Work::Replace],
+            Self::TappetBore => &[Work::Machine, Work::Bush],
             Self::Camshaft => &[Work::Replace, Work::WeldUp],
             _ => &[],
         }
@@ -19,6 +20,8 @@ impl PartKind {
             (Self::Bore, Work::Machine) => "bore all to the next size, with new pistons",
             (Self::Bore, Work::Sleeve) => "sleeve those that need it, and keep the pistons that are sound",
             (Self::Bore, Work::Replace) => "a new block, with new pistons",
+            (Self::TappetBore, Work::Machine) => "ream those that need it to the next oversize",
+            (Self::TappetBore, Work::Bush) => "bush those that need it, back to standard",
             (Self::Camshaft, Work::Replace) => "a new camshaft",
             (Self::Camshaft, Work::WeldUp) => "weld up and regrind the old one",
             _ => way.words(),

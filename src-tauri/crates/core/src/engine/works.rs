@@ -9,6 +9,7 @@ impl PartKind {
         let of_outcomes = self.row().outcomes.iter().filter_map(|outcome| Work::of(*outcome));
         let further: &[Work] = match self {
             Self::Bore => &[Work::Sleeve, Work::Hone],
+            Self::TappetBore => &[Work::Bush],
             Self::Camshaft => &[Work::WeldUp, Work::CrackTest],
             Self::Crankshaft | Self::Block | Self::Rod => &[Work::CrackTest],
             _ => &[],
@@ -26,6 +27,7 @@ impl PartKind {
             (Self::MainJournal | Self::Crankpin | Self::CamJournal, Work::Machine) => "grind",
             (Self::Bore, Work::Machine) => "bore and hone",
             (Self::HousingBore, Work::Machine) => "line-bore",
+            (Self::TappetBore, Work::Machine) => "ream",
             (Self::CamBearing, Work::Machine) => "bush the seats",
             (Self::Rod, Work::Machine) => "resize",
             (Self::Lobe | Self::Camshaft, Work::Machine) => "regrind",

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::standing::{Readings, Sizes, Value};
-use crate::engine::Part;
+use crate::engine::{Part, PartKind};
 use crate::measure::{
     Bound, Bounds, Conformity, Length, LengthUnit, Phase, Quantity, Station, in_unit, limits_in_unit, range,
 };
@@ -155,14 +155,7 @@ impl Bench<'_> {
         if quantity != Quantity::Diameter && quantity != Quantity::Wall {
             return limits;
         }
-        let Some((group, size)) = self.size_of(part) else { return limits };
-        let row = self.readings.job.sheet.row(group, size);
-        let mate = part.kind == group.mate();
-        let (range, step) = if mate {
-            (row.and_then(|row| row.mate), group.mate_step(size))
-        } else {
-            (row.map(|row| row.diameter), group.step(size))
-        };
+        let Some(Resized { range, step }) = self.size_of(part) else { return limits };
         // What a size may wear below or above its own new range, standard may too.
         let moved = |bound: Option<Bound>, standard: Option<Length>, here: Option<Length>| {
             bound.map(|bound| {
@@ -184,12 +177,31 @@ impl Bench<'_> {
         }
     }
 
-    /// The group of a part and the size to which it has been brought, if not standard.
-    fn size_of(self, part: Part) -> Option<(SizeGroup, Length)> {
+    /// The size to which a part has been brought, if not standard.
+    fn size_of(self, part: Part) -> Option<Resized> {
+        let sheet = &self.readings.job.sheet;
+        let is_moved = |size: &Length| *size != Length::default();
+        if let PartKind::Tappet | PartKind::TappetBore = part.kind {
+            let size = self.sizes.tappets.get(&part.at).copied().filter(is_moved)?;
+            let row = sheet.tappet_oversizes().into_iter().find(|row| row.size == size);
+            let range = row.and_then(|row| if part.kind == PartKind::Tappet { row.mate } else { Some(row.diameter) });
+            return Some(Resized { range, step: size });
+        }
         let group = SizeGroup::ALL.into_iter().find(|group| [group.kind(), group.mate()].contains(&part.kind))?;
-        let size = self.sizes.get(&group).copied().filter(|size| *size != Length::default())?;
-        Some((group, size))
+        let size = self.sizes.groups.get(&group).copied().filter(is_moved)?;
+        let row = sheet.row(group, size);
+        Some(if part.kind == group.mate() {
+            Resized { range: row.and_then(|row| row.mate), step: group.mate_step(size) }
+        } else {
+            Resized { range: row.map(|row| row.diameter), step: group.step(size) }
+        })
     }
+}
+
+/// A part brought to a size: its new range there, as far as known, and how far that is from standard.
+struct Resized {
+    range: Option<(Length, Length)>,
+    step: Length,
 }
 
 fn because(

@@ -17,7 +17,11 @@ pub(super) fn figure(bench: Bench<'_>, part: Part) -> Option<Figure> {
             (Part { kind: PartKind::Bore, at: part.at }, Quantity::Diameter),
             (part, Quantity::Diameter),
         )?,
-        PartKind::Tappet => between(bench, (part, Quantity::TappetBore), (part, Quantity::Diameter))?,
+        PartKind::Tappet => between(
+            bench,
+            (Part { kind: PartKind::TappetBore, at: part.at }, Quantity::Diameter),
+            (part, Quantity::Diameter),
+        )?,
         PartKind::CamJournal => between(
             bench,
             (Part { kind: PartKind::CamBearing, at: part.at }, Quantity::Diameter),

@@ -40,7 +40,6 @@ fn has_neighbours(quantity: Quantity) -> bool {
             | PinDiameter
             | LobeHeight
             | BaseCircle
-            | TappetBore
             | Length
     )
 }

@@ -16,7 +16,7 @@ pub(super) fn growth(bench: Bench<'_>, rings: Part) -> Option<Figure> {
     let bore = Part { kind: PartKind::Bore, at: rings.at };
     let diameter = bench.readings.value(bore, Quantity::Diameter, bench.phase, None)?;
     let nominal = bench.readings.job.sheet.new_range(bore, Quantity::Diameter);
-    let size = bench.sizes.get(&crate::sheet::SizeGroup::Bores).copied().unwrap_or_default();
+    let size = bench.sizes.groups.get(&crate::sheet::SizeGroup::Bores).copied().unwrap_or_default();
     let wear = diameter.high - nominal.1.or(nominal.0)? - size;
     if wear <= Length::default() {
         return None;

@@ -2,13 +2,19 @@
 
 use std::collections::BTreeMap;
 
-use crate::engine::{Engine, Part};
+use crate::engine::{At, Engine, Part};
 use crate::job::{EditId, Job};
 use crate::measure::{Grid, Length, LengthUnit, Phase, Quantity, Reading, Spot, Station};
 use crate::sheet::SizeGroup;
 
-/// The sizes to which groups have been brought in a phase; standard where nothing is given.
-pub type Sizes = BTreeMap<SizeGroup, Length>;
+/// The sizes to which parts have been brought in a phase; standard where nothing is given.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct Sizes {
+    /// Of groups.
+    pub groups: BTreeMap<SizeGroup, Length>,
+    /// Of bores of tappets that are reamed, with the tappets that run in them.
+    pub tappets: BTreeMap<At, Length>,
+}
 
 /// One reading that stands, corrected.
 #[derive(Debug, Clone, Copy)]
@@ -139,7 +145,8 @@ impl<'a> Readings<'a> {
 
     /// The sizes that the groups had when they were found.
     pub fn found_sizes(&self) -> Sizes {
-        self.job.found_sizes.iter().map(|(group, size)| (*group, size.length)).collect()
+        let groups = self.job.found_sizes.iter().map(|(group, size)| (*group, size.length)).collect();
+        Sizes { groups, ..Sizes::default() }
     }
 
     /// The unit in which results are shown.

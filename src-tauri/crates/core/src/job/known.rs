@@ -71,6 +71,21 @@ impl Job {
         !self.readings.is_empty() || self.parts.values().any(is_known)
     }
 
+    /// The part with which a part is looked at; none where somebody has looked at it itself, and where something asks for a
+    /// look of its own: a tappet with felt scores on its body for one at its bore.
+    pub fn seen_with(&self, part: Part) -> Option<Part> {
+        let with = part.seen_with()?;
+        let is_looked_at = self.parts.get(&part).is_some_and(PartRecord::looked_at);
+        let is_asked = part.kind == PartKind::TappetBore && self.is_torn(with);
+        (!is_looked_at && !is_asked).then_some(with)
+    }
+
+    /// Whether the body of a tappet bears felt marks of what it slides in.
+    fn is_torn(&self, tappet: Part) -> bool {
+        let grade = |tag| self.parts.get(&tappet).and_then(|record| record.grade(tag));
+        [Tag::Scoring, Tag::Scuffing].into_iter().filter_map(grade).any(|grade| grade >= Grade::TWO)
+    }
+
     /// The same job, told in a shop's words.
     pub fn speaking(self, terms: Terms) -> Self {
         Self { terms, ..self }

@@ -30,7 +30,7 @@ impl OnReading {
     /// The part that was measured.
     pub fn part(&self) -> Option<Part> {
         match self {
-            Self::Measure { reading } => Some(reading.part),
+            Self::Measure { reading } => Some(reading.in_present_form().part),
             Self::NoteInstrument { .. } => None,
         }
     }
@@ -42,7 +42,7 @@ impl OnReading {
     pub(super) fn check(&self, job: &Job) -> Result<(), Refused> {
         match self {
             Self::NoteInstrument { instrument } => check_instrument(instrument),
-            Self::Measure { reading } => check_reading(job, reading),
+            Self::Measure { reading } => check_reading(job, &reading.in_present_form()),
         }
     }
 
@@ -52,7 +52,9 @@ impl OnReading {
             Self::NoteInstrument { instrument } => {
                 job.instruments.insert(instrument.id.clone(), (**instrument).clone());
             }
-            Self::Measure { reading } => job.readings.push(Taken { edit: id, reading: (**reading).clone() }),
+            Self::Measure { reading } => {
+                job.readings.push(Taken { edit: id, reading: reading.in_present_form() });
+            }
         }
     }
 
@@ -61,6 +63,7 @@ impl OnReading {
         match self {
             Self::NoteInstrument { instrument } => format!("Instrument: {}", first_words(&instrument.name)),
             Self::Measure { reading } => {
+                let reading = reading.in_present_form();
                 let quantity = match reading.name.trim() {
                     "" => reading.quantity.words(job.terms),
                     name => name.into(),

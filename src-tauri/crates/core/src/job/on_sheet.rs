@@ -1,13 +1,15 @@
 //! What a person entered of the engine’s manual.
 
+use std::borrow::Cow;
+
 use serde::{Deserialize, Serialize};
 
 use super::EditId;
 use super::known::Job;
 use super::refused::{MAX_NAME, Refused, check_length};
 use crate::measure::{Entry, Length};
-use crate::sheet::{Journals, Line, LineKey, Oversize, Sheet, SheetBasis, Undersize};
-use crate::words::first_words;
+use crate::sheet::{Journals, Line, LineKey, Oversize, Oversized, Sheet, SheetBasis, Undersize};
+use crate::words::{Phrase, Terms, first_words};
 
 /// What a person entered of the engine’s manual.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -53,6 +55,10 @@ pub enum OnSheet {
     },
     /// Took an oversize off the spec sheet.
     DropOversize {
+        /// Of what; of cylinders if not given.
+        #[serde(default, skip_serializing_if = "Oversized::is_cylinders")]
+        #[cfg_attr(feature = "schema", ts(optional, as = "Option<Oversized>"))]
+        of: Oversized,
         /// Which.
         size: Entry,
     },
@@ -76,18 +82,18 @@ impl OnSheet {
         match self {
             Self::UseSheet { sheet } => {
                 check_head(&sheet.head)?;
-                sheet.check(job.terms).map_err(Refused)
+                sheet.in_present_form().check(job.terms).map_err(Refused)
             }
             Self::HeadSheet { head } => check_head(head),
             Self::StateLine { line } => {
                 check_length("The source", &line.source, MAX_NAME)?;
                 check_length("The name", &line.of.name, MAX_NAME)?;
                 let mut sheet = job.sheet.clone();
-                sheet.state((**line).clone());
+                sheet.state(line.in_present_form());
                 sheet.check(job.terms).map_err(Refused)
             }
             Self::StateUndersize { undersize } => job.sheet.check_undersize(undersize).map_err(Refused),
-            Self::StateOversize { oversize } => job.sheet.check_oversize(oversize).map_err(Refused),
+            Self::StateOversize { oversize } => job.sheet.check_oversize(oversize, job.terms).map_err(Refused),
             Self::DropLine { .. } | Self::DropUndersize { .. } | Self::DropOversize { .. } => Ok(()),
         }
     }
@@ -95,16 +101,21 @@ impl OnSheet {
     /// What it does to the job: see [`Job::apply`].
     pub(super) fn apply(&self, _id: EditId, job: &mut Job) {
         match self {
-            Self::UseSheet { sheet } => job.sheet = (**sheet).clone(),
+            Self::UseSheet { sheet } => job.sheet = sheet.in_present_form(),
             Self::HeadSheet { head } => job.sheet.head = (**head).clone(),
-            Self::StateLine { line } => job.sheet.state((**line).clone()),
-            Self::DropLine { of } => job.sheet.lines.retain(|line| line.of != **of),
+            Self::StateLine { line } => job.sheet.state(line.in_present_form()),
+            Self::DropLine { of } => {
+                let of = of.in_present_form();
+                job.sheet.lines.retain(|line| line.of != of);
+            }
             Self::StateUndersize { undersize } => job.sheet.state_undersize((**undersize).clone()),
             Self::DropUndersize { journals, size } => {
                 job.sheet.undersizes.retain(|row| row.journals != *journals || row.size.length != size.length);
             }
             Self::StateOversize { oversize } => job.sheet.state_oversize((**oversize).clone()),
-            Self::DropOversize { size } => job.sheet.oversizes.retain(|row| row.size.length != size.length),
+            Self::DropOversize { of, size } => {
+                job.sheet.oversizes.retain(|row| row.of != *of || row.size.length != size.length);
+            }
         }
     }
 
@@ -121,9 +132,21 @@ impl OnSheet {
             Self::DropUndersize { journals, size } => {
                 format!("Spec sheet: undersize {size} of the {} taken off", journals.group().label())
             }
-            Self::StateOversize { oversize } => format!("Spec sheet: oversize {}", oversize.size),
-            Self::DropOversize { size } => format!("Spec sheet: oversize {size} taken off"),
+            Self::StateOversize { oversize } => {
+                format!("Spec sheet: oversize {}{}", oversize.size, of_what(oversize.of, job.terms))
+            }
+            Self::DropOversize { of, size } => {
+                format!("Spec sheet: oversize {size}{} taken off", of_what(*of, job.terms))
+            }
         }
+    }
+}
+
+/// " of the tappets"; empty where nothing need be said.
+fn of_what(of: Oversized, terms: Terms) -> Cow<'static, str> {
+    match of {
+        Oversized::Cylinders => "".into(),
+        Oversized::Tappets => Phrase(" of the {tappets}").said(terms),
     }
 }
 

@@ -36,8 +36,10 @@ pub fn still_open(
         let shop = lists.iter().filter(|list| list.kind == ListKind::MachineShop).flat_map(|list| &list.items);
         shop.filter(|item| item.parts.contains(&part)).all(ListItem::is_done)
     };
-    let returned = sizing.read_back.iter().flat_map(|back| &back.parts);
-    let returned: Vec<Open> = returned
+    let returned: Vec<Open> = sizing
+        .read_back
+        .iter()
+        .flat_map(|back| &back.parts)
         .filter(|line| line.verdict.is_some() || is_back(line.part))
         .filter_map(|line| Some(about(line.part, line.sentence()?)))
         .collect();

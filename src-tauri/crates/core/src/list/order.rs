@@ -1,5 +1,7 @@
 //! To order: sized parts in their sizes, held or free, and everything else that is replaced.
 
+use std::borrow::Cow;
+
 use super::ListItem;
 use super::work::{Shared, count, count_of, grouped};
 use crate::engine::{At, Part, PartKind};
@@ -21,10 +23,20 @@ pub(super) fn order(job: &Job, work: &Shared<'_>, sizing: &Sizing) -> Vec<ListIt
         if views.is_empty() {
             continue;
         }
-        let parts = if is_only(sizing, line) { vec![] } else { views.iter().map(|view| view.part).collect() };
+        // What is left over is ordered in no size of its own, under a key of its own.
+        let is_all = is_only(sizing, line) && replaced.get(&line.kind).is_none_or(Vec::is_empty);
+        let parts = if is_all || line.kind != PartKind::Tappet && is_only(sizing, line) {
+            vec![]
+        } else {
+            views.iter().map(|view| view.part).collect()
+        };
         let item = ListItem {
             what: capitalised(&line.what),
-            quantity: if line.kind == PartKind::Piston { count(&views) } else { count_of(line.quantity) },
+            quantity: if matches!(line.kind, PartKind::Piston | PartKind::Tappet) {
+                count(&views)
+            } else {
+                count_of(line.quantity)
+            },
             of: Some(PriceKey { kind: line.kind, work: Work::Replace }.into()),
             waits_for: if line.state == OrderState::Held { line.waits_for.clone() } else { vec![] },
             ..grouped(ItemKey::Order { kind: line.kind, parts }, &views, line.size_shown.clone(), work.terms())
@@ -33,6 +45,10 @@ pub(super) fn order(job: &Job, work: &Shared<'_>, sizing: &Sizing) -> Vec<ListIt
         let flanged = item.parts.iter().copied().find(|part| brings_flanges(work, *part));
         if let Some(At::MainHalf(main, _)) = flanged.map(|part| part.at) {
             item.detail.push_str(&format!("; with thrust flanges on main {main}"));
+        }
+        if line.kind == PartKind::Tappet {
+            let labels: Vec<&str> = views.iter().map(|view| view.label.as_str()).collect();
+            item.detail.push_str(&format!(": {}", labels.join("; ")));
         }
         items.push(item);
     }
@@ -51,8 +67,7 @@ pub(super) fn order(job: &Job, work: &Shared<'_>, sizing: &Sizing) -> Vec<ListIt
         if *kind == PartKind::ThrustFace {
             (item.what, item.quantity) = ("Thrust bearing, set".into(), 1);
         }
-        if let Some(carrier) = kind.comes_with() {
-            let carrier = carrier.row().name.said(work.terms());
+        if let Some(carrier) = comes_only_with(*kind, work) {
             item.waits_for.push(format!("It comes only with the {carrier}, which is not replaced: decide."));
         }
         items.push(item);
@@ -78,6 +93,15 @@ fn supplied(job: &Job, item: &mut ListItem) {
         item.detail.push_str(&format!("{space}{words}"));
     }
     item.supply = Some(supply);
+}
+
+/// What is in one piece with it, so that it is not to be had alone; none where it is.
+fn comes_only_with(kind: PartKind, work: &Shared<'_>) -> Option<Cow<'static, str>> {
+    match kind.comes_with(work.engine().arrangement()) {
+        Some(carrier) => Some(carrier.row().name.said(work.terms())),
+        None if kind == PartKind::TappetBore => Some("cylinder head".into()),
+        None => None,
+    }
 }
 
 /// Whether a shell is one of those on which the thrust flanges are.

@@ -15,7 +15,7 @@ use crate::work::{Outcome, Work};
 pub(super) struct Shared<'a> {
     own: Vec<&'a PartView>,
     brought: BTreeMap<Part, Vec<&'a PartView>>,
-    terms: Terms,
+    engine: &'a Engine,
 }
 
 impl<'a> Shared<'a> {
@@ -34,12 +34,17 @@ impl<'a> Shared<'a> {
                 None => own.push(view),
             }
         }
-        Self { own, brought, terms: engine.terms() }
+        Self { own, brought, engine }
     }
 
     /// The shop's words.
     pub(super) fn terms(&self) -> Terms {
-        self.terms
+        self.engine.terms()
+    }
+
+    /// The engine.
+    pub(super) fn engine(&self) -> &'a Engine {
+        self.engine
     }
 
     /// Those that come along with a part.

@@ -38,11 +38,10 @@ impl Quantity {
             LobeHeight => "Over nose and heel, at the highest point.",
             BaseCircle => "Across the heel, at right angles to the nose.",
             Lift => "Indicator on the follower or the lobe: from heel to nose.",
-            TappetBore => "In the bore in which it slides.",
             BearingBore => "Shells in, cap tightened by the manual; away from the parting line.",
             PinClearance => "Of the pin in its boss.",
             Diameter | OutOfRound | Taper | Barrel | Wear | Clearance | LineAdjacent | LineOverall | GapGrowth
-            | HeightLoss | LiftLoss | LiftSpread | AdjacentRunOut | AdjacentRunOutSquare | Other => "",
+            | HeightLoss | LiftLoss | LiftSpread | TappetBore | AdjacentRunOut | AdjacentRunOutSquare | Other => "",
         }
     }
 
@@ -50,7 +49,7 @@ impl Quantity {
     pub fn directions(self, kind: PartKind) -> [&'static str; 2] {
         match (kind, self) {
             (PartKind::Bore, _) => ["A: along the crankshaft", "B: across the engine"],
-            (PartKind::Tappet, _) => ["A: in line with the part", "B: at right angles to A"],
+            (PartKind::Tappet | PartKind::TappetBore, _) => ["A: in line with the part", "B: at right angles to A"],
             (_, Diameter) => ["A: upright, with the shaft’s mark on top", "B: at right angles to A"],
             _ => ["A: in line with the part", "B: at right angles to A"],
         }
@@ -59,7 +58,7 @@ impl Quantity {
     /// Whether it is a size, which no small signed amount can be: a gauge that shows one shows a difference from what it
     /// was set to.
     pub fn is_size(self) -> bool {
-        matches!(self, Diameter | BigEndBore | SmallEndBore | PinBore | PinDiameter | TappetBore | BearingBore)
+        matches!(self, Diameter | BigEndBore | SmallEndBore | PinBore | PinDiameter | BearingBore)
     }
 
     /// Whether it is read over a length, which must be told with it.

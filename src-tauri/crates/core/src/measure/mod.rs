@@ -2,6 +2,7 @@
 
 mod conformity;
 mod form;
+mod former;
 mod how;
 mod instrument;
 mod length;
@@ -14,6 +15,7 @@ mod walk;
 
 pub use conformity::{Bound, Bounds, Conformity};
 pub use form::{Form, Grid};
+pub use former::present;
 pub use instrument::{Instrument, InstrumentId, InstrumentKind};
 pub use length::{Entry, Length, LengthUnit, NotALength};
 pub use quantity::{Comes, Has, Quantity, Sense, Spots};

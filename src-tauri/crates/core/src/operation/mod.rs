@@ -3,6 +3,7 @@
 //! turn comes, who usually does it.
 
 mod bore;
+mod bush;
 mod clean;
 mod crack_test;
 mod dress;
@@ -12,6 +13,7 @@ mod hone;
 mod line_bore;
 mod one;
 mod polish;
+mod ream;
 mod rebuild;
 mod regrind;
 mod resize;
@@ -32,7 +34,7 @@ use one::operation;
 use row::{Row, Scene};
 
 /// Every row. Within a piece the stage orders them, and where that is equal this table.
-const ALL: [&Row; 16] = [
+const ALL: [&Row; 18] = [
     &crack_test::ROW,
     &wash::ROW,
     &straighten::ROW,
@@ -41,6 +43,8 @@ const ALL: [&Row; 16] = [
     &grind::ROW,
     &bore::ROW,
     &sleeve::ROW,
+    &ream::ROW,
+    &bush::ROW,
     &resize::ROW,
     &regrind::ROW,
     &weld_up::ROW,

@@ -1,7 +1,7 @@
 //! One operation, as it follows from a row of the table and what brings it.
 
 use super::row::{Brought, Row, Scene, Stage, by_part};
-use crate::engine::{Part, PartKind};
+use crate::engine::{Arrangement, Part, PartKind};
 use crate::job::ItemKey;
 use crate::measure::Length;
 use crate::money::PriceKey;
@@ -60,10 +60,10 @@ impl Operation {
 }
 
 /// What is carried to have something done to such a part.
-fn piece_of(kind: PartKind) -> PartKind {
+fn piece_of(kind: PartKind, arrangement: &Arrangement) -> PartKind {
     match kind {
         PartKind::CamBearing => PartKind::Block,
-        _ => kind.comes_with().unwrap_or(kind),
+        _ => kind.comes_with(arrangement).unwrap_or(kind),
     }
 }
 
@@ -75,7 +75,7 @@ pub(super) fn operation(scene: &Scene<'_>, row: &Row, brought: Brought) -> Opera
             _ => ItemKey::Operation { kind: of.kind, work: Some(of.work) },
         },
         of,
-        piece: piece_of(of.kind),
+        piece: piece_of(of.kind, scene.engine.arrangement()),
         done: brought.done.unwrap_or_else(|| (row.done)(of.kind).into()),
         which: brought.which,
         parts: brought.parts,

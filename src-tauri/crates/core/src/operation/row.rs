@@ -181,7 +181,7 @@ impl<'a> Scene<'a> {
 
     /// The parts that can't be judged yet and are part of a piece of that kind, or it itself.
     pub(super) fn open_on(&self, piece: PartKind) -> Vec<Part> {
-        let is_on = |part: &Part| part.kind == piece || part.kind.comes_with() == Some(piece);
+        let is_on = |part: &Part| part.kind == piece || part.kind.comes_with(self.engine.arrangement()) == Some(piece);
         let is_open =
             |part: &Part| self.decision(*part).is_some_and(|own| own.outcome == Outcome::CantSay && !own.goes_along());
         self.engine.parts().iter().copied().filter(|part| is_on(part) && is_open(part)).collect()
@@ -193,7 +193,12 @@ impl<'a> Scene<'a> {
 
     /// Whether all of a group came back and is right.
     pub(super) fn is_right(&self, group: SizeGroup) -> bool {
-        self.read_back.iter().any(|back| back.group == group && back.confirmed)
+        self.read_back.iter().any(|back| back.group == Some(group) && back.confirmed)
+    }
+
+    /// Whether all bores of tappets that were worn came back and are right.
+    pub(super) fn are_tappet_bores_right(&self) -> bool {
+        self.read_back.iter().any(|back| back.group.is_none() && back.confirmed)
     }
 }
 

@@ -1,12 +1,12 @@
 //! What can't be true on a sheet: refused. Printed manuals have misprints, and a wrong digit here would condemn a good
 //! crankshaft.
 
-use super::{Line, Oversize, Sheet, SizeGroup, Stated, Undersize};
-use crate::engine::PartKind;
+use super::{Line, Oversize, Oversized, Sheet, Stated, Undersize};
 use crate::measure::{Length, Quantity, Sense};
 use crate::words::{Phrase, Terms, capitalised};
 
-const BY_PORT: Phrase = Phrase("only lobes, {tappets} and pushrods are told apart by intake and exhaust.");
+const TAPPETS: Phrase = Phrase("{tappets}");
+const BY_PORT: Phrase = Phrase("only lobes, {tappets}, their bores and pushrods are told apart by intake and exhaust.");
 
 impl Sheet {
     /// Refuses a line that can't be true by itself or beside the rest of the sheet.
@@ -14,6 +14,7 @@ impl Sheet {
     /// # Errors
     /// A sentence: which figure, what is wrong with it, what would be right.
     pub fn check_line(&self, line: &Line, terms: Terms) -> Result<(), String> {
+        let line = &line.in_present_form();
         let label = capitalised(&line.of.label(terms));
         let Some(has) = line.of.kind.has(line.of.quantity) else {
             return Err(format!(
@@ -30,7 +31,7 @@ impl Sheet {
         {
             return Err(format!("{label}: it is not measured at “{}”.", station.label()));
         }
-        if line.of.port.is_some() && !matches!(line.of.kind, PartKind::Lobe | PartKind::Tappet | PartKind::Pushrod) {
+        if line.of.port.is_some() && !line.of.kind.is_by_port() {
             return Err(format!("{label}: {}", BY_PORT.said(terms)));
         }
         let figures = [("smallest", &line.min), ("largest", &line.max), ("limit", &line.limit)];
@@ -89,12 +90,17 @@ impl Sheet {
     ///
     /// # Errors
     /// A sentence: which figure, what is wrong with it, what would be right.
-    pub fn check_oversize(&self, row: &Oversize) -> Result<(), String> {
-        let label = format!("Oversize {}", row.size);
+    pub fn check_oversize(&self, row: &Oversize, terms: Terms) -> Result<(), String> {
+        let (label, mate) = match row.of {
+            Oversized::Cylinders => (format!("Oversize {}", row.size), "piston".into()),
+            Oversized::Tappets => {
+                (format!("Oversize {} of the {}", row.size, TAPPETS.said(terms)), row.of.mate().row().name.said(terms))
+            }
+        };
         positive(&label, row.size.length)?;
         ordered(&label, "bore", &row.min, &row.max)?;
-        ordered(&label, "piston", &row.piston_min, &row.piston_max)?;
-        match &self.standard(SizeGroup::Bores) {
+        ordered(&label, &mate, &row.piston_min, &row.piston_max)?;
+        match &self.standard_bore(row.of) {
             Some(standard) => {
                 for stated in [&row.min, &row.max].into_iter().flatten() {
                     if stated.length() <= standard.diameter.0 {
@@ -128,7 +134,7 @@ impl Sheet {
         }
         self.lines.iter().try_for_each(|line| self.check_line(line, terms))?;
         self.undersizes.iter().try_for_each(|row| self.check_undersize(row))?;
-        self.oversizes.iter().try_for_each(|row| self.check_oversize(row))
+        self.oversizes.iter().try_for_each(|row| self.check_oversize(row, terms))
     }
 }
 
@@ -193,7 +199,6 @@ fn is_size(quantity: Quantity) -> bool {
             | LobeHeight
             | BaseCircle
             | Lift
-            | TappetBore
     )
 }
 
@@ -274,7 +279,7 @@ mod tests {
             "bore",
             "diameter",
             json!({ "of": { "port": "intake" }, "min": "4 in" }),
-            "Cylinder bore, diameter, intake: only lobes, tappets and pushrods are told apart by intake and exhaust.",
+            "Cylinder bore, diameter, intake: only lobes, tappets, their bores and pushrods are told apart by intake and exhaust.",
         );
         refused(
             "bore",
@@ -396,7 +401,7 @@ mod tests {
     #[track_caller]
     fn oversize(row: Value, expected: Result<(), &str>) {
         let row: Oversize = serde_json::from_value(row).unwrap();
-        assert_eq!(sheet().check_oversize(&row), expected.map_err(str::to_owned));
+        assert_eq!(sheet().check_oversize(&row, Terms::default()), expected.map_err(str::to_owned));
     }
 
     #[test]
@@ -424,7 +429,7 @@ mod tests {
         );
         let row: Oversize = serde_json::from_value(json!({ "size": "0.010 in" })).unwrap();
         assert_eq!(
-            Sheet::default().check_oversize(&row).unwrap_err(),
+            Sheet::default().check_oversize(&row, Terms::default()).unwrap_err(),
             "Oversize 0.010 in: enter the standard bore first, or give the smallest and largest finished bore."
         );
     }

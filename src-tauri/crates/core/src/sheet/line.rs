@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use serde::{Deserialize, Serialize};
 
 use crate::engine::{At, Part, PartKind, Port};
-use crate::measure::{Entry, Quantity, Stated, Station};
+use crate::measure::{Entry, Quantity, Stated, Station, present};
 
 /// What a line is about. Lines that name a station, a port or numbers go before lines that do not.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
@@ -120,7 +120,20 @@ pub enum Datum {
     Max,
 }
 
+impl Line {
+    /// The same line, about the part that has the quantity now.
+    pub fn in_present_form(&self) -> Self {
+        Self { of: self.of.in_present_form(), ..self.clone() }
+    }
+}
+
 impl LineKey {
+    /// The same, about the part that has the quantity now.
+    pub fn in_present_form(&self) -> Self {
+        let (kind, quantity) = present(self.kind, self.quantity);
+        Self { kind, quantity, ..self.clone() }
+    }
+
     /// About a quantity wherever it occurs.
     pub fn everywhere(kind: PartKind, quantity: Quantity) -> Self {
         Self { kind, quantity, name: String::new(), station: None, port: None, numbers: BTreeSet::new() }

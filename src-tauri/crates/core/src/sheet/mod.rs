@@ -18,7 +18,7 @@ pub use general::GeneralRule;
 pub use limit::{Limits, Proportions};
 pub use line::{Datum, Line, LineKey, Per, Rate};
 pub use series::SizeRow;
-pub use size::{Journals, Oversize, SizeGroup, Undersize};
+pub use size::{Journals, Oversize, Oversized, SizeGroup, Undersize};
 pub use words::{LineWords, SeriesWords, SheetWords, SizeWords};
 
 use std::collections::BTreeSet;
@@ -41,7 +41,7 @@ pub struct Sheet {
     /// What journals can be ground to.
     #[serde(default)]
     pub undersizes: Vec<Undersize>,
-    /// What cylinders can be bored to.
+    /// What cylinders can be bored to, and tappet bores reamed to.
     #[serde(default)]
     pub oversizes: Vec<Oversize>,
 }
@@ -125,6 +125,11 @@ impl Default for SheetBasis {
 }
 
 impl Sheet {
+    /// The same sheet, with each line about the part that has its quantity now.
+    pub fn in_present_form(&self) -> Self {
+        Self { lines: self.lines.iter().map(Line::in_present_form).collect(), ..self.clone() }
+    }
+
     /// How much the grinder or borer needs beyond the wear, on the diameter.
     pub fn clean_up(&self) -> Length {
         self.head.clean_up.as_ref().map_or(Length::default(), Stated::length)
@@ -146,10 +151,10 @@ impl Sheet {
         self.undersizes.sort_by_key(|row| (row.journals, row.size.length));
     }
 
-    /// Enters an oversize in place of the one of the same size, or as a further one; the series stays in order.
+    /// Enters an oversize in place of the one of the same size of the same, or as a further one; the series stays in order.
     pub fn state_oversize(&mut self, row: Oversize) {
-        replace(&mut self.oversizes, row, |row| row.size.length);
-        self.oversizes.sort_by_key(|row| row.size.length);
+        replace(&mut self.oversizes, row, |row| (row.of, row.size.length));
+        self.oversizes.sort_by_key(|row| (row.of, row.size.length));
     }
 }
 

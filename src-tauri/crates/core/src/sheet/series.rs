@@ -1,8 +1,8 @@
 //! The series of sizes of a group, with what the sheet leaves out filled in: standard less the undersize, standard plus
 //! the oversize.
 
-use super::{Oversize, Sheet, SizeGroup, Stated, Undersize};
-use crate::engine::{At, Half, Part, PartKind};
+use super::{Oversize, Oversized, Sheet, SizeGroup, Stated, Undersize};
+use crate::engine::{At, Half, Part, PartKind, Port};
 use crate::measure::{Length, Quantity, Sense};
 
 /// A size to which a group is ground or bored, filled in.
@@ -71,6 +71,7 @@ pub(super) fn example_of(kind: PartKind) -> Part {
         PartKind::Crankpin => At::Crankpin(1),
         PartKind::MainShell => At::MainHalf(1, Half::Upper),
         PartKind::RodShell => At::CylinderHalf(1, Half::Upper),
+        PartKind::Tappet | PartKind::TappetBore => At::Valve(1, Port::Intake, 1),
         _ => At::Cylinder(1),
     };
     Part { kind, at }
@@ -79,13 +80,39 @@ pub(super) fn example_of(kind: PartKind) -> Part {
 impl Sheet {
     /// Standard, as a row of the series; none if the sheet does not give the diameter.
     pub fn standard(&self, group: SizeGroup) -> Option<SizeRow> {
+        self.new_pair((group.kind(), Quantity::Diameter), (group.mate(), group.mate_quantity()))
+    }
+
+    /// The standard bore of what is brought to oversizes; none if the sheet does not give it.
+    pub fn standard_bore(&self, of: Oversized) -> Option<SizeRow> {
+        self.new_pair((of.kind(), Quantity::Diameter), (of.mate(), Quantity::Diameter))
+    }
+
+    /// A part and what runs in or on it, both new.
+    fn new_pair(&self, (kind, of): (PartKind, Quantity), (mate, of_mate): (PartKind, Quantity)) -> Option<SizeRow> {
         Some(SizeRow {
             size: Length::default(),
-            diameter: both(self.new_range(example_of(group.kind()), Quantity::Diameter))?,
-            mate: both(self.new_range(example_of(group.mate()), group.mate_quantity())),
+            diameter: both(self.new_range(example_of(kind), of))?,
+            mate: both(self.new_range(example_of(mate), of_mate)),
             without_grinding: false,
             source: "standard".into(),
         })
+    }
+
+    /// The oversizes of the bores of tappets, in order.
+    pub fn tappet_oversizes(&self) -> Vec<SizeRow> {
+        let standard = self.standard_bore(Oversized::Tappets);
+        // They grow as bores and pistons do.
+        let filled = |row: Given<'_>| row.filled(SizeGroup::Bores, standard.as_ref());
+        let mut rows: Vec<SizeRow> =
+            self.oversizes_of(Oversized::Tappets).map(Given::from).filter_map(filled).collect();
+        rows.sort_by_key(|row| row.size);
+        rows
+    }
+
+    /// The oversizes of one or the other, as entered.
+    pub(super) fn oversizes_of(&self, of: Oversized) -> impl Iterator<Item = &Oversize> {
+        self.oversizes.iter().filter(move |row| row.of == of)
     }
 
     /// The sizes of a group beyond standard, in order.
@@ -93,7 +120,7 @@ impl Sheet {
         let standard = self.standard(group);
         let filled = |row: Given<'_>| row.filled(group, standard.as_ref());
         let mut rows: Vec<SizeRow> = if group == SizeGroup::Bores {
-            self.oversizes.iter().map(Given::from).filter_map(filled).collect()
+            self.oversizes_of(Oversized::Cylinders).map(Given::from).filter_map(filled).collect()
         } else {
             let of_group = |row: &&Undersize| row.journals.group() == group;
             self.undersizes.iter().filter(of_group).map(Given::from).filter_map(filled).collect()

@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::engine::PartKind;
 use crate::measure::{Entry, Stated};
 
 /// One of the two groups of journals on a crankshaft: each is ground to one size.
@@ -89,11 +90,50 @@ pub struct Undersize {
     pub source: String,
 }
 
-/// An oversize: the range to which cylinders are bored, and the piston that goes with it.
+/// What is brought to an oversize.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+pub enum Oversized {
+    /// The cylinder bores, all to one.
+    #[default]
+    Cylinders,
+    /// The bores of tappets, each that needs it.
+    Tappets,
+}
+
+impl Oversized {
+    /// The kind of part that is brought to it.
+    pub fn kind(self) -> PartKind {
+        match self {
+            Self::Cylinders => PartKind::Bore,
+            Self::Tappets => PartKind::TappetBore,
+        }
+    }
+
+    /// The kind of part that comes in the same size.
+    pub fn mate(self) -> PartKind {
+        match self {
+            Self::Cylinders => PartKind::Piston,
+            Self::Tappets => PartKind::Tappet,
+        }
+    }
+
+    /// Whether they are cylinders, which need not be said.
+    pub fn is_cylinders(&self) -> bool {
+        *self == Self::Cylinders
+    }
+}
+
+/// An oversize: the range to which cylinders are bored or tappet bores reamed, and the piston or tappet that goes with it.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Oversize {
+    /// Of what; of cylinders if not given.
+    #[serde(default, skip_serializing_if = "Oversized::is_cylinders")]
+    #[cfg_attr(feature = "schema", ts(optional, as = "Option<Oversized>"))]
+    pub of: Oversized,
     /// How much above standard: 0.020 in.
     pub size: Entry,
     /// The smallest finished bore; standard plus the oversize if not given.
@@ -104,11 +144,11 @@ pub struct Oversize {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "schema", ts(optional))]
     pub max: Option<Stated>,
-    /// The smallest new piston; standard plus the oversize if not given.
+    /// The smallest new piston or tappet; standard plus the oversize if not given.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "schema", ts(optional))]
     pub piston_min: Option<Stated>,
-    /// The largest new piston; standard plus the oversize if not given.
+    /// The largest new piston or tappet; standard plus the oversize if not given.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "schema", ts(optional))]
     pub piston_max: Option<Stated>,

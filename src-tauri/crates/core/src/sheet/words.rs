@@ -2,8 +2,8 @@
 
 use serde::Serialize;
 
-use super::{Line, LineKey, Per, Rate, Sheet, SizeGroup};
-use crate::engine::Port;
+use super::{Line, LineKey, Oversized, Per, Rate, Sheet, SizeGroup};
+use crate::engine::{PartKind, Port};
 use crate::measure::{Quantity, Sense, Stated};
 use crate::words::Terms;
 
@@ -13,7 +13,7 @@ use crate::words::Terms;
 pub struct SheetWords {
     /// The lines, in the order of the sheet.
     pub lines: Vec<LineWords>,
-    /// The series of each group.
+    /// The series of each group, and that of the bores of tappets.
     pub series: Vec<SeriesWords>,
 }
 
@@ -33,8 +33,8 @@ pub struct LineWords {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 pub struct SeriesWords {
-    /// The group.
-    pub group: SizeGroup,
+    /// The group; none of the bores of tappets.
+    pub group: Option<SizeGroup>,
     /// Standard, as far as the sheet gives it; both are empty if it does not.
     pub standard: SizeWords,
     /// The sizes beyond it, in the order of the sheet.
@@ -57,29 +57,42 @@ const RECKONED: &str = "reckoned from standard";
 impl Sheet {
     /// All of it in the shop's words.
     pub fn in_words(&self, terms: Terms) -> SheetWords {
+        let of_groups = SizeGroup::ALL.into_iter().map(|group| self.series_in_words(group));
+        let of_tappets = self.oversizes_in_words(None, Oversized::Tappets);
         SheetWords {
             lines: self.lines.iter().map(|line| line.in_words(terms)).collect(),
-            series: SizeGroup::ALL.map(|group| self.series_in_words(group)).to_vec(),
+            series: of_groups.chain([of_tappets]).collect(),
         }
     }
 
     fn series_in_words(&self, group: SizeGroup) -> SeriesWords {
-        let stated = |kind, quantity| {
+        if group == SizeGroup::Bores {
+            return self.oversizes_in_words(Some(group), Oversized::Cylinders);
+        }
+        let undersizes = self.undersizes.iter().filter(|row| row.journals.group() == group);
+        let own = (group.kind(), Quantity::Diameter);
+        SeriesWords {
+            group: Some(group),
+            standard: self.standard_in_words(own, (group.mate(), group.mate_quantity())),
+            sizes: undersizes.map(|row| size(&row.min, &row.max, &row.wall_min, &row.wall_max)).collect(),
+        }
+    }
+
+    fn oversizes_in_words(&self, group: Option<SizeGroup>, of: Oversized) -> SeriesWords {
+        let rows = self.oversizes_of(of).map(|row| size(&row.min, &row.max, &row.piston_min, &row.piston_max));
+        SeriesWords {
+            group,
+            standard: self.standard_in_words((of.kind(), Quantity::Diameter), (of.mate(), Quantity::Diameter)),
+            sizes: rows.collect(),
+        }
+    }
+
+    fn standard_in_words(&self, own: (PartKind, Quantity), mate: (PartKind, Quantity)) -> SizeWords {
+        let stated = |(kind, quantity)| {
             let line = self.lines.iter().find(|line| line.of.kind == kind && line.of.quantity == quantity);
             line.map_or_else(String::new, |line| Stated::range(line.min.as_ref(), line.max.as_ref()))
         };
-        let undersizes = self.undersizes.iter().filter(|row| row.journals.group() == group);
-        let of_journals = undersizes.map(|row| size(&row.min, &row.max, &row.wall_min, &row.wall_max));
-        let oversizes = self.oversizes.iter().filter(|_| group == SizeGroup::Bores);
-        let of_bores = oversizes.map(|row| size(&row.min, &row.max, &row.piston_min, &row.piston_max));
-        SeriesWords {
-            group,
-            standard: SizeWords {
-                own: stated(group.kind(), Quantity::Diameter),
-                mate: stated(group.mate(), group.mate_quantity()),
-            },
-            sizes: of_journals.chain(of_bores).collect(),
-        }
+        SizeWords { own: stated(own), mate: stated(mate) }
     }
 }
 
@@ -197,9 +210,9 @@ mod tests {
         }))
         .unwrap();
         let words = sheet.in_words(Terms::default());
-        let [mains, crankpins, bores] = words.series.as_slice() else { panic!("a series for each group") };
+        let [mains, crankpins, bores, tappets] = words.series.as_slice() else { panic!("a series for each group") };
         assert_eq!(crankpins.standard, SizeWords { own: "2.2390 to 2.2400 in".into(), mate: String::new() });
         assert_eq!(crankpins.sizes, [SizeWords { own: "2.2290 to 2.2300 in".into(), mate: RECKONED.into() }]);
-        assert!(mains.sizes.is_empty() && bores.sizes.is_empty());
+        assert!([mains, bores, tappets].iter().all(|series| series.sizes.is_empty()));
     }
 }

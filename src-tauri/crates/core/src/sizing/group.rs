@@ -75,7 +75,7 @@ fn plan(readings: &Readings<'_>, group: SizeGroup, along: Option<String>) -> Gro
         readings,
         group,
         along,
-        found: readings.found_sizes().get(&group).copied().unwrap_or_default(),
+        found: readings.found_sizes().groups.get(&group).copied().unwrap_or_default(),
         series: sheet.series(group),
         seen: parts.map(|part| (part, condition(readings, part, group.sense()))).collect(),
     };

@@ -8,6 +8,7 @@ mod group;
 mod plan;
 mod read_back;
 mod scratch;
+mod tappet_bore;
 mod words;
 
 pub(crate) use clearance::clearances;
@@ -17,6 +18,7 @@ pub use plan::{Action, GroupPlan, Lack, Missing, PartPlan, plan_of};
 pub(crate) use read_back::read_back;
 pub use read_back::{ReadBack, ReadBackLine};
 pub use scratch::{Scratch, by_nail, deepest_scratch, scratch};
+pub use tappet_bore::{Blame, TappetBores, WornBore, blame};
 
 use std::collections::BTreeMap;
 
@@ -33,6 +35,8 @@ pub struct Measured<'a> {
     pub readings: Readings<'a>,
     /// What is done with each group, and why.
     pub plans: Vec<GroupPlan>,
+    /// What is done about worn bores of tappets; none where there are none.
+    pub tappet_bores: Option<TappetBores>,
     /// The figures of every part that was measured, phase after phase.
     pub figures: BTreeMap<Part, Vec<Figure>>,
 }
@@ -43,21 +47,13 @@ impl<'a> Measured<'a> {
         let readings = Readings::new(engine, job);
         let plans = group::plans(&readings);
         let found = readings.found_sizes();
-        let planned = planned_sizes(&plans);
-        let mut all: BTreeMap<Part, Vec<Figure>> = BTreeMap::new();
-        // Most jobs have no readings for most of their life.
-        let parts = engine.parts().iter().filter(|_| !readings.is_empty());
-        for part in parts {
-            let of_phase = |phase: Phase| {
-                let sizes = if phase == Phase::Found { &found } else { &planned };
-                figures(Bench { readings: &readings, phase, sizes }, *part)
-            };
-            let of_part: Vec<Figure> = Phase::ALL.into_iter().flat_map(of_phase).collect();
-            if !of_part.is_empty() {
-                all.insert(*part, of_part);
-            }
+        let mut figures = figures_in(&readings, &[Phase::Found], &found);
+        let tappet_bores = tappet_bore::tappet_bores(&readings, &figures);
+        let planned = planned_sizes(&plans, tappet_bores.as_ref());
+        for (part, later) in figures_in(&readings, &[Phase::Machined, Phase::Fitted], &planned) {
+            figures.entry(part).or_default().extend(later);
         }
-        Self { readings, plans, figures: all }
+        Self { readings, plans, tappet_bores, figures }
     }
 
     /// The figures of a part in one phase.
@@ -71,7 +67,22 @@ impl<'a> Measured<'a> {
     }
 }
 
-/// The sizes that the groups are brought to.
-fn planned_sizes(groups: &[GroupPlan]) -> Sizes {
-    groups.iter().filter_map(|plan| Some((plan.group, plan.size?))).collect()
+/// The figures of every part that was measured in some phases, with the sizes that hold then.
+fn figures_in(readings: &Readings<'_>, phases: &[Phase], sizes: &Sizes) -> BTreeMap<Part, Vec<Figure>> {
+    // Most jobs have no readings for most of their life.
+    let parts = readings.engine.parts().iter().filter(|_| !readings.is_empty());
+    let of_part = |part: &Part| {
+        let of_phase = |phase: &Phase| figures(Bench { readings, phase: *phase, sizes }, *part);
+        (*part, phases.iter().flat_map(of_phase).collect::<Vec<Figure>>())
+    };
+    parts.map(of_part).filter(|(_, all)| !all.is_empty()).collect()
+}
+
+/// The sizes that the groups are brought to, and worn bores of tappets with the tappets that run in them.
+fn planned_sizes(groups: &[GroupPlan], tappet_bores: Option<&TappetBores>) -> Sizes {
+    let worn = tappet_bores.into_iter().filter_map(|plan| Some((plan, plan.size?)));
+    Sizes {
+        groups: groups.iter().filter_map(|plan| Some((plan.group, plan.size?))).collect(),
+        tappets: worn.flat_map(|(plan, size)| plan.bores.iter().map(move |own| (own.part.at, size))).collect(),
+    }
 }

@@ -4,16 +4,18 @@ use serde::Serialize;
 
 use super::plan::{Action, GroupPlan, PartPlan, sentence};
 use crate::engine::Part;
-use crate::figure::{Bench, Figure, Readings, figures};
+use crate::figure::{Bench, Figure, Readings, Sizes, figures};
 use crate::measure::{Conformity, Phase, Quantity};
 use crate::sheet::SizeGroup;
 
-/// What came back of one group.
+/// What came back of one group, or of the bores of tappets.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
 pub struct ReadBack {
-    /// The group.
-    pub group: SizeGroup,
+    /// The group; none of the bores of tappets, of which each goes by itself.
+    pub group: Option<SizeGroup>,
+    /// Of what, in words, plural: "main journals".
+    pub label: String,
     /// What was asked for, in words.
     pub asked: String,
     /// Every part has been measured as machined and is right.
@@ -30,6 +32,8 @@ pub struct ReadBackLine {
     pub part: Part,
     /// Its name.
     pub label: String,
+    /// The size as found, in words; empty if it was not measured.
+    pub found_shown: String,
     /// The size as machined, in words; empty if it was not measured.
     pub shown: String,
     /// Whether size and form are right; none before it is measured.
@@ -48,11 +52,12 @@ impl ReadBackLine {
 /// Checks what was machined, sleeved or polished. None if nothing of the group is.
 pub(crate) fn read_back(readings: &Readings<'_>, plan: &GroupPlan) -> Option<ReadBack> {
     let size = plan.size.filter(|_| plan.worked().next().is_some())?;
-    let sizes = [(plan.group, size)].into();
+    let sizes = Sizes { groups: [(plan.group, size)].into(), ..Sizes::default() };
     let bench = Bench { readings, phase: Phase::Machined, sizes: &sizes };
     let parts: Vec<ReadBackLine> = plan.worked().map(|own| line(bench, plan, own)).collect();
     Some(ReadBack {
-        group: plan.group,
+        group: Some(plan.group),
+        label: plan.group.label().into(),
         asked: match plan.action {
             Action::Polish => format!("{}, polished", plan.size_shown),
             _ => format!("{}: {}", plan.size_shown, plan.finished_shown),
@@ -94,6 +99,7 @@ fn line(bench: Bench<'_>, plan: &GroupPlan, own: &PartPlan) -> ReadBackLine {
     ReadBackLine {
         part,
         label: own.label.clone(),
+        found_shown: own.found_shown.clone(),
         shown: size.map_or_else(String::new, |size| size.shown.clone()),
         verdict,
         problem,

@@ -8,17 +8,19 @@ use crate::sheet::Sheet;
 use crate::wear::{Grade, Tag};
 use crate::work::Outcome;
 
-use PartKind::{Bore, CamJournal, Crankpin, MainJournal};
+use PartKind::{Bore, CamJournal, Crankpin, MainJournal, TappetBore};
 use Tag::{Corrosion, HandlingDamage, Pitting, Rust, Scoring, Scuffing, Seizure};
 
 /// On these kinds these tags are machined out from this grade on; below it they polish out of a journal and are honed out
 /// of a bore. What catches a fingernail would cut the new bearing (common practice); a bore that a fingernail feels is
 /// bored out (TM 5-3805-281-24-2: pits or deep scratches felt by the fingernail).
-const BY_NAIL: [(&[PartKind], &[Tag], Grade); 4] = [
+const BY_NAIL: [(&[PartKind], &[Tag], Grade); 5] = [
     (&[MainJournal, Crankpin, CamJournal], &[Scoring, Pitting, Corrosion], Grade::THREE),
     (&[MainJournal, Crankpin], &[HandlingDamage], Grade::THREE),
     (&[MainJournal, Crankpin], &[Seizure], Grade::TWO),
     (&[Bore], &[Scoring, Scuffing, Pitting, Rust, Seizure], Grade::TWO),
+    // What is felt only is stroked with a stone: a tappet runs on oil, no ring must seal here (common practice).
+    (&[TappetBore], &[Scoring, Scuffing, Pitting], Grade::THREE),
 ];
 
 /// What the fingernail alone says of a grade of damage; none where it is no judge of it.
@@ -27,9 +29,9 @@ pub fn by_nail(kind: PartKind, tag: Tag, grade: Grade) -> Option<Outcome> {
     Some(if grade >= *machined_from { Outcome::Machine } else { light(kind) })
 }
 
-/// A bore is honed, a journal polished.
+/// A bore is honed or stroked with a stone, a journal polished.
 fn light(kind: PartKind) -> Outcome {
-    if kind == Bore { Outcome::Clean } else { Outcome::Polish }
+    if matches!(kind, Bore | TappetBore) { Outcome::Clean } else { Outcome::Polish }
 }
 
 /// What a sheet says of a scratch, with the depth that it allows.

@@ -14,6 +14,11 @@ pub(super) fn size_words(size: Length, group: SizeGroup, readings: &Readings<'_>
     format!("{} {side}", size_text(size, readings))
 }
 
+/// An oversize: "standard", "0.010 in oversize".
+pub(super) fn oversize_words(size: Length, readings: &Readings<'_>) -> String {
+    size_words(size, SizeGroup::Bores, readings)
+}
+
 /// An under- or oversize as the trade writes it: three decimals of an inch or two of a millimetre. A metric size in an
 /// inch engine keeps its own name, and the other way round.
 pub(super) fn size_text(size: Length, readings: &Readings<'_>) -> String {

@@ -8,7 +8,8 @@ use crate::engine::{At, Engine, Part, PartKind};
 use crate::figure::Readings;
 use crate::measure::Length;
 use crate::sheet::SizeGroup;
-use crate::sizing::{Action, GroupPlan, Missing, PartPlan, ReadBack, ReadBackLine};
+use crate::sizing::{Action, GroupPlan, Missing, PartPlan, ReadBack, ReadBackLine, TappetBores};
+use crate::words::plural;
 
 /// Whether a line may be ordered.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
@@ -61,13 +62,14 @@ pub struct OrderLine {
 pub(super) fn orders(
     readings: &Readings<'_>,
     plans: &[GroupPlan],
+    tappet_bores: Option<&TappetBores>,
     read_back: &[ReadBack],
     replaced: &BTreeSet<Part>,
 ) -> Vec<OrderLine> {
     let engine = readings.engine;
     let of_group = |plan: &GroupPlan| {
         let is_renewed = plan.action == Action::Replace || replaced.iter().any(|part| part.kind == plan.group.kind());
-        let returned = read_back.iter().find(|back| back.group == plan.group);
+        let returned = read_back.iter().find(|back| back.group == Some(plan.group));
         match plan.group {
             SizeGroup::Mains | SizeGroup::Crankpins => shells(engine, plan, returned, is_renewed),
             SizeGroup::Bores => {
@@ -78,7 +80,40 @@ pub(super) fn orders(
             }
         }
     };
-    plans.iter().flat_map(of_group).collect()
+    plans
+        .iter()
+        .flat_map(of_group)
+        .chain(tappet_bores.and_then(|plan| tappets(engine, plan, read_back, replaced)))
+        .collect()
+}
+
+/// Tappets for bores that are reamed or bushed wait for the size that these really have when they are back. A new block
+/// brings new bores.
+fn tappets(
+    engine: &Engine,
+    plan: &TappetBores,
+    read_back: &[ReadBack],
+    replaced: &BTreeSet<Part>,
+) -> Option<OrderLine> {
+    let mended = plan.bores.iter().filter(|own| !replaced.contains(&own.part));
+    let parts: Vec<Part> = mended.map(|own| Part { kind: PartKind::Tappet, at: own.part.at }).collect();
+    let name = PartKind::Tappet.row().name.said(engine.terms());
+    let name = if parts.len() == 1 { name.into_owned() } else { plural(&name) };
+    let unknown = plan.size.is_none().then(|| plan.because.clone());
+    let waits: Vec<String> = match read_back.iter().find(|back| back.group.is_none()) {
+        Some(back) if back.confirmed => vec![],
+        back => unknown
+            .into_iter()
+            .chain(plan.waits_for.iter().cloned())
+            .chain(back.iter().flat_map(|back| &back.parts).filter_map(ReadBackLine::sentence))
+            .collect(),
+    };
+    let size = plan.size.map(|size| (size, plan.size_shown.as_str()));
+    (!parts.is_empty()).then(|| OrderLine {
+        quantity: parts.len(),
+        parts,
+        ..held_or_free(PartKind::Tappet, &name, size, &waits)
+    })
 }
 
 /// Shells wait for the plan, and where journals are ground or polished for what size they really have when they are back.

@@ -6,7 +6,7 @@ use serde::Serialize;
 
 use crate::caution::{self, Caution};
 use crate::decide::Decision;
-use crate::engine::{Engine, Part, PartKind};
+use crate::engine::{Part, PartKind};
 use crate::figure::{Figure, Readings, doubt};
 use crate::job::{Drawn, EditId, PartRecord, PhotoId};
 use crate::measure::{Length, Phase, Quantity, Reading, Spot};
@@ -19,6 +19,8 @@ use crate::wear::{Grade, Tag, Zone};
 pub enum Seen {
     /// Nothing has been recorded: not the same as clean.
     NotLooked,
+    /// It was looked at with another part, and nothing asks for a look of its own.
+    Along,
     /// Looked at and clean, or only evenly worn.
     Clean,
     /// Damage was tagged.
@@ -57,6 +59,14 @@ pub struct PartView {
     pub decision: Decision,
     /// What can hurt in doing that, as far as it is not said of the part.
     pub work_cautions: Vec<&'static Caution>,
+}
+
+impl PartView {
+    /// Whether it asks for a look of its own, or has had one: else it is looked at with another part.
+    pub fn is_looked_at_alone(&self) -> bool {
+        let along = self.seen == Seen::NotLooked && self.part.seen_with().is_some() && self.decision.goes_along();
+        self.seen != Seen::Along && !along
+    }
 }
 
 /// One tag on one part.
@@ -104,7 +114,11 @@ pub struct ReadingView {
 }
 
 /// The part as a person sees it, without its readings.
-pub(crate) fn view(engine: &Engine, part: Part, record: &PartRecord, decision: Decision) -> PartView {
+pub(crate) fn view(readings: &Readings<'_>, part: Part, decision: Decision) -> PartView {
+    let Readings { engine, job, .. } = *readings;
+    let blank = PartRecord::default();
+    let is_looked_at = |part| job.parts.get(&part).is_some_and(PartRecord::looked_at);
+    let record = job.parts.get(&part).unwrap_or(&blank);
     let mut findings: Vec<Finding> = record
         .tags
         .iter()
@@ -125,6 +139,7 @@ pub(crate) fn view(engine: &Engine, part: Part, record: &PartRecord, decision: D
         kind: part.kind,
         label: engine.label(part),
         seen: match (record.looked_at(), record.worst()) {
+            (false, _) if job.seen_with(part).is_some_and(is_looked_at) => Seen::Along,
             (false, _) => Seen::NotLooked,
             (true, None) => Seen::Clean,
             (true, Some(_)) => Seen::Worn,

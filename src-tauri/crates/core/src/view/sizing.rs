@@ -8,7 +8,7 @@ use super::order_line::{OrderLine, orders};
 use crate::engine::Part;
 use crate::figure::Readings;
 use crate::sheet::SizeGroup;
-use crate::sizing::{GroupPlan, Predicted, ReadBack, clearances, plan_of};
+use crate::sizing::{GroupPlan, Predicted, ReadBack, TappetBores, clearances, plan_of};
 
 /// The sizes of a rebuild.
 #[derive(Debug, Clone, Default, PartialEq, Eq, Serialize)]
@@ -20,6 +20,8 @@ pub struct Sizing {
     pub clearances: Vec<Predicted>,
     /// What came back from the machine shop, beside what was asked for.
     pub read_back: Vec<ReadBack>,
+    /// What is done about worn bores of tappets; none where there are none.
+    pub tappet_bores: Option<TappetBores>,
     /// What to order, in which size: held or free.
     pub orders: Vec<OrderLine>,
 }
@@ -30,13 +32,15 @@ impl Sizing {
     pub(crate) fn of(
         readings: &Readings<'_>,
         plans: Vec<GroupPlan>,
+        tappet_bores: Option<TappetBores>,
         read_back: Vec<ReadBack>,
         replaced: &BTreeSet<Part>,
     ) -> Self {
         Self {
-            orders: orders(readings, &plans, &read_back, replaced),
+            orders: orders(readings, &plans, tappet_bores.as_ref(), &read_back, replaced),
             clearances: clearances(readings, &plans, replaced),
             read_back,
+            tappet_bores,
             groups: plans,
         }
     }

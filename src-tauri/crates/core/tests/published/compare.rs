@@ -174,7 +174,7 @@ fn order(expected: &ExpectOrder, came: &Assessment) -> Vec<String> {
 
 fn read_back(expected: &ExpectReadBack, came: &Assessment) -> Vec<String> {
     let mut wrong = Wrong::about(format!("what came back of the {}", expected.group.label()));
-    let Some(back) = came.sizing.read_back.iter().find(|back| back.group == expected.group) else {
+    let Some(back) = came.sizing.read_back.iter().find(|back| back.group == Some(expected.group)) else {
         wrong.unless(false, || "nothing is to be machined".into());
         return wrong.found;
     };

@@ -27,7 +27,7 @@ impl Ink {
     pub(crate) fn of(seen: Seen, worst: Option<Grade>) -> Self {
         match (seen, worst.map(Grade::number)) {
             (Seen::NotLooked, _) => Self::Dashed,
-            (Seen::Clean, _) => Self::Blank,
+            (Seen::Clean | Seen::Along, _) => Self::Blank,
             (Seen::Worn, None | Some(0 | 1)) => Self::Sparse,
             (Seen::Worn, Some(2)) => Self::Dense,
             (Seen::Worn, Some(3)) => Self::Crossed,

@@ -10,7 +10,7 @@ pub(super) const RULE: Rule = Rule {
     source: "Common practice.",
     says: Says::OnSet(|scene, stands| {
         let block = Part { kind: PartKind::Block, at: At::Engine };
-        let goes_along = |part: &&Part| **part == block || part.kind.comes_with() == Some(PartKind::Block);
+        let goes_along = |part: &&Part| **part == block || part.comes_with(scene.engine.arrangement()) == Some(block);
         let pieces = || scene.engine.parts().iter().filter(goes_along).copied();
         let Some(lost) = pieces().find(|part| stands(*part) == Outcome::Replace) else { return vec![] };
         let because = format!("{} can’t be used again, and the block is one piece.", scene.engine.label(lost));

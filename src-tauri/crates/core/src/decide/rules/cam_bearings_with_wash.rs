@@ -1,7 +1,7 @@
 //! Cam bearings go with a hot wash of the block and with a new camshaft.
 
 use super::{Rule, RuleId, Says};
-use crate::engine::{At, CamBore, Camshaft, Part, PartKind};
+use crate::engine::{At, CamBore, Part, PartKind};
 use crate::job::Job;
 use crate::work::Outcome;
 
@@ -14,7 +14,7 @@ pub(super) const RULE: Rule = Rule {
         if arrangement.construction.cam_bore == Some(CamBore::Casting) {
             return vec![];
         }
-        let in_block = matches!(arrangement.camshaft, Camshaft::InBlock | Camshaft::InBlockSideValves);
+        let in_block = arrangement.is_cam_in_block();
         let block = Part { kind: PartKind::Block, at: At::Engine };
         let is_washed = in_block && is_washed(scene.job, block, stands(block));
         let renewed = |part: &Part| {

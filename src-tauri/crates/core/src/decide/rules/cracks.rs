@@ -3,7 +3,7 @@
 use super::{Rule, RuleId, Says, from};
 use crate::engine::PartKind::{
     Block, Bore, Camshaft, Crankpin, Crankshaft, HeadBolts, HousingBore, MainCapBolts, MainJournal, OilPickup, OilPump,
-    Piston, Pushrod, Rod, RodBolts, TimingDrive,
+    Piston, Pushrod, Rod, RodBolts, TappetBore, TimingDrive,
 };
 use crate::wear::{Grade, Tag};
 use crate::work::Outcome::Replace;
@@ -25,6 +25,7 @@ const KINDS: &[crate::engine::PartKind] = &[
     Bore,
     HousingBore,
     Camshaft,
+    TappetBore,
     OilPump,
     OilPickup,
     TimingDrive,

@@ -26,6 +26,7 @@ mod judged;
 mod line_of_bores;
 mod lobe_damage;
 mod lobe_of_a_spalled_tappet;
+mod loose_tappets;
 mod measure_first;
 mod new_cam_new_tappets;
 mod new_crank_new_shells;
@@ -48,14 +49,18 @@ mod roller_damage;
 mod rule;
 mod rust_and_dirt;
 mod seat_of_a_moved_shell;
+mod seen_along;
 mod shell_debris;
 mod shell_failure;
 mod shell_fatigue;
 mod shell_moved;
 mod shells;
 mod surface;
+mod tappet_bore_damage;
 mod tappet_damage;
+mod tappets_to_bores;
 mod tested_for_cracks;
+mod worn_tappet_bores;
 
 pub use cam_bearings_with_wash::is_washed;
 pub use rule::{Rule, RuleId, Says, Scene, Verdict, WearLine};
@@ -67,13 +72,15 @@ pub const CRACKS: RuleId = cracks::RULE.id;
 pub const COMMON_SIZE: RuleId = common_size::RULE.id;
 /// A piece that goes along with what is machined on it.
 pub const PIECE_OF_WORKED_PARTS: RuleId = piece_of_worked_parts::RULE.id;
+/// A part that is looked at with another.
+pub const SEEN_ALONG: RuleId = seen_along::RULE.id;
 /// New pistons because the bores get another size.
 pub const PISTONS_TO_BORES: RuleId = pistons_to_bores::RULE.id;
 /// The journal is to be measured before anything can be said.
 pub const MEASURE_FIRST: RuleId = measure_first::RULE.id;
 
 /// Every rule.
-pub const ALL: [&Rule; 51] = [
+pub const ALL: [&Rule; 56] = [
     &renewed_at_overhaul::RULE,
     &shell_failure::RULE,
     &shell_debris::RULE,
@@ -87,6 +94,7 @@ pub const ALL: [&Rule; 51] = [
     &lobe_of_a_spalled_tappet::RULE,
     &seat_of_a_moved_shell::RULE,
     &not_looked_at::RULE,
+    &seen_along::RULE,
     &cracks::RULE,
     &tested_for_cracks::RULE,
     &heat_on_a_shaft::RULE,
@@ -94,7 +102,10 @@ pub const ALL: [&Rule; 51] = [
     &measure_first::RULE,
     &bore_damage::RULE,
     &common_size::RULE,
+    &tappet_bore_damage::RULE,
+    &worn_tappet_bores::RULE,
     &outside_limits::RULE,
+    &loose_tappets::RULE,
     &big_ends::RULE,
     &line_of_bores::RULE,
     &piston_damage::RULE,
@@ -121,6 +132,7 @@ pub const ALL: [&Rule; 51] = [
     &piece_of_worked_parts::RULE,
     &block_as_one::RULE,
     &pistons_to_bores::RULE,
+    &tappets_to_bores::RULE,
     &camshaft_as_one::RULE,
     &cam_bearings_with_wash::RULE,
     &new_cam_new_tappets::RULE,

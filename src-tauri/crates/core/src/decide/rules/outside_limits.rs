@@ -19,6 +19,11 @@ fn remedy(kind: PartKind, quantity: Quantity) -> Option<Outcome> {
     match (kind, quantity) {
         (PartKind::MainJournal, Quantity::ThrustWidth) => Some(Machine),
         (PartKind::MainJournal | PartKind::Crankpin | PartKind::Bore, _) => None,
+        // What is wrong with it, and whether it is reamed or bushed, [`super::worn_tappet_bores`] says; a reading on the side
+        // of a new one can’t be.
+        (PartKind::TappetBore, Quantity::Diameter) => Some(Outcome::CantSay),
+        // Whether it or its bore is to blame, [`super::loose_tappets`] says.
+        (PartKind::Tappet, Quantity::Clearance) => None,
         // A new clearance comes with new shells; what is wrong as found is the shells' wear.
         // What the line of the bores asks for is said of each of them.
         (PartKind::Block, Quantity::LineAdjacent | Quantity::LineOverall) => None,

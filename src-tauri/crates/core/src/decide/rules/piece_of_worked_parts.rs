@@ -11,7 +11,7 @@ pub(super) const RULE: Rule = Rule {
     says: Says::OnSet(|scene, stands| {
         let pieces = [PartKind::Crankshaft, PartKind::Block].map(|kind| Part { kind, at: At::Engine });
         let along = |piece: Part| {
-            let is_on = |part: &&Part| part.kind.comes_with() == Some(piece.kind);
+            let is_on = |part: &&Part| part.comes_with(scene.engine.arrangement()) == Some(piece);
             let on_it: Vec<Part> = scene.engine.parts().iter().filter(is_on).copied().collect();
             let with =
                 |outcome| -> Vec<Part> { on_it.iter().copied().filter(|part| stands(*part) == outcome).collect() };
