@@ -30,5 +30,8 @@ export function construction({ construction = {}, camshaft }, set) {
       ${camshaft === 'none' ? '' : ask('cam_bore', text.camBore, text.camBores)}
       ${ask('bore_wall', text.boreWall, text.boreWalls)}
       ${ask('cooling', text.cooling, text.coolings)}
+      ${ask('cylinders', text.pistonsRun, text.cylindersOf)}
+      ${ask('ignition', text.ignition, text.ignitions)}
+      ${ask('heads', text.heads, text.headsOf)}
     </details>`
 }

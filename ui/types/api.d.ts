@@ -2,7 +2,7 @@
 //     UPDATE=1 cargo test -p wearbook-app --features schema
 
 /** What is done with a group. */
-export type Action = "open" | "keep" | "polish" | "undersize-shells" | "machine" | "sleeve" | "replace";
+export type Action = "open" | "keep" | "polish" | "undersize-shells" | "machine" | "sleeve" | "renew" | "replace";
 
 /** How far a total may go beyond what the customer agreed to before they must be asked: the greater of an amount and a
 share, but no more than a bound. All at nought allows nothing. */
@@ -308,7 +308,13 @@ export type Construction = {
   /** The wall of the cylinders. */
   bore_wall?: BoreWall,
   /** What cools them. */
-  cooling?: Cooling, };
+  cooling?: Cooling,
+  /** What the pistons run in. */
+  cylinders?: Cylinders,
+  /** What lights the charge. */
+  ignition?: Ignition,
+  /** How many heads a bank has. */
+  heads?: Heads, };
 
 /** What cools the cylinders. */
 export type Cooling = "water" | "air";
@@ -327,6 +333,15 @@ export type OldPart = "customer" | "exchange" | "scrap" | "evidence";
 export type Supply = { state: PartState, deposit: Money, old: OldPart | null, };
 export type PartStateEntry = { id: PartState, words: string, };
 export type OldPartEntry = { id: OldPart, words: string, };
+/** What the pistons run in. */
+export type Cylinders = "block" | "dry-sleeves" | "wet-liners" | "barrels";
+
+/** What lights the charge. */
+export type Ignition = "spark" | "compression";
+
+/** How many heads a bank has. */
+export type Heads = "one" | "several" | "each-cylinder";
+
 /** A currency by its three letters (ISO 4217). */
 export type Currency = string;
 
@@ -1268,7 +1283,7 @@ export type PaperSize = "a4" | "letter";
 export type Part = string;
 
 /** A kind of part. */
-export type PartKind = "main-shell" | "main-journal" | "housing-bore" | "thrust-face" | "rod-shell" | "crankpin" | "rod" | "piston" | "rings" | "bore" | "tappet" | "tappet-bore" | "pushrod" | "lobe" | "cam-journal" | "cam-bearing" | "camshaft" | "crankshaft" | "oil-pump" | "oil-pickup" | "timing-drive" | "auxiliary-drive" | "core-plugs" | "block" | "main-cap-bolts" | "rod-bolts" | "head-bolts";
+export type PartKind = "main-shell" | "main-journal" | "housing-bore" | "thrust-face" | "rod-shell" | "crankpin" | "rod" | "piston" | "rings" | "bore" | "tappet" | "tappet-bore" | "pushrod" | "lobe" | "cam-journal" | "cam-bearing" | "camshaft" | "crankshaft" | "oil-pump" | "pump-gears" | "pump-body" | "pump-cover" | "oil-pickup" | "timing-drive" | "auxiliary-drive" | "auxiliary-shaft" | "auxiliary-bushes" | "auxiliary-gear" | "core-plugs" | "block" | "main-cap-bolts" | "rod-bolts" | "head-bolts";
 
 /** One part within the plan of its group. */
 export type PartPlan = {
@@ -1469,7 +1484,7 @@ export type Purpose = "mail" | "archive" | "print";
 
 /** A quantity of a part. Which part is meant, a quantity does not say: the *diameter* of a journal is outside, that of
  * a bore inside. */
-export type Quantity = "diameter" | "out-of-round" | "taper" | "barrel" | "wear" | "run-out" | "bend" | "twist" | "scratch-depth" | "length" | "thrust-width" | "wall" | "thickness" | "clearance" | "strip" | "bearing-bore" | "line-offset" | "line-adjacent" | "line-overall" | "end-float" | "side-play" | "big-end-bore" | "small-end-bore" | "pin-bore" | "pin-diameter" | "pin-clearance" | "groove-clearance" | "ring-gap" | "gap-growth" | "ridge" | "lobe-height" | "base-circle" | "lift" | "height-loss" | "lift-loss" | "lift-spread" | "tappet-bore" | "adjacent-run-out" | "adjacent-run-out-square" | "other";
+export type Quantity = "diameter" | "out-of-round" | "taper" | "barrel" | "wear" | "run-out" | "bend" | "twist" | "scratch-depth" | "length" | "thrust-width" | "wall" | "thickness" | "clearance" | "strip" | "bearing-bore" | "line-offset" | "line-adjacent" | "line-overall" | "end-float" | "side-play" | "end-clearance" | "side-clearance" | "backlash" | "depth" | "cover-wear" | "big-end-bore" | "small-end-bore" | "pin-bore" | "pin-diameter" | "pin-clearance" | "groove-clearance" | "ring-gap" | "gap-growth" | "ridge" | "lobe-height" | "base-circle" | "lift" | "height-loss" | "lift-loss" | "lift-spread" | "tappet-bore" | "adjacent-run-out" | "adjacent-run-out-square" | "other";
 
 /** A quantity as one kind of part has it. */
 export type QuantityEntry = {

@@ -65,9 +65,16 @@ fn scope_of_kind(kind: PartKind) -> JobScope {
         | PartKind::CamJournal
         | PartKind::CamBearing
         | PartKind::Camshaft => JobScope::ValveGear,
-        PartKind::OilPump | PartKind::OilPickup | PartKind::TimingDrive | PartKind::AuxiliaryDrive => {
-            JobScope::OilAndDrives
-        }
+        PartKind::OilPump
+        | PartKind::PumpGears
+        | PartKind::PumpBody
+        | PartKind::PumpCover
+        | PartKind::OilPickup
+        | PartKind::TimingDrive
+        | PartKind::AuxiliaryDrive
+        | PartKind::AuxiliaryShaft
+        | PartKind::AuxiliaryBushes
+        | PartKind::AuxiliaryGear => JobScope::OilAndDrives,
     }
 }
 

@@ -30,7 +30,7 @@ pub fn quote(engine: &Engine, job: &Job, parts: &[PartView], operations: &[Opera
     let mut lines: Vec<QuoteLine> = by_key
         .into_iter()
         .map(|(of, views)| {
-            let line = line(of, Hands::Here, &views, because(&views, terms), prices, terms);
+            let line = line(of, Hands::Here, &views, because(&views, terms), prices, engine);
             let supply = job.supplies.get(&of.kind).map_or_else(String::new, |own| own.state_words(prices.currency));
             if supply.is_empty() { line } else { QuoteLine { what: format!("{} ({supply})", line.what), ..line } }
         })
@@ -45,7 +45,7 @@ pub fn quote(engine: &Engine, job: &Job, parts: &[PartView], operations: &[Opera
         // What is done to several at once has one reason; lines of single parts have each their own.
         let because = if let [one] = all.as_slice() { one.because.clone() } else { because(&views, terms) };
         let hands = all.first().map_or(Hands::Here, |own| own.hands);
-        line(of, hands, &views, because, prices, terms)
+        line(of, hands, &views, because, prices, engine)
     }));
     lines.sort_by(|one, other| one.of.cmp(&other.of));
     lines.extend(job.own_items.iter().filter(|(_, item)| item.is_charged()).map(|(edit, item)| own(*edit, item)));
@@ -98,13 +98,13 @@ fn line(
     views: &[&PartView],
     because: String,
     prices: &PriceList,
-    terms: Terms,
+    engine: &Engine,
 ) -> QuoteLine {
     let quantity = pieces(of.kind, views.len());
     let price = prices.price(of);
     QuoteLine {
         of: of.into(),
-        what: format!("{}: {}", capitalised(&named(of.kind, quantity, terms)), of.kind.work_words(of.work)),
+        what: format!("{}: {}", capitalised(&named(of, quantity, engine)), of.kind.work_words(of.work)),
         parts: views.iter().map(|view| view.part).collect(),
         quantity,
         each: price.and_then(|price| prices.cost(price, hands, 1)),
@@ -140,9 +140,10 @@ fn pieces(kind: PartKind, parts: usize) -> u32 {
     }
 }
 
-fn named(kind: PartKind, quantity: u32, terms: Terms) -> String {
-    let one = kind.row().name.said(terms);
-    let name = match kind {
+fn named(of: PriceKey, quantity: u32, engine: &Engine) -> String {
+    let name = if of.work == Work::Replace { of.kind.renewed_as(engine.arrangement()) } else { of.kind.row().name };
+    let one = name.said(engine.terms());
+    let name = match of.kind {
         PartKind::MainShell | PartKind::RodShell => format!("{one}s, pairs"),
         PartKind::ThrustFace => "thrust bearing, set".into(),
         _ if quantity > 1 => plural(&one),

@@ -8,7 +8,7 @@ pub use decision::{Decision, Reason};
 
 use std::collections::BTreeMap;
 
-use crate::engine::{Engine, Part};
+use crate::engine::{Engine, Part, PartKind};
 use crate::job::{Job, PartRecord};
 use crate::sheet::SizeGroup;
 use crate::sizing::Measured;
@@ -46,7 +46,7 @@ type Reasons = BTreeMap<Part, Vec<Reason>>;
 /// What the rules say of a part of which a person decided otherwise, as if they had not: the plan of its group of sizes and
 /// the rules about sets heed a person's word, and would no longer tell what it is weighed against.
 fn unswayed(scene: &Scene<'_>, alone: &Reasons, part: Part) -> Vec<Reason> {
-    if SizeGroup::of(part.kind).is_none() {
+    if SizeGroup::of(part.kind).is_none() && part.kind != PartKind::TappetBore {
         let mut own = BTreeMap::from([(part, alone.get(&part).cloned().unwrap_or_default())]);
         return told(&mut own, &mut in_sets(scene, alone, Some(part)), part);
     }
@@ -190,6 +190,21 @@ mod tests {
         check(&[tag("housing-bore.2", Tag::BrightBack, Grade::TWO)], "housing-bore.2", Machine, "housing-damage");
         check(&[tag("rod.2", Tag::HotSpot, Grade::TWO)], "rod.2", Replace, "rod-damage");
         check(&[tag("oil-pump", Tag::Scoring, Grade::THREE)], "oil-pump", Replace, "oil-pump-damage");
+        check(&[tag("oil-pump", Tag::Scoring, Grade::TWO)], "pump-gears", PutBack, "seen-along");
+        check(&[clean("oil-pump")], "pump-cover", PutBack, "seen-along");
+        check(&[], "pump-body", CantSay, "seen-along");
+        check(&[tag("oil-pump", Tag::Scoring, Grade::THREE)], "pump-gears", Replace, "taken-apart");
+        check(
+            &[clean("oil-pump"), tag("pump-cover", Tag::Scoring, Grade::TWO)],
+            "oil-pump",
+            RebuildHere,
+            "taken-apart",
+        );
+        check(&[clean("oil-pump"), tag("pump-body", Tag::Scoring, Grade::THREE)], "oil-pump", Replace, "taken-apart");
+        check(&[tag("pump-gears", Tag::Scoring, Grade::ONE)], "pump-gears", Clean, "pump-part-damage");
+        let apart = ["pump-gears", "pump-body", "pump-cover"].map(clean);
+        check(&apart, "oil-pump", PutBack, "taken-apart");
+        check(&[tag("auxiliary-bushes", Tag::Wiping, Grade::TWO)], "auxiliary-bushes", Replace, "drive-damage");
         check(&[tag("oil-pickup", Tag::EmbeddedDebris, Grade::FOUR)], "oil-pickup", Clean, "oil-pickup-damage");
         check(&[tag("pushrod.2.intake.1", Tag::Bent, Grade::TWO)], "pushrod.2.intake.1", Replace, "pushrod-damage");
         check(&[clean("pushrod.2.intake.1")], "pushrod.2.intake.1", PutBack, "nothing-found");

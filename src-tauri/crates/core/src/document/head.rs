@@ -28,6 +28,7 @@ pub(super) fn engine_facts(desk: &Desk<'_>) -> Option<Block> {
     let Desk { job, assessment, shop, .. } = desk;
     let mut facts = filled(job, &TextField::ALL);
     facts.extend(engine(assessment));
+    facts.extend(made(job));
     let past: Vec<&str> = HistoryFact::ALL
         .iter()
         .filter(|fact| job.history.get(fact) == Some(&Answer::Yes))
@@ -42,12 +43,18 @@ pub(super) fn engine_facts(desk: &Desk<'_>) -> Option<Block> {
 pub(super) fn engine_only(desk: &Desk<'_>) -> Block {
     let mut facts = filled(desk.job, &[TextField::Machine, TextField::EngineNumber]);
     facts.extend(engine(desk.assessment));
+    facts.extend(made(desk.job));
     facts.extend(fact("From", desk.shop.name.trim().to_owned()));
     Block::Facts(facts)
 }
 
 fn engine(assessment: &Assessment) -> Option<(String, String)> {
     fact("Engine", assessment.engine.clone()?)
+}
+
+/// How it is made, as far as that is known.
+fn made(job: &Job) -> Option<(String, String)> {
+    fact("Made", job.arrangement.as_ref()?.construction.words().join("; "))
 }
 
 fn fact(name: &str, value: String) -> Option<(String, String)> {

@@ -3,7 +3,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Arrangement, Positions};
+use super::{Arrangement, Cylinders, Positions};
 use crate::wear::{Tag, ZoneMap};
 use crate::words::Phrase;
 use crate::work::Outcome;
@@ -33,9 +33,15 @@ pub enum PartKind {
     Camshaft,
     Crankshaft,
     OilPump,
+    PumpGears,
+    PumpBody,
+    PumpCover,
     OilPickup,
     TimingDrive,
     AuxiliaryDrive,
+    AuxiliaryShaft,
+    AuxiliaryBushes,
+    AuxiliaryGear,
     CorePlugs,
     Block,
     MainCapBolts,
@@ -87,16 +93,42 @@ const BOLT_TAGS: &[Tag] = &[Bent, HandlingDamage, Rust, Cracks, Scuffing, LooksE
 const JOURNAL_TAGS: &[Tag] = &[Scoring, HotSpot, Pitting, Corrosion, Seizure, Cracks, HandlingDamage, LooksEven];
 
 impl PartKind {
-    /// What brings it along when that is renewed: a journal and a lobe come with their shaft, a bore with its block. The
+    /// What brings it along when that is renewed: a journal and a lobe come with their shaft, a bore with its block unless it is
+    /// a liner or barrel of its own. The
     /// bore of a tappet is in the block where the camshaft is, else in a head.
     pub fn comes_with(self, arrangement: &Arrangement) -> Option<Self> {
         match self {
             MainJournal | Crankpin => Some(Crankshaft),
             Lobe | CamJournal => Some(Camshaft),
-            Bore | HousingBore => Some(Block),
+            Bore => (!arrangement.construction.has_cylinders_of_their_own()).then_some(Block),
+            HousingBore => Some(Block),
             TappetBore => arrangement.is_cam_in_block().then_some(Block),
-            _ => None,
+            _ => self.detail_of(),
         }
+    }
+
+    /// What is ordered when it is renewed, in the singular, lower case: of a worn cylinder its liner or barrel, where it is a
+    /// piece of its own.
+    pub fn renewed_as(self, arrangement: &Arrangement) -> Phrase {
+        match (self, arrangement.construction.cylinders) {
+            (Bore, Some(Cylinders::WetLiners)) => Phrase("cylinder liner"),
+            (Bore, Some(Cylinders::Barrels)) => Phrase("cylinder barrel"),
+            _ => self.row().name,
+        }
+    }
+
+    /// The parts into which it is taken apart to be rebuilt; none for most. They are to be had one by one as well.
+    pub fn details(self) -> &'static [Self] {
+        match self {
+            OilPump => &[PumpGears, PumpBody, PumpCover],
+            AuxiliaryDrive => &[AuxiliaryShaft, AuxiliaryBushes, AuxiliaryGear],
+            _ => &[],
+        }
+    }
+
+    /// What is taken apart into it and others.
+    pub fn detail_of(self) -> Option<Self> {
+        [OilPump, AuxiliaryDrive].into_iter().find(|whole| whole.details().contains(&self))
     }
 
     /// Whether there is one for each valve, so that a manual may tell intake and exhaust apart.
@@ -105,7 +137,7 @@ impl PartKind {
     }
 
     /// Every kind, in the order of the table.
-    pub const ALL: [Self; 27] = [
+    pub const ALL: [Self; 33] = [
         MainShell,
         MainJournal,
         HousingBore,
@@ -125,9 +157,15 @@ impl PartKind {
         Camshaft,
         Crankshaft,
         OilPump,
+        PumpGears,
+        PumpBody,
+        PumpCover,
         OilPickup,
         TimingDrive,
         AuxiliaryDrive,
+        AuxiliaryShaft,
+        AuxiliaryBushes,
+        AuxiliaryGear,
         CorePlugs,
         Block,
         MainCapBolts,
@@ -344,6 +382,9 @@ impl PartKind {
                 outcomes: &[PutBack, Clean, RebuildHere, Replace],
                 always_renewed: false,
             },
+            PumpGears => const { &detail("pump-gears", "oil pump gears", PUMP_TAGS, &[PutBack, Clean, Replace]) },
+            PumpBody => const { &detail("pump-body", "oil pump body", PUMP_TAGS, FACED) },
+            PumpCover => const { &detail("pump-cover", "oil pump cover", PUMP_TAGS, FACED) },
             OilPickup => &KindRow {
                 id: "oil-pickup",
                 name: Phrase("oil pick-up"),
@@ -371,9 +412,27 @@ impl PartKind {
                 positions: Positions::One,
                 tags: &[Pitting, Spalling, Cracks, Scuffing, LooksEven],
                 zones: ZoneMap::None,
-                outcomes: &[PutBack, Clean, Replace],
+                outcomes: &[PutBack, Clean, RebuildHere, Replace],
                 always_renewed: false,
             },
+            AuxiliaryShaft => {
+                const {
+                    let tags = &[Scoring, Scuffing, Pitting, Cracks, LooksEven];
+                    &detail("auxiliary-shaft", "auxiliary drive shaft", tags, &[PutBack, Clean, Replace])
+                }
+            }
+            AuxiliaryBushes => {
+                const {
+                    let tags = &[Scoring, Scuffing, Wiping, LooksEven];
+                    &detail("auxiliary-bushes", "auxiliary drive bushes", tags, &[PutBack, Clean, Replace])
+                }
+            }
+            AuxiliaryGear => {
+                const {
+                    let tags = &[Pitting, Spalling, Cracks, Scuffing, LooksEven];
+                    &detail("auxiliary-gear", "auxiliary drive gear", tags, &[PutBack, Clean, Replace])
+                }
+            }
             CorePlugs => &KindRow {
                 id: "core-plugs",
                 name: Phrase("core plugs"),
@@ -400,6 +459,16 @@ impl PartKind {
             HeadBolts => const { &bolts("head-bolts", "head bolt set") },
         }
     }
+}
+
+const PUMP_TAGS: &[Tag] = &[Scoring, Pitting, Cracks, LooksEven];
+const FACED: &[Outcome] = &[PutBack, Clean, Machine, Replace];
+
+/// A part of an assembly.
+const fn detail(id: &'static str, name: &'static str, tags: &'static [Tag], outcomes: &'static [Outcome]) -> KindRow {
+    let name = Phrase(name);
+    let (positions, zones) = (Positions::One, ZoneMap::None);
+    KindRow { id, name, short: name, positions, tags, zones, outcomes, always_renewed: false }
 }
 
 /// A set of bolts, or of studs with their nuts.

@@ -16,7 +16,7 @@ mod works;
 
 pub use arrangement::{Arrangement, Bank, Banks, Camshaft, End, FrontEnd, Impossible, Layout, Numbering, Tappets};
 pub use at::{At, Half, Port};
-pub use construction::{BoreWall, CamBore, Construction, Cooling, ThrustBearing};
+pub use construction::{BoreWall, CamBore, Construction, Cooling, Cylinders, Heads, Ignition, ThrustBearing};
 pub use crankline::{CrankLine, Station};
 pub use kind::{KindRow, PartKind};
 pub use part::{NotAPart, Part};
@@ -125,7 +125,10 @@ fn strip_down_order(arrangement: &Arrangement) -> Vec<Part> {
     let of = |kind: PartKind| kind.row().positions.all(arrangement).into_iter().map(move |at| Part { kind, at });
     let of_half = |kind: PartKind, half: Half| of(kind).filter(move |p| p.at.half() == Some(half));
     let mut parts: Vec<Part> = Vec::new();
-    parts.extend([HeadBolts, Pushrod, OilPump, OilPickup, TimingDrive, AuxiliaryDrive].into_iter().flat_map(of));
+    parts.extend([HeadBolts, Pushrod, OilPump].into_iter().flat_map(of));
+    parts.extend(OilPump.details().iter().copied().flat_map(of));
+    parts.extend([OilPickup, TimingDrive, AuxiliaryDrive].into_iter().flat_map(of));
+    parts.extend(AuxiliaryDrive.details().iter().copied().flat_map(of));
     for cylinder in 1..=arrangement.cylinders {
         let here = |p: &Part| p.at.cylinder() == Some(cylinder);
         // The cap comes off with the lower shell, then the rod goes out with piston and rings.

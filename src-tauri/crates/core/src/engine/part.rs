@@ -45,11 +45,11 @@ impl Part {
     }
 
     /// The part with which it is looked at, as long as nothing asks for a look of its own: a tappet that slides as it should
-    /// tells of its bore.
+    /// tells of its bore, and a pump that is not taken apart of its gears.
     pub fn seen_with(self) -> Option<Self> {
         match self.kind {
             PartKind::TappetBore => Some(Self { kind: PartKind::Tappet, at: self.at }),
-            _ => None,
+            kind => Some(Self { kind: kind.detail_of()?, at: self.at }),
         }
     }
 

@@ -104,7 +104,10 @@ impl Engine {
         sections.extend(valve_section(arrangement, terms));
         sections.extend(tappet_bore_section(arrangement, terms));
         sections.extend(cam_bearing_section(arrangement, terms));
-        sections.push(items_section(self));
+        let is_detail = |part: &Part| part.kind.detail_of().is_some();
+        let is_item = |part: &Part| matches!(part.at, At::Engine | At::Camshaft(_)) && !is_detail(part);
+        sections.push(items_section(self, Phrase("Single items"), is_item));
+        sections.push(items_section(self, Phrase("Oil pump and auxiliary drive, taken apart"), is_detail));
         Plan { sections }
     }
 }
@@ -286,17 +289,16 @@ fn cam_bearing_section(arrangement: &Arrangement, terms: Terms) -> Option<PlanSe
     Some(drawing.finish(Phrase("Camshaft journals and bearings"), 2, Some(0), terms))
 }
 
-fn items_section(engine: &Engine) -> PlanSection {
+fn items_section(engine: &Engine, title: Phrase, is_item: impl Fn(&Part) -> bool) -> PlanSection {
     let mut drawing = Drawing::default();
-    let is_item = |part: &&Part| matches!(part.at, At::Engine | At::Camshaft(_));
-    for (nth, part) in (0u8..).zip(engine.parts().iter().filter(is_item)) {
+    for (nth, part) in (0u8..).zip(engine.parts().iter().filter(|part| is_item(part))) {
         let (column, row) = (nth % ITEM_COLUMNS, nth / ITEM_COLUMNS);
         if column == 0 {
             drawing.row("");
         }
         drawing.put(part.kind, part.at, column, row, Symbol::Item, engine.label(*part));
     }
-    drawing.finish(Phrase("Single items"), ITEM_COLUMNS, None, engine.terms())
+    drawing.finish(title, ITEM_COLUMNS, None, engine.terms())
 }
 
 #[cfg(test)]

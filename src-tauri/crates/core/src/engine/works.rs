@@ -32,6 +32,7 @@ impl PartKind {
             (Self::Rod, Work::Machine) => "resize",
             (Self::Lobe | Self::Camshaft, Work::Machine) => "regrind",
             (Self::Crankshaft, Work::Machine) => "straighten or dress",
+            (Self::PumpBody | Self::PumpCover, Work::Machine) => "face flat",
             (Self::Block, Work::Machine) => "dress or face",
             (Self::Block, Work::CrackTest) => "test under pressure and for cracks",
             (Self::Block, Work::Clean) => "hot wash",

@@ -1,4 +1,5 @@
-//! Running clearances: housing less shells less journal, bore less piston, tappet bore less tappet, bearing less cam journal.
+//! Running clearances: housing less shells less journal, bore less piston, tappet bore less tappet, bearing less cam journal, body
+//! of a pump less its gears, bush less shaft.
 
 use super::{Bench, Figure, Value};
 use crate::engine::{At, Half, Part, PartKind};
@@ -6,8 +7,8 @@ use crate::measure::{Length, Phase, Quantity};
 use crate::sheet::Proportions;
 
 /// The clearance from what was measured in a phase; none if it was read directly or a size is missing.
-pub(super) fn figure(bench: Bench<'_>, part: Part) -> Option<Figure> {
-    if bench.readings.quantity(part, Quantity::Clearance, bench.phase).next().is_some() {
+pub(super) fn figure(bench: Bench<'_>, part: Part, quantity: Quantity) -> Option<Figure> {
+    if bench.readings.quantity(part, quantity, bench.phase).next().is_some() {
         return None;
     }
     let value = match part.kind {
@@ -27,9 +28,22 @@ pub(super) fn figure(bench: Bench<'_>, part: Part) -> Option<Figure> {
             (Part { kind: PartKind::CamBearing, at: part.at }, Quantity::Diameter),
             (part, Quantity::Diameter),
         )?,
+        PartKind::PumpGears => {
+            let body = Part { kind: PartKind::PumpBody, at: part.at };
+            let (hole, gear) = match quantity {
+                Quantity::EndClearance => (Quantity::Depth, Quantity::Length),
+                _ => (Quantity::Diameter, Quantity::Diameter),
+            };
+            between(bench, (body, hole), (part, gear))?
+        }
+        PartKind::AuxiliaryBushes => between(
+            bench,
+            (part, Quantity::Diameter),
+            (Part { kind: PartKind::AuxiliaryShaft, at: part.at }, Quantity::Diameter),
+        )?,
         _ => return None,
     };
-    Some(bench.judge(part, Quantity::Clearance, "", None, value, Proportions::default()))
+    Some(bench.judge(part, quantity, "", None, value, Proportions::default()))
 }
 
 /// The clearance of a piston pin: in the piston, or in the small end of the rod of its cylinder.

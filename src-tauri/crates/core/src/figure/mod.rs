@@ -31,7 +31,9 @@ pub fn figures(bench: Bench<'_>, part: Part) -> Vec<Figure> {
         let quantity = has.quantity;
         all.extend(match quantity {
             Quantity::OutOfRound | Quantity::Taper | Quantity::Barrel => form::figure(bench, part, quantity),
-            Quantity::Clearance => clearance::figure(bench, part),
+            Quantity::Clearance | Quantity::EndClearance | Quantity::SideClearance => {
+                clearance::figure(bench, part, quantity)
+            }
             Quantity::PinClearance => clearance::pin(bench, part),
             Quantity::Wear => loss::wear(bench, part),
             Quantity::Lift => lobe::lift(bench, part),

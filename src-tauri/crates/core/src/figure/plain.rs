@@ -46,7 +46,7 @@ fn strip(bench: Bench<'_>, part: Part) -> Option<Figure> {
         let narrows = (value.high - value.low).show(value.step, unit);
         figure.because.push_str(&format!(" The strip differs by {narrows} along the journal: look for taper."));
     }
-    if let Some(sizes) = clearance::figure(bench, part) {
+    if let Some(sizes) = clearance::figure(bench, part, Quantity::Clearance) {
         let doubt = Length::root_sum_square([value.uncertainty, sizes.uncertainty, value.step]);
         let apart = value.low > sizes.high + doubt || value.high < sizes.low - doubt;
         let word = if apart { "disagree: one of them is wrong" } else { "agree" };

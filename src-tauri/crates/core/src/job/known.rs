@@ -80,6 +80,13 @@ impl Job {
         (!is_looked_at && !is_asked).then_some(with)
     }
 
+    /// Whether an assembly was taken apart and each of its parts looked at.
+    pub fn is_taken_apart(&self, part: Part) -> bool {
+        let is_looked_at = |kind| self.parts.get(&Part { kind, at: part.at }).is_some_and(PartRecord::looked_at);
+        let details = part.kind.details();
+        !details.is_empty() && details.iter().copied().all(is_looked_at)
+    }
+
     /// Whether the body of a tappet bears felt marks of what it slides in.
     fn is_torn(&self, tappet: Part) -> bool {
         let grade = |tag| self.parts.get(&tappet).and_then(|record| record.grade(tag));

@@ -10,7 +10,7 @@ use crate::money::{PartState, PriceKey};
 use crate::sheet::SizeGroup;
 use crate::sizing::{Action, GroupPlan};
 use crate::view::{OrderLine, OrderState, PartView, Sizing};
-use crate::words::capitalised;
+use crate::words::{capitalised, plural};
 use crate::work::{Outcome, Work};
 
 /// What comes in a size, held or free; then everything else that is replaced.
@@ -59,6 +59,11 @@ pub(super) fn order(job: &Job, work: &Shared<'_>, sizing: &Sizing) -> Vec<ListIt
             None => work.grouped(key, views, String::new()),
         };
         item.of = Some(PriceKey { kind: *kind, work: Work::Replace }.into());
+        if *kind == PartKind::Bore {
+            let name = kind.renewed_as(work.engine().arrangement()).said(work.terms());
+            item.what = capitalised(&if views.len() > 1 { plural(&name) } else { name.into_owned() });
+            item.asked.words.clone_from(&item.what);
+        }
         // Of what there is more than one of, it is said which.
         if views.len() < work.all_of(*kind) && item.detail.is_empty() && !kind.row().always_renewed {
             let labels: Vec<&str> = views.iter().map(|view| view.label.as_str()).collect();
@@ -98,6 +103,7 @@ fn supplied(job: &Job, item: &mut ListItem) {
 /// What is in one piece with it, so that it is not to be had alone; none where it is.
 fn comes_only_with(kind: PartKind, work: &Shared<'_>) -> Option<Cow<'static, str>> {
     match kind.comes_with(work.engine().arrangement()) {
+        Some(_) if kind.detail_of().is_some() => None,
         Some(carrier) => Some(carrier.row().name.said(work.terms())),
         None if kind == PartKind::TappetBore => Some("cylinder head".into()),
         None => None,

@@ -28,6 +28,15 @@ impl Quantity {
             LineOffset => "Gap under a straightedge, or offset shown by a bar, along the line of the bores.",
             EndFloat => "Indicator on the end of the shaft; lever it gently to one end, then to the other.",
             SidePlay => "Feeler between the rod and the cheek.",
+            EndClearance => {
+                "Straightedge across the body, feeler down to the gears; or a plastic strip with the cover and its gasket on."
+            }
+            SideClearance => {
+                "Push the gears away from the outlet with the thumb, then the feeler between teeth and body."
+            }
+            Backlash => "One gear held, indicator on a tooth of the other; or a feeler between the teeth.",
+            Depth => "From the face of the body to the floor of the bore.",
+            CoverWear => "Straightedge across the face, feeler in the mark of the gears.",
             BigEndBore => "Without shells, cap tightened by the manual.",
             SmallEndBore => "In the bush.",
             PinBore => "In the boss of the piston.",

@@ -58,6 +58,16 @@ pub enum Quantity {
     EndFloat,
     /// Play of a rod along its crankpin.
     SidePlay,
+    /// Clearance of the gears of a pump to its cover, along their shafts.
+    EndClearance,
+    /// Clearance of the gears of a pump to its body, on the diameter.
+    SideClearance,
+    /// Play between the teeth of two gears.
+    Backlash,
+    /// Depth of the gears' bores in the body of a pump.
+    Depth,
+    /// How deep the gears of a pump have worn into its cover.
+    CoverWear,
     /// Bore of a rod's big end, without shells.
     BigEndBore,
     /// Bore of a rod's small end or its bush.
@@ -331,9 +341,31 @@ impl PartKind {
             Self::Block => {
                 const { &[has(LineAdjacent, Spots::One, Most, Either), has(LineOverall, Spots::One, Most, Either), OTHER] }
             }
-            Self::OilPump | Self::OilPickup | Self::TimingDrive | Self::AuxiliaryDrive | Self::CorePlugs => {
-                const { &[OTHER] }
+            Self::PumpGears => {
+                const {
+                    &[
+                        has(Diameter, Spots::One, Least, Read),
+                        has(Length, Spots::One, Least, Read),
+                        has(Backlash, Spots::One, Most, Read),
+                        has(SideClearance, Spots::One, Most, Either),
+                        has(EndClearance, Spots::One, Most, Either),
+                        OTHER,
+                    ]
+                }
             }
+            Self::PumpBody => {
+                const { &[has(Diameter, Spots::One, Most, Read), has(Depth, Spots::One, Most, Read), OTHER] }
+            }
+            Self::PumpCover => const { &[has(CoverWear, Spots::One, Most, Read), OTHER] },
+            Self::AuxiliaryDrive => const { &[has(EndFloat, Spots::One, Most, Read), OTHER] },
+            Self::AuxiliaryShaft => {
+                const { &[has(Diameter, Spots::Across, Least, Read), has(RunOut, Spots::One, Most, Read), OTHER] }
+            }
+            Self::AuxiliaryBushes => {
+                const { &[has(Diameter, Spots::Across, Most, Read), has(Clearance, Spots::One, Most, Either), OTHER] }
+            }
+            Self::AuxiliaryGear => const { &[has(Backlash, Spots::One, Most, Read), OTHER] },
+            Self::OilPump | Self::OilPickup | Self::TimingDrive | Self::CorePlugs => const { &[OTHER] },
         }
     }
 
@@ -417,7 +449,7 @@ impl Spots {
 
 impl Quantity {
     /// Every quantity.
-    pub const ALL: [Self; 40] = [
+    pub const ALL: [Self; 45] = [
         Diameter,
         OutOfRound,
         Taper,
@@ -439,6 +471,11 @@ impl Quantity {
         LineOverall,
         EndFloat,
         SidePlay,
+        EndClearance,
+        SideClearance,
+        Backlash,
+        Depth,
+        CoverWear,
         BigEndBore,
         SmallEndBore,
         PinBore,
@@ -484,6 +521,11 @@ impl Quantity {
             LineOverall => "line over all",
             EndFloat => "{end-float}",
             SidePlay => "side play",
+            EndClearance => "end clearance",
+            SideClearance => "side clearance",
+            Backlash => "backlash",
+            Depth => "depth",
+            CoverWear => "wear of the face",
             BigEndBore => "big-end bore",
             SmallEndBore => "small-end bore",
             PinBore => "pin bore",

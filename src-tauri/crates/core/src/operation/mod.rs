@@ -7,6 +7,7 @@ mod bush;
 mod clean;
 mod crack_test;
 mod dress;
+mod face;
 mod galleries;
 mod grind;
 mod hone;
@@ -34,7 +35,7 @@ use one::operation;
 use row::{Row, Scene};
 
 /// Every row. Within a piece the stage orders them, and where that is equal this table.
-const ALL: [&Row; 18] = [
+const ALL: [&Row; 19] = [
     &crack_test::ROW,
     &wash::ROW,
     &straighten::ROW,
@@ -46,6 +47,7 @@ const ALL: [&Row; 18] = [
     &ream::ROW,
     &bush::ROW,
     &resize::ROW,
+    &face::ROW,
     &regrind::ROW,
     &weld_up::ROW,
     &polish::ROW,

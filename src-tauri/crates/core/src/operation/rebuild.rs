@@ -6,7 +6,11 @@ use crate::work::{Hands, Work};
 
 pub(super) const ROW: Row = Row {
     work: Work::Rebuild,
-    done: |_| "strip, clean, measure and rebuild",
+    done: |kind| match kind {
+        PartKind::OilPump => "strip, clean, measure and rebuild: end clearance, side clearance, backlash",
+        PartKind::AuxiliaryDrive => "strip, clean, measure and rebuild: run-out, bushes, play at the end, backlash",
+        _ => "strip, clean, measure and rebuild",
+    },
     stage: Stage::Rebuild,
     hands: Hands::Here,
     is_by_part: true,

@@ -2,7 +2,7 @@
 
 use super::grind::{waits, wanted_and_found};
 use super::row::{Brought, Row, Stage};
-use crate::engine::PartKind;
+use crate::engine::{Cylinders, PartKind};
 use crate::sheet::SizeGroup;
 use crate::work::{Hands, Work};
 
@@ -17,8 +17,12 @@ pub(super) const ROW: Row = Row {
     brought: |scene| {
         let parts = scene.with(PartKind::Bore, Work::Sleeve);
         let Some(plan) = scene.plan(SizeGroup::Bores).filter(|_| !parts.is_empty()) else { return vec![] };
+        let sleeve = match scene.engine.arrangement().construction.cylinders {
+            Some(Cylinders::DrySleeves) => "press the old sleeve out, a new one in,",
+            _ => "sleeve",
+        };
         vec![Brought {
-            done: Some(format!("sleeve and finish to {}{}", plan.size_shown, wanted_and_found(plan))),
+            done: Some(format!("{sleeve} and finish to {}{}", plan.size_shown, wanted_and_found(plan))),
             which: scene.which(PartKind::Bore, &parts),
             size: plan.size.map(|size| (size, plan.size_shown.clone())),
             waits_for: waits(plan),

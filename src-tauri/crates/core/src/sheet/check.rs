@@ -191,6 +191,7 @@ fn is_size(quantity: Quantity) -> bool {
             | Thickness
             | ThrustWidth
             | Length
+            | Depth
             | BigEndBore
             | BearingBore
             | SmallEndBore

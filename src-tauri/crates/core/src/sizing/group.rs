@@ -3,7 +3,7 @@
 use super::condition::{Condition, condition};
 use super::plan::{Action, GroupPlan, Missing, PartPlan, plan_of, sentence};
 use super::words::{range_words, size_text, size_words};
-use crate::engine::Part;
+use crate::engine::{Cylinders, Part};
 use crate::figure::Readings;
 use crate::measure::{Length, Sense, in_unit};
 use crate::sheet::{Dispute, SizeGroup, SizeRow};
@@ -89,7 +89,10 @@ fn plan(readings: &Readings<'_>, group: SizeGroup, along: Option<String>) -> Gro
     // Once one part must be machined, all are, and how near the others come to their limits no longer matters; where only
     // some are sleeved it does for the rest.
     if !matches!(decided.action, Action::Machine | Action::Replace) {
-        let stay = this.seen.iter().filter(|(_, seen)| decided.action != Action::Sleeve || !seen.at_fault());
+        let stay = this
+            .seen
+            .iter()
+            .filter(|(_, seen)| !matches!(decided.action, Action::Sleeve | Action::Renew) || !seen.at_fault());
         missing.extend(stay.flat_map(|(_, seen)| seen.close.iter().chain(&seen.odd).cloned()));
     }
     let row = decided.size.and_then(|size| sheet.row(group, size));
@@ -158,7 +161,11 @@ impl Group<'_> {
     fn decide(&self, missing: &mut Vec<Missing>) -> Decided {
         let decided = |action, size, by, because: String| Decided { action, size, by, because };
         if let Some((part, why)) = self.too_deep() {
-            let end = if self.group == SizeGroup::Bores { " It takes a sleeve, or a new block." } else { "" };
+            let end = match self.group {
+                SizeGroup::Bores if self.has_cylinders_of_their_own() => "",
+                SizeGroup::Bores => " It takes a sleeve, or a new block.",
+                _ => "",
+            };
             return decided(Action::Replace, None, Some(part), format!("{why}{end}"));
         }
         let slight = self.slight_wear();
@@ -282,6 +289,22 @@ impl Group<'_> {
         Some((row, part))
     }
 
+    fn has_cylinders_of_their_own(&self) -> bool {
+        self.readings.engine.arrangement().construction.has_cylinders_of_their_own()
+    }
+
+    /// Wet liners are renewed whatever is wrong with them (TM 5-3805-281-24-2), barrels where they can’t be bored or a person
+    /// chose to.
+    fn is_renewed(&self, planned: &Decided, chosen: Option<Work>) -> bool {
+        match self.readings.engine.arrangement().construction.cylinders {
+            Some(Cylinders::WetLiners) => true,
+            Some(Cylinders::Barrels) => {
+                chosen == Some(Work::Replace) || planned.action == Action::Replace && chosen != Some(Work::Sleeve)
+            }
+            _ => false,
+        }
+    }
+
     /// Bores that no listed size cleans up are sleeved: that saves the block (common practice). A person may choose to sleeve
     /// them, or to take a new block, where boring would serve as well.
     fn by_way(&self, planned: Decided, open: &mut Vec<Missing>, notices: &mut Vec<String>) -> Decided {
@@ -291,7 +314,12 @@ impl Group<'_> {
             return planned;
         }
         let because = self.fault().map_or_else(|| planned.because.clone(), |(_, why)| why);
-        match chosen.map(|chosen| chosen.way) {
+        let chosen = chosen.map(|chosen| chosen.way);
+        if self.is_renewed(&planned, chosen) {
+            open.clear();
+            return Decided { action: Action::Renew, size: Some(self.found), by: at_fault, because };
+        }
+        match chosen {
             Some(Work::Sleeve) => {
                 open.clear();
                 self.sleeved(Decided { by: at_fault, because, ..planned }, open)
@@ -326,7 +354,7 @@ impl Group<'_> {
         let job = self.readings.job;
         let way = job.chosen_ways.get(&self.group.kind()).filter(|chosen| match action {
             Action::Sleeve => chosen.way == Work::Sleeve,
-            Action::Replace => chosen.way == Work::Replace,
+            Action::Replace | Action::Renew => chosen.way == Work::Replace,
             _ => false,
         });
         let size = job.chosen_sizes.get(&self.group);
@@ -337,6 +365,10 @@ impl Group<'_> {
     fn chosen(&self, planned: Decided, notices: &mut Vec<String>) -> Decided {
         let Some(chosen) = self.readings.job.chosen_sizes.get(&self.group) else { return planned };
         let size = chosen.size.length;
+        if planned.action == Action::Renew {
+            notices.push(format!("The chosen size {} waits: what is worn is renewed.", size_text(size, self.readings)));
+            return planned;
+        }
         let way = self.readings.job.chosen_ways.get(&self.group.kind()).map(|chosen| chosen.way);
         if matches!(
             (planned.action, way),

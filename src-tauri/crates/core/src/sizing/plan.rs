@@ -23,6 +23,8 @@ pub enum Action {
     Machine,
     /// The bores that need it are sleeved and finished to the size that the others keep.
     Sleeve,
+    /// The liners or barrels that need it are renewed, the others stay: each is a piece of its own.
+    Renew,
     /// No listed size cleans it up, or damage goes too deep.
     Replace,
 }
@@ -40,6 +42,7 @@ impl Action {
             Self::Machine if size.is_empty() => format!("{machine}; size not known yet"),
             Self::Machine => format!("{machine} all to {size}"),
             Self::Sleeve => format!("sleeve those that need it, the others stay {size}"),
+            Self::Renew => format!("renew those that need it, the others stay {size}"),
             Self::Replace => "replace".into(),
         }
     }

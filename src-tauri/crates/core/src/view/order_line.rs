@@ -68,7 +68,9 @@ pub(super) fn orders(
 ) -> Vec<OrderLine> {
     let engine = readings.engine;
     let of_group = |plan: &GroupPlan| {
-        let is_renewed = plan.action == Action::Replace || replaced.iter().any(|part| part.kind == plan.group.kind());
+        // A liner or barrel that is renewed takes no others with it.
+        let is_lost = |part: &Part| part.kind == plan.group.kind() && part.comes_with(engine.arrangement()).is_some();
+        let is_renewed = plan.action == Action::Replace || replaced.iter().any(is_lost);
         let returned = read_back.iter().find(|back| back.group == Some(plan.group));
         match plan.group {
             SizeGroup::Mains | SizeGroup::Crankpins => shells(engine, plan, returned, is_renewed),

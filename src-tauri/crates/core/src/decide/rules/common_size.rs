@@ -9,12 +9,13 @@ use crate::work::Outcome;
 pub(super) const RULE: Rule = Rule {
     id: RuleId("common-size"),
     why: "All journals of a group, or all bores, go to one size: the smallest listed one that cleans up the worst of them.",
-    source: "TM 5-3805-262-34 p.4-50 (grind all journals of a kind); TM 5-4320-300-14 p.6-103 (series of undersizes); limits: the spec sheet.",
+    source: "TM 5-3805-262-34 p.4-50 (grind all journals of a kind); TM 5-4320-300-14 p.6-103 (series of undersizes); TM 5-3805-281-24-2 (liners: replaced); limits: the spec sheet.",
     says: Says::OnPart(|scene, part, _| {
         let plan = scene.measured.plan_of(part)?;
         match plan.action {
             Action::Machine => Some((Outcome::Machine, machined(plan))),
             Action::Sleeve => sleeved(plan, part),
+            Action::Renew => renewed(plan, part),
             Action::Replace => Some((Outcome::Replace, plan.because.clone())),
             Action::Polish if plan.settled => {
                 let is_polished = plan.worked().any(|own| own.part == part);
@@ -38,6 +39,14 @@ fn sleeved(plan: &GroupPlan, part: Part) -> Option<(Outcome, String)> {
     }
     plan.settled
         .then(|| (Outcome::PutBack, format!("It is within limits and stays {}; others are sleeved.", plan.size_shown)))
+}
+
+/// Of liners and barrels only those at fault; the others stay once that is settled.
+fn renewed(plan: &GroupPlan, part: Part) -> Option<(Outcome, String)> {
+    if plan.parts.iter().any(|own| own.part == part && own.at_fault) {
+        return Some((Outcome::Replace, plan.because.clone()));
+    }
+    plan.settled.then(|| (Outcome::PutBack, "It is within limits and stays; others are renewed.".into()))
 }
 
 fn machined(plan: &GroupPlan) -> String {

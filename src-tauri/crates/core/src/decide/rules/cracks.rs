@@ -3,7 +3,7 @@
 use super::{Rule, RuleId, Says, from};
 use crate::engine::PartKind::{
     Block, Bore, Camshaft, Crankpin, Crankshaft, HeadBolts, HousingBore, MainCapBolts, MainJournal, OilPickup, OilPump,
-    Piston, Pushrod, Rod, RodBolts, TappetBore, TimingDrive,
+    Piston, PumpBody, PumpCover, PumpGears, Pushrod, Rod, RodBolts, TappetBore, TimingDrive,
 };
 use crate::wear::{Grade, Tag};
 use crate::work::Outcome::Replace;
@@ -27,6 +27,9 @@ const KINDS: &[crate::engine::PartKind] = &[
     Camshaft,
     TappetBore,
     OilPump,
+    PumpGears,
+    PumpBody,
+    PumpCover,
     OilPickup,
     TimingDrive,
     Pushrod,

@@ -13,6 +13,7 @@ mod common_size;
 mod cracks;
 mod crankshaft_as_one;
 mod debris_in_the_oil_ways;
+mod detail_clearances;
 mod dirty_tappets;
 mod drive_damage;
 mod fastener_damage;
@@ -41,6 +42,7 @@ mod piece_of_worked_parts;
 mod piston_damage;
 mod pistons_to_bores;
 mod pitted_tappets;
+mod pump_part_damage;
 mod pushrod_damage;
 mod renewed_at_overhaul;
 mod rod_damage;
@@ -56,6 +58,7 @@ mod shell_fatigue;
 mod shell_moved;
 mod shells;
 mod surface;
+mod taken_apart;
 mod tappet_bore_damage;
 mod tappet_damage;
 mod tappets_to_bores;
@@ -119,6 +122,8 @@ pub const ALL: [&Rule; 56] = [
     &housing_damage::RULE,
     &rod_damage::RULE,
     &oil_pump_damage::RULE,
+    &pump_part_damage::RULE,
+    &detail_clearances::RULE,
     &oil_pickup_damage::RULE,
     &drive_damage::RULE,
     &fastener_damage::RULE,
@@ -137,6 +142,7 @@ pub const ALL: [&Rule; 56] = [
     &cam_bearings_with_wash::RULE,
     &new_cam_new_tappets::RULE,
     &new_tappet_old_cam::RULE,
+    &taken_apart::RULE,
 ];
 
 /// Not a rule but a person's word, told among the reasons.

@@ -8,7 +8,11 @@ pub(super) const RULE: Rule = Rule {
     why: "Not looked at is not the same as clean.",
     source: "Common practice.",
     says: Says::OnPart(|scene, part, record| {
-        if record.looked_at() || part.kind.row().always_renewed || scene.job.seen_with(part).is_some() {
+        if record.looked_at()
+            || part.kind.row().always_renewed
+            || scene.job.seen_with(part).is_some()
+            || scene.job.is_taken_apart(part)
+        {
             return None;
         }
         let because = match part.seen_with() {

@@ -34,6 +34,8 @@ fn remedy(kind: PartKind, quantity: Quantity) -> Option<Outcome> {
         (PartKind::CamBearing, Quantity::Diameter | Quantity::OutOfRound) => Some(Replace),
         // The play at the crankshaft's end is taken up by the thrust faces, which are renewed.
         (PartKind::Crankshaft | PartKind::Camshaft, Quantity::EndFloat) => None,
+        // Their clearances are the business of [`super::detail_clearances`].
+        (PartKind::AuxiliaryDrive, Quantity::EndFloat) => None,
         (PartKind::OilPump | PartKind::OilPickup | PartKind::TimingDrive | PartKind::AuxiliaryDrive, _)
         | (PartKind::MainCapBolts | PartKind::RodBolts | PartKind::HeadBolts | PartKind::Pushrod, _)
         | (PartKind::Crankshaft | PartKind::Camshaft, _)

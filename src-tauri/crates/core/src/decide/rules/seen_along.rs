@@ -10,9 +10,11 @@ pub(super) const RULE: Rule = Rule {
     says: Says::OnPart(|scene, part, _| {
         let with = scene.job.seen_with(part)?;
         let label = scene.engine.label(with);
-        Some(match scene.job.parts.get(&with).is_some_and(|record| record.looked_at()) {
-            true => (Outcome::PutBack, format!("Nothing was found on it when this was looked at: {label}.")),
-            false => (Outcome::CantSay, format!("Look at it when this is looked at: {label}.")),
+        let record = scene.job.parts.get(&with).filter(|record| record.looked_at());
+        Some(match record.map(|record| record.worst()) {
+            Some(None) => (Outcome::PutBack, format!("Nothing was found on it when this was looked at: {label}.")),
+            Some(Some(_)) => (Outcome::PutBack, format!("What was found is told of this: {label}.")),
+            None => (Outcome::CantSay, format!("Look at it when this is looked at: {label}.")),
         })
     }),
 };
