@@ -163,7 +163,9 @@ fn sizes_and_decisions_are_those_of_then() {
             let id = text(&part["part"]);
             let goes_with_others = DECIDED_WITH_OTHERS.iter().any(|kind| id.starts_with(kind));
             let (now, was) = (&part["decision"]["outcome"], &then["outcomes"][id]);
-            assert!(now == was || goes_with_others, "{name}: {id} was to be {was} and is to be {now}");
+            // Bores of tappets and the parts of a pump or drive were none of their own then.
+            let is_new = was.is_null();
+            assert!(now == was || is_new || goes_with_others, "{name}: {id} was to be {was} and is to be {now}");
         }
         for field in ["found_sizes", "chosen_sizes"] {
             same(name, field, view[field].clone(), &then[field]);

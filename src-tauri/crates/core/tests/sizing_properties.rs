@@ -397,6 +397,7 @@ proptest! {
                     prop_assert!(group.is_bore() && smallest.is_none(), "{}", plan.because);
                     prop_assert_eq!(size, Some(0));
                 }
+                Action::Renew => prop_assert!(false, "these engines have no liners or barrels"),
                 Action::Open => prop_assert!(!measured),
                 Action::Keep | Action::Polish | Action::UndersizeShells => prop_assert_eq!(size, Some(0)),
             }

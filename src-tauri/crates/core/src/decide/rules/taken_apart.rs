@@ -25,8 +25,12 @@ pub(super) const RULE: Rule = Rule {
                 all.extend(details.iter().map(|part| (*part, Outcome::Replace, because.clone())));
                 continue;
             }
-            let is_worked =
-                |part: &&Part| matches!(stands(**part), Outcome::Clean | Outcome::Machine | Outcome::Replace);
+            let is_worked = |part: &&Part| match stands(**part) {
+                Outcome::Clean | Outcome::Machine | Outcome::Replace => true,
+                // One that was looked at or measured, and is open.
+                Outcome::CantSay => scene.job.seen_with(**part).is_none(),
+                _ => false,
+            };
             let worked: Vec<String> = details.iter().filter(is_worked).map(|part| named(*part)).collect();
             if !worked.is_empty() {
                 let because = format!("It is taken apart and rebuilt for these: {}.", worked.join("; "));
