@@ -97,8 +97,7 @@ pub fn blame(readings: &Readings<'_>, found: &BTreeMap<Part, Vec<Figure>>, tappe
     if clearance.verdict != Some(Conformity::Outside) {
         return None;
     }
-    let most = clearance.allowed.1.filter(|most| clearance.high > *most);
-    let Some(most) = most else {
+    let Some(most) = clearance.allowed.1.filter(|_| !is_too_small(clearance)) else {
         return Some(Blame::Open("It is too tight: take off varnish and burrs and measure both again."));
     };
     let bore = bore_of(tappet);
@@ -241,7 +240,14 @@ fn fault(readings: &Readings<'_>, found: &BTreeMap<Part, Vec<Figure>>, bore: Par
 
 /// Whether a bore is beyond its limit on the side of wear.
 fn is_too_large(figure: &Figure) -> bool {
-    figure.verdict == Some(Conformity::Outside) && figure.allowed.1.is_some_and(|most| figure.high > most)
+    figure.verdict == Some(Conformity::Outside) && figure.allowed.1.is_some() && !is_too_small(figure)
+}
+
+/// Whether a value that is outside is so on the side of the least that is allowed.
+fn is_too_small(figure: &Figure) -> bool {
+    let (below, above) =
+        (figure.allowed.0.map(|least| figure.low < least), figure.allowed.1.map(|most| figure.high > most));
+    below == Some(true) && above != Some(true)
 }
 
 /// What came back of one bore: it must have been measured in both directions, and lie within the finished range where the

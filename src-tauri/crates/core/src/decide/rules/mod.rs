@@ -83,7 +83,7 @@ pub const PISTONS_TO_BORES: RuleId = pistons_to_bores::RULE.id;
 pub const MEASURE_FIRST: RuleId = measure_first::RULE.id;
 
 /// Every rule.
-pub const ALL: [&Rule; 56] = [
+pub const ALL: [&Rule; 59] = [
     &renewed_at_overhaul::RULE,
     &shell_failure::RULE,
     &shell_debris::RULE,
