@@ -87,7 +87,9 @@ function parts({ job, sheet }, plan) {
     cells: [
       part.found_shown || text.notMeasured,
       // What needs no machining has nothing to clean up at.
-      plan.action === 'keep' || (['sleeve', 'renew'].includes(plan.action) && !part.at_fault) ? '' : length(part.cleans_up_at),
+      plan.action === 'keep' || (['sleeve', 'renew'].includes(plan.action) && !part.at_fault)
+        ? ''
+        : length(part.cleans_up_at),
       part.take_off_shown,
       mateForAll(plan) ? '' : part.mate_shown,
       part.faults.length > 0
