@@ -670,7 +670,8 @@ export const words = {
     /** @param {string} ifLeft */ ifLeft: (ifLeft) => `If it is left: ${ifLeft}`,
     /** @param {string} amount */ atLeast: (amount) => `at least ${amount}`,
     /** @param {number} lines */ holdsLines: (lines) => `What it holds: ${counted(lines, 'line')}`,
-    /** @param {string} what */ holdsOf: (what) => `What it holds: ${what}`,
+    /** @param {string} what @param {number} lines */ holdsOf: (what, lines) =>
+      `What it holds: ${counted(lines, 'line')}: ${what}`,
     sign: 'Sign here',
     signHint: 'With a finger, a pen or the mouse. Without any of these, choose “Name typed on the screen”.',
     /** @param {number} strokes */ signed: (strokes) => `Signature: ${counted(strokes, 'stroke')}`,

@@ -69,7 +69,8 @@ pub(crate) fn enter_measured(book: &Wearbook) -> Outcome {
         price("crankshaft", "crack-test", 0, 4_000),
     ];
     let prices = json!({ "do": "use-prices", "prices": { "currency": "EUR", "hour": 6_000, "prices": prices } });
-    let changes: Vec<Value> = readings.chain([prices]).collect();
+    let looked = json!({ "do": "clean", "part": "crankshaft" });
+    let changes: Vec<Value> = readings.chain([prices, looked]).collect();
     act(book, "edits_append", json!({ "job": job, "changes": changes }), None)?;
     Ok(())
 }

@@ -166,11 +166,11 @@ async fn agree_by_telephone(page: &Page) -> Outcome {
     page.read("Say how it was answered").await?;
     page.press_in("How", "radio", "By telephone").await?;
     page.press("button", "Save the answer").await?;
-    page.read("Say who answered").await?;
-    page.fill("Name", "A. Harrow").await?;
-    page.press("button", "Save the answer").await?;
     page.read("The number is missing").await?;
     page.fill("Number or address", "0100 200").await?;
+    page.press("button", "Save the answer").await?;
+    page.read("Say who answered").await?;
+    page.fill("Name", "A. Harrow").await?;
     page.press("button", "Save the answer").await?;
     page.read("What was shown and answered").await?;
     page.read("A. Harrow, by telephone, 0100 200").await?;

@@ -3,7 +3,7 @@
 
 use wearbook_app::Wearbook;
 
-use crate::crank::{AS_MACHINED, choose_micrometer, enter_measured};
+use crate::crank::{AS_MACHINED, enter_measured};
 use crate::failure::Outcome;
 use crate::first_job::holds;
 use crate::page::Page;
@@ -39,11 +39,11 @@ async fn journey(stage: &mut Stage) -> Outcome {
 async fn agree(page: &Page) -> Outcome {
     page.sheet("Lists").await?;
     page.press("link", "For the machine shop…").await?;
-    page.read("Grind all to 0.010 in undersize").await?;
+    page.read("Grind all to 0.010").await?;
     page.read("Test for cracks").await?;
     page.sheet("Costs").await?;
     page.read("1 Crankshaft, rods and bearings").await?;
-    page.read("Main journals: grind").await?;
+    page.read("5 main journals: grind").await?;
     page.press("link", "To the proposal").await?;
     page.press("button", "Make a proposal").await?;
     page.read("Must be done.").await?;
@@ -73,7 +73,10 @@ async fn go_and_come_back(page: &Page) -> Outcome {
     page.sheet("Sizes").await?;
     page.see("listitem", "held 5 × main bearing shells, pairs, 0.010 in undersize …").await?;
     page.press("link", "Measure as machined: Main 1, journal").await?;
-    choose_micrometer(page).await?;
+    page.press("button", "Set up: …").await?;
+    page.press_in("Instrument", "radio", "2 to 3 in micrometer").await?;
+    page.see("button", "Set up: Diameter · as machined · 2 to 3 in micrometer").await?;
+    page.press("button", "Set up: …").await?;
     let values = AS_MACHINED.iter().flatten().map(|value| format!("{value}\n"));
     page.type_out(&values.collect::<String>()).await?;
     page.see("heading", "Crankpin 1…").await?;

@@ -1,5 +1,5 @@
-// The proposal as the customer sees it: each job with its reason, its price and what happens if it is left, to be answered
-// with yes, no or later, and under it who answers and how.
+// The proposal as the customer sees it: each job with its reason, its price and what happens if it is left, to be
+// answered with yes, no or later, and under it who answers and how.
 /** @import { Consent, CustomerAnswer, FromAfar, Quote } from '../types/api.d.ts' */
 /** @import { Asked } from './asked.js' */
 /** @import { Stroke } from './signature-pad.js' */
@@ -25,7 +25,8 @@ const text = words.approval
 /** @typedef {{ answers: Record<string, Consent>, name: string, way: Way | undefined, afar: FromAfar,
  * signature: Stroke[] }} Entered */
 
-/** What is answered by telephone or message counts only with number, date and time. @type {readonly (Way | undefined)[]} */
+/** What is answered by telephone or message counts only with number, date and time.
+ * @type {readonly (Way | undefined)[]} */
 const FROM_AFAR = ['telephone', 'message']
 
 /** The proposals whose answer is being changed. @type {Set<string>} */
@@ -97,7 +98,12 @@ export function answerForm(job, quote, proposal, earlier) {
 /** @param {FromAfar} afar @param {(afar: FromAfar) => void} enter */
 const fromAfar = (afar, enter) => html`
   <p class="hint">${text.afarHint}</p>
-  ${input({ id: 'answer-number', label: text.number, value: afar.number, enter: (number) => enter({ ...afar, number }) })}
+  ${input({
+    id: 'answer-number',
+    label: text.number,
+    value: afar.number,
+    enter: (number) => enter({ ...afar, number }),
+  })}
   ${input({ id: 'answer-date', label: text.date, value: afar.date, enter: (date) => enter({ ...afar, date }) })}
   ${input({ id: 'answer-time', label: text.time, value: afar.time, enter: (time) => enter({ ...afar, time }) })}`
 
@@ -111,7 +117,9 @@ const question = ({ currency }, asked, value, choose) => html`
         ? html`<span class="no-price">${words.costs.noPrice}</span>`
         : html`<strong>${priceOfAsked(asked, currency)}</strong>`}</p>
     </div>
-    <p class="why">${asked.job ? html`<strong>${text.need(capitalised(needWords(asked.job.need)))}</strong> ` : ''}${asked.because}</p>
+    <p class="why">${asked.job
+      ? html`<strong>${text.need(capitalised(needWords(asked.job.need)))}</strong> `
+      : ''}${asked.because}</p>
     ${asked.job ? html`<p class="if-left">${text.ifLeft(asked.job.if_left)}</p>` : ''}
     ${held(asked, currency)}
     <div class="consent">${choice({

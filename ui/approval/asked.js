@@ -67,7 +67,7 @@ export const priceOfAsked = ({ net, unpriced }, currency) =>
 export const held = ({ lines, what }, currency) =>
   (lines.length === 0 ? '' : html`
     <details class="held-lines">
-      <summary aria-label=${text.holdsOf(what)}>${text.holdsLines(lines.length)}</summary>
+      <summary aria-label=${text.holdsOf(what, lines.length)}>${text.holdsLines(lines.length)}</summary>
       <ul>${lines.map((line) => html`
         <li class="quote-head"><span>${line.what}</span>
           <span class="amount">${line.net === null ? words.costs.noPrice : shown(line.net, currency)}</span></li>`)}

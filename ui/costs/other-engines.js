@@ -33,7 +33,8 @@ export function otherEngines(view) {
 /** @param {JobView} view @param {EngineBeside} engine @param {number} place */
 function entry(view, { what, state, net, gross, words: difference }, place) {
   const { currency } = view.prices
-  const drop = () => append(view.job, { do: 'note-other-engines', engines: entered(view).filter((_, other) => other !== place) })
+  const drop = () =>
+    append(view.job, { do: 'note-other-engines', engines: entered(view).filter((_, other) => other !== place) })
   return html`
     <li class="quote-line">
       <div class="quote-head">

@@ -5,7 +5,7 @@
 export type Action = "open" | "keep" | "polish" | "undersize-shells" | "machine" | "sleeve" | "renew" | "replace";
 
 /** How far a total may go beyond what the customer agreed to before they must be asked: the greater of an amount and a
-share, but no more than a bound. All at nought allows nothing. */
+ * share, but no more than a bound. All at nought allows nothing. */
 export type Allowance = {
   /** An amount that may be exceeded by in any case, with tax. */
   least: Money,
@@ -277,6 +277,13 @@ export type Change = OnIntake | OnPart | OnReading | OnSheet | OnSize | OnMoney 
  * a log each has the form of its own name, told apart by its fields. */
 export type Charge = PriceKey | OwnCharge | StandingCharge;
 
+/** A size that the machinist confirmed. */
+export type Confirmed = {
+  /** The size beyond standard, in nanometres. */
+  size: Length,
+  /** Who confirmed it; may be empty. */
+  by: string, };
+
 /** Whether a reading conforms to a limit, given how far the reading can be trusted (the word of ISO 14253-1, from memory). */
 export type Conformity = "within" | "too-close" | "outside";
 
@@ -319,29 +326,6 @@ export type Construction = {
 /** What cools the cylinders. */
 export type Cooling = "water" | "air";
 
-/** The numbered jobs. */
-export type JobScope = "bearings" | "cylinders" | "block" | "valve-gear" | "oil-and-drives" | "further" | "assembly";
-export type Need = "may" | "should" | "must";
-export type NeedEntry = { id: Need, words: string, };
-export type JobAnswer = { of: JobScope, answer: Consent, };
-export type FromAfar = { number: string, date: string, time: string, };
-export type ProposedJob = { of: JobScope, number: number, title: string, need: Need, because: string, if_left: string,
-  lines: Array<Charge>, net: Money, without_price: number, };
-export type Confirmed = { size: Length, by: string, };
-export type PartState = "new" | "exchange" | "used";
-export type OldPart = "customer" | "exchange" | "scrap" | "evidence";
-export type Supply = { state: PartState, deposit: Money, old: OldPart | null, };
-export type PartStateEntry = { id: PartState, words: string, };
-export type OldPartEntry = { id: OldPart, words: string, };
-/** What the pistons run in. */
-export type Cylinders = "block" | "dry-sleeves" | "wet-liners" | "barrels";
-
-/** What lights the charge. */
-export type Ignition = "spark" | "compression";
-
-/** How many heads a bank has. */
-export type Heads = "one" | "several" | "each-cylinder";
-
 /** A currency by its three letters (ISO 4217). */
 export type Currency = string;
 
@@ -361,6 +345,9 @@ export type CustomerAnswer = {
   afar?: FromAfar,
   /** The signature, if it was drawn. */
   signature: Array<Array<[number, number]>>, };
+
+/** What the pistons run in. */
+export type Cylinders = "block" | "dry-sleeves" | "wet-liners" | "barrels";
 
 /** From which end of the new range wear counts. */
 export type Datum = "min" | "max";
@@ -546,6 +533,16 @@ export type Finding = {
   /** Where, in the order of the drawing. */
   zones: Array<Zone>, };
 
+/** What must be noted of an answer that came by telephone or message, so that it counts (16 CCR 3356(e): date, time, name
+ * and number). */
+export type FromAfar = {
+  /** The number that was called, or the address from which it was written. */
+  number: string,
+  /** The day, as the shop writes dates. */
+  date: string,
+  /** The time of day. */
+  time: string, };
+
 /** Which end of the crankshaft this engine's manual calls the front. */
 export type FrontEnd = "away-from-flywheel" | "flywheel";
 
@@ -602,6 +599,9 @@ export type GroupPlan = {
 /** Who does a piece of work. */
 export type Hands = "here" | "machine-shop";
 
+/** How many heads a bank has. */
+export type Heads = "one" | "several" | "each-cylinder";
+
 /** A question about the engine's past that shifts what is likely. */
 export type HistoryFact = "long-storage" | "coolant-in-oil" | "overheated" | "recent-rebuild" | "neglected-oil" | "low-oil-pressure" | "worked-hard";
 
@@ -626,6 +626,9 @@ export type HistoryLine = {
   undoable: boolean,
   /** The undo that took it back; undoing that does it again. */
   again: EditId | null, };
+
+/** What lights the charge. */
+export type Ignition = "spark" | "compression";
 
 /** The job that came. */
 export type Imported = {
@@ -695,6 +698,24 @@ export type ItemKey = { "of": "order",
   /** The words. */
   words: string, };
 
+/** A step of an item. */
+export type ItemStep = {
+  /** Which. */
+  step: Step,
+  /** In a word: "Ordered", "Came". */
+  words: string,
+  /** How many have taken it. */
+  done: number,
+  /** When the last of them did, as the shop writes dates; may be empty. */
+  date: string, };
+
+/** The answer to one job of a proposal. */
+export type JobAnswer = {
+  /** The job. */
+  of: JobScope,
+  /** The answer. */
+  answer: Consent, };
+
 /** The name of a job: 128 random bits, written as 32 hexadecimal digits, so that jobs of two shops never share one. */
 export type JobId = string;
 
@@ -718,6 +739,9 @@ export type JobLine = {
   parts: number,
   /** Photos on its parts. */
   photos: number, };
+
+/** What a job is about. Every line of a bill belongs to one. */
+export type JobScope = "bearings" | "cylinders" | "block" | "valve-gear" | "oil-and-drives" | "further" | "assembly";
 
 /** A job, whole. */
 export type JobView = {
@@ -837,7 +861,7 @@ export type Line = {
   /** The manual's page, or "common practice". */
   source: string, };
 
-/** One line's answer. */
+/** One line's answer, where a proposal was made before there were jobs. */
 export type LineAnswer = {
   /** The line of the proposal. */
   of: Charge,
@@ -988,6 +1012,16 @@ export type Missing = {
 /** An amount in minor units of a currency that stands beside it: cents, or whole yen. */
 export type Money = number;
 
+/** How much a job is needed, least first. */
+export type Need = "may" | "should" | "must";
+
+/** How much a job of a proposal is needed. */
+export type NeedEntry = {
+  /** How much. */
+  id: Need,
+  /** In a word, lower case. */
+  words: string, };
+
 /** What to look at next, and why. */
 export type NextLook = {
   /** The part. */
@@ -1022,6 +1056,16 @@ export type Numbering = {
   banks: Banks,
   /** The bank of cylinder 1; without effect in an in-line engine. */
   first_bank: Bank, };
+
+/** Where a part goes that is renewed. */
+export type OldPart = "customer" | "exchange" | "scrap" | "evidence";
+
+/** Where an old part goes. */
+export type OldPartEntry = {
+  /** Where to. */
+  id: OldPart,
+  /** In words, lower case. */
+  words: string, };
 
 /** What a person told of the engine as it came in: customer, past, layout, marks. */
 export type OnIntake = { "do": "fill",
@@ -1058,7 +1102,11 @@ export type OnList = { "do": "tick",
   /** The edit that put it on its list. */
   item: EditId,
   /** What one of it costs without tax; none takes the price off. */
-  price: Money | null, } | { "do": "supply-parts", kind: PartKind, supply: Supply, } | { "do": "give-work",
+  price: Money | null, } | { "do": "supply-parts",
+  /** The kind. */
+  kind: PartKind,
+  /** How, and where to. */
+  supply: Supply, } | { "do": "give-work",
   /** What is done to what. */
   of: PriceKey,
   /** Who does it. */
@@ -1157,13 +1205,19 @@ export type OnSize = { "do": "found-size",
   /** The group. */
   group: SizeGroup,
   /** The size; nothing for standard. */
-  size: Entry | null, } | { "do": "confirm-size", group: SizeGroup, size: Entry | null, by: string, } | { "do": "choose-size",
+  size: Entry | null, } | { "do": "choose-size",
   /** The group. */
   group: SizeGroup,
   /** The size; nothing to go back to the plan's own. */
   size: Entry | null,
   /** Why. */
-  reason: string, } | { "do": "choose-way",
+  reason: string, } | { "do": "confirm-size",
+  /** The group. */
+  group: SizeGroup,
+  /** The size, standard as 0; nothing takes the confirmation off. */
+  size: Entry | null,
+  /** Who confirmed it; may be empty. */
+  by: string, } | { "do": "choose-way",
   /** The kind of part. */
   kind: PartKind,
   /** The way; nothing to go back to the plan's own. */
@@ -1310,6 +1364,16 @@ export type PartPlan = {
   mate: Length | null,
   /** The same in words; empty while it is not known. */
   mate_shown: string, };
+
+/** In what state a part is bought. What is not new is named so on every bill (16 CCR 3353(a)). */
+export type PartState = "new" | "exchange" | "used";
+
+/** In what state a part is bought. */
+export type PartStateEntry = {
+  /** The state. */
+  id: PartState,
+  /** In words, lower case. */
+  words: string, };
 
 /** One part with all that is known and concluded about it. */
 export type PartView = {
@@ -1470,7 +1534,7 @@ export type PriceList = {
 
 /** How much of the engine has been looked at. */
 export type Progress = {
-  /** Parts of the engine. */
+  /** Parts of the engine that ask for a look of their own. */
   parts: number,
   /** Parts that were looked at. */
   looked: number,
@@ -1478,6 +1542,27 @@ export type Progress = {
   worn: number,
   /** Photos taken in. */
   photos: number, };
+
+/** A job of a proposal, answered as a whole. */
+export type ProposedJob = {
+  /** What it is about: by this it is answered. */
+  of: JobScope,
+  /** Its number on the proposal, from 1. */
+  number: number,
+  /** Its title, as it was shown. */
+  title: string,
+  /** How much it is needed. */
+  need: Need,
+  /** Why, in a sentence: the finding that weighs most. */
+  because: string,
+  /** What happens if it is left, in a sentence. */
+  if_left: string,
+  /** Its lines of the bill, in their order. */
+  lines: Array<Charge>,
+  /** The sum of its lines that have a price, without tax. */
+  net: Money,
+  /** How many of its lines have no price yet. */
+  without_price: number, };
 
 /** What a PDF is for. */
 export type Purpose = "mail" | "archive" | "print";
@@ -1705,7 +1790,7 @@ export type Sheet = {
   lines: Array<Line>,
   /** What journals can be ground to. */
   undersizes: Array<Undersize>,
-  /** What cylinders can be bored to. */
+  /** What cylinders can be bored to, and tappet bores reamed to. */
   oversizes: Array<Oversize>, };
 
 /** What a spec sheet rests on: the manual, the unit, the allowance, and how its limits are held. */
@@ -1848,6 +1933,18 @@ export type Stated = string;
 /** Along the part. */
 export type Station = "front" | "middle" | "rear" | "top" | "bottom" | "top-ring" | "second-ring" | "third-ring" | "oil-ring";
 
+/** A step of a line, in the order in which they are taken. */
+export type Step = "sent" | "back" | "fitted";
+
+/** How many of a line have taken a step. */
+export type StepTaken = {
+  /** Which step. */
+  step: Step,
+  /** How many; 6 of 8 may have come. */
+  done: number,
+  /** When the last of them did, as the shop writes dates; may be empty. */
+  date: string, };
+
 /** A step of strength: those of Jeffreys' scale for the factor by which evidence changes the odds (1 to 3.2, to 10, to
  * 100, above), from memory; the words are ours. */
 export type Strength = "slight" | "clear" | "strong" | "very-strong";
@@ -1861,8 +1958,33 @@ export type StrengthEntry = {
   /** How it speaks, in words: "clearly". */
   words: string, };
 
+/** How the parts of a kind are supplied; by default new, and nothing said of the old ones. */
+export type Supply = {
+  /** New or not. */
+  state: PartState,
+  /** What is laid down for each old part until it is returned, without tax; nought of what is no exchange. */
+  deposit: Money,
+  /** Where the old parts go; none where it is not said. */
+  old: OldPart | null, };
+
 /** The outline by which a part is drawn. */
 export type Symbol = "shell-upper" | "shell-lower" | "journal" | "housing" | "thrust" | "rod" | "piston" | "rings" | "bore" | "lobe" | "tappet" | "pushrod" | "bush" | "item";
+
+/** A kind of wear or damage. */
+export type Tag = "scoring" | "embedded-debris" | "pitting" | "hot-spot" | "copper-showing" | "wiping" | "fatigue-cracks" | "lining-loss" | "corrosion" | "bright-back" | "rust" | "scuffing" | "spalling" | "dished-face" | "stuck-plunger" | "worn-nose" | "bent" | "seizure" | "cracks" | "deposits" | "handling-damage" | "looks-even";
+
+/** A kind of wear. */
+export type TagEntry = {
+  /** The tag. */
+  id: Tag,
+  /** Its name, lower case. */
+  name: string,
+  /** One line that a customer understands. */
+  meaning: string,
+  /** The sentence of each grade, 1 to 4. */
+  grades: [string, string, string, string],
+  /** Whether it reports damage. */
+  is_damage: boolean, };
 
 /** What is done about the worn ones. The others stay as they are. */
 export type TappetBores = {
@@ -1884,22 +2006,6 @@ export type TappetBores = {
   waits_for: Array<string>,
   /** Each worn bore. */
   bores: Array<WornBore>, };
-
-/** A kind of wear or damage. */
-export type Tag = "scoring" | "embedded-debris" | "pitting" | "hot-spot" | "copper-showing" | "wiping" | "fatigue-cracks" | "lining-loss" | "corrosion" | "bright-back" | "rust" | "scuffing" | "spalling" | "dished-face" | "stuck-plunger" | "worn-nose" | "bent" | "seizure" | "cracks" | "deposits" | "handling-damage" | "looks-even";
-
-/** A kind of wear. */
-export type TagEntry = {
-  /** The tag. */
-  id: Tag,
-  /** Its name, lower case. */
-  name: string,
-  /** One line that a customer understands. */
-  meaning: string,
-  /** The sentence of each grade, 1 to 4. */
-  grades: [string, string, string, string],
-  /** Whether it reports damage. */
-  is_damage: boolean, };
 
 /** The follower between cam and valve gear. */
 export type Tappets = "flat-solid" | "flat-hydraulic" | "roller-solid" | "roller-hydraulic" | "none";
@@ -1937,6 +2043,19 @@ export type Terms = {
   /** Gudgeon pin or piston pin. */
   "piston-pin": Usage, };
 
+/** What a test of pieces showed. */
+export type TestResult = {
+  /** How it was tested: "magnetic particles", "40 psi under water". */
+  how: string,
+  /** By whom; may be empty. */
+  by: string,
+  /** When, as the shop writes dates; may be empty. */
+  date: string,
+  /** The pieces that passed. */
+  passed: Array<Part>,
+  /** Those that failed. */
+  failed: Array<Part>, };
+
 /** A line of the job's sheet. */
 export type TextField = "customer" | "contact" | "machine" | "engine-number" | "use" | "complaint" | "remarks";
 
@@ -1952,7 +2071,7 @@ export type ThrustBearing = "flange" | "washers";
 
 /** What has been done about an item. */
 export type Tick = {
-  /** How many of it are done; 0 takes the tick off. */
+  /** How many of it are done; 0 where nothing is, and where steps tell it. */
   done: number,
   /** When, as the shop writes dates; may be empty. */
   date: string,
@@ -1964,11 +2083,6 @@ export type Tick = {
   steps?: Array<StepTaken>,
   /** What a test showed. */
   result?: TestResult, };
-
-export type Step = "sent" | "back" | "fitted";
-export type StepTaken = { step: Step, done: number, date: string, };
-export type TestResult = { how: string, by: string, date: string, passed: Array<Part>, failed: Array<Part>, };
-export type ItemStep = { step: Step, words: string, done: number, date: string, };
 
 /** Something to check or to put right before assembly. */
 export type Todo = {
@@ -2077,6 +2191,17 @@ export type WorkList = {
   /** What was ordered, sent or done and no longer follows from the job. */
   not_wanted: Array<NotWanted>, };
 
+/** A worn bore. */
+export type WornBore = {
+  /** The bore. */
+  part: Part,
+  /** Its name. */
+  label: string,
+  /** Its diameter as found, in words; empty if it was not measured. */
+  found_shown: string,
+  /** What is wrong with it, in a sentence without its name. */
+  fault: string, };
+
 /** A field of a part's surface. Front, rear, left and right are those of the engine, seen from the rear looking to the
  * front. */
 export type Zone = "front-left" | "front-crown" | "front-right" | "middle-left" | "middle-crown" | "middle-right" | "rear-left" | "rear-crown" | "rear-right" | "back" | "face-upper" | "face-lower" | "journal-front" | "journal-middle" | "journal-rear" | "fillet" | "oil-hole" | "nose" | "flanks" | "base-circle" | "lobe-front-edge" | "lobe-rear-edge" | "foot-centre" | "foot-ring" | "foot-edge" | "body" | "plunger" | "crown" | "ring-lands" | "thrust-skirt" | "opposite-skirt" | "pin-bosses" | "top-thrust" | "top-opposite" | "top-front" | "top-rear" | "middle-thrust" | "middle-opposite" | "middle-front" | "middle-rear" | "bottom-thrust" | "bottom-opposite" | "bottom-front" | "bottom-rear";
@@ -2091,17 +2216,6 @@ export type ZoneEntry = {
   row: string | null,
   /** And the column. */
   column: string | null, };
-
-/** A worn bore. */
-export type WornBore = {
-  /** The bore. */
-  part: Part,
-  /** Its name. */
-  label: string,
-  /** Its diameter as found, in words; empty if it was not measured. */
-  found_shown: string,
-  /** What is wrong with it, in a sentence without its name. */
-  fault: string, };
 
 /** Which drawing a part kind has. */
 export type ZoneMap = "shell" | "thrust-face" | "journal" | "lobe" | "tappet" | "piston" | "bore" | "none";

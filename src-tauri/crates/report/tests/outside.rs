@@ -155,7 +155,7 @@ fn the_file_is_sound_and_accessible() {
     }
     if let Some(objects) = said("qpdf", &["--json", "FILE"], &bytes) {
         let alts = objects.matches("\"/Alt\"").count();
-        assert_eq!(alts, 4, "a plan, two pictures and a signature");
+        assert_eq!(alts, 5, "a plan on two sheets, two pictures and a signature");
         for words in [
             "PLANALT all parts worn",
             "PICTUREALT one",

@@ -43,7 +43,7 @@ impl JobLine {
             changed_at: row.changed_at,
             closed_at: job.closed.map(EditId::millis),
             looked: records.iter().filter(|record| record.looked_at()).count(),
-            parts: parts.len(),
+            parts: parts.iter().filter(|part| job.seen_with(**part).is_none()).count(),
             photos: records.iter().map(|record| record.photos.len()).sum(),
         }
     }

@@ -8,7 +8,7 @@ mod undo;
 pub use history::HistoryLine;
 pub(crate) use history::history;
 pub use job_line::JobLine;
-pub use job_view::{Confirmed, JobView};
+pub use job_view::JobView;
 
 use wearbook_core::document::Date;
 use wearbook_core::job::{Job, TextField};

@@ -5,6 +5,7 @@ use super::head::filled;
 use super::paper::{Block, Cover, PlanDrawing};
 use crate::engine::Engine;
 use crate::job::TextField;
+use crate::view::PartView;
 
 /// The cover.
 pub(super) fn cover(desk: &Desk<'_>) -> Block {
@@ -19,8 +20,12 @@ pub(super) fn plan(desk: &Desk<'_>) -> Option<PlanDrawing> {
     let Desk { job, assessment, .. } = desk;
     let engine = Engine::speaking(job.arrangement.clone()?, job.terms).ok()?;
     let progress = assessment.progress;
+    // What is only looked at with another part needs no drawing of its own.
+    let mut plan = engine.plan();
+    let is_drawn = |part| assessment.part(part).is_none_or(PartView::is_looked_at_alone);
+    plan.sections.retain(|section| section.cells.iter().any(|cell| is_drawn(cell.part)));
     Some(PlanDrawing {
-        plan: engine.plan(),
+        plan,
         ink: assessment.parts.iter().map(|view| (view.part, view.seen, view.worst)).collect(),
         alt: format!(
             "Plan of the engine, {}. Of {} parts drawn as worn: {}; as clean: {}; as not looked at: {}.",

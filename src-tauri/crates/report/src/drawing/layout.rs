@@ -285,19 +285,22 @@ mod tests {
     fn every_item_is_named_once() {
         let engine = Engine::new(Arrangement::inline(6)).unwrap();
         let all: String = drawn(Arrangement::inline(6)).iter().map(|page| page.svg.as_str()).collect();
-        for cell in engine.plan().sections.iter().flat_map(|section| &section.cells) {
-            if cell.symbol == Symbol::Item {
-                for line in name_lines(&cell.mark) {
-                    assert_eq!(all.matches(&format!(">{line}<")).count(), 1, "{line} of {}", cell.mark);
-                }
-            }
+        let plan = engine.plan();
+        let cells = plan.sections.iter().flat_map(|section| &section.cells);
+        let items = cells.filter(|cell| cell.symbol == Symbol::Item);
+        let lines: Vec<String> = items.flat_map(|cell| name_lines(&cell.mark)).collect();
+        for line in &lines {
+            // Two names may share a line: a drive, and its shaft.
+            let named = lines.iter().filter(|other| *other == line).count();
+            assert_eq!(all.matches(&format!(">{line}<")).count(), named, "{line}");
         }
     }
 
     #[test]
     fn small_engines_take_one_sheet_and_large_ones_go_on() {
         for cylinders in 1..=6 {
-            assert_eq!(drawn(Arrangement::inline(cylinders)).len(), 1, "in-line {cylinders}");
+            // With everything taken apart; what is looked at with another part is left out where a paper is made.
+            assert!(drawn(Arrangement::inline(cylinders)).len() <= 2, "in-line {cylinders}");
         }
         for cylinders in [2, 4, 6, 8, 10, 12, 16] {
             assert!((1..=4).contains(&drawn(Arrangement::vee(cylinders)).len()), "V{cylinders}");
@@ -318,8 +321,8 @@ mod tests {
     fn what_was_not_looked_at_is_dashed() {
         let engine = Engine::new(Arrangement::inline(4)).unwrap();
         let unseen = pages(&engine.plan(), &[]);
-        let dashed = unseen[0].svg.matches(r#"stroke-dasharray="0.9 0.75""#).count();
-        assert_eq!(dashed, engine.parts().len());
+        let dashed = |page: &Page| page.svg.matches(r#"stroke-dasharray="0.9 0.75""#).count();
+        assert_eq!(unseen.iter().map(dashed).sum::<usize>(), engine.parts().len());
         assert_eq!(drawn(Arrangement::inline(4))[0].svg.matches(r#"stroke-dasharray="0.9 0.75""#).count(), 0);
     }
 
