@@ -103,7 +103,7 @@ fn need_of(line: &QuoteLine, parts: &[PartView]) -> Need {
 fn is_worn_out(view: &PartView) -> bool {
     let outside = |figure: &Figure| figure.phase == Phase::Found && figure.verdict == Some(Conformity::Outside);
     !view.kind.row().always_renewed
-        || view.worst.is_some_and(|worst| worst >= Grade::TWO)
+        || view.worst.is_some_and(|worst| worst >= Grade::THREE)
         || view.figures.iter().any(outside)
 }
 
