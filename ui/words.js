@@ -640,8 +640,8 @@ export const words = {
       'A proposal is what the customer is shown: every job with its reason and price, kept exactly as it was shown.',
     make: 'Make a proposal',
     makeNew: 'Make a new version',
-    /** @param {string} gross @param {number} lines */ holds: (gross, lines) =>
-      `${counted(lines, 'line')}, together ${gross}.`,
+    /** @param {string} gross @param {number} jobs */ holds: (gross, jobs) =>
+      `${counted(jobs, 'job')}, in total ${gross}.`,
     /** @param {number} n */ without: (n) =>
       `${n === 1 ? 'One line has' : `${n} lines have`} no price yet, and will be shown so.`,
     toCosts: 'To the costs',

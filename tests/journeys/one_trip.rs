@@ -1,8 +1,6 @@
 //! A measured crank from the lists to the bill, the customer's yes, the trip to the machine shop with its test, the
 //! read-back and the order; then a later reading, and the closing sheet.
 
-use wearbook_app::Wearbook;
-
 use crate::crank::{AS_MACHINED, enter_measured};
 use crate::failure::Outcome;
 use crate::first_job::holds;
@@ -11,16 +9,12 @@ use crate::stage::{Look, Place, Stage, play_over};
 
 #[test]
 fn on_a_phone() -> Outcome {
-    play_over(Place::Phone, Look::Light, enter, journey)
+    play_over(Place::Phone, Look::Light, enter_measured, journey)
 }
 
 #[test]
 fn in_the_window() -> Outcome {
-    play_over(Place::Window, Look::Light, enter, journey)
-}
-
-fn enter(book: &Wearbook) -> Outcome {
-    enter_measured(book)
+    play_over(Place::Window, Look::Light, enter_measured, journey)
 }
 
 async fn journey(stage: &mut Stage) -> Outcome {

@@ -9,6 +9,7 @@ import { shownJob } from '../state.js'
 import { words } from '../words.js'
 import { answerForm, isAnswering } from './answer-form.js'
 import { answered } from './answered.js'
+import { askedIn } from './asked.js'
 
 const text = words.approval
 
@@ -63,7 +64,7 @@ function offer(job, quote, verb) {
     return html`<p>${text.noPrices}</p><a class="button primary" href=${toScreen(job, 'costs')}>${text.toCosts}</a>`
   }
   return html`
-    <p>${text.holds(shown(quote.gross, quote.currency), quote.lines.length)}</p>
+    <p>${text.holds(shown(quote.gross, quote.currency), askedIn(quote).length)}</p>
     ${quote.without_price > 0 ? html`<p class="notice">${text.without(quote.without_price)}</p>` : ''}
     <button type="button" class="primary" @click=${() => propose(job)}>${verb}</button>`
 }

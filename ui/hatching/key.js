@@ -10,6 +10,7 @@ export const key = () => html`
     <h2 id="key">${words.plan.key}</h2>
     <ul>
       <li>${swatch(null, 'not-looked')} ${words.plan.states['not-looked']}</li>
+      <li>${swatch(null, 'along')} ${words.plan.states.along}</li>
       <li>${swatch(null)} ${words.plan.states.clean}</li>
       ${GRADES.map((grade) => html`<li>${swatch(grade)} ${words.plan.grade(grade)}</li>`)}
     </ul>

@@ -105,9 +105,8 @@ fn jobs(quote: &Quote, answer: Option<&CustomerAnswer>) -> Block {
         format!("{least}{}", quote.currency.show(job.net))
     };
     let said = |job: &ProposedJob| {
-        let first = job.lines.first();
-        let said = answer.zip(first).and_then(|(answer, line)| answer.to(quote, line));
-        said.map_or("yes / no / later", Consent::words).to_owned()
+        let said = answer.and_then(|answer| answer.jobs.iter().find(|own| own.of == job.of));
+        said.map_or("yes / no / later", |own| own.answer.words()).to_owned()
     };
     let row = |job: &ProposedJob| {
         [

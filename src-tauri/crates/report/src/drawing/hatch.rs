@@ -26,8 +26,9 @@ impl Ink {
     /// The ink for what was seen.
     pub(crate) fn of(seen: Seen, worst: Option<Grade>) -> Self {
         match (seen, worst.map(Grade::number)) {
-            (Seen::NotLooked, _) => Self::Dashed,
-            (Seen::Clean | Seen::Along, _) => Self::Blank,
+            // What was only looked at with another part is not known to be clean.
+            (Seen::NotLooked | Seen::Along, _) => Self::Dashed,
+            (Seen::Clean, _) => Self::Blank,
             (Seen::Worn, None | Some(0 | 1)) => Self::Sparse,
             (Seen::Worn, Some(2)) => Self::Dense,
             (Seen::Worn, Some(3)) => Self::Crossed,
