@@ -30,7 +30,7 @@ export function plain(minor, currency) {
   return decimals === 0 ? digits : `${digits.slice(0, -decimals)}.${digits.slice(-decimals)}`
 }
 
-/** Reads what people type: `1234.5`, `1 234,50`; nothing typed is nought. Throws a sentence when it can't be.
+/** Reads what people type: `1234.5`, `1 234,50`; nothing typed is zero. Throws a sentence when it can't be.
  * @param {string} typed @param {string} currency @returns {number} minor units */
 export function read(typed, currency) {
   const decimals = decimalsOf(currency)

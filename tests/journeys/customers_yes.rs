@@ -107,7 +107,7 @@ async fn price_the_job(page: &Page) -> Outcome {
 async fn choose_a_way(page: &Page) -> Outcome {
     let job = page.address().await?.trim_end_matches("/costs").to_owned();
     page.go(&format!("{job}/part/lobe.1.intake.1"), "Lobe 1, intake").await?;
-    page.press("button", "Worn nose").await?;
+    page.press("button", "Worn lobe").await?;
     page.press("button", "Grade 3: …").await?;
     page.saved().await?;
     page.sheet("Costs").await?;

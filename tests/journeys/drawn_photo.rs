@@ -37,7 +37,7 @@ async fn journey(stage: &mut Stage) -> Outcome {
     page.press("button", "To the left").await?;
     ensure(drawn_lines(page).await? != before, "The arrow did not move.")?;
     page.press("button", "Save the drawing").await?;
-    page.see("button", "Take off “Arrow”").await?;
+    page.see("button", "Remove “Arrow”").await?;
 
     // A note must say something; the refusal loses nothing.
     page.press("button", "Draw on it").await?;
@@ -46,9 +46,9 @@ async fn journey(stage: &mut Stage) -> Outcome {
     page.read("The note is empty: say what is to be seen there.").await?;
     page.press("button", "Draw nothing").await?;
 
-    page.press("button", "Take off “Arrow”").await?;
+    page.press("button", "Remove “Arrow”").await?;
     page.saved().await?;
-    ensure(!page.has("button", "Take off “Arrow”").await?, "The arrow is still there.")?;
+    ensure(!page.has("button", "Remove “Arrow”").await?, "The arrow is still there.")?;
     page.press("link", "Back to the part").await?;
     page.see("heading", "Main 1, upper shell").await?;
 

@@ -29,7 +29,7 @@ async fn journey(stage: &mut Stage) -> Outcome {
     page.press("button", "Undo").await?;
     page.see("button", "Scoring, grade 3").await?;
     wait_until_pressed(page, "Front edge, crown", false).await?;
-    page.press("button", "Do again").await?;
+    page.press("button", "Redo").await?;
     wait_until_pressed(page, "Front edge, crown", true).await?;
     page.saved().await?;
 

@@ -107,7 +107,7 @@ function asHead({ name, source, unit, clean_up, guard, general_rules, otherwise 
     source: source.trim(),
     unit,
     general_rules,
-    // What is no whole number from 1 to 100 is sent as nought, which the core refuses with its reason.
+    // What is no whole number from 1 to 100 is sent as zero, which the core refuses with its reason.
     guard_percent: /^\d{1,3}$/.test(guard.trim()) ? Math.min(255, Number(guard)) : 0,
     ...(otherwise.length > 0 && { otherwise }),
     ...(clean_up.trim() && { clean_up: withUnit(clean_up, unit) }),

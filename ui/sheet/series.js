@@ -142,7 +142,7 @@ function fields(group, unit, entered, enter) {
     <div class="series-fields">
       ${length('size')}${length('min')}${length('max')}${length('mateMin')}${length('mateMax')}
     </div>
-    <p class="hint">${text.reckonedHint[group]}</p>
+    <p class="hint">${text.workedOutHint[group]}</p>
     ${group === 'bores' || group === 'tappets'
       ? ''
       : tick({

@@ -17,7 +17,7 @@ export function clearances(all) {
       <p class="hint">${text.clearancesHint}</p>
       ${table({
         label: text.clearances,
-        heads: [text.position, text.worstCase, text.likely, text.limits, text.verdict, text.reckonedFrom],
+        heads: [text.position, text.worstCase, text.likely, text.limits, text.verdict, text.workedOutFrom],
         rows: alike(all).map(row),
       })}
       ${sources.length === 0 ? '' : html`<p class="source">${text.limitsFrom(sources.join('; '))}</p>`}

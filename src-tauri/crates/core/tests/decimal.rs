@@ -15,7 +15,7 @@ use wearbook_core::money::{Applies, PriceKey, QuoteLine, Standing};
 use wearbook_core::wear::Grade;
 use wearbook_core::work::{Hands, Work};
 
-/// Halves away from nought. What a line costs: parts and machining by the piece, time rounded once; then what stands on
+/// Halves away from zero. What a line costs: parts and machining by the piece, time rounded once; then what stands on
 /// every bill, its share one of all lines above it; then tax on the total or line by line.
 const SCRIPT: &str = r#"
 import json, sys

@@ -40,7 +40,7 @@ fn python() -> Option<&'static str> {
 }
 
 /// What the package makes of each expression.
-fn reckoned(python: &str, tasks: &[(&str, Vec<Size>)]) -> Vec<(f64, f64)> {
+fn worked_out(python: &str, tasks: &[(&str, Vec<Size>)]) -> Vec<(f64, f64)> {
     let tasks: Vec<_> = tasks.iter().map(|(of, sizes)| json!({ "of": of, "sizes": sizes })).collect();
     let mut child =
         Command::new(python).args(["-c", SCRIPT]).stdin(Stdio::piped()).stdout(Stdio::piped()).spawn().unwrap();
@@ -84,7 +84,7 @@ fn clearances_to_expect_spread_as_the_package_says() {
     };
     let stacks = stacks();
     let tasks: Vec<_> = stacks.iter().map(|sizes| ("a - b - c - d", sizes.clone())).collect();
-    for (sizes, (middle, half)) in stacks.iter().zip(reckoned(python, &tasks)) {
+    for (sizes, (middle, half)) in stacks.iter().zip(worked_out(python, &tasks)) {
         let ranges: Vec<_> =
             sizes.iter().map(|(middle, half)| (length(middle - half), length(middle + half))).collect();
         let [hole, inside @ ..] = ranges.as_slice() else { continue };
@@ -128,7 +128,7 @@ fn form_is_as_uncertain_as_the_package_says() {
         ours.push(across.out_of_round().unwrap());
     }
     assert_eq!(ours.len(), 900);
-    for (form, (value, uncertainty)) in ours.iter().zip(reckoned(python, &tasks)) {
+    for (form, (value, uncertainty)) in ours.iter().zip(worked_out(python, &tasks)) {
         assert!((form.value.nanometres() as f64 - value).abs() <= 0.5, "{form:?} beside {value}");
         // Halves of an odd uncertainty are rounded before they are added.
         let above = form.uncertainty.nanometres() as f64 - uncertainty;
@@ -152,7 +152,7 @@ fn a_clearance_from_readings_is_as_uncertain_as_the_package_says() {
         ("main-journal.1", "diameter"),
     ];
     let text = |nanometres: i64| format!("{}.{:06} mm", nanometres / 1_000_000, nanometres % 1_000_000);
-    for (sizes, (value, uncertainty)) in stacks.iter().zip(reckoned(python, &tasks)).take(40) {
+    for (sizes, (value, uncertainty)) in stacks.iter().zip(worked_out(python, &tasks)).take(40) {
         let mut changes = vec![json!({ "do": "arrange", "arrangement": Arrangement::inline(1) })];
         for (n, (size, u)) in sizes.iter().enumerate() {
             let (part, quantity) = parts.get(n).unwrap();

@@ -77,7 +77,7 @@ fn paper(photos: &Photos) -> Result<Paper, Box<dyn Error>> {
     let mut blocks = vec![
         Block::Lead(
             "The bearings have run with dirt in the oil. The crankshaft can be saved by grinding; all shells, the oil \
-             pump and the filter are to be renewed, and every oil way must be opened and washed."
+             pump and the filter are to be renewed, and every oil gallery must be opened and washed."
                 .into(),
         ),
         Block::Caution(

@@ -141,7 +141,7 @@ mod tests {
     use crate::measure::{Conformity, Phase};
     use crate::wear::Grade;
 
-    /// Everything that can be recorded must leave a network that can be reckoned with.
+    /// Everything that can be recorded must leave a network that can be solved.
     #[test]
     fn every_tag_and_size_of_every_part_is_sound_evidence() {
         for arrangement in [Arrangement::vee(8), Arrangement::flat(6), Arrangement::inline(1)] {

@@ -56,7 +56,7 @@ pub(super) fn half_to_the(power: f64) -> f64 {
 }
 
 /// The base-2 logarithm of a positive number to about ten decimals, from sums and products only, so that it is the same
-/// on every machine. It is nought's that is endless, and what is no finite positive number comes back as it is.
+/// on every machine. It is zero's that is endless, and what is no finite positive number comes back as it is.
 pub(super) fn binary_log(x: f64) -> f64 {
     if x <= 0.0 || !x.is_finite() {
         return if x == 0.0 { f64::NEG_INFINITY } else { x };

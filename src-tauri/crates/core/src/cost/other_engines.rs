@@ -18,7 +18,7 @@ pub struct EngineBeside {
     pub net: Money,
     /// The same with tax.
     pub gross: Money,
-    /// What the rebuild costs more, with tax; below nought where it costs less.
+    /// What the rebuild costs more, with tax; below zero where it costs less.
     pub more: Money,
     /// The difference in a sentence.
     pub words: String,

@@ -71,7 +71,7 @@ fn cause(view: &CauseView, assessment: &Assessment) -> Vec<Block> {
     }
     if slight_for + slight_against > 0 {
         blocks.push(Block::Paragraph(format!(
-            "Slightly speak {slight_for} more findings for it, {slight_against} against it."
+            "Of the other findings {slight_for} speak slightly for it, {slight_against} against it."
         )));
     }
     let mut points: Vec<String> =

@@ -29,7 +29,7 @@ pub struct Figure {
     pub shown: String,
     /// Where the deciding value was read; may be empty.
     pub at: String,
-    /// The expanded uncertainty, in nanometres; nought if no instrument was named.
+    /// The expanded uncertainty, in nanometres; zero if no instrument was named.
     pub uncertainty: Length,
     /// What it says about the limits; none if there is no limit, or if something must be known first.
     pub verdict: Option<Conformity>,

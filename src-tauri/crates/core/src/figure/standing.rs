@@ -25,7 +25,7 @@ pub struct Standing<'a> {
     pub reading: &'a Reading,
     /// The corrected value at 20 °C.
     pub length: Length,
-    /// The expanded uncertainty of the instrument; nought if none is named.
+    /// The expanded uncertainty of the instrument; zero if none is named.
     pub uncertainty: Length,
     /// The step to which it is known: the instrument's resolution or the last digit typed.
     pub step: Length,

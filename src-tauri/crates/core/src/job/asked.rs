@@ -16,10 +16,10 @@ pub struct Asked {
     pub key: ItemKey,
     /// In words, with the size: "Main bearing shells, 0.010 in undersize"; empty where an old entry did not tell.
     pub words: String,
-    /// The size beyond standard, in nanometres; nought is standard, none is no size or one that was not known yet.
+    /// The size beyond standard, in nanometres; zero is standard, none is no size or one that was not known yet.
     #[cfg_attr(feature = "schema", ts(type = "number | null"))]
     pub size: Option<Length>,
-    /// How many; nought where an old entry did not tell.
+    /// How many; zero where an old entry did not tell.
     pub quantity: u32,
 }
 

@@ -84,7 +84,7 @@ impl HistoryFact {
             Self::RecentRebuild => "Was it rebuilt within the last few hundred hours?",
             Self::NeglectedOil => "Were oil changes missed, or was the oil black and thick?",
             Self::LowOilPressure => "Did the oil pressure warning come on?",
-            Self::WorkedHard => "Was it worked hard at low speed, or did it pink?",
+            Self::WorkedHard => "Was it worked hard at low speed, or did it knock?",
         }
     }
 

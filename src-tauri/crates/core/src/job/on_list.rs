@@ -143,7 +143,7 @@ impl OnList {
 fn check_price(price: Option<Money>) -> Result<(), Refused> {
     match price {
         Some(price) if !price.is_price() => {
-            Err(Refused("A price must be nought or more, and no more than any rebuild costs.".into()))
+            Err(Refused("A price must be zero or more, and no more than any rebuild costs.".into()))
         }
         _ => Ok(()),
     }

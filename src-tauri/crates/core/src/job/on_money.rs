@@ -64,7 +64,7 @@ impl OnMoney {
                     check_length("The line", &line.what, MAX_NAME)?;
                     match line.net.is_price() {
                         true => Ok(()),
-                        false => Err(Refused(format!("“{}”: an amount must be nought or more.", line.what))),
+                        false => Err(Refused(format!("“{}”: an amount must be zero or more.", line.what))),
                     }
                 })
             }
@@ -169,7 +169,7 @@ fn check_engines(engines: &[OtherEngine]) -> Result<(), Refused> {
         }
         match engine.net.is_price() && engine.net != Money::default() {
             true => Ok(()),
-            false => Err(Refused(format!("“{}”: an engine’s price must be more than nought.", engine.what))),
+            false => Err(Refused(format!("“{}”: an engine’s price must be more than zero.", engine.what))),
         }
     })
 }

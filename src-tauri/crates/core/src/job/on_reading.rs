@@ -122,12 +122,12 @@ fn check_reading(job: &Job, reading: &Reading) -> Result<(), Refused> {
     if let Some(over) = &reading.over
         && over.length <= Length::default()
     {
-        return Err(Refused(format!("{over}: the length over which it was read must be above nought.")));
+        return Err(Refused(format!("{over}: the length over which it was read must be above zero.")));
     }
     let length = reading.length(instrument);
     if length < Length::default() && reading.quantity != Quantity::LineOffset {
         return Err(Refused(format!(
-            "{} comes out below nought, which no {quantity} is: check the value, its sign and what the gauge was set to.",
+            "{} comes out below zero, which no {quantity} is: check the value, its sign and what the gauge was set to.",
             reading.value
         )));
     }
@@ -148,10 +148,10 @@ fn check_instrument(instrument: &Instrument) -> Result<(), Refused> {
     check_length("The name", &instrument.name, MAX_NAME)?;
     check_length("The date", &instrument.checked, MAX_NAME)?;
     if instrument.resolution.length <= Length::default() {
-        return Err(Refused("The resolution must be above nought: the smallest step that can be read off.".into()));
+        return Err(Refused("The resolution must be above zero: the smallest step that can be read off.".into()));
     }
     if instrument.uncertainty.length < Length::default() {
-        return Err(Refused("The uncertainty can’t be below nought.".into()));
+        return Err(Refused("The uncertainty can’t be below zero.".into()));
     }
     Ok(())
 }
@@ -192,7 +192,7 @@ mod tests {
         );
         refused(
             measure(pin(), json!({ "value": "-0.0005 in" })),
-            "-0.0005 in comes out below nought, which no diameter is: check the value, its sign and what the gauge was set to.",
+            "-0.0005 in comes out below zero, which no diameter is: check the value, its sign and what the gauge was set to.",
         );
         refused(
             measure(pin(), json!({ "value": "2248.3 mm" })),

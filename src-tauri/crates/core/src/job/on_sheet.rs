@@ -161,7 +161,7 @@ fn check_head(head: &SheetBasis) -> Result<(), Refused> {
     }
     match &head.clean_up {
         Some(clean_up) if clean_up.length() < Length::default() => {
-            Err(Refused("The allowance for cleaning up can’t be below nought.".into()))
+            Err(Refused("The allowance for cleaning up can’t be below zero.".into()))
         }
         _ => Ok(()),
     }

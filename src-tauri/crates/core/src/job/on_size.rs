@@ -143,7 +143,7 @@ impl OnSize {
 fn check_size(size: Option<&Entry>) -> Result<(), Refused> {
     match size {
         Some(size) if size.length < Length::default() || size.length > Length::from_nanometres(20_000_000) => {
-            Err(Refused(format!("{size}: an undersize or oversize is between nought and 20 mm.")))
+            Err(Refused(format!("{size}: an undersize or oversize is between zero and 20 mm.")))
         }
         _ => Ok(()),
     }

@@ -48,8 +48,8 @@ impl Grid {
         without_middle.worst_difference(|spot| spot.direction, |direction| Spot::new(None, direction))
     }
 
-    /// Barrel (above nought) or hourglass (below nought): in each direction the middle less the mean of the ends; the
-    /// one farthest from nought counts.
+    /// Barrel (above zero) or hourglass (below zero): in each direction the middle less the mean of the ends; the
+    /// one farthest from zero counts.
     pub fn barrel(&self) -> Option<Form> {
         let along = |direction: Option<Direction>| {
             let at = |station| self.0.get(&Spot::new(Some(station), direction)).copied();

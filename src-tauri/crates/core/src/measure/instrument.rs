@@ -155,7 +155,7 @@ pub struct Instrument {
     pub resolution: Entry,
     /// Expanded uncertainty of one reading, about 95 % (k = 2).
     pub uncertainty: Entry,
-    /// What it shows at nought or on its setting standard, too much being positive: it is taken off every reading.
+    /// What it shows at zero or on its setting standard, too much being positive: it is taken off every reading.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "schema", ts(optional))]
     pub zero_error: Option<Entry>,

@@ -107,8 +107,8 @@ impl Length {
         Self(self.0.saturating_abs())
     }
 
-    /// Times a ratio of whole numbers, rounded once to the nearest nanometre, halves away from nought. A ratio to
-    /// nought gives nought.
+    /// Times a ratio of whole numbers, rounded once to the nearest nanometre, halves away from zero. A ratio to
+    /// zero gives zero.
     pub fn times(self, numerator: i64, denominator: i64) -> Self {
         let (product, divisor) = (i128::from(self.0) * i128::from(numerator), i128::from(denominator));
         if divisor == 0 {
@@ -388,7 +388,7 @@ mod tests {
     fn the_last_digit_tells_the_step() {
         let step = |text: &str| Length::read(text, LengthUnit::Inch).unwrap().step().0;
         assert_eq!(step("2.2483"), 2_540);
-        assert_eq!(step("2.2480"), 2_540, "a typed nought counts");
+        assert_eq!(step("2.2480"), 2_540, "a typed zero counts");
         assert_eq!(step("57.11 mm"), 10_000);
         assert_eq!(step("10 thou"), 25_400);
     }

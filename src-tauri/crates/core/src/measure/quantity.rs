@@ -22,7 +22,7 @@ pub enum Quantity {
     OutOfRound,
     /// Difference of diameters along the part in one direction: the workshop's taper, on the diameter.
     Taper,
-    /// Middle less the mean of both ends: above nought a barrel, below nought an hourglass.
+    /// Middle less the mean of both ends: above zero a barrel, below zero an hourglass.
     Barrel,
     /// How far a size has gone from new.
     Wear,

@@ -117,7 +117,7 @@ pub struct Reading {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "schema", ts(optional))]
     pub set_to: Option<Entry>,
-    /// With what; without an instrument no uncertainty is reckoned with.
+    /// With what; without an instrument no uncertainty is allowed for.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "schema", ts(optional))]
     pub instrument: Option<InstrumentId>,

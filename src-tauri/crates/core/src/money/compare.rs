@@ -24,11 +24,11 @@ pub struct EstimateLine {
 pub struct Difference {
     /// What it is for.
     pub what: String,
-    /// What was estimated; nought if it was not.
+    /// What was estimated; zero if it was not.
     pub estimated: Money,
-    /// What it costs now; nought if it is not needed.
+    /// What it costs now; zero if it is not needed.
     pub now: Money,
-    /// What it costs more; below nought if less.
+    /// What it costs more; below zero if less.
     pub more: Money,
     /// Why, in a sentence.
     pub because: String,

@@ -101,14 +101,14 @@ impl Money {
         Self(self.0.saturating_mul(count))
     }
 
-    /// A share in whole parts, rounded once to the minor unit, halves away from nought.
+    /// A share in whole parts, rounded once to the minor unit, halves away from zero.
     pub fn share(self, numerator: i64, denominator: i64) -> Self {
         let (product, divisor) = (i128::from(self.0) * i128::from(numerator), i128::from(denominator.max(1)));
         let half = if product < 0 { -divisor / 2 } else { divisor / 2 };
         Self(i64::try_from((product + half) / divisor).unwrap_or(i64::MAX))
     }
 
-    /// Whether it lies between nought and the most that any rebuild costs.
+    /// Whether it lies between zero and the most that any rebuild costs.
     pub fn is_price(self) -> bool {
         (0..=Self::LARGEST.0).contains(&self.0)
     }
@@ -234,7 +234,7 @@ mod tests {
     }
 
     #[test]
-    fn shares_round_halves_away_from_nought() {
+    fn shares_round_halves_away_from_zero() {
         assert_eq!(Money(5).share(1, 2).minor(), 3);
         assert_eq!(Money(-5).share(1, 2).minor(), -3);
         assert_eq!(Money(100).share(19, 100).minor(), 19);

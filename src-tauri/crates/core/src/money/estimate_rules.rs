@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use super::Money;
 
 /// How far a total may go beyond what the customer agreed to before they must be asked: the greater of an amount and a
-/// share, but no more than a bound. All at nought allows nothing.
+/// share, but no more than a bound. All at zero allows nothing.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
@@ -62,7 +62,7 @@ impl EstimateRules {
     pub fn check(self) -> Result<(), String> {
         let Some(Allowance { least, share, most }) = self.allowance else { return Ok(()) };
         if !least.is_price() || !most.is_none_or(Money::is_price) {
-            return Err("What a total may exceed the estimate by must be nought or more.".into());
+            return Err("What a total may exceed the estimate by must be zero or more.".into());
         }
         if share > 10_000 {
             return Err("A share above 100 per cent of the estimate can’t be right.".into());

@@ -110,7 +110,7 @@ impl PriceList {
             return Err("A tax above 100 per cent can’t be right: give the rate in per cent.".into());
         }
         if !self.hour.is_price() {
-            return Err("The price of an hour must be nought or more.".into());
+            return Err("The price of an hour must be zero or more.".into());
         }
         let is_twice = |(at, line): (usize, &StandingPrice)| self.standing.iter().take(at).any(|own| own.of == line.of);
         if self.standing.iter().enumerate().any(is_twice) {
@@ -130,7 +130,7 @@ impl Price {
     pub fn check(&self, terms: Terms) -> Result<(), String> {
         let name = format!("{}, {}", self.of.kind.row().name.said(terms), self.of.kind.work_words(self.of.work));
         if !self.part.is_price() || !self.machining.is_price() {
-            return Err(format!("{name}: a price must be nought or more, and no more than any rebuild costs."));
+            return Err(format!("{name}: a price must be zero or more, and no more than any rebuild costs."));
         }
         const MOST_MINUTES: u32 = 100 * 60;
         if self.minutes > MOST_MINUTES {

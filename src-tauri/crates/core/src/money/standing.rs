@@ -105,7 +105,7 @@ impl StandingPrice {
         const MOST_MINUTES: u32 = 1_000 * 60;
         let name = self.of.words();
         if !self.amount.is_price() {
-            return Err(format!("{name}: an amount must be nought or more, and no more than any rebuild costs."));
+            return Err(format!("{name}: an amount must be zero or more, and no more than any rebuild costs."));
         }
         if self.minutes > MOST_MINUTES {
             return Err(format!("{name}: {} minutes: at most 1 000 hours.", self.minutes));

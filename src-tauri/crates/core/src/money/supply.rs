@@ -69,7 +69,7 @@ impl OldPart {
 pub struct Supply {
     /// New or not.
     pub state: PartState,
-    /// What is laid down for each old part until it is returned, without tax; nought of what is no exchange.
+    /// What is laid down for each old part until it is returned, without tax; zero of what is no exchange.
     #[serde(default)]
     pub deposit: Money,
     /// Where the old parts go; none where it is not said.
@@ -85,7 +85,7 @@ impl Supply {
     pub fn check(&self) -> Result<(), String> {
         let is_exchange = self.state == PartState::Exchange;
         if !self.deposit.is_price() {
-            return Err("A deposit must be nought or more.".into());
+            return Err("A deposit must be zero or more.".into());
         }
         if !is_exchange && (self.deposit != Money::default() || self.old == Some(OldPart::Exchange)) {
             return Err("Only for an exchange part is a deposit paid and the old part sent back.".into());

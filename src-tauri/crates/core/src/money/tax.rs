@@ -29,7 +29,7 @@ pub struct Tax {
 }
 
 impl Tax {
-    /// The tax on net amounts; halves are rounded away from nought.
+    /// The tax on net amounts; halves are rounded away from zero.
     pub fn on(&self, lines: &[Money]) -> Money {
         let of = |net: Money| net.share(i64::from(self.rate), 10_000);
         match self.rounding {

@@ -42,7 +42,7 @@ impl Sheet {
             if let Some(stated) = stated
                 && stated.length() < Length::default()
             {
-                return Err(format!("{label}: the {what} is {stated}, and can’t be less than nought."));
+                return Err(format!("{label}: the {what} is {stated}, and can’t be less than zero."));
             }
         }
         if line.of.quantity == Quantity::Wall {
@@ -52,7 +52,7 @@ impl Sheet {
         if let Some(rate) = &line.rate
             && (rate.per.length <= Length::default() || rate.by.length <= Length::default())
         {
-            return Err(format!("{label}: the rate must be so much for each so much, both above nought."));
+            return Err(format!("{label}: the rate must be so much for each so much, both above zero."));
         }
         check_range(&label, line, if line.limit_is_least { Sense::Least } else { has.sense })
     }
@@ -216,7 +216,7 @@ fn positive(label: &str, size: Length) -> Result<(), String> {
     if size > Length::default() {
         Ok(())
     } else {
-        Err(format!("{label}: the size must be above nought; standard is a line of the sheet."))
+        Err(format!("{label}: the size must be above zero; standard is a line of the sheet."))
     }
 }
 
@@ -292,19 +292,19 @@ mod tests {
             "bore",
             "wear",
             json!({ "limit": "-0.2 mm" }),
-            "Cylinder bore, wear: the limit is -0.2 mm, and can’t be less than nought.",
+            "Cylinder bore, wear: the limit is -0.2 mm, and can’t be less than zero.",
         );
         refused(
             "bore",
             "taper",
             json!({ "rate": { "by": "0.0005 in", "per": "0 in", "of": "diameter" } }),
-            "Cylinder bore, taper: the rate must be so much for each so much, both above nought.",
+            "Cylinder bore, taper: the rate must be so much for each so much, both above zero.",
         );
         refused(
             "bore",
             "taper",
             json!({ "rate": { "by": "-0.0005 in", "per": "1 in", "of": "diameter" } }),
-            "Cylinder bore, taper: the rate must be so much for each so much, both above nought.",
+            "Cylinder bore, taper: the rate must be so much for each so much, both above zero.",
         );
     }
 
@@ -364,7 +364,7 @@ mod tests {
         undersize(json!({ "journals": "mains", "size": "0.010 in", "min": "2.989 in", "max": "2.990 in" }), Ok(()));
         undersize(
             json!({ "journals": "mains", "size": "0 in" }),
-            Err("Undersize 0 in of the main journals: the size must be above nought; standard is a line of the sheet."),
+            Err("Undersize 0 in of the main journals: the size must be above zero; standard is a line of the sheet."),
         );
         undersize(
             json!({ "journals": "mains", "size": "0.010 in", "min": "2.990 in", "max": "2.989 in" }),
@@ -410,7 +410,7 @@ mod tests {
         oversize(json!({ "size": "0.010 in" }), Ok(()));
         oversize(
             json!({ "size": "-0.010 in" }),
-            Err("Oversize -0.010 in: the size must be above nought; standard is a line of the sheet."),
+            Err("Oversize -0.010 in: the size must be above zero; standard is a line of the sheet."),
         );
         oversize(
             json!({ "size": "0.010 in", "min": "4.011 in", "max": "4.010 in" }),

@@ -67,7 +67,7 @@ pub struct Line {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "schema", ts(optional))]
     pub rate: Option<Rate>,
-    /// For wear and losses: from which end of the new range they count. Without it both are reckoned, and where they
+    /// For wear and losses: from which end of the new range they count. Without it both are worked out, and where they
     /// disagree the answer is open.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "schema", ts(optional))]
@@ -88,7 +88,7 @@ pub struct Rate {
     pub per: Entry,
     /// Of what.
     pub of: Per,
-    /// Counted from the end of the new range (a clearance may exceed its high limit by so much), instead of from nought.
+    /// Counted from the end of the new range (a clearance may exceed its high limit by so much), instead of from zero.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     #[cfg_attr(feature = "schema", ts(optional, as = "Option<bool>"))]
     pub beyond_range: bool,

@@ -59,7 +59,7 @@ pub struct SheetBasis {
     /// The unit in which results are shown, and in which a number typed without a unit is taken.
     #[serde(default)]
     pub unit: LengthUnit,
-    /// How much on the diameter the grinder or borer needs beyond the wear to clean up; nought if not given.
+    /// How much on the diameter the grinder or borer needs beyond the wear to clean up; zero if not given.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "schema", ts(optional))]
     pub clean_up: Option<Stated>,

@@ -8,7 +8,7 @@ use crate::measure::{Length, Quantity, Sense};
 /// A size to which a group is ground or bored, filled in.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct SizeRow {
-    /// How far from standard: nought is standard.
+    /// How far from standard: zero is standard.
     pub size: Length,
     /// The smallest and largest finished diameter.
     pub diameter: (Length, Length),
@@ -16,7 +16,7 @@ pub struct SizeRow {
     pub mate: Option<(Length, Length)>,
     /// Shells for slight wear on journals that are not ground.
     pub without_grinding: bool,
-    /// The manual's page, or how it was reckoned.
+    /// The manual's page, or how it was worked out.
     pub source: String,
 }
 
@@ -129,7 +129,7 @@ impl Sheet {
         rows
     }
 
-    /// The row of a size, standard being nought; none if the sheet does not list it.
+    /// The row of a size, standard being zero; none if the sheet does not list it.
     pub fn row(&self, group: SizeGroup, size: Length) -> Option<SizeRow> {
         if size == Length::default() {
             return self.standard(group);
@@ -178,15 +178,15 @@ impl Given<'_> {
             both((length(min), length(max)))
         };
         let moved = |(min, max): (Length, Length), step: Length| (min + step, max + step);
-        let reckoned = standard.map(|standard| moved(standard.diameter, group.step(self.size)));
+        let worked_out = standard.map(|standard| moved(standard.diameter, group.step(self.size)));
         let mate = standard.and_then(|standard| standard.mate).map(|mate| moved(mate, group.mate_step(self.size)));
         let given = range(self.diameter);
         Some(SizeRow {
             size: self.size,
-            diameter: given.or(reckoned)?,
+            diameter: given.or(worked_out)?,
             mate: range(self.mate).or(mate),
             without_grinding: self.without_grinding,
-            source: if given.is_some() { self.source.to_owned() } else { "reckoned from standard".into() },
+            source: if given.is_some() { self.source.to_owned() } else { "worked out from standard".into() },
         })
     }
 }
@@ -226,7 +226,7 @@ mod tests {
         };
         assert_eq!(row(0), [29_890, 29_900, 1_295, 1_300], "in order of size; the walls as printed");
         assert_eq!(row(1), [29_790, 29_800, 1_345, 1_350], "as printed");
-        assert_eq!(sizes[1].source, "reckoned from standard");
+        assert_eq!(sizes[1].source, "worked out from standard");
         assert!(sheet().series(SizeGroup::Crankpins).is_empty());
     }
 }

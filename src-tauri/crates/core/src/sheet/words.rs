@@ -52,7 +52,7 @@ pub struct SizeWords {
 }
 
 /// What the sheet leaves out of a series.
-const RECKONED: &str = "reckoned from standard";
+const WORKED_OUT: &str = "worked out from standard";
 
 impl Sheet {
     /// All of it in the shop's words.
@@ -99,7 +99,7 @@ impl Sheet {
 fn size(min: &Option<Stated>, max: &Option<Stated>, mate_min: &Option<Stated>, mate_max: &Option<Stated>) -> SizeWords {
     let range = |least: &Option<Stated>, most: &Option<Stated>| {
         let words = Stated::range(least.as_ref(), most.as_ref());
-        if words.is_empty() { RECKONED.to_owned() } else { words }
+        if words.is_empty() { WORKED_OUT.to_owned() } else { words }
     };
     SizeWords { own: range(min, max), mate: range(mate_min, mate_max) }
 }
@@ -202,7 +202,7 @@ mod tests {
     }
 
     #[test]
-    fn a_series_in_words_says_what_is_reckoned() {
+    fn a_series_in_words_says_what_is_worked_out() {
         let sheet: Sheet = serde_json::from_value(serde_json::json!({
             "head": { "name": "Own", "source": "", "unit": "inch" },
             "lines": [{ "of": { "kind": "crankpin", "quantity": "diameter" }, "min": "2.2390 in", "max": "2.2400 in" }],
@@ -212,7 +212,7 @@ mod tests {
         let words = sheet.in_words(Terms::default());
         let [mains, crankpins, bores, tappets] = words.series.as_slice() else { panic!("a series for each group") };
         assert_eq!(crankpins.standard, SizeWords { own: "2.2390 to 2.2400 in".into(), mate: String::new() });
-        assert_eq!(crankpins.sizes, [SizeWords { own: "2.2290 to 2.2300 in".into(), mate: RECKONED.into() }]);
+        assert_eq!(crankpins.sizes, [SizeWords { own: "2.2290 to 2.2300 in".into(), mate: WORKED_OUT.into() }]);
         assert!([mains, bores, tappets].iter().all(|series| series.sizes.is_empty()));
     }
 }

@@ -58,7 +58,7 @@ pub struct GroupPlan {
     pub action: Action,
     /// The same in words, lower case: "grind all to 0.010 in undersize".
     pub words: String,
-    /// The size that it has afterwards: nought is standard. None while it is open or when it is replaced.
+    /// The size that it has afterwards: zero is standard. None while it is open or when it is replaced.
     pub size: Option<Length>,
     /// The size in words: "0.010 in undersize", "standard"; empty while it is open.
     pub size_shown: String,

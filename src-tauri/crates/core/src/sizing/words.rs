@@ -37,7 +37,7 @@ pub(super) fn range_words((low, high): (Length, Length), readings: &Readings<'_>
     range_in_unit(low, high, readings.unit())
 }
 
-/// A reckoned range, rounded once to the step in which sizes are given.
+/// A computed range, rounded once to the step in which sizes are given.
 pub(super) fn rounded((low, high): (Length, Length), readings: &Readings<'_>) -> String {
     let unit = readings.unit();
     range(low, high, unit.usual_step(), unit)

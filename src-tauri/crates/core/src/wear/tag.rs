@@ -264,7 +264,7 @@ impl Tag {
             },
             Self::WornNose => &TagRow {
                 id: "worn-nose",
-                name: "worn nose",
+                name: "worn lobe",
                 meaning: "The tip of the cam is worn down, so the valve no longer opens fully.",
                 grades: [
                     "Track widened, no step felt.",
@@ -330,7 +330,7 @@ impl Tag {
             },
             Self::LooksEven => &TagRow {
                 id: "looks-even",
-                name: "looks even",
+                name: "even wear",
                 meaning: "An even working pattern: ordinary wear.",
                 grades: [
                     "Hardly a pattern: nearly new.",

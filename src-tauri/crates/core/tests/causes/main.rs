@@ -1,4 +1,4 @@
-//! The cause model held against other ways of reckoning, against published patterns and against itself.
+//! The cause model held against other ways of computing, against published patterns and against itself.
 
 #![allow(
     clippy::unwrap_used,

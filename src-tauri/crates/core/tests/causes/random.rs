@@ -57,7 +57,7 @@ impl Dice {
         raw.into_iter().map(|share| share / sum).collect()
     }
 
-    /// Shares of which some, but not the first, may be nought.
+    /// Shares of which some, but not the first, may be zero.
     fn given(&mut self, n: usize) -> Vec<f64> {
         let mut shares = self.shares(n);
         if n > 1 && self.happens(0.4) {

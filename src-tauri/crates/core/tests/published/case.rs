@@ -20,7 +20,7 @@ pub(crate) enum Status {
     CommonPractice,
     /// From memory: the text was not seen.
     FromMemory,
-    /// Reckoned here, repeatable from what is given.
+    /// Worked out here, repeatable from what is given.
     OwnArithmetic,
 }
 

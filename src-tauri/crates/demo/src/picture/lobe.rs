@@ -46,7 +46,7 @@ const BASE: f32 = 15.5;
 const LIFT: f32 = 7.5;
 const WIDTH: f32 = 15.0;
 const SHAFT: f32 = 11.5;
-/// Radius by which the sheet's length is reckoned, and height of the shaft's axis above the bench.
+/// Radius by which the sheet's length is measured, and height of the shaft's axis above the bench.
 const MEAN: f32 = 17.5;
 const AXIS: f32 = 24.0;
 

@@ -21,7 +21,7 @@ pub(super) fn decode(bytes: &[u8]) -> Result<Decoded, Refusal> {
     limits::check_size(width, height)?;
 
     let mut reader = decoder.read_info().map_err(refusal)?;
-    let size = reader.output_buffer_size().ok_or_else(|| Refusal::broken("its size can't be reckoned"))?;
+    let size = reader.output_buffer_size().ok_or_else(|| Refusal::broken("its size can't be worked out"))?;
     let mut samples = vec![0; size];
     read_pixels(&mut reader, &mut samples).map_err(refusal)?;
     // The camera's notes may come after the pixels. That the end is missing matters to nobody.

@@ -16,7 +16,7 @@ pub(super) fn decode(bytes: &[u8]) -> Result<Decoded, Refusal> {
     let (width, height) = decoder.dimensions();
     limits::check_size(width, height)?;
 
-    let size = decoder.output_buffer_size().ok_or_else(|| Refusal::broken("its size can't be reckoned"))?;
+    let size = decoder.output_buffer_size().ok_or_else(|| Refusal::broken("its size can't be worked out"))?;
     let mut samples = vec![0; size];
     decoder.read_image(&mut samples).map_err(refusal)?;
     let layout = if decoder.has_alpha() { Layout::Rgba } else { Layout::Rgb };

@@ -74,7 +74,7 @@ fn range(bar: &Bar) -> (f64, f64) {
     let mut shown = vec![nanometres(bar.low) - off, nanometres(bar.high) + off];
     let limits = [bar.allowed.0, bar.allowed.1, bar.new.0, bar.new.1];
     shown.extend(limits.into_iter().flatten().map(nanometres));
-    // With a greatest value only, as of out-of-round, nought is the natural beginning.
+    // With a greatest value only, as of out-of-round, zero is the natural beginning.
     if bar.allowed.0.is_none() && bar.low >= Length::default() {
         shown.push(0.0);
     }

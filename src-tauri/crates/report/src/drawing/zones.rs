@@ -134,7 +134,7 @@ fn lobe() -> Sketch {
     }
 }
 
-/// A convex contour where a function of the height is not below nought.
+/// A convex contour where a function of the height is not below zero.
 fn clipped(contour: &[Point], inside: impl Fn(f64) -> f64) -> Vec<Point> {
     let mut kept = Vec::new();
     for (from, to) in contour.iter().zip(contour.iter().cycle().skip(1)) {

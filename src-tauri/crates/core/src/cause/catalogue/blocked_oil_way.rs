@@ -1,12 +1,12 @@
-//! Blocked oil way.
+//! Blocked oil drilling.
 
 use super::prelude::*;
 
 /// One bearing had no oil while its neighbours had: a wiped, overheated loaded half and a marked journal at one place.
 pub(super) const CAUSE: Cause = Cause {
     id: "blocked-oil-way",
-    name: "blocked oil way to one bearing",
-    plainly: "One bearing got no oil: its oil way was blocked or its shell was fitted wrongly.",
+    name: "blocked oil drilling to one bearing",
+    plainly: "One bearing got no oil: its oil drilling was blocked or its shell was fitted wrongly.",
     prior: 0.015,
     reach: &[PlaceKind::Main, PlaceKind::Crankpin],
     mirror: Mirror::None,
@@ -26,13 +26,13 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::new(&[MainJournal, Crankpin], Side::Any, Tag::Seizure, 0.30, Severe).at(ALL_OVER),
     ],
     check: &[
-        todo("probe-oil-way", "Pass a wire through the oil way of this bearing, in the block and in the shaft.")
+        todo("probe-oil-way", "Pass a wire through the oil drilling of this bearing, in the block and in the shaft.")
             .on(&[Block, Crankshaft]),
-        todo("check-shell-holes", "Check that the holes of the shells meet the oil way."),
+        todo("check-shell-holes", "Check that the holes of the shells meet the oil drilling."),
     ],
     put_right: &[
-        todo("clean-oil-ways", "Open and clean every oil way, plugs out.").on(&[Block, Crankshaft]),
-        todo("align-shell-holes", "Fit each shell with its hole over the oil way."),
+        todo("clean-oil-ways", "Open and clean every oil drilling, plugs out.").on(&[Block, Crankshaft]),
+        todo("align-shell-holes", "Fit each shell with its hole over the oil drilling."),
     ],
     source: "Pattern: a reconditioner's printed chart (one journal: blocked passage or misplaced shell). Prior and chances: our judgement.",
 };

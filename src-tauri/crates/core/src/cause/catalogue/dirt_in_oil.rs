@@ -43,7 +43,7 @@ pub(super) const CAUSE: Cause = Cause {
         ),
     ],
     put_right: &[
-        todo("flush-oil-ways", "Open every oil way of block and crankshaft, brush and flush it.")
+        todo("flush-oil-ways", "Open every oil gallery of block and crankshaft, brush and flush it.")
             .on(&[Block, Crankshaft]),
         todo("flush-cooler", "Flush or renew the oil cooler and the lines."),
         todo("remove-particles", "Remove particles that are pressed into the journals before new shells go in.")

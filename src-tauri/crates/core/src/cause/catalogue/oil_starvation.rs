@@ -41,8 +41,11 @@ pub(super) const CAUSE: Cause = Cause {
         todo("ask-oil-level", "Ask how low the oil level was and what the pressure gauge showed."),
     ],
     put_right: &[
-        todo("blow-oil-ways", "Blow through every oil way and make sure that each shell's hole meets its oil way.")
-            .on(&[Block, Crankshaft]),
+        todo(
+            "blow-oil-ways",
+            "Blow through every oil gallery and make sure that each shell's hole meets its oil gallery.",
+        )
+        .on(&[Block, Crankshaft]),
         todo("prime-oil", "Prime the oil system before the first start and watch the pressure."),
     ],
     source: "Pattern: Neale, The Tribology Handbook, plain bearing failures (wiping); a reconditioner's printed chart (streaked and smeared, worst at the centre of the loaded shell, pick-up on the journal). Whole thrust surfaces of pistons marked when oil is short: textbook. Prior: published shares of premature bearing failure (a bearing maker's printed guide, population unknown), scaled: our judgement. Those farthest from the pump worst: from memory. Chances: our judgement.",

@@ -19,7 +19,7 @@ pub(super) const CAUSE: Cause = Cause {
     ],
     check: &[
         todo("take-tappet-apart", "Take the {tappet} apart and look under its valve."),
-        todo("check-oil-ways", "Check the oil ways to the {tappets}."),
+        todo("check-oil-ways", "Check the oil galleries to the {tappets}."),
     ],
     put_right: &[todo("clean-tappets", "Clean each {tappet} by itself, without exchanging its pieces, or renew it.")],
     source: "Pattern: TM 5-4210-230-14&P-1; NAVEDTRA 14076 (resinous deposits, abrasive particles, stuck or scored check valve). Prior and chances: our judgement.",

@@ -17,7 +17,7 @@ pub struct Network {
     pub sites: Vec<Site>,
 }
 
-/// A network that can't be reckoned with: more than [`MAX_SHARED`] shared causes, an observation that the leak can't
+/// A network that can't be solved: more than [`MAX_SHARED`] shared causes, an observation that the leak can't
 /// make, a maker that is certain, a prior outside 0 to 1.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
 #[error("Nothing in the model may be certain or impossible beforehand, and it bears no more than {MAX_SHARED} causes.")]

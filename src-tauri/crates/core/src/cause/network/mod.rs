@@ -38,7 +38,7 @@
 //!  99.3 %   99.3 %    25306
 //! ```
 //!
-//! This shows that the reckoning is right, not that the catalogue's figures are: those are judgement, each with its
+//! This shows that the arithmetic is right, not that the catalogue's figures are: those are judgement, each with its
 //! source.
 
 mod belief;

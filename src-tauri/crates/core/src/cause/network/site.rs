@@ -22,7 +22,7 @@ pub struct Site {
 #[derive(Debug, Clone, PartialEq, Default, Serialize)]
 pub struct Branch {
     /// For each state of the root, the prior chance of each state; state 0 is *nothing wrong*. Each row sums to 1. A
-    /// state with chance nought can't be together with that state of the root.
+    /// state with chance zero can't be together with that state of the root.
     pub states: Vec<Vec<f64>>,
     /// What was found there.
     pub observations: Vec<Observation>,

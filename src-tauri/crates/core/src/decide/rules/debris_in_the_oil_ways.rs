@@ -7,7 +7,7 @@ use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
     id: RuleId("debris-in-the-oil-ways"),
-    why: "What was embedded in the shells is still in the oil ways: they are opened, brushed and flushed, and the pump that carried it is taken apart.",
+    why: "What was embedded in the shells is still in the oil galleries: they are opened, brushed and flushed, and the pump that carried it is taken apart.",
     source: "Common practice.",
     says: Says::OnPart(|scene, part, record| {
         let outcome = match part.kind {
@@ -29,7 +29,7 @@ pub(super) const RULE: Rule = Rule {
         let label = scene.engine.label(*embedded);
         Some((
             outcome,
-            format!("Debris was found embedded ({label}): open and clean the oil ways, and take the pump apart."),
+            format!("Debris was found embedded ({label}): open and clean the oil galleries, and take the pump apart."),
         ))
     }),
 };
