@@ -957,6 +957,26 @@ export const words = {
     saveRowNext: 'Save, then the next',
     leaveRow: 'Leave it as it is',
     /** @param {string} size */ dropRow: (size) => `Take ${size} off`,
+    besides: 'Besides',
+    grades: { mains: 'Grades of standard main shells', crankpins: 'Grades of standard rod shells' },
+    /** @param {number} n */ gradeRows: (n) => (n === 0 ? 'None entered' : n === 1 ? '1 row' : `${n} rows`),
+    gradesHint: {
+      mains: 'For engines whose standard shells are picked by marks on block and crankshaft.',
+      crankpins: 'For engines whose standard shells are picked by marks on rods and crankshaft.',
+    },
+    markOn: { mains: 'Mark on the block', crankpins: 'Mark on the rod' },
+    markOnShaft: 'Mark on the crankshaft',
+    grade: 'Grade',
+    newGrade: 'Next row',
+    /** @param {string} housing @param {string} journal */ changeGrade: (housing, journal) =>
+      `Change ${housing} with ${journal}`,
+    dropGrade: 'Remove this row',
+    saveGrade: 'Save, then the next',
+    finish: 'Finish of journals and bores',
+    finishHint: 'In the manual’s words. It is printed for the machinist beside the work, and not judged here.',
+    finishFields: { surface: 'Finish', hone_angle: 'Angle of the hone’s marks', source: 'Page' },
+    honeAngleHint: 'Say from what it counts, such as “to the horizontal”: manuals differ.',
+    saveFinish: 'Save the finish',
     shelfIntro:
       'Sheets that the shop keeps from job to job. A job takes a copy: what is changed in the job does not change ' +
       'the shelf.',
@@ -988,6 +1008,11 @@ export const words = {
     /** @param {string} label */ toPad: (label) => `Measure: ${label}`,
     settled: 'settled',
     open: 'not settled',
+    /** @param {number} unread */ gradeMarks: (unread) =>
+      unread === 0 ? 'Grade marks: all read' : `Grade marks: ${unread} not read`,
+    gradeMarksHint: 'As they are stamped on block, rods and crankshaft. The sheet’s table names the shells for them.',
+    saveMarks: 'Save the marks',
+    /** @param {string} grade @param {string} where */ gradeFor: (grade, where) => `Grade ${grade}: ${where}`,
     /** @param {string} what @param {string} range */ finished: (what, range) => `${what}: finished ${range}.`,
     /** @param {string} reason */ chosenBecause: (reason) => `You chose so. Reason: ${reason}`,
     missing: 'Still missing',

@@ -7,6 +7,8 @@ import { state } from '../state.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
 import { doubts } from './doubts.js'
+import { finishSheet, toFinish } from './finish.js'
+import { gradedOf, gradesSheet, toGrades } from './grades.js'
 import { headForm } from './head-form.js'
 import { lineForm } from './line-form.js'
 import { lineId, lineOf, newLine } from './line-key.js'
@@ -20,6 +22,9 @@ export function sheet(view) {
   const { subject } = state.route
   if (subject === 'head') return headForm(view)
   if (subject === 'shelf') return shelf(view)
+  if (subject === 'finish') return finishSheet(view)
+  const graded = gradedOf(subject)
+  if (graded) return gradesSheet(view, graded)
   const group = groupOf(subject)
   if (group) return seriesSheet(view, group)
   const line = lineOf(view, subject)
@@ -37,6 +42,10 @@ function overview(view) {
       ${doubts(assessment.sheet_doubts)}
       ${kindsOf(view).map((kind) => linesOf(view, kind))}
       ${GROUPS.filter((group) => isAsked(view, group)).map((group) => seriesTable(view, group))}
+      <section aria-labelledby="sheet-besides">
+        <h2 id="sheet-besides">${text.besides}</h2>
+        <ul class="rows">${toGrades(view)}${toFinish(view)}</ul>
+      </section>
       ${general(general_rules)}`,
     bar: html`
       <div class="bar">

@@ -8,6 +8,7 @@ import { toMeasure, toPart, toScreen } from '../route.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
 import { confirm } from './confirm.js'
+import { marks } from './marks.js'
 import { otherSize } from './other-size.js'
 
 const text = words.sizing
@@ -31,6 +32,7 @@ export function group(view, plan) {
       ${missing(view, plan)}
       ${plan.parts.some(({ found_shown }) => found_shown) ? parts(view, plan) : ''}
       ${confirm(view, plan)}
+      ${marks(view, plan)}
       ${otherSize(view, plan)}
     </section>`
 }

@@ -15,12 +15,13 @@ export const orders = (lines) => lines.length === 0 ? '' : html`
   </section>`
 
 /** @param {OrderLine} order */
-const line = ({ what, size_shown, quantity, state, waits_for }) => html`
+const line = ({ what, size_shown, quantity, state, waits_for, grades }) => html`
   <li class=${`order order-${state}`}>
     <p>
       <span class=${`mark-${state}`}>${orderStateWords(state)}</span>
       <strong>${quantity} × ${what}</strong>, ${size_shown}
     </p>
+    ${grades.map(({ grade, labels }) => html`<p>${text.gradeFor(grade, labels.join(', '))}</p>`)}
     ${waits_for.length === 0 ? '' : html`
       <details>
         <summary>${text.waits(waits_for.length)}</summary>

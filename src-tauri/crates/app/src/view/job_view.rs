@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 use wearbook_core::assess::{Assessment, assess_with};
-use wearbook_core::engine::{Arrangement, Engine, Plan};
+use wearbook_core::engine::{Arrangement, Engine, Part, Plan};
 use wearbook_core::job::{Answer, ConfirmedSize, EditId, HistoryFact, TextField};
 use wearbook_core::measure::{Instrument, Length};
 use wearbook_core::money::{EstimateLine, PriceList};
@@ -54,6 +54,8 @@ pub struct JobView {
     pub general_rules: Vec<GeneralRule>,
     /// To which size a group had been ground or bored before; standard where nothing is noted.
     pub found_sizes: BTreeMap<SizeGroup, String>,
+    /// The marks by which shells are graded, read off housings and journals.
+    pub grade_marks: BTreeMap<Part, String>,
     /// Sizes that the machinist confirmed.
     pub confirmed_sizes: BTreeMap<SizeGroup, Confirmed>,
     /// Sizes that a person chose.
@@ -88,6 +90,7 @@ impl JobView {
             sheet_words: job.sheet.in_words(job.terms),
             general_rules: engine.map_or_else(Vec::new, |engine| job.sheet.standing_in(engine)),
             found_sizes: job.found_sizes.iter().map(|(group, size)| (*group, size.to_string())).collect(),
+            grade_marks: job.grade_marks.clone(),
             confirmed_sizes: job.confirmed_sizes.iter().map(|(group, own)| (*group, Confirmed::of(own))).collect(),
             chosen_sizes: job.chosen_sizes.iter().map(|(group, size)| (*group, size.size.to_string())).collect(),
             prices: job.prices.clone(),

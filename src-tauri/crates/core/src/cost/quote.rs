@@ -9,7 +9,7 @@ use crate::money::{
     Applies, Charge, Money, OwnCharge, PriceKey, PriceList, Quote, QuoteLine, StandingCharge, StandingPrice,
 };
 use crate::operation::Operation;
-use crate::view::PartView;
+use crate::view::{PartView, with_new_caps};
 use crate::words::{Terms, capitalised, plural};
 use crate::work::{Hands, Work};
 
@@ -26,6 +26,10 @@ pub fn quote(engine: &Engine, job: &Job, parts: &[PartView], operations: &[Opera
     };
     for view in parts.iter().filter(|view| is_renewed(view) && !is_brought(view)) {
         by_key.entry(PriceKey { kind: view.kind, work: Work::Replace }).or_default().push(view);
+    }
+    let capped = with_new_caps(job, parts);
+    if !capped.is_empty() {
+        by_key.insert(PriceKey { kind: PartKind::HousingBore, work: Work::Replace }, capped);
     }
     let mut lines: Vec<QuoteLine> = by_key
         .into_iter()

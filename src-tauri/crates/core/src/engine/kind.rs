@@ -108,11 +108,12 @@ impl PartKind {
     }
 
     /// What is ordered when it is renewed, in the singular, lower case: of a worn cylinder its liner or barrel, where it is a
-    /// piece of its own.
+    /// piece of its own; of a main bore its cap.
     pub fn renewed_as(self, arrangement: &Arrangement) -> Phrase {
         match (self, arrangement.construction.cylinders) {
             (Bore, Some(Cylinders::WetLiners)) => Phrase("cylinder liner"),
             (Bore, Some(Cylinders::Barrels)) => Phrase("cylinder barrel"),
+            (HousingBore, _) => Phrase("main bearing cap"),
             _ => self.row().name,
         }
     }

@@ -22,6 +22,10 @@ pub struct Job {
     pub arrangement: Option<Arrangement>,
     /// The marks found or made on caps and rods.
     pub marks: BTreeMap<MarkPlace, Mark>,
+    /// The marks by which shells are graded, read off housings and journals.
+    pub grade_marks: BTreeMap<Part, String>,
+    /// The main bores whose caps are renewed.
+    pub renewed_caps: BTreeSet<Part>,
     /// What has been recorded of each part; a part that is missing here has not been looked at.
     pub parts: BTreeMap<Part, PartRecord>,
     /// The shop's instruments, as far as readings of this job were taken with them.

@@ -8,7 +8,8 @@ use super::known::{Job, Overrule, TagRecord};
 use super::markup::MOST_ON_A_PHOTO;
 use super::refused::{MAX_PHOTOS_PER_PART, MAX_TEXT, Refused, check_length};
 use super::{Drawn, EditId, Markup, PhotoId};
-use crate::engine::Part;
+use crate::engine::{Part, PartKind};
+use crate::sheet::{Journals, MAX_MARK};
 use crate::wear::{Grade, Tag, Zone};
 use crate::words::first_words;
 use crate::work::Outcome;
@@ -72,6 +73,20 @@ pub enum OnPart {
         /// What was written.
         text: String,
     },
+    /// Read the mark by which shells are graded, on the housing or the journal; empty text clears it.
+    ReadMark {
+        /// The housing, rod or journal that it is stamped for.
+        part: Part,
+        /// The mark.
+        mark: String,
+    },
+    /// Noted that the cap of a main bore is renewed, or is not after all: lost, broken or not of this block.
+    RenewCap {
+        /// The main bore.
+        part: Part,
+        /// Whether it is.
+        renewed: bool,
+    },
     /// Decided otherwise than the rules.
     Overrule {
         /// The part.
@@ -99,19 +114,44 @@ impl OnPart {
             | Self::Untag { part, .. }
             | Self::Clean { part }
             | Self::Remark { part, .. }
+            | Self::ReadMark { part, .. }
+            | Self::RenewCap { part, .. }
             | Self::Overrule { part, .. }
             | Self::FollowRules { part } => *part,
         }
     }
 
     /// What stands in `do` of each form.
-    pub(super) const DOES: &[&str] =
-        &["add-photo", "remove-photo", "mark-up", "tag", "untag", "clean", "remark", "overrule", "follow-rules"];
+    pub(super) const DOES: &[&str] = &[
+        "add-photo",
+        "remove-photo",
+        "mark-up",
+        "tag",
+        "untag",
+        "clean",
+        "remark",
+        "read-mark",
+        "renew-cap",
+        "overrule",
+        "follow-rules",
+    ];
 
     /// Whether it fits the job: see [`Job::check`].
     pub(super) fn check(&self, job: &Job) -> Result<(), Refused> {
         match self {
             Self::Remark { text, .. } => check_length("The text", text, MAX_TEXT),
+            Self::ReadMark { part, mark } => {
+                if !Journals::ALL.iter().any(|journals| journals.are_marked_on(part.kind)) {
+                    let name = part.kind.row().name.said(job.terms);
+                    return Err(Refused(format!(
+                        "Shells are graded by marks of block, rods and crankshaft, not of a {name}."
+                    )));
+                }
+                check_length("The mark", mark, MAX_MARK)
+            }
+            Self::RenewCap { part, .. } if part.kind != PartKind::HousingBore => {
+                Err(Refused(format!("A {} has no cap of its own.", part.kind.row().name.said(job.terms))))
+            }
             Self::AddPhoto { part, .. } => {
                 let held = job.parts.get(part).map_or(0, |record| record.photos.len());
                 if held >= MAX_PHOTOS_PER_PART {
@@ -149,7 +189,11 @@ impl OnPart {
                 }
                 check_length("The reason", reason, MAX_TEXT)
             }
-            Self::RemovePhoto { .. } | Self::Untag { .. } | Self::Clean { .. } | Self::FollowRules { .. } => Ok(()),
+            Self::RemovePhoto { .. }
+            | Self::Untag { .. }
+            | Self::Clean { .. }
+            | Self::RenewCap { .. }
+            | Self::FollowRules { .. } => Ok(()),
         }
     }
 
@@ -183,6 +227,18 @@ impl OnPart {
                 record.clean = true;
             }
             Self::Remark { part, text } => job.parts.entry(*part).or_default().note = text.trim().to_owned(),
+            Self::ReadMark { part, mark } => {
+                job.grade_marks.remove(part);
+                if !mark.trim().is_empty() {
+                    job.grade_marks.insert(*part, mark.trim().to_owned());
+                }
+            }
+            Self::RenewCap { part, renewed: true } => {
+                job.renewed_caps.insert(*part);
+            }
+            Self::RenewCap { part, renewed: false } => {
+                job.renewed_caps.remove(part);
+            }
             Self::Overrule { part, outcome, reason } => {
                 job.parts.entry(*part).or_default().overrule =
                     Some(Overrule { outcome: *outcome, reason: reason.trim().to_owned() });
@@ -209,6 +265,14 @@ impl OnPart {
             }
             Self::Untag { part, tag } => format!("{}: {} taken off", job.label(*part), tag.row().name),
             Self::Clean { part } => format!("{}: looked at and clean", job.label(*part)),
+            Self::ReadMark { part, mark } if mark.trim().is_empty() => {
+                format!("{}: grade mark cleared", job.label(*part))
+            }
+            Self::RenewCap { part, renewed } => {
+                let is = if *renewed { "is renewed" } else { "stays" };
+                format!("{}: its cap {is}", job.label(*part))
+            }
+            Self::ReadMark { part, mark } => format!("{}: grade mark {}", job.label(*part), first_words(mark)),
             Self::Remark { part, text } if text.trim().is_empty() => format!("{}: remark cleared", job.label(*part)),
             Self::Remark { part, text } => format!("{}: {}", job.label(*part), first_words(text)),
             Self::Overrule { part, outcome, .. } => {

@@ -8,7 +8,7 @@ use super::EditId;
 use super::known::Job;
 use super::refused::{MAX_NAME, Refused, check_length};
 use crate::measure::{Entry, Length};
-use crate::sheet::{Journals, Line, LineKey, Oversize, Oversized, Sheet, SheetBasis, Undersize};
+use crate::sheet::{Finish, Journals, Line, LineKey, Oversize, Oversized, Sheet, SheetBasis, ShellGrade, Undersize};
 use crate::words::{Phrase, Terms, first_words};
 
 /// What a person entered of the engine’s manual.
@@ -62,6 +62,25 @@ pub enum OnSheet {
         /// Which.
         size: Entry,
     },
+    /// Entered or corrected a row of the table by which standard shells are graded.
+    StateGrade {
+        /// The row.
+        grade: Box<ShellGrade>,
+    },
+    /// Took a row off that table.
+    DropGrade {
+        /// Of which journals.
+        journals: Journals,
+        /// The mark of the housing.
+        housing: String,
+        /// The mark of the journal.
+        journal: String,
+    },
+    /// Entered, corrected or, where it is empty, took off what the manual asks of a finished surface.
+    StateFinish {
+        /// The finish.
+        finish: Box<Finish>,
+    },
 }
 
 impl OnSheet {
@@ -75,6 +94,9 @@ impl OnSheet {
         "drop-undersize",
         "state-oversize",
         "drop-oversize",
+        "state-grade",
+        "drop-grade",
+        "state-finish",
     ];
 
     /// Whether it fits the job: see [`Job::check`].
@@ -94,7 +116,19 @@ impl OnSheet {
             }
             Self::StateUndersize { undersize } => job.sheet.check_undersize(undersize).map_err(Refused),
             Self::StateOversize { oversize } => job.sheet.check_oversize(oversize, job.terms).map_err(Refused),
-            Self::DropLine { .. } | Self::DropUndersize { .. } | Self::DropOversize { .. } => Ok(()),
+            Self::StateGrade { grade } => {
+                check_length("The source", &grade.source, MAX_NAME)?;
+                let mut sheet = job.sheet.clone();
+                sheet.state_grade((**grade).clone());
+                sheet.check(job.terms).map_err(Refused)
+            }
+            Self::StateFinish { finish } => {
+                check_length("The source", &finish.source, MAX_NAME)?;
+                job.sheet.check_finish(finish).map_err(Refused)
+            }
+            Self::DropLine { .. } | Self::DropUndersize { .. } | Self::DropOversize { .. } | Self::DropGrade { .. } => {
+                Ok(())
+            }
         }
     }
 
@@ -116,6 +150,11 @@ impl OnSheet {
             Self::DropOversize { of, size } => {
                 job.sheet.oversizes.retain(|row| row.of != *of || row.size.length != size.length);
             }
+            Self::StateGrade { grade } => job.sheet.state_grade((**grade).clone()),
+            Self::DropGrade { journals, housing, journal } => {
+                job.sheet.grades.retain(|row| !row.is_for(*journals, housing, journal));
+            }
+            Self::StateFinish { finish } => job.sheet.state_finish((**finish).clone()),
         }
     }
 
@@ -138,6 +177,14 @@ impl OnSheet {
             Self::DropOversize { of, size } => {
                 format!("Spec sheet: oversize {size}{} taken off", of_what(*of, job.terms))
             }
+            Self::StateGrade { grade } => {
+                let ShellGrade { housing, journal, grade, .. } = &**grade;
+                format!("Spec sheet: shells of grade {} for marks {housing} and {journal}", first_words(grade))
+            }
+            Self::DropGrade { housing, journal, .. } => {
+                format!("Spec sheet: grade for marks {} and {} taken off", first_words(housing), first_words(journal))
+            }
+            Self::StateFinish { finish } => format!("Spec sheet: finish of the {}", finish.of.label()),
         }
     }
 }

@@ -20,7 +20,7 @@ pub(crate) fn lists(bench: &Bench<'_>) -> Vec<WorkList> {
     let items_of = |kind: ListKind| {
         let mut items = match kind {
             _ if !is_begun => vec![],
-            ListKind::Order => order::order(job, &work, sizing),
+            ListKind::Order => order::order(job, parts, &work, sizing),
             ListKind::MachineShop | ListKind::RebuildHere | ListKind::Clean => operations::of_list(bench, kind),
             ListKind::LookAgain => look_again(parts),
             ListKind::PutRight => put_right(causes, parts),

@@ -9,12 +9,12 @@ use crate::job::{ItemKey, Job};
 use crate::money::{PartState, PriceKey};
 use crate::sheet::SizeGroup;
 use crate::sizing::{Action, GroupPlan};
-use crate::view::{OrderLine, OrderState, PartView, Sizing};
+use crate::view::{OrderLine, OrderState, PartView, Sizing, with_new_caps};
 use crate::words::{capitalised, plural};
 use crate::work::{Outcome, Work};
 
 /// What comes in a size, held or free; then everything else that is replaced.
-pub(super) fn order(job: &Job, work: &Shared<'_>, sizing: &Sizing) -> Vec<ListItem> {
+pub(super) fn order(job: &Job, parts: &[PartView], work: &Shared<'_>, sizing: &Sizing) -> Vec<ListItem> {
     let mut replaced = work.with(Outcome::Replace);
     let mut items: Vec<ListItem> = Vec::new();
     for line in &sizing.orders {
@@ -46,6 +46,8 @@ pub(super) fn order(job: &Job, work: &Shared<'_>, sizing: &Sizing) -> Vec<ListIt
         if let Some(At::MainHalf(main, _)) = flanged.map(|part| part.at) {
             item.detail.push_str(&format!("; with thrust flanges on main {main}"));
         }
+        let graded = line.grades.iter().map(|own| format!("; grade {} for {}", own.grade, own.labels.join(", ")));
+        item.detail.extend(graded);
         if line.kind == PartKind::Tappet {
             let labels: Vec<&str> = views.iter().map(|view| view.label.as_str()).collect();
             item.detail.push_str(&format!(": {}", labels.join("; ")));
@@ -77,10 +79,26 @@ pub(super) fn order(job: &Job, work: &Shared<'_>, sizing: &Sizing) -> Vec<ListIt
         }
         items.push(item);
     }
+    items.extend(caps(&with_new_caps(job, parts), work));
     for item in &mut items {
         supplied(job, item);
     }
     items
+}
+
+/// The caps of main bores that are renewed alone.
+fn caps(bores: &[&PartView], work: &Shared<'_>) -> Option<ListItem> {
+    let of = PriceKey { kind: PartKind::HousingBore, work: Work::Replace };
+    let labels: Vec<&str> = bores.iter().map(|view| view.label.as_str()).collect();
+    let name = of.kind.renewed_as(work.engine().arrangement()).said(work.terms());
+    let name = if bores.len() == 1 { name.into_owned() } else { plural(&name) };
+    (!bores.is_empty()).then(|| ListItem {
+        detail: labels.join("; "),
+        parts: bores.iter().map(|view| view.part).collect(),
+        because: "The old one can’t be used again.".into(),
+        of: Some(of.into()),
+        ..ListItem::new(ItemKey::Order { kind: of.kind, parts: vec![] }, capitalised(&name), count(bores))
+    })
 }
 
 /// What is not new is named so, and where the old parts go.

@@ -5,6 +5,7 @@ use crate::engine::{Arrangement, Part, PartKind};
 use crate::job::ItemKey;
 use crate::measure::Length;
 use crate::money::PriceKey;
+use crate::sheet::{Finish, SizeGroup};
 use crate::words::capitalised;
 use crate::work::Hands;
 
@@ -28,6 +29,8 @@ pub struct Operation {
     pub size: Option<Length>,
     /// The same in words; empty where there is none.
     pub size_shown: String,
+    /// The surface that the manual asks for, in its words; empty where it says nothing.
+    pub finish: String,
     /// What brings it, in a sentence.
     pub because: String,
     /// What it waits for, each in a sentence; empty if nothing holds it.
@@ -69,7 +72,9 @@ fn piece_of(kind: PartKind, arrangement: &Arrangement) -> PartKind {
 
 pub(super) fn operation(scene: &Scene<'_>, row: &Row, brought: Brought) -> Operation {
     let of = PriceKey { kind: brought.kind, work: row.work };
+    let surface = SizeGroup::of(of.kind).filter(|_| row.leaves_a_surface());
     Operation {
+        finish: surface.and_then(|group| scene.job().sheet.finish_of(group)).map(Finish::words).unwrap_or_default(),
         key: match brought.parts.as_slice() {
             [part] if row.is_by_part => by_part(row.work, *part),
             _ => ItemKey::Operation { kind: of.kind, work: Some(of.work) },

@@ -51,6 +51,13 @@ pub(super) struct Row {
     pub(super) brought: fn(&Scene<'_>) -> Vec<Brought>,
 }
 
+impl Row {
+    /// Whether what it leaves is what runs in the engine.
+    pub(super) fn leaves_a_surface(&self) -> bool {
+        matches!(self.work, Work::Machine | Work::Polish | Work::Hone | Work::Sleeve)
+    }
+}
+
 /// An operation that something brings.
 #[derive(Debug)]
 pub(super) struct Brought {

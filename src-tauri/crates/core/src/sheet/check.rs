@@ -1,7 +1,7 @@
 //! What can't be true on a sheet: refused. Printed manuals have misprints, and a wrong digit here would condemn a good
 //! crankshaft.
 
-use super::{Line, Oversize, Oversized, Sheet, Stated, Undersize};
+use super::{Line, Oversize, Oversized, Sheet, ShellGrade, Stated, Undersize};
 use crate::measure::{Length, Quantity, Sense};
 use crate::words::{Phrase, Terms, capitalised};
 
@@ -126,7 +126,8 @@ impl Sheet {
     /// The first sentence found.
     pub fn check(&self, terms: Terms) -> Result<(), String> {
         const MOST_ROWS: usize = 1_000;
-        if self.lines.len() + self.undersizes.len() + self.oversizes.len() > MOST_ROWS {
+        let sizes = self.undersizes.len() + self.oversizes.len();
+        if self.lines.len() + sizes + self.grades.len() + self.finishes.len() > MOST_ROWS {
             return Err(format!("The sheet has more than {MOST_ROWS} lines, which no manual has."));
         }
         if !(1..=100).contains(&self.head.guard_percent) {
@@ -134,7 +135,9 @@ impl Sheet {
         }
         self.lines.iter().try_for_each(|line| self.check_line(line, terms))?;
         self.undersizes.iter().try_for_each(|row| self.check_undersize(row))?;
-        self.oversizes.iter().try_for_each(|row| self.check_oversize(row, terms))
+        self.oversizes.iter().try_for_each(|row| self.check_oversize(row, terms))?;
+        self.grades.iter().try_for_each(ShellGrade::check)?;
+        self.finishes.iter().try_for_each(|finish| self.check_finish(finish))
     }
 }
 

@@ -6,7 +6,9 @@
 mod check;
 mod dispute;
 mod doubt;
+mod finish;
 mod general;
+mod grade;
 mod limit;
 mod line;
 mod series;
@@ -14,7 +16,10 @@ mod size;
 mod words;
 
 pub use dispute::{Dispute, DisputeRow, View};
+pub use finish::Finish;
 pub use general::GeneralRule;
+pub(crate) use grade::MAX_MARK;
+pub use grade::ShellGrade;
 pub use limit::{Limits, Proportions};
 pub use line::{Datum, Line, LineKey, Per, Rate};
 pub use series::SizeRow;
@@ -44,6 +49,14 @@ pub struct Sheet {
     /// What cylinders can be bored to, and tappet bores reamed to.
     #[serde(default)]
     pub oversizes: Vec<Oversize>,
+    /// How standard shells are graded by the marks of housing and journal; empty where they are not.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[cfg_attr(feature = "schema", ts(optional, as = "Option<Vec<ShellGrade>>"))]
+    pub grades: Vec<ShellGrade>,
+    /// What it asks of finished surfaces.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[cfg_attr(feature = "schema", ts(optional, as = "Option<Vec<Finish>>"))]
+    pub finishes: Vec<Finish>,
 }
 
 /// What a spec sheet rests on: the manual, the unit, the allowance, and how its limits are held.
@@ -106,7 +119,9 @@ fn example() -> serde_json::Value {
         ],
         "oversizes": [
             { "size": "0.020 in", "min": "4.0200 in", "max": "4.0210 in", "piston_min": "4.0165 in", "piston_max": "4.0175 in" }
-        ]
+        ],
+        "grades": [{ "journals": "mains", "housing": "B", "journal": "2", "grade": "4", "source": "p. 6-44" }],
+        "finishes": [{ "of": "crankpins", "surface": "16 microinch or finer", "source": "p. 6-103" }]
     })
 }
 

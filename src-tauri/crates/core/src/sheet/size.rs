@@ -27,6 +27,19 @@ impl Journals {
             Self::Crankpins => SizeGroup::Crankpins,
         }
     }
+
+    /// The kind of part in which their shells sit.
+    pub fn housing(self) -> PartKind {
+        match self {
+            Self::Mains => PartKind::HousingBore,
+            Self::Crankpins => PartKind::Rod,
+        }
+    }
+
+    /// Whether a mark by which their shells are graded is stamped for a part of that kind.
+    pub fn are_marked_on(self, kind: PartKind) -> bool {
+        kind == self.housing() || kind == self.group().kind()
+    }
 }
 
 /// What is brought to one common size.

@@ -8,6 +8,7 @@ mod group;
 mod plan;
 mod read_back;
 mod scratch;
+mod shell_grade;
 mod tappet_bore;
 mod words;
 
@@ -18,6 +19,8 @@ pub use plan::{Action, GroupPlan, Lack, Missing, PartPlan, plan_of};
 pub(crate) use read_back::read_back;
 pub use read_back::{ReadBack, ReadBackLine};
 pub use scratch::{Scratch, by_nail, deepest_scratch, scratch};
+pub use shell_grade::ShellsOfGrade;
+pub(crate) use shell_grade::{ShellGrades, shell_grades};
 pub use tappet_bore::{Blame, TappetBores, WornBore, blame};
 
 use std::collections::BTreeMap;

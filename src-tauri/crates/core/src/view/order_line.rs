@@ -7,8 +7,10 @@ use serde::Serialize;
 use crate::engine::{At, Engine, Part, PartKind};
 use crate::figure::Readings;
 use crate::measure::Length;
-use crate::sheet::SizeGroup;
-use crate::sizing::{Action, GroupPlan, Missing, PartPlan, ReadBack, ReadBackLine, TappetBores};
+use crate::sheet::{Journals, SizeGroup};
+use crate::sizing::{
+    Action, GroupPlan, Missing, PartPlan, ReadBack, ReadBackLine, ShellGrades, ShellsOfGrade, TappetBores, shell_grades,
+};
 use crate::words::plural;
 
 /// Whether a line may be ordered.
@@ -51,6 +53,8 @@ pub struct OrderLine {
     pub parts: Vec<Part>,
     /// How many: pairs of shells, pistons, sets of rings.
     pub quantity: usize,
+    /// Of standard shells the grade for each bearing, where the sheet grades them; else empty.
+    pub grades: Vec<ShellsOfGrade>,
     /// Held or free.
     pub state: OrderState,
     /// What it waits for, each in a sentence; empty if it is free.
@@ -73,7 +77,8 @@ pub(super) fn orders(
         let is_renewed = plan.action == Action::Replace || replaced.iter().any(is_lost);
         let returned = read_back.iter().find(|back| back.group == Some(plan.group));
         match plan.group {
-            SizeGroup::Mains | SizeGroup::Crankpins => shells(engine, plan, returned, is_renewed),
+            SizeGroup::Mains => shells(readings, Journals::Mains, plan, returned, is_renewed),
+            SizeGroup::Crankpins => shells(readings, Journals::Crankpins, plan, returned, is_renewed),
             SizeGroup::Bores => {
                 let confirmed = readings.job.confirmed_sizes.get(&plan.group);
                 let is_back = returned.is_some_and(|back| back.parts.iter().any(|line| line.verdict.is_some()));
@@ -119,7 +124,14 @@ fn tappets(
 }
 
 /// Shells wait for the plan, and where journals are ground or polished for what size they really have when they are back.
-fn shells(engine: &Engine, plan: &GroupPlan, returned: Option<&ReadBack>, is_renewed: bool) -> Vec<OrderLine> {
+fn shells(
+    readings: &Readings<'_>,
+    group: Journals,
+    plan: &GroupPlan,
+    returned: Option<&ReadBack>,
+    is_renewed: bool,
+) -> Vec<OrderLine> {
+    let engine = readings.engine;
     let kind = plan.group.mate();
     let what = if kind == PartKind::MainShell { "main bearing shells, pairs" } else { "rod bearing shells, pairs" };
     let waits = match (plan.action, returned) {
@@ -138,7 +150,14 @@ fn shells(engine: &Engine, plan: &GroupPlan, returned: Option<&ReadBack>, is_ren
     let line = |(size, journals): (Option<Length>, Vec<&PartPlan>)| {
         let runs_here = |shell: &&Part| journals.iter().any(|own| runs_on(engine, **shell, own.part));
         let shown = journals.first().map_or("", |own| own.mate_shown.as_str());
+        let on: Vec<Part> = journals.iter().map(|own| own.part).collect();
+        let graded = match size == Some(Length::default()) {
+            true => shell_grades(engine, readings.job, group, &on),
+            false => ShellGrades::default(),
+        };
+        let waits: Vec<String> = waits.iter().cloned().chain(graded.missing).collect();
         OrderLine {
+            grades: graded.known,
             parts: of_kind(engine, kind).filter(runs_here).copied().collect(),
             // Two rods on one crankpin take two pairs.
             quantity: match plan.group {
@@ -196,6 +215,7 @@ fn held_or_free(kind: PartKind, what: &str, size: Option<(Length, &str)>, waits:
         size: size.map(|(size, _)| size),
         size_shown: size.map_or("size not known yet", |(_, shown)| shown).into(),
         parts: vec![],
+        grades: vec![],
         quantity: 0,
         state: if waits.is_empty() { OrderState::Free } else { OrderState::Held },
         waits_for: waits.to_vec(),

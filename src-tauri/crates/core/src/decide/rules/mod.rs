@@ -45,6 +45,7 @@ mod pitted_tappets;
 mod pump_part_damage;
 mod pushrod_damage;
 mod renewed_at_overhaul;
+mod renewed_caps;
 mod rod_damage;
 mod rod_shells_to_copper;
 mod roller_damage;
@@ -83,7 +84,7 @@ pub const PISTONS_TO_BORES: RuleId = pistons_to_bores::RULE.id;
 pub const MEASURE_FIRST: RuleId = measure_first::RULE.id;
 
 /// Every rule.
-pub const ALL: [&Rule; 59] = [
+pub const ALL: [&Rule; 60] = [
     &renewed_at_overhaul::RULE,
     &shell_failure::RULE,
     &shell_debris::RULE,
@@ -111,6 +112,7 @@ pub const ALL: [&Rule; 59] = [
     &loose_tappets::RULE,
     &big_ends::RULE,
     &line_of_bores::RULE,
+    &renewed_caps::RULE,
     &piston_damage::RULE,
     &pitted_tappets::RULE,
     &tappet_damage::RULE,
