@@ -202,6 +202,8 @@ export const words = {
     /** @param {string} what */ takeOff: (what) => `Remove “${what}”`,
   },
   part: {
+    newCap: 'Its cap is renewed',
+    newCapHint: 'Lost, broken or not of this block. A new one is ordered and finished together with this bore.',
     missing: 'This engine has no such part.',
     photos: 'Photos',
     camera: 'Take a photo',
@@ -428,6 +430,9 @@ export const words = {
     /** @param {string} code */ machining: (code) => `Machining, ${code}`,
     minutes: 'Own time, minutes',
     eachHint: 'For one piece, without tax.',
+    usualHands: 'Who does it for this shop',
+    asTheTrade: 'As is usual in the trade',
+    hands: { here: 'Done here', 'machine-shop': 'The machine shop' },
     /** @param {string} amount */ partInWords: (amount) => `part ${amount}`,
     /** @param {string} amount */ machiningInWords: (amount) => `machining ${amount}`,
     /** @param {number} minutes */ minutesInWords: (minutes) => `${minutes} min`,
@@ -539,6 +544,8 @@ export const words = {
     save: 'Save',
     /** @param {string} what */ saveNamed: (what) => `Save: ${what}`,
     own: 'Add an item of your own',
+    ownScope: 'Agreed to with the job',
+    ownFurther: 'Further items',
     ownHint: 'Gaskets, fasteners, whatever else belongs on this list.',
     what: 'What',
     quantity: 'How many',
@@ -1008,6 +1015,9 @@ export const words = {
     /** @param {string} label */ toPad: (label) => `Measure: ${label}`,
     settled: 'settled',
     open: 'not settled',
+    /** @param {string} name */ several: (name) => `${name}s`,
+    /** @param {'ream' | 'bush'} way @param {string} size @param {string} range */ mendBores: (way, size, range) =>
+      `${way === 'bush' ? 'Bush' : 'Ream'}${size ? `: ${size}` : ''}${range ? `, finished ${range}` : ''}.`,
     /** @param {number} unread */ gradeMarks: (unread) =>
       unread === 0 ? 'Grade marks: all read' : `Grade marks: ${unread} not read`,
     gradeMarksHint: 'As they are stamped on block, rods and crankshaft. The sheet’s table names the shells for them.',

@@ -1,10 +1,11 @@
 // An item of the shop's own, which no finding asks for: gaskets, fasteners.
-/** @import { ListKind } from '../types/api.d.ts' */
+/** @import { JobScope, ListKind } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
+import { catalogue } from '../catalogue.js'
 import { count } from '../controls/count.js'
 import { foldAfter } from '../controls/fold.js'
 import { formOf } from '../controls/form.js'
-import { input } from '../controls/input.js'
+import { input, pick } from '../controls/input.js'
 import { submit } from '../edits/queue.js'
 import { words } from '../words.js'
 
@@ -12,11 +13,17 @@ const text = words.lists
 
 /** @param {string} job @param {ListKind} list */
 export function ownItem(job, list) {
-  const { entered, refusal, enter, send } = formOf(`own ${job} ${list}`, () => ({ what: '', quantity: 1, because: '' }))
+  const { entered, refusal, enter, send } = formOf(
+    `own ${job} ${list}`,
+    () => ({ what: '', quantity: 1, because: '', scope: /** @type {JobScope | ''} */ ('') }),
+  )
   const save = (/** @type {Event} */ event) => {
     event.preventDefault()
-    return foldAfter(event, send(({ what, quantity, because }) =>
-      submit(job, { do: 'add-item', item: { list, what: what.trim(), quantity, because: because.trim() } })))
+    return foldAfter(event, send(({ what, quantity, because, scope }) =>
+      submit(job, {
+        do: 'add-item',
+        item: { list, what: what.trim(), quantity, because: because.trim(), ...(scope && { scope }) },
+      })))
   }
   return html`
     <details class="own-item">
@@ -30,6 +37,16 @@ export function ownItem(job, list) {
           label: text.because,
           value: entered.because,
           enter: (because) => enter({ because }),
+        })}
+        ${pick({
+          id: 'own-scope',
+          label: text.ownScope,
+          value: entered.scope,
+          blank: text.ownFurther,
+          options: catalogue().job_scopes
+            .filter(({ id }) => id !== 'further')
+            .map(({ id, title }) => ({ value: id, label: title })),
+          choose: (scope) => enter({ scope }),
         })}
         <p role="alert" class="refusal">${refusal}</p>
         <button>${text.add}</button>

@@ -12,6 +12,7 @@ import { seenInWords } from '../plan/drawing.js'
 import { toPart, toScreen } from '../route.js'
 import { state } from '../state.js'
 import { words } from '../words.js'
+import { cap } from './cap.js'
 import { enlarged } from './enlarged.js'
 import { photos } from './photos.js'
 import { tags } from './tags.js'
@@ -38,6 +39,7 @@ export function part(view) {
       ${lookHere(view, open)}
       ${photos(view.job, open)}
       ${tags(view.job, open)}
+      ${cap(view, open)}
       ${measured(view.job, open)}
       ${field({
         key: `${view.job} ${open.part} note`,

@@ -4,7 +4,16 @@ import { html } from '../vendor/lit-html/lit-html.js'
 import { catalogue, kindOf } from '../catalogue.js'
 import { formOf } from '../controls/form.js'
 import { pick } from '../controls/input.js'
-import { asEntered, keyWords, priceFields, priceOf, readPrice, suggestion, withPrice } from '../controls/price.js'
+import {
+  asEntered,
+  keyWords,
+  priceFields,
+  priceOf,
+  readPrice,
+  suggestion,
+  usualHands,
+  withPrice,
+} from '../controls/price.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
 
@@ -48,6 +57,7 @@ export function addPrice(list, keep) {
       ${key && priceOf(list, key) ? html`<p class="hint">${text.already(keyWords(key))}</p>` : ''}
       ${key ? suggestion(key, currency, enter) : ''}
       ${priceFields('new-price', currency, entered, enter)}
+      ${key ? usualHands('new-price', key.work, entered, enter) : ''}
       <p role="alert" class="refusal">${refusal}</p>
       <button ?disabled=${!key}>${text.addNow}</button>
     </form>`

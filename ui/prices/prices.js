@@ -14,6 +14,7 @@ import {
   priceFields,
   priceInWords,
   readPrice,
+  usualHands,
   withoutPrice,
   withPrice,
 } from '../controls/price.js'
@@ -87,6 +88,7 @@ function line(list, price) {
         <summary aria-label=${words.costs.priceOf(words.costs.changePrice, key)}>${words.costs.changePrice}</summary>
         <form class="entry" aria-label=${key} @submit=${save}>
           ${priceFields(id, currency, entered, enter)}
+          ${usualHands(id, price.of.work, entered, enter)}
           <p role="alert" class="refusal">${refusal}</p>
           <button aria-label=${text.saveNamed(key)}>${words.money.savePrice}</button>
           <button type="button" class="quiet" aria-label=${text.dropNamed(key)}

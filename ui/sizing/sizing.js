@@ -10,6 +10,7 @@ import { orders } from './orders.js'
 import { outside } from './outside.js'
 import { papers } from './papers.js'
 import { readBack } from './read-back.js'
+import { tappetBores } from './tappet-bores.js'
 
 const text = words.sizing
 
@@ -29,6 +30,7 @@ export function sizing(view) {
     body: html`
       ${firstThing(view)}
       ${sizing.groups.map((plan) => group(view, plan))}
+      ${tappetBores(view)}
       ${orders(sizing.orders)}
       ${readBack(job, sizing.read_back)}
       ${clearances(sizing.clearances)}

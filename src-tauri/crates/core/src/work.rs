@@ -68,6 +68,10 @@ pub enum Work {
     CrackTest,
     /// Honed for new rings, the size kept.
     Hone,
+    /// A new part pressed or driven in where it takes tools for it.
+    Fit,
+    /// Weighed, and a new piece matched to those that stay.
+    Weigh,
 }
 
 /// Who does a piece of work.
@@ -96,7 +100,7 @@ impl Hands {
 
 impl Work {
     /// Every work.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 12] = [
         Self::Replace,
         Self::Machine,
         Self::WeldUp,
@@ -107,6 +111,8 @@ impl Work {
         Self::Clean,
         Self::CrackTest,
         Self::Hone,
+        Self::Fit,
+        Self::Weigh,
     ];
 
     /// The work of an outcome; none where nothing is charged.
@@ -134,6 +140,8 @@ impl Work {
             Self::Clean => "clean",
             Self::CrackTest => "test for cracks",
             Self::Hone => "hone",
+            Self::Fit => "fit",
+            Self::Weigh => "weigh and match",
         }
     }
 }

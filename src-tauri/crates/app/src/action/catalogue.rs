@@ -12,7 +12,7 @@ use wearbook_core::job::{Answer, Consent, HistoryFact, TextField};
 use wearbook_core::measure::{
     Conformity, Has, InstrumentKind, LengthUnit, Material, Phase, Quantity, Sense, Spot, Station,
 };
-use wearbook_core::money::{Applies, Currency, Money, Need, OldPart, PartState, Standing};
+use wearbook_core::money::{Applies, Currency, JobScope, Money, Need, OldPart, PartState, Standing};
 use wearbook_core::sheet::{Dispute, SizeGroup, View};
 use wearbook_core::view::OrderState;
 use wearbook_core::wear::{Tag, Zone, ZoneMap};
@@ -72,6 +72,7 @@ pub fn act(book: &Wearbook, _: Arguments) -> Result<Reply, Error> {
         consents: Consent::ALL.map(|id| ConsentEntry { id, words: id.words() }).to_vec(),
         part_states: PartState::ALL.map(|id| PartStateEntry { id, words: id.words() }).to_vec(),
         old_parts: OldPart::ALL.map(|id| OldPartEntry { id, words: id.words() }).to_vec(),
+        job_scopes: JobScope::ALL.map(|id| JobScopeEntry { id, title: id.title() }).to_vec(),
         needs: Need::ALL.map(|id| NeedEntry { id, words: id.words() }).to_vec(),
         materials: Material::ALL.map(|id| MaterialEntry { id, words: id.words() }).to_vec(),
         amounts: Amounts { decimals: Currency::uneven().collect(), largest: Money::LARGEST },
@@ -134,6 +135,8 @@ pub struct Catalogue {
     pub part_states: Vec<PartStateEntry>,
     /// Where old parts go.
     pub old_parts: Vec<OldPartEntry>,
+    /// The jobs in which a bill is put to the customer.
+    pub job_scopes: Vec<JobScopeEntry>,
     /// How much a job of a proposal is needed, least first.
     pub needs: Vec<NeedEntry>,
     /// What parts are made of.
@@ -344,6 +347,16 @@ pub struct OldPartEntry {
     pub id: OldPart,
     /// In words, lower case.
     pub words: &'static str,
+}
+
+/// A job of a bill.
+#[derive(Debug, Clone, Copy, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct JobScopeEntry {
+    /// What it is about.
+    pub id: JobScope,
+    /// Its title.
+    pub title: &'static str,
 }
 
 /// How much a job of a proposal is needed.

@@ -1,6 +1,6 @@
 //! A job as the page works with it: what was entered, what follows, what undo would take back.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
 use wearbook_core::assess::{Assessment, assess_with};
@@ -56,6 +56,8 @@ pub struct JobView {
     pub found_sizes: BTreeMap<SizeGroup, String>,
     /// The marks by which shells are graded, read off housings and journals.
     pub grade_marks: BTreeMap<Part, String>,
+    /// The main bores whose caps are renewed.
+    pub renewed_caps: BTreeSet<Part>,
     /// Sizes that the machinist confirmed.
     pub confirmed_sizes: BTreeMap<SizeGroup, Confirmed>,
     /// Sizes that a person chose.
@@ -91,6 +93,7 @@ impl JobView {
             general_rules: engine.map_or_else(Vec::new, |engine| job.sheet.standing_in(engine)),
             found_sizes: job.found_sizes.iter().map(|(group, size)| (*group, size.to_string())).collect(),
             grade_marks: job.grade_marks.clone(),
+            renewed_caps: job.renewed_caps.clone(),
             confirmed_sizes: job.confirmed_sizes.iter().map(|(group, own)| (*group, Confirmed::of(own))).collect(),
             chosen_sizes: job.chosen_sizes.iter().map(|(group, size)| (*group, size.size.to_string())).collect(),
             prices: job.prices.clone(),

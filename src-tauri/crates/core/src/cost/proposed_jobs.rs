@@ -2,15 +2,16 @@
 
 use crate::engine::PartKind;
 use crate::figure::Figure;
+use crate::job::Job;
 use crate::measure::{Conformity, Phase};
-use crate::money::{Charge, JobScope, Need, PriceKey, ProposedJob, QuoteLine};
+use crate::money::{Charge, JobScope, Need, OwnCharge, PriceKey, ProposedJob, QuoteLine};
 use crate::view::PartView;
 use crate::wear::Grade;
 use crate::work::Work;
 
 /// Groups the lines of a bill into numbered jobs, those that are empty left out.
-pub(super) fn proposed_jobs(lines: &[QuoteLine], parts: &[PartView]) -> Vec<ProposedJob> {
-    let of_scope = |scope: JobScope| lines.iter().filter(move |line| scope_of(&line.of) == scope);
+pub(super) fn proposed_jobs(job: &Job, lines: &[QuoteLine], parts: &[PartView]) -> Vec<ProposedJob> {
+    let of_scope = |scope: JobScope| lines.iter().filter(move |line| scope_of(job, &line.of) == scope);
     let scopes = JobScope::ALL.into_iter().filter(|scope| of_scope(*scope).next().is_some());
     scopes
         .zip(1..)
@@ -37,10 +38,13 @@ pub(super) fn proposed_jobs(lines: &[QuoteLine], parts: &[PartView]) -> Vec<Prop
 }
 
 /// The job to which a line belongs: what is taken to pieces, machined and fitted together is agreed to together.
-fn scope_of(of: &Charge) -> JobScope {
+fn scope_of(job: &Job, of: &Charge) -> JobScope {
     match of {
         Charge::Work(PriceKey { kind, .. }) => scope_of_kind(*kind),
-        Charge::Own(_) => JobScope::Further,
+        Charge::Own(OwnCharge { own }) => {
+            let item = job.own_items.iter().find(|(edit, _)| edit.to_string() == *own);
+            item.and_then(|(_, item)| item.scope).unwrap_or(JobScope::Further)
+        }
         Charge::Standing(_) => JobScope::Assembly,
     }
 }
@@ -95,7 +99,14 @@ fn need_of(line: &QuoteLine, parts: &[PartView]) -> Need {
         Work::Machine | Work::WeldUp | Work::Sleeve | Work::Bush => Need::Must,
         Work::Replace if views(line, parts).any(is_worn_out) => Need::Must,
         Work::Clean if views(line, parts).all(is_light) => Need::May,
-        Work::Replace | Work::Clean | Work::Polish | Work::Rebuild | Work::CrackTest | Work::Hone => Need::Should,
+        Work::Replace
+        | Work::Clean
+        | Work::Polish
+        | Work::Rebuild
+        | Work::CrackTest
+        | Work::Hone
+        | Work::Fit
+        | Work::Weigh => Need::Should,
     }
 }
 
@@ -135,7 +146,7 @@ fn if_left(scope: JobScope, need: Need) -> &'static str {
         (JobScope::ValveGear, _) => "Light marks and dirt left there wear on.",
         (JobScope::OilAndDrives, Need::Must) => "If it fails the oil stops, and with it all that was renewed.",
         (JobScope::OilAndDrives, _) => "Dirt left there goes to the new bearings first.",
-        (JobScope::Further, _) => "It is left out.",
+        (JobScope::Further, _) => "It is not supplied or not done.",
         (JobScope::Assembly, _) => "The engine stays in parts.",
     }
 }
@@ -209,5 +220,17 @@ mod tests {
         let quote = assess(&job_of(&changes)).quote;
         let last: Vec<_> = quote.jobs.iter().rev().take(2).map(|job| (job.of, job.net.minor(), job.need)).collect();
         assert_eq!(last, [(JobScope::Assembly, 60_000, Need::Must), (JobScope::Further, 900, Need::Should)]);
+    }
+
+    #[test]
+    fn an_own_item_is_agreed_to_with_the_job_that_it_belongs_to() {
+        let item = json!({ "list": "order", "what": "Seal", "quantity": 1, "price": 900, "scope": "bearings" });
+        let add = json!({ "do": "add-item", "item": item });
+        let jobs = [
+            (1, JobScope::Bearings, Need::Should),
+            (2, JobScope::Cylinders, Need::Should),
+            (3, JobScope::Block, Need::Should),
+        ];
+        check(&[json!({ "do": "clean", "part": "crankpin.1" }), add], &jobs);
     }
 }

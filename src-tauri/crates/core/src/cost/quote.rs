@@ -55,7 +55,7 @@ pub fn quote(engine: &Engine, job: &Job, parts: &[PartView], operations: &[Opera
     lines.extend(job.own_items.iter().filter(|(_, item)| item.is_charged()).map(|(edit, item)| own(*edit, item)));
     let goes = operations.iter().any(|own| own.hands == Hands::MachineShop);
     lines.extend(standing(prices, &lines, goes));
-    let jobs = proposed_jobs(&lines, parts);
+    let jobs = proposed_jobs(job, &lines, parts);
     Quote { jobs, ..Quote::of(lines, prices) }
 }
 

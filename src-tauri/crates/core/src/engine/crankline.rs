@@ -102,6 +102,23 @@ impl Arrangement {
         }
     }
 
+    /// Which camshaft of several, in words, lower case: "left bank", "intake, right bank", "exhaust"; empty of a single one.
+    pub fn camshaft_words(&self, shaft: u8) -> String {
+        let nth = shaft.saturating_sub(1);
+        let bank = |nth: u8| match nth {
+            _ if self.banks() < 2 => None,
+            0 => Some("left bank"),
+            _ => Some("right bank"),
+        };
+        let (port, bank) = match self.camshaft {
+            Camshaft::None | Camshaft::InBlock | Camshaft::InBlockSideValves => (None, None),
+            Camshaft::OverheadSingle => (None, bank(nth)),
+            Camshaft::OverheadTwin => (Some(if nth % 2 == 0 { "intake" } else { "exhaust" }), bank(nth / 2)),
+        };
+        let words: Vec<&str> = port.into_iter().chain(bank).collect();
+        words.join(", ")
+    }
+
     /// How near a main lies to the middle of the crankshaft: 1 at the centre, 0 at the ends.
     pub fn centrality(&self, main: u8) -> f64 {
         let last = f64::from(self.mains.saturating_sub(1)).max(1.0);

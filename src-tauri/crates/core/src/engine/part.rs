@@ -78,14 +78,17 @@ impl Part {
             At::Valve(n, port, nth) => {
                 format!("{} {}", capitalised(&short), arrangement.valve_words(n, port, nth))
             }
-            At::Camshaft(n) if arrangement.camshafts() > 1 => format!("Camshaft {n}"),
-            At::Camshaft(_) => "Camshaft".into(),
-            At::CamBearing(shaft, n) if arrangement.camshafts() > 1 => {
-                format!("{} {n} of camshaft {shaft}", capitalised(&short))
+            At::Camshaft(shaft) => named(capitalised(&short), &arrangement.camshaft_words(shaft)),
+            At::CamBearing(shaft, n) => {
+                named(format!("{} {n}", capitalised(&short)), &arrangement.camshaft_words(shaft))
             }
-            At::CamBearing(_, n) => format!("{} {n}", capitalised(&short)),
         }
     }
+}
+
+/// "Camshaft", "Camshaft, left bank".
+fn named(name: String, which: &str) -> String {
+    if which.is_empty() { name } else { format!("{name}, {which}") }
 }
 
 fn half_word(half: Half) -> &'static str {

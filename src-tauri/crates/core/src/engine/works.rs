@@ -10,8 +10,11 @@ impl PartKind {
         let further: &[Work] = match self {
             Self::Bore => &[Work::Sleeve, Work::Hone],
             Self::TappetBore => &[Work::Bush],
+            Self::CamBearing => &[Work::Fit],
+            Self::Piston => &[Work::Weigh],
+            Self::Rod => &[Work::CrackTest, Work::Weigh],
             Self::Camshaft => &[Work::WeldUp, Work::CrackTest],
-            Self::Crankshaft | Self::Block | Self::Rod => &[Work::CrackTest],
+            Self::Crankshaft | Self::Block => &[Work::CrackTest],
             _ => &[],
         };
         let mut all: Vec<Work> = of_outcomes.chain(further.iter().copied()).collect();

@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::{Asked, ListKind, Step, StepTaken, TestResult};
-use crate::money::Money;
+use crate::money::{JobScope, Money};
 
 /// What has been done about an item.
 #[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -82,6 +82,10 @@ pub struct OwnItem {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "schema", ts(optional))]
     pub price: Option<Money>,
+    /// The job with which the customer agrees to it; among the further items if not given.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", ts(optional))]
+    pub scope: Option<JobScope>,
 }
 
 impl OwnItem {

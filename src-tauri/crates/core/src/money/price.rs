@@ -41,6 +41,10 @@ pub struct Price {
     /// The shop's own time in minutes.
     #[serde(default)]
     pub minutes: u32,
+    /// Who usually does it for this shop; the trade's usual way if not given.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", ts(optional))]
+    pub hands: Option<Hands>,
 }
 
 /// The shop's prices, all without tax, in one currency.

@@ -8,6 +8,7 @@ mod clean;
 mod crack_test;
 mod dress;
 mod face;
+mod fit;
 mod galleries;
 mod grind;
 mod hone;
@@ -23,6 +24,7 @@ mod sleeve;
 mod straighten;
 mod trip;
 mod wash;
+mod weigh;
 mod weld_up;
 
 pub use one::Operation;
@@ -35,7 +37,7 @@ use one::operation;
 use row::{Row, Scene};
 
 /// Every row. Within a piece the stage orders them, and where that is equal this table.
-const ALL: [&Row; 19] = [
+const ALL: [&Row; 21] = [
     &crack_test::ROW,
     &wash::ROW,
     &straighten::ROW,
@@ -53,6 +55,8 @@ const ALL: [&Row; 19] = [
     &polish::ROW,
     &hone::ROW,
     &galleries::ROW,
+    &fit::ROW,
+    &weigh::ROW,
     &rebuild::ROW,
     &clean::ROW,
 ];

@@ -2,7 +2,7 @@
 
 use super::row::{Brought, Row, Scene, Stage, by_part};
 use crate::engine::{Arrangement, Part, PartKind};
-use crate::job::ItemKey;
+use crate::job::{ItemKey, Job};
 use crate::measure::Length;
 use crate::money::PriceKey;
 use crate::sheet::{Finish, SizeGroup};
@@ -65,9 +65,14 @@ impl Operation {
 /// What is carried to have something done to such a part.
 fn piece_of(kind: PartKind, arrangement: &Arrangement) -> PartKind {
     match kind {
-        PartKind::CamBearing => PartKind::Block,
+        PartKind::CamBearing if arrangement.is_cam_in_block() => PartKind::Block,
         _ => kind.comes_with(arrangement).unwrap_or(kind),
     }
+}
+
+/// Who does it by a person's word for this job, else by the shop's own custom.
+fn hands(job: &Job, of: PriceKey) -> Option<Hands> {
+    job.hands.get(&of).copied().or_else(|| job.prices.price(of)?.hands)
 }
 
 pub(super) fn operation(scene: &Scene<'_>, row: &Row, brought: Brought) -> Operation {
@@ -89,7 +94,7 @@ pub(super) fn operation(scene: &Scene<'_>, row: &Row, brought: Brought) -> Opera
         because: brought.because,
         waits_for: brought.waits_for,
         stage: row.stage,
-        hands: scene.job().hands.get(&of).copied().unwrap_or(row.hands),
+        hands: hands(scene.job(), of).unwrap_or(row.hands),
         mind: row.mind,
         source: row.source,
         settles: brought.settles,

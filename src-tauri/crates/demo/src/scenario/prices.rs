@@ -4,8 +4,8 @@ use wearbook_core::engine::PartKind;
 use wearbook_core::job::{Asked, ItemKey, ListKind, OwnItem, Step, StepTaken, Tick};
 use wearbook_core::job::{Change, OnList, OnMoney};
 use wearbook_core::money::{
-    Applies, Charge, Currency, EstimateLine, EstimateRules, Money, OldPart, Price, PriceKey, PriceList, Standing,
-    StandingCharge, StandingPrice, Supply, Tax,
+    Applies, Charge, Currency, EstimateLine, EstimateRules, JobScope, Money, OldPart, Price, PriceKey, PriceList,
+    Standing, StandingCharge, StandingPrice, Supply, Tax,
 };
 use wearbook_core::work::Work;
 
@@ -53,6 +53,7 @@ pub(super) fn changes() -> Vec<Change> {
         part: Money::from_minor(part),
         machining: Money::from_minor(machining),
         minutes,
+        hands: None,
     };
     let list = PriceList {
         currency: Currency::try_from("EUR".to_owned()).unwrap_or_default(),
@@ -99,6 +100,7 @@ pub(super) fn changes() -> Vec<Change> {
                 quantity: 1,
                 because: "Every gasket is renewed at assembly.".into(),
                 price: Some(Money::from_minor(9_400)),
+                scope: Some(JobScope::Assembly),
             },
         }),
         tick(
