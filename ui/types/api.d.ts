@@ -1337,7 +1337,7 @@ export type PaperSize = "a4" | "letter";
 export type Part = string;
 
 /** A kind of part. */
-export type PartKind = "main-shell" | "main-journal" | "housing-bore" | "thrust-face" | "rod-shell" | "crankpin" | "rod" | "piston" | "rings" | "bore" | "tappet" | "tappet-bore" | "pushrod" | "lobe" | "cam-journal" | "cam-bearing" | "camshaft" | "crankshaft" | "oil-pump" | "pump-gears" | "pump-body" | "pump-cover" | "oil-pickup" | "timing-drive" | "auxiliary-drive" | "auxiliary-shaft" | "auxiliary-bushes" | "auxiliary-gear" | "core-plugs" | "block" | "main-cap-bolts" | "rod-bolts" | "head-bolts";
+export type PartKind = "main-shell" | "main-journal" | "housing-bore" | "thrust-face" | "rod-shell" | "crankpin" | "rod" | "piston" | "rings" | "bore" | "tappet" | "tappet-bore" | "pushrod" | "lobe" | "cam-journal" | "cam-bearing" | "camshaft" | "crankshaft" | "oil-pump" | "pump-gears" | "pump-body" | "pump-cover" | "oil-pickup" | "timing-drive" | "auxiliary-drive" | "auxiliary-shaft" | "auxiliary-bushes" | "auxiliary-gear" | "core-plugs" | "block" | "main-cap-bolts" | "rod-bolts" | "head-bolts" | "as-received" | "engine-oil" | "oil-filter" | "drain-plug" | "coolant" | "air-cleaner" | "oil-filler" | "breather" | "sump";
 
 /** One part within the plan of its group. */
 export type PartPlan = {
@@ -1971,7 +1971,7 @@ export type Supply = {
 export type Symbol = "shell-upper" | "shell-lower" | "journal" | "housing" | "thrust" | "rod" | "piston" | "rings" | "bore" | "lobe" | "tappet" | "pushrod" | "bush" | "item";
 
 /** A kind of wear or damage. */
-export type Tag = "scoring" | "embedded-debris" | "pitting" | "hot-spot" | "copper-showing" | "wiping" | "fatigue-cracks" | "lining-loss" | "corrosion" | "bright-back" | "rust" | "scuffing" | "spalling" | "dished-face" | "stuck-plunger" | "worn-nose" | "bent" | "seizure" | "cracks" | "deposits" | "handling-damage" | "looks-even";
+export type Tag = "scoring" | "embedded-debris" | "pitting" | "hot-spot" | "copper-showing" | "wiping" | "fatigue-cracks" | "lining-loss" | "corrosion" | "bright-back" | "rust" | "scuffing" | "spalling" | "dished-face" | "stuck-plunger" | "worn-nose" | "bent" | "seizure" | "cracks" | "deposits" | "handling-damage" | "looks-even" | "milky" | "fuel-smell" | "thickened" | "low-level" | "high-level" | "soft-flakes" | "aluminium-flakes" | "steel-flakes" | "steel-splinters" | "fine-paste" | "grit" | "by-passed" | "plugged" | "torn" | "missing" | "leak" | "oil-film" | "fumes";
 
 /** A kind of wear. */
 export type TagEntry = {

@@ -79,6 +79,16 @@ fn scope_of_kind(kind: PartKind) -> JobScope {
         | PartKind::AuxiliaryShaft
         | PartKind::AuxiliaryBushes
         | PartKind::AuxiliaryGear => JobScope::OilAndDrives,
+        // Only recorded: no line of a bill is about them.
+        PartKind::AsReceived
+        | PartKind::EngineOil
+        | PartKind::OilFilter
+        | PartKind::DrainPlug
+        | PartKind::Coolant
+        | PartKind::AirCleaner
+        | PartKind::OilFiller
+        | PartKind::Breather
+        | PartKind::Sump => JobScope::Further,
     }
 }
 

@@ -47,6 +47,16 @@ pub enum PartKind {
     MainCapBolts,
     RodBolts,
     HeadBolts,
+    // Outside the parts that are judged.
+    AsReceived,
+    EngineOil,
+    OilFilter,
+    DrainPlug,
+    Coolant,
+    AirCleaner,
+    OilFiller,
+    Breather,
+    Sump,
 }
 
 /// What sets one kind of part apart from the others.
@@ -64,7 +74,7 @@ pub struct KindRow {
     pub tags: &'static [Tag],
     /// The zones that can be marked on it.
     pub zones: ZoneMap,
-    /// What can be done about it, mildest first.
+    /// What can be done about it, mildest first; nothing about what lies outside the judged parts.
     pub outcomes: &'static [Outcome],
     /// Whether it is renewed at an overhaul whatever it looks like (common practice).
     pub always_renewed: bool,
@@ -138,7 +148,7 @@ impl PartKind {
     }
 
     /// Every kind, in the order of the table.
-    pub const ALL: [Self; 33] = [
+    pub const ALL: [Self; 42] = [
         MainShell,
         MainJournal,
         HousingBore,
@@ -172,6 +182,15 @@ impl PartKind {
         MainCapBolts,
         RodBolts,
         HeadBolts,
+        AsReceived,
+        EngineOil,
+        OilFilter,
+        DrainPlug,
+        Coolant,
+        AirCleaner,
+        OilFiller,
+        Breather,
+        Sump,
     ];
 
     /// The kind with this written form.
@@ -458,11 +477,32 @@ impl PartKind {
             MainCapBolts => const { &bolts("main-cap-bolts", "main cap bolt set") },
             RodBolts => const { &bolts("rod-bolts", "rod bolt set") },
             HeadBolts => const { &bolts("head-bolts", "head bolt set") },
+            AsReceived => const { &outside("as-received", "engine as received", AS_RECEIVED_TAGS) },
+            EngineOil => const { &outside("engine-oil", "engine oil", OIL_TAGS) },
+            OilFilter => const { &outside("oil-filter", "oil filter", FILTER_TAGS) },
+            DrainPlug => const { &outside("drain-plug", "drain plug magnet", MAGNET_TAGS) },
+            Coolant => {
+                const { &KindRow { positions: Positions::OneIfWater, ..outside("coolant", "coolant", COOLANT_TAGS) } }
+            }
+            AirCleaner => const { &outside("air-cleaner", "air cleaner and duct", AIR_CLEANER_TAGS) },
+            OilFiller => const { &outside("oil-filler", "oil filler", FILLER_TAGS) },
+            Breather => const { &outside("breather", "breather", BREATHER_TAGS) },
+            Sump => const { &outside("sump", "sump", SUMP_TAGS) },
         }
     }
 }
 
 const PUMP_TAGS: &[Tag] = &[Scoring, Pitting, Cracks, LooksEven];
+const AS_RECEIVED_TAGS: &[Tag] = &[Leak, Deposits, HotSpot, Rust, Cracks, Missing];
+const OIL_TAGS: &[Tag] = &[Milky, FuelSmell, LowLevel, Thickened, SoftFlakes, HighLevel, Grit];
+const FILTER_TAGS: &[Tag] =
+    &[SoftFlakes, Grit, SteelSplinters, Plugged, ByPassed, AluminiumFlakes, SteelFlakes, Deposits, Missing];
+const MAGNET_TAGS: &[Tag] = &[FinePaste, SteelFlakes, SteelSplinters];
+const COOLANT_TAGS: &[Tag] = &[LowLevel, OilFilm, Leak, Deposits];
+const AIR_CLEANER_TAGS: &[Tag] = &[Torn, Missing, Grit, Plugged];
+const FILLER_TAGS: &[Tag] = &[Missing, Milky, Grit, Deposits, Torn, Leak];
+const BREATHER_TAGS: &[Tag] = &[Plugged, Fumes, Milky, Deposits, Torn, Missing];
+const SUMP_TAGS: &[Tag] = &[SoftFlakes, Deposits, Grit, SteelSplinters, Milky, AluminiumFlakes, SteelFlakes, Leak];
 const FACED: &[Outcome] = &[PutBack, Clean, Machine, Replace];
 
 /// A part of an assembly.
@@ -470,6 +510,11 @@ const fn detail(id: &'static str, name: &'static str, tags: &'static [Tag], outc
     let name = Phrase(name);
     let (positions, zones) = (Positions::One, ZoneMap::None);
     KindRow { id, name, short: name, positions, tags, zones, outcomes, always_renewed: false }
+}
+
+/// What is recorded only, for what it tells of the parts.
+const fn outside(id: &'static str, name: &'static str, tags: &'static [Tag]) -> KindRow {
+    KindRow { outcomes: &[], ..detail(id, name, tags, &[]) }
 }
 
 /// A set of bolts, or of studs with their nuts.
@@ -497,9 +542,13 @@ mod tests {
             let row = kind.row();
             assert_eq!(PartKind::from_id(row.id), Some(kind));
             assert_eq!(serde_json::to_value(kind).unwrap(), row.id, "id and JSON form of {kind:?} differ");
-            assert!(row.tags.contains(&LooksEven) || row.always_renewed, "{kind:?} can't be tagged as evenly worn");
+            let is_worn_evenly = row.tags.contains(&LooksEven) || row.always_renewed;
+            assert_ne!(is_worn_evenly, kind.is_outside(), "{kind:?} can be tagged as evenly worn");
             let sorted = row.outcomes.is_sorted();
-            assert!(sorted && !row.outcomes.is_empty(), "outcomes of {kind:?} go from mild to severe");
+            assert!(
+                sorted && row.outcomes.is_empty() == kind.is_outside(),
+                "outcomes of {kind:?} go from mild to severe"
+            );
         }
     }
 }

@@ -8,6 +8,7 @@ mod at;
 mod construction;
 mod crankline;
 mod kind;
+mod outside;
 mod part;
 mod plan;
 mod positions;
@@ -33,6 +34,7 @@ pub struct Engine {
     arrangement: Arrangement,
     terms: Terms,
     parts: Vec<Part>,
+    outside: Vec<Part>,
     known: BTreeSet<Part>,
 }
 
@@ -52,8 +54,9 @@ impl Engine {
     pub fn speaking(arrangement: Arrangement, terms: Terms) -> Result<Self, Impossible> {
         arrangement.check(terms)?;
         let parts = strip_down_order(&arrangement);
-        let known = parts.iter().copied().collect();
-        Ok(Self { arrangement, terms, parts, known })
+        let outside: Vec<Part> = PartKind::OUTSIDE.into_iter().flat_map(|kind| all_of(kind, &arrangement)).collect();
+        let known = parts.iter().chain(&outside).copied().collect();
+        Ok(Self { arrangement, terms, parts, outside, known })
     }
 
     /// The arrangement from which everything follows.
@@ -77,7 +80,12 @@ impl Engine {
         &self.parts
     }
 
-    /// Whether the engine has this part.
+    /// What is looked at beside the parts, for what it tells of them, in the order in which it is met.
+    pub fn outside(&self) -> &[Part] {
+        &self.outside
+    }
+
+    /// Whether the engine has this part, or this beside its parts.
     pub fn has(&self, part: Part) -> bool {
         self.known.contains(&part)
     }
@@ -120,9 +128,13 @@ fn missing(part: Part, arrangement: &Arrangement, terms: Terms) -> NotAPart {
     ))
 }
 
+fn all_of(kind: PartKind, arrangement: &Arrangement) -> impl Iterator<Item = Part> + use<> {
+    kind.row().positions.all(arrangement).into_iter().map(move |at| Part { kind, at })
+}
+
 fn strip_down_order(arrangement: &Arrangement) -> Vec<Part> {
     use PartKind::*;
-    let of = |kind: PartKind| kind.row().positions.all(arrangement).into_iter().map(move |at| Part { kind, at });
+    let of = |kind: PartKind| all_of(kind, arrangement);
     let of_half = |kind: PartKind, half: Half| of(kind).filter(move |p| p.at.half() == Some(half));
     let mut parts: Vec<Part> = Vec::new();
     parts.extend([HeadBolts, Pushrod, OilPump].into_iter().flat_map(of));
@@ -156,8 +168,9 @@ mod tests {
     fn every_position_of_every_kind_appears_exactly_once() {
         for arrangement in arrangement::examples() {
             let engine = Engine::new(arrangement.clone()).unwrap();
-            let expected: usize = PartKind::ALL.iter().map(|kind| kind.row().positions.all(&arrangement).len()).sum();
-            assert_eq!(engine.parts().len(), expected, "strip-down order forgets or repeats a part of {arrangement:?}");
+            let expected: usize = PartKind::ALL.into_iter().map(|kind| all_of(kind, &arrangement).count()).sum();
+            let met = engine.parts().len() + engine.outside().len();
+            assert_eq!(met, expected, "strip-down order forgets or repeats a part of {arrangement:?}");
             assert_eq!(engine.known.len(), expected, "a part appears twice in {arrangement:?}");
         }
     }

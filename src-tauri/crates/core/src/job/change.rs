@@ -203,6 +203,18 @@ mod tests {
             "A piston has no zone “nose”.",
         );
         refused(
+            json!({"do": "tag", "part": "oil-filter", "tag": "pitting", "grade": 1}),
+            "An oil filter can't be tagged “pitting”.",
+        );
+        refused(
+            json!({"do": "overrule", "part": "sump", "outcome": "replace", "reason": "Dented."}),
+            "Nothing is decided about a sump: it is only recorded.",
+        );
+        refused(
+            json!({"do": "measure", "reading": {"part": "oil-filler", "quantity": "diameter", "value": "40 mm"}}),
+            "An oil filler has no diameter to measure.",
+        );
+        refused(
             json!({"do": "overrule", "part": "main-shell.1.upper", "outcome": "put-back", "reason": "hurry"}),
             "“put back” is not possible for a main bearing shell: choose replace.",
         );

@@ -69,10 +69,13 @@ pub struct Job {
 }
 
 impl Job {
-    /// Whether anything has been looked at, measured or decided by hand.
+    /// Whether any part has been looked at, measured or decided by hand. What lies outside the parts begins nothing: from
+    /// oil and air cleaner alone no list of work follows.
     pub fn is_begun(&self) -> bool {
-        let is_known = |record: &PartRecord| record.looked_at() || record.overrule.is_some();
-        !self.readings.is_empty() || self.parts.values().any(is_known)
+        let is_known = |(part, record): (&Part, &PartRecord)| {
+            !part.kind.is_outside() && (record.looked_at() || record.overrule.is_some())
+        };
+        !self.readings.is_empty() || self.parts.iter().any(is_known)
     }
 
     /// The part with which a part is looked at; none where somebody has looked at it itself, and where something asks for a
@@ -197,4 +200,47 @@ pub struct Overrule {
     pub outcome: Outcome,
     /// Why.
     pub reason: String,
+}
+
+#[cfg(test)]
+mod tests {
+    use serde_json::{Value, json};
+
+    use super::*;
+    use crate::job::Edit;
+    use crate::job::testing::{arrange, edit, job_of};
+
+    #[track_caller]
+    fn is_begun(changes: &[Value], expected: bool) {
+        let all: Vec<Value> = [arrange(&Arrangement::inline(4))].iter().chain(changes).cloned().collect();
+        assert_eq!(job_of(&all).is_begun(), expected, "{changes:?}");
+    }
+
+    /// Lists of work and a bill follow once a job is begun: from oil and air cleaner alone none does.
+    #[test]
+    fn only_parts_and_readings_begin_a_job() {
+        let photo = json!({ "do": "add-photo", "part": "as-received", "photo": "a".repeat(64) });
+        let torn = json!({ "do": "tag", "part": "air-cleaner", "tag": "torn", "grade": 3 });
+        is_begun(&[photo, torn, json!({ "do": "clean", "part": "engine-oil" })], false);
+        is_begun(&[json!({ "do": "clean", "part": "piston.1" })], true);
+    }
+
+    /// By the same edits, told in the history and undone like them.
+    #[test]
+    fn what_lies_outside_is_recorded_as_a_part_is() {
+        let filter: Part = "oil-filter".parse().unwrap();
+        let edit_of = |n, change: Value| Edit { id: edit(n), change: serde_json::from_value(change).unwrap() };
+        let mut edits = vec![
+            edit_of(1, arrange(&Arrangement::inline(4))),
+            edit_of(2, json!({ "do": "clean", "part": filter })),
+            edit_of(3, json!({ "do": "remark", "part": filter, "text": "Cut open." })),
+            edit_of(4, json!({ "do": "tag", "part": filter, "tag": "grit", "grade": 2 })),
+        ];
+        let job = Job::fold(&edits);
+        let record = &job.parts[&filter];
+        assert_eq!((record.clean, record.worst(), record.note.as_str()), (false, Some(Grade::TWO), "Cut open."));
+        assert_eq!(edits[3].sentence(&job), "Oil filter: grit or dust, grade 2");
+        edits.push(edit_of(5, json!({ "do": "undo", "edit": edit(4) })));
+        assert!(Job::fold(&edits).parts[&filter].clean);
+    }
 }

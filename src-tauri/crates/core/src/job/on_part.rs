@@ -11,7 +11,7 @@ use super::{Drawn, EditId, Markup, PhotoId};
 use crate::engine::{Part, PartKind};
 use crate::sheet::{Journals, MAX_MARK};
 use crate::wear::{Grade, Tag, Zone};
-use crate::words::first_words;
+use crate::words::{a, capitalised, first_words};
 use crate::work::Outcome;
 
 /// What a person did to one part: photos, tags, remarks, a decision of their own.
@@ -166,21 +166,25 @@ impl OnPart {
                 let row = part.kind.row();
                 let name = row.name.said(job.terms);
                 if !row.tags.contains(tag) {
-                    return Err(Refused(format!("A {name} can't be tagged “{}”.", tag.row().name)));
+                    return Err(Refused(format!("{} can't be tagged “{}”.", capitalised(&a(&name)), tag.row().name)));
                 }
                 match zones.iter().find(|zone| !row.zones.zones().contains(zone)) {
-                    Some(zone) => Err(Refused(format!("A {name} has no zone “{}”.", zone.label()))),
+                    Some(zone) => Err(Refused(format!("{} has no zone “{}”.", capitalised(&a(&name)), zone.label()))),
                     None => Ok(()),
                 }
+            }
+            Self::Overrule { part, .. } if part.kind.is_outside() => {
+                let name = part.kind.row().name.said(job.terms);
+                Err(Refused(format!("Nothing is decided about {}: it is only recorded.", a(&name))))
             }
             Self::Overrule { part, outcome, reason } => {
                 let row = part.kind.row();
                 if !row.outcomes.contains(outcome) {
                     let possible: Vec<&str> = row.outcomes.iter().map(|outcome| outcome.words()).collect();
                     return Err(Refused(format!(
-                        "“{}” is not possible for a {}: choose {}.",
+                        "“{}” is not possible for {}: choose {}.",
                         outcome.words(),
-                        row.name.said(job.terms),
+                        a(&row.name.said(job.terms)),
                         possible.join(", ")
                     )));
                 }

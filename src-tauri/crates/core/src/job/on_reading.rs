@@ -7,7 +7,7 @@ use super::known::{Job, Taken};
 use super::refused::{MAX_NAME, Refused, check_length};
 use crate::engine::Part;
 use crate::measure::{Instrument, Length, Phase, Quantity, Reading, Warmth};
-use crate::words::first_words;
+use crate::words::{a, capitalised, first_words};
 
 /// What a person measured, and with what.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -88,7 +88,7 @@ fn check_reading(job: &Job, reading: &Reading) -> Result<(), Refused> {
     let name = reading.part.kind.row().name.said(job.terms);
     let quantity = reading.quantity.words(job.terms);
     let Some(has) = reading.part.kind.has(reading.quantity) else {
-        return Err(Refused(format!("A {name} has no {quantity} to measure.")));
+        return Err(Refused(format!("{} has no {quantity} to measure.", capitalised(&a(&name)))));
     };
     if !has.is_read() {
         return Err(Refused(format!("The {quantity} of a {name} is not read: it follows from other readings.")));

@@ -52,7 +52,7 @@ pub(crate) fn id(n: u64) -> EditId {
 /// A change at random, of this version or a newer one.
 pub(crate) fn any_change() -> impl Strategy<Value = RecordedChange> {
     let engine = Engine::new(Arrangement::vee(8)).unwrap();
-    let part = prop::sample::select(engine.parts().to_vec());
+    let part = prop::sample::select([engine.parts(), engine.outside()].concat());
     let tag_of = |part: Part| {
         (prop::sample::select(part.kind.row().tags), prop::sample::select(&Grade::ALL[..])).prop_map(
             move |(tag, grade)| {

@@ -366,6 +366,15 @@ impl PartKind {
             }
             Self::AuxiliaryGear => const { &[has(Backlash, Spots::One, Most, Read), OTHER] },
             Self::OilPump | Self::OilPickup | Self::TimingDrive | Self::CorePlugs => const { &[OTHER] },
+            Self::AsReceived
+            | Self::EngineOil
+            | Self::OilFilter
+            | Self::DrainPlug
+            | Self::Coolant
+            | Self::AirCleaner
+            | Self::OilFiller
+            | Self::Breather
+            | Self::Sump => &[],
         }
     }
 

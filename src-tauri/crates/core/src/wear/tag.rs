@@ -33,6 +33,25 @@ pub enum Tag {
     Deposits,
     HandlingDamage,
     LooksEven,
+    // Of what lies outside the judged parts.
+    Milky,
+    FuelSmell,
+    Thickened,
+    LowLevel,
+    HighLevel,
+    SoftFlakes,
+    AluminiumFlakes,
+    SteelFlakes,
+    SteelSplinters,
+    FinePaste,
+    Grit,
+    ByPassed,
+    Plugged,
+    Torn,
+    Missing,
+    Leak,
+    OilFilm,
+    Fumes,
 }
 
 /// What a tag means.
@@ -50,7 +69,7 @@ pub struct TagRow {
 
 impl Tag {
     /// Every tag, in the order of the table.
-    pub const ALL: [Self; 22] = {
+    pub const ALL: [Self; 40] = {
         use Tag::*;
         [
             Scoring,
@@ -75,6 +94,24 @@ impl Tag {
             Deposits,
             HandlingDamage,
             LooksEven,
+            Milky,
+            FuelSmell,
+            Thickened,
+            LowLevel,
+            HighLevel,
+            SoftFlakes,
+            AluminiumFlakes,
+            SteelFlakes,
+            SteelSplinters,
+            FinePaste,
+            Grit,
+            ByPassed,
+            Plugged,
+            Torn,
+            Missing,
+            Leak,
+            OilFilm,
+            Fumes,
         ]
     };
 
@@ -338,6 +375,182 @@ impl Tag {
                     "Even pattern, running layer getting thin.",
                     "Even pattern, worn through to the next layer.",
                 ],
+            },
+            // Water first, then milky: Army subcourse OD 1001, lesson 4; cloudy: Navy Engineman 3, testing lubricating oil.
+            Self::Milky => &TagRow {
+                id: "milky",
+                name: "milky",
+                meaning: "Water or coolant has got into the oil.",
+                grades: [
+                    "A trace of cream in a cold spot.",
+                    "Cloudy, or a layer of cream.",
+                    "Milky throughout, or thick cream.",
+                    "Thick emulsion, or plain water comes first.",
+                ],
+            },
+            // Thin and smelling of fuel: common practice.
+            Self::FuelSmell => &TagRow {
+                id: "fuel-smell",
+                name: "thinned by fuel",
+                meaning: "Fuel has got into the oil and thins it.",
+                grades: [
+                    "A whiff of fuel.",
+                    "Smells of fuel and feels thin.",
+                    "Smells strongly and runs like water.",
+                    "More fuel than oil, and the level has risen.",
+                ],
+            },
+            // Dark oil alone is no definite sign: Navy Engineman 3, testing lubricating oil.
+            Self::Thickened => &TagRow {
+                id: "thickened",
+                name: "black and thick",
+                meaning: "The oil is worn out: too old, too hot or full of soot.",
+                grades: [
+                    "Dark, but runs freely.",
+                    "Black, and slow to run.",
+                    "Thick, with lumps.",
+                    "Like tar: it hardly runs out.",
+                ],
+            },
+            Self::LowLevel => &TagRow {
+                id: "low-level",
+                name: "low level",
+                meaning: "There was too little in it.",
+                grades: [
+                    "Just below the low mark.",
+                    "Well below the low mark.",
+                    "About half of it is missing.",
+                    "Hardly any left.",
+                ],
+            },
+            // Too high: most likely water, Army subcourse OD 1001, lesson 4.
+            Self::HighLevel => &TagRow {
+                id: "high-level",
+                name: "level too high",
+                meaning: "There was too much in it: overfilled, or something has run in.",
+                grades: [
+                    "Just above the high mark.",
+                    "Well above the high mark.",
+                    "About half as much again.",
+                    "Full to where the shaft turns, or beyond.",
+                ],
+            },
+            // Shells and bushes: common practice.
+            Self::SoftFlakes => &TagRow {
+                id: "soft-flakes",
+                name: "soft metal flakes",
+                meaning: "Grey or copper-coloured bearing metal, which no magnet picks up.",
+                grades: [
+                    "A few fine glints, seen in the light.",
+                    "Glints all over.",
+                    "Flakes that can be picked up.",
+                    "A layer of metal.",
+                ],
+            },
+            // Of a piston, five as the bound: TM 1-1500-204-23-1, para f (aircraft).
+            Self::AluminiumFlakes => &TagRow {
+                id: "aluminium-flakes",
+                name: "aluminium flakes",
+                meaning: "Light, white metal that no magnet picks up: mostly of a piston.",
+                grades: ["One or two.", "Up to five.", "More than five.", "A layer of metal."],
+            },
+            // Up to twenty, without others, are often foreign matter: TM 1-1500-204-23-1, para f (aircraft).
+            Self::SteelFlakes => &TagRow {
+                id: "steel-flakes",
+                name: "thin steel flakes",
+                meaning: "Thin flakes that a magnet picks up.",
+                grades: ["A few.", "Up to twenty.", "More than twenty.", "Too many to count."],
+            },
+            // Grains or splinters above a trace are a failure under way: TM 1-1500-204-23-1, para f (aircraft).
+            Self::SteelSplinters => &TagRow {
+                id: "steel-splinters",
+                name: "steel splinters",
+                meaning: "Grains or splinters that a magnet picks up: a hard part is breaking up.",
+                grades: ["A trace.", "Several.", "Many, or large ones.", "Pieces that can be told to be of a part."],
+            },
+            // Common practice.
+            Self::FinePaste => &TagRow {
+                id: "fine-paste",
+                name: "fine paste",
+                meaning: "Fine iron dust on the magnet; a little is ordinary.",
+                grades: ["A thin grey film.", "A soft cap.", "A thick cap.", "All that the magnet holds."],
+            },
+            Self::Grit => &TagRow {
+                id: "grit",
+                name: "grit or dust",
+                meaning: "Sand, dust or other dirt where it should be clean.",
+                grades: [
+                    "A trace, felt between the fingers.",
+                    "A thin layer, or grains here and there.",
+                    "Grains all over.",
+                    "A thick layer.",
+                ],
+            },
+            // What is looked at when a shell failed: TM 5-3810-300-24&P-3, 1.3.4.
+            Self::ByPassed => &TagRow {
+                id: "by-passed",
+                name: "by-passed or collapsed",
+                meaning: "Oil has gone past the filter element instead of through it.",
+                grades: [
+                    "Dirt on the seat of the by-pass valve.",
+                    "Folds lie flat, or the valve does not close.",
+                    "The element is caved in, or the valve sticks open.",
+                    "The element is burst, or the valve is broken.",
+                ],
+            },
+            Self::Plugged => &TagRow {
+                id: "plugged",
+                name: "plugged",
+                meaning: "Dirt has closed the way through.",
+                grades: ["Dirty, but mostly open.", "About half closed.", "Nearly closed.", "Closed."],
+            },
+            Self::Torn => &TagRow {
+                id: "torn",
+                name: "torn or leaking",
+                meaning: "It lets by what it should keep out.",
+                grades: [
+                    "A hard seal or a loose clamp, no gap seen.",
+                    "A pinhole or a narrow gap.",
+                    "A tear or gap that a fingernail enters.",
+                    "Open: split, or off its seat.",
+                ],
+            },
+            Self::Missing => &TagRow {
+                id: "missing",
+                name: "missing or wrong",
+                meaning: "Something is not there, or is not the one that belongs there.",
+                grades: [
+                    "A wrong one that seems to fit.",
+                    "A wrong one that does not fit.",
+                    "Missing, the opening stopped up with something else.",
+                    "Missing, the opening bare.",
+                ],
+            },
+            // The most common cause of oil used: TM 5-4210-230-14&P-1, chart 16.
+            Self::Leak => &TagRow {
+                id: "leak",
+                name: "leaking",
+                meaning: "It has leaked out here.",
+                grades: ["Damp; dust sticks to it.", "Wet, without drops.", "Drops hang from it.", "It has run down."],
+            },
+            // By the cooler while it runs: TM 9-2320-272-24-2, table 4-1.
+            Self::OilFilm => &TagRow {
+                id: "oil-film",
+                name: "oil in the coolant",
+                meaning: "Engine oil has got into the coolant.",
+                grades: [
+                    "A film with colours.",
+                    "Drops of oil on top.",
+                    "A layer of oil or brown cream.",
+                    "Brown cream throughout.",
+                ],
+            },
+            // Rings stuck: NAVEDTRA 14075, figure 3-18.
+            Self::Fumes => &TagRow {
+                id: "fumes",
+                name: "fumes",
+                meaning: "Gas from the cylinders blows past the rings and out here.",
+                grades: ["A wisp, seen when it ran.", "A steady puff.", "Blows hard.", "Blows oil out with it."],
             },
         }
     }

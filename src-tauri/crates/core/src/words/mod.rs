@@ -10,6 +10,11 @@ pub(crate) fn capitalised(text: &str) -> String {
     letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
+/// A part's or thing's name with its article: "a sump", "an oil filter".
+pub(crate) fn a(name: &str) -> String {
+    format!("{} {name}", if name.starts_with(['a', 'e', 'i', 'o']) { "an" } else { "a" })
+}
+
 /// The plural of a part's or thing's name.
 pub(crate) fn plural(name: &str) -> String {
     if name.ends_with('s') { name.to_owned() } else { format!("{name}s") }
