@@ -7,11 +7,13 @@ use super::explain::explain;
 use super::explained::Explained;
 use super::gather::gather;
 use super::model::Model;
+use super::naming::Naming;
 use super::network::{Memo, Network};
 use super::next_look::next_look;
 use super::past::shifted_prior;
 use super::report::CauseReport;
 use super::told::report;
+use super::verdict::Looked;
 use crate::engine::{Engine, Part};
 use crate::figure::Figure;
 use crate::job::Job;
@@ -31,7 +33,7 @@ pub fn diagnose_with(
 ) -> CauseReport {
     let Some(engine) = engine else {
         let blank = catalogue::ALL.map(|cause| Explained::new(cause, shifted_prior(cause, job)));
-        return report(blank.into(), 0, vec![], None, job.terms);
+        return report(blank.into(), Looked::default(), vec![], None, job.terms);
     };
     // On the pool's threads from the start, so that nothing waits to be handed over to them.
     rayon::scope(|_| ranked(engine, job, figures, memo))
@@ -42,23 +44,29 @@ fn ranked(engine: &Engine, job: &Job, figures: &BTreeMap<Part, Vec<Figure>>, mem
     let gathered = gather(&model, job, figures);
     // Every finding has a leak and no chance is certain, so the network is sound; a test holds it for every part.
     let Ok(solution) = gathered.network.solve_with(std::mem::take(memo)) else {
-        return report(vec![], 0, vec![], None, job.terms);
+        return report(vec![], Looked::at(engine, job, figures), vec![], None, job.terms);
     };
     // The reasons and the next look don't depend on each other.
     let (next_look, (explained, unexplained)) =
         rayon::join(|| next_look(&model, &gathered, &solution, job), || explain(&model, &gathered, &solution, job));
     *memo = solution.into_memo();
-    let seen = |part: &&Part| job.parts.get(part).is_some_and(|record| record.looked_at());
-    let spoken_of = |part: &&Part| {
-        catalogue::ALL.iter().any(|cause| cause.signs.iter().any(|sign| sign.kinds.contains(&part.kind)))
-    };
-    let looked = engine.parts().iter().filter(seen).filter(spoken_of).count();
+    let looked = Looked::at(engine, job, figures);
     report(explained, looked, unexplained, next_look, job.terms)
 }
 
 /// The probability of every cause that an engine can have, by its written form, without reasons and next look.
 pub fn probabilities(engine: &Engine, job: &Job, figures: &BTreeMap<Part, Vec<Figure>>) -> BTreeMap<&'static str, f64> {
-    let model = Model::new(engine, job);
+    probabilities_named(engine, job, figures, Naming::ours())
+}
+
+/// The same where those who looked notice and name damage in a way of their own.
+pub fn probabilities_named(
+    engine: &Engine,
+    job: &Job,
+    figures: &BTreeMap<Part, Vec<Figure>>,
+    naming: &Naming,
+) -> BTreeMap<&'static str, f64> {
+    let model = Model::named(engine, job, naming);
     let gathered = gather(&model, job, figures);
     let Ok(solution) = gathered.network.solve() else { return BTreeMap::new() };
     let beliefs = solution.shared();
@@ -136,7 +144,7 @@ mod tests {
     fn an_empty_job_returns_the_priors() {
         let report = told(&[]);
         assert!(!report.enough_seen && report.unexplained.is_empty());
-        assert_eq!(report.summary, "Not enough has been seen yet to say why the engine suffered.");
+        assert_eq!(report.summary, "Nothing has been examined yet.");
         for cause in catalogue::ALL.iter().filter(|cause| cause.is_shared()) {
             assert!((of(&report, cause.id).probability - cause.prior).abs() < 1e-12, "{}", cause.id);
         }

@@ -10,10 +10,11 @@ use super::catalogue::{Fault, Symptom};
 use super::faults::faults;
 use super::missed::{MISSED_BY_MEASURING, missed};
 use super::model::{Model, SiteStates};
+use super::natural::is_natural;
 use super::network::{Branch, CauseSeat, Network, Observation, Observed, PiecesAt, Site};
 use super::pattern::Pattern;
 use super::topic::{Note, Noted, Topic};
-use crate::engine::Part;
+use crate::engine::{Part, PartKind};
 use crate::figure::Figure;
 use crate::job::{Job, PartRecord};
 use crate::wear::Tag;
@@ -61,8 +62,8 @@ fn recorded(model: &Model<'_>, job: &Job, figures: &BTreeMap<Part, Vec<Figure>>,
 }
 
 fn look(model: &Model<'_>, seat: CauseSeat, part: Part, record: &PartRecord, tag: Tag) -> Recorded {
-    let sound = record.worst().is_none();
-    let seen = record.tags.get(&tag);
+    let sound = record.tags.iter().all(|(tag, seen)| !tag.is_damage() || is_natural(part.kind, *tag, seen.grade));
+    let seen = record.tags.get(&tag).filter(|seen| !is_natural(part.kind, tag, seen.grade));
     let pattern = seen.and_then(|seen| Pattern::of(part.kind.row().zones, &seen.zones));
     let topic = match seen {
         Some(_) => Topic::Seen(tag, part.kind, part.at.half()),
@@ -70,7 +71,7 @@ fn look(model: &Model<'_>, seat: CauseSeat, part: Part, record: &PartRecord, tag
         None => Topic::NotAmong(tag),
     };
     let symptom = Symptom::Seen(tag);
-    let observation = model.observation(part, symptom, pattern, observed(record, tag, pattern));
+    let observation = model.observation(part, symptom, pattern, observed(part.kind, record, tag, pattern, sound));
     let note = Note { part, symptom, topic, grade: seen.map(|seen| seen.grade), pattern };
     (seat, observation, note)
 }
@@ -125,11 +126,15 @@ impl Gathered {
 }
 
 /// What the record of a part says about a tag.
-fn observed(record: &PartRecord, tag: Tag, pattern: Option<Pattern>) -> Observed {
+fn observed(kind: PartKind, record: &PartRecord, tag: Tag, pattern: Option<Pattern>, sound: bool) -> Observed {
+    let missed = missed(sound, tag);
     match (record.grade(tag), pattern) {
+        (Some(grade), _) if is_natural(kind, tag, grade) => Observed::Slight { missed },
         (Some(grade), Some(_)) => Observed::Located(grade.number()),
         (Some(grade), None) => Observed::Grade(grade.number()),
-        (None, _) => Observed::Unreported { missed: missed(record, tag) },
+        // Clean and nearly new are two words for one thing.
+        (None, _) if !tag.is_damage() && sound => Observed::Slight { missed },
+        (None, _) => Observed::Unreported { missed },
     }
 }
 

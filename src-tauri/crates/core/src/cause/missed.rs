@@ -1,6 +1,5 @@
 //! How often somebody who looked or measured has passed over what is there.
 
-use crate::job::PartRecord;
 use crate::wear::Tag;
 
 /// Chance that somebody who calls a part clean or evenly worn has passed over damage that is there (our judgement).
@@ -15,12 +14,12 @@ pub const EVEN_CALLED_CLEAN: f64 = 0.60;
 /// Chance that a size which measured within its limit is beyond it somewhere else on the part (our judgement).
 pub const MISSED_BY_MEASURING: f64 = 0.05;
 
-/// The chance with which somebody who made this record has passed the tag over.
-pub(super) fn missed(record: &PartRecord, tag: Tag) -> f64 {
-    match record.worst() {
-        None if !tag.is_damage() => EVEN_CALLED_CLEAN,
-        None => MISSED_ON_CLEAN,
-        Some(_) if !tag.is_damage() => EVEN_LEFT_OUT,
-        Some(_) => MISSED_BESIDE_OTHER,
+/// The chance with which somebody who called a part sound, or who noted other damage on it, has passed the tag over.
+pub(super) fn missed(sound: bool, tag: Tag) -> f64 {
+    match (sound, tag.is_damage()) {
+        (true, false) => EVEN_CALLED_CLEAN,
+        (true, true) => MISSED_ON_CLEAN,
+        (false, false) => EVEN_LEFT_OUT,
+        (false, true) => MISSED_BESIDE_OTHER,
     }
 }

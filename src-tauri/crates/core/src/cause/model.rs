@@ -1,6 +1,8 @@
 //! The catalogue laid over one engine: which states each place can have, and who makes which finding.
 
-use super::catalogue::{self, Along, Cause, Mirror, Presence, Symptom};
+use super::catalogue::{self, Along, Cause, Mirror, Sign, Symptom};
+use super::made::Made;
+use super::naming::Naming;
 use super::network::{CauseSeat, Maker, Observation, Observed};
 use super::past::shifted_prior;
 use super::pattern::Pattern;
@@ -13,6 +15,7 @@ use crate::wear::ZoneMap;
 #[derive(Debug)]
 pub struct Model<'a> {
     engine: &'a Engine,
+    naming: &'a Naming,
     /// The causes of the whole engine, in the order of the catalogue.
     pub shared: Vec<&'static Cause>,
     /// The prior probability of each.
@@ -80,6 +83,11 @@ const MOST_WRONG: f64 = 0.9;
 impl<'a> Model<'a> {
     /// Of an engine, with the priors shifted by what is known of its past.
     pub fn new(engine: &'a Engine, job: &Job) -> Self {
+        Self::named(engine, job, Naming::ours())
+    }
+
+    /// The same where damage is noticed and named in a way of its own.
+    pub fn named(engine: &'a Engine, job: &Job, naming: &'a Naming) -> Self {
         let shared: Vec<&Cause> = catalogue::ALL.into_iter().filter(|cause| cause.is_shared()).collect();
         let priors = shared.iter().map(|cause| shifted_prior(cause, job)).collect();
         let layout = places(engine);
@@ -105,7 +113,7 @@ impl<'a> Model<'a> {
             root: states_of(*root),
             branches: hanging.iter().map(|place| states_of(*place)).collect(),
         });
-        Self { engine, shared, priors, sites: sites.collect() }
+        Self { engine, naming, shared, priors, sites: sites.collect() }
     }
 
     /// The engine.
@@ -161,9 +169,9 @@ impl<'a> Model<'a> {
         observed: Observed,
     ) -> Option<Observation> {
         let map = part.kind.row().zones;
-        let maker = |presence: Presence<'_>| Maker {
-            grades: presence.grades,
-            share: pattern.map_or(1.0, |pattern| presence.share(map, pattern)),
+        let maker = |made: Made<'_>| Maker {
+            grades: made.grades(),
+            share: pattern.map_or(1.0, |pattern| made.share(map, pattern)),
         };
         let leak = Maker {
             grades: catalogue::leak(symptom),
@@ -192,16 +200,34 @@ impl<'a> Model<'a> {
         Some(Observation { piece: 0, observed, leak, shared, root, own })
     }
 
-    /// What a cause, in one of its forms, makes of a symptom on a part.
-    pub fn presence(&self, cause: &'static Cause, form: Mirror, part: Part, symptom: Symptom) -> Option<Presence<'_>> {
+    /// What a cause, in one of its forms, makes of a symptom on a part: of a tag, by all damage that is called so.
+    pub fn presence(&self, cause: &'static Cause, form: Mirror, part: Part, symptom: Symptom) -> Option<Made<'_>> {
         let arrangement = self.engine.arrangement();
         let along = || Along {
             centrality: part.at.main().map_or(0.0, |main| arrangement.centrality(main)),
             remoteness: arrangement.remoteness(part.at),
         };
-        // Most signs are of something else.
-        let of_symptom = cause.signs.iter().filter(|sign| sign.symptom == symptom);
-        of_symptom.filter_map(|sign| sign.on(part, symptom, &along, form)).next()
+        let on = |sign: &'static Sign| sign.on(part, sign.symptom, &along, form);
+        let Symptom::Seen(name) = symptom else {
+            // Most signs are of something else.
+            let of_symptom = cause.signs.iter().filter(|sign| sign.symptom == symptom);
+            return of_symptom.filter_map(on).next().map(Made::measured);
+        };
+        let mut made: Option<Made<'_>> = None;
+        for sign in cause.signs {
+            let Symptom::Seen(damage) = sign.symptom else { continue };
+            let called = self.naming.called(part.kind, damage, name);
+            if called > 0.0
+                && let Some(presence) = on(sign)
+            {
+                let of_sign = self.naming.graded(presence.grades().map(|chance| chance * called));
+                made = Some(match made {
+                    None => Made::seen(presence, of_sign),
+                    Some(made) => made.or(presence, of_sign),
+                });
+            }
+        }
+        made
     }
 
     /// The patterns that can be marked on a part.

@@ -5,13 +5,16 @@ use serde::Serialize;
 use super::catalogue::Todo;
 use super::next_look::NextLook;
 use super::strength::Strength;
+use super::verdict::Verdict;
 use crate::engine::Part;
 
 /// The ranked causes of one engine's wear.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
 pub struct CauseReport {
-    /// Whether enough has been seen to name a cause.
+    /// What can be said of the whole engine.
+    pub verdict: Verdict,
+    /// Whether enough has been seen to name a cause, and one is likely beside ordinary wear.
     pub enough_seen: bool,
     /// One sentence that a customer understands: the cause, or that not enough has been seen.
     pub summary: String,
@@ -35,6 +38,8 @@ pub struct CauseView {
     pub name: String,
     /// The computed probability, 0 to 1.
     pub probability: f64,
+    /// Whether it is the wear that every engine has with time: no cause to be put right, and never named or told as one.
+    pub ordinary: bool,
     /// Whether it is named as a cause: likelier than not, and enough has been seen.
     pub named: bool,
     /// Whether it is told with its reasons, and what it asks to be put right is to be done: at least possible, and enough

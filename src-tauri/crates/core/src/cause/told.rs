@@ -5,43 +5,44 @@ use super::explained::{Explained, Reason};
 use super::next_look::NextLook;
 use super::report::{CauseReport, CauseView, Evidence, PlaceView, Unexplained};
 use super::strength::Strength;
+use super::verdict::{Looked, Verdict};
 use crate::words::{Terms, capitalised};
 
 /// A named cause needs a probability of at least this much.
 const NAMED_FROM: f64 = 0.5;
 /// A cause is told with its reasons from this probability on, where enough has been seen.
 const TOLD_FROM: f64 = 0.25;
-/// Fewest parts of interest that must have been looked at before a cause is named (our judgement: one rod's bearing
-/// with its crankpin is not yet an engine).
-const PARTS_BEFORE_NAMING: usize = 4;
 /// Places named with a cause before the rest is counted.
 const PLACES_NAMED: usize = 3;
 /// Causes told in a sentence each before the rest is counted.
 const CAUSES_TOLD: usize = 3;
 
-/// All that is told, once so many parts of interest have been looked at: the causes, likeliest first, what fits none of
-/// them, and the next look.
+/// All that is told: the causes, likeliest first, what fits none of them, and the next look.
 pub(super) fn report(
     mut causes: Vec<Explained>,
-    looked: usize,
+    looked: Looked,
     unexplained: Vec<Unexplained>,
     next_look: Option<NextLook>,
     terms: Terms,
 ) -> CauseReport {
     causes.sort_by(|a, b| b.probability.total_cmp(&a.probability).then_with(|| a.cause.id.cmp(b.cause.id)));
-    let enough_seen = looked >= PARTS_BEFORE_NAMING && causes.first().is_some_and(|top| top.probability >= NAMED_FROM);
+    let likely = |ordinary: bool| {
+        let of_kind = causes.iter().filter(|explained| explained.cause.is_ordinary() == ordinary);
+        of_kind.map(|explained| explained.probability).any(|probability| probability >= NAMED_FROM)
+    };
+    let (named, worn) = (likely(false), likely(true));
+    let verdict = looked.verdict(named, worn);
+    let enough_seen = looked.is_enough() && named;
     let causes: Vec<CauseView> = causes.into_iter().map(|explained| view(explained, enough_seen, terms)).collect();
-    CauseReport { enough_seen, summary: summary(&causes, looked, enough_seen), causes, unexplained, next_look }
+    let summary = match verdict {
+        Verdict::Named => summary(&causes, worn),
+        other => looked.sentence(other),
+    };
+    CauseReport { verdict, enough_seen, summary, causes, unexplained, next_look }
 }
 
-/// What a customer is told: the likeliest causes, each in a sentence; or that it is too early.
-fn summary(views: &[CauseView], looked: usize, enough_seen: bool) -> String {
-    if looked < PARTS_BEFORE_NAMING {
-        return "Not enough has been seen yet to say why the engine suffered.".into();
-    }
-    if !enough_seen {
-        return "No single cause stands out yet: look at more parts.".into();
-    }
+/// What a customer is told: the likeliest causes, each in a sentence, and whether the engine is worn besides.
+fn summary(views: &[CauseView], worn: bool) -> String {
     let named = || views.iter().filter(|view| view.named);
     let mut sentences: Vec<String> = named()
         .take(CAUSES_TOLD)
@@ -55,6 +56,9 @@ fn summary(views: &[CauseView], looked: usize, enough_seen: bool) -> String {
         0 => {}
         1 => sentences.push("One more cause is likely too.".into()),
         more => sentences.push(format!("{more} more causes are likely too.")),
+    }
+    if worn {
+        sentences.push("Besides, it is worn by ordinary use.".into());
     }
     sentences.join(" ")
 }
@@ -94,13 +98,16 @@ fn view(explained: Explained, enough_seen: bool, terms: Terms) -> CauseView {
     let places = named_places(&explained.places);
     let name = cause.name(terms);
     let name = if places.is_empty() { name.into() } else { format!("{name}, {places}") };
+    // Ordinary wear is what every engine has: it is said once, apart.
+    let is_told = enough_seen && !cause.is_ordinary();
     let todos = |rows: &[TodoRow]| rows.iter().map(|row| row.said(terms)).collect();
     CauseView {
         id: cause.id.into(),
         name,
         probability,
-        named: enough_seen && probability >= NAMED_FROM,
-        told: enough_seen && probability >= TOLD_FROM,
+        ordinary: cause.is_ordinary(),
+        named: is_told && probability >= NAMED_FROM,
+        told: is_told && probability >= TOLD_FROM,
         likelihood: likelihood(probability).into(),
         percent: percent(probability),
         plainly: cause.plainly(terms).into(),

@@ -82,6 +82,7 @@ fn likelihood(observation: &Observation, subset: usize, root: Option<usize>, own
     match observation.observed {
         Observed::Grade(grade) => by_grade[usize::from(grade)],
         Observed::Present => by_grade[1..].iter().sum(),
+        Observed::Slight { missed } => by_grade[..2].iter().sum::<f64>() + missed * by_grade[2..].iter().sum::<f64>(),
         Observed::Unreported { missed } => by_grade[0] + missed * by_grade[1..].iter().sum::<f64>(),
         Observed::Located(grade) => {
             let grade = usize::from(grade);

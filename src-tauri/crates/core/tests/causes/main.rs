@@ -11,6 +11,7 @@
 mod brute_force;
 mod calibration;
 mod left_out;
+mod misnamed;
 mod patterns;
 mod peer;
 mod random;

@@ -21,67 +21,73 @@ struct Published {
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
-struct Case {
-    pattern: String,
-    cause: String,
+pub(crate) struct Case {
+    pub(crate) pattern: String,
+    pub(crate) cause: String,
     /// The place at which it must be found, as the report calls it.
     place: Option<String>,
-    engine: String,
-    entries: Vec<Entry>,
+    pub(crate) engine: String,
+    pub(crate) entries: Vec<Entry>,
 }
 
 /// One finding on each of the parts whose written form fits, `*` standing for anything.
 #[derive(Deserialize, Clone)]
 #[serde(deny_unknown_fields)]
-struct Entry {
-    parts: String,
-    tag: Option<Tag>,
-    grade: Option<Grade>,
+pub(crate) struct Entry {
+    pub(crate) parts: String,
+    pub(crate) tag: Option<Tag>,
+    pub(crate) grade: Option<Grade>,
     #[serde(default)]
-    zones: Vec<Zone>,
+    pub(crate) zones: Vec<Zone>,
     #[serde(default)]
-    clean: bool,
-    quantity: Option<Quantity>,
-    verdict: Option<Conformity>,
+    pub(crate) clean: bool,
+    pub(crate) quantity: Option<Quantity>,
+    pub(crate) verdict: Option<Conformity>,
 }
 
-type Figures = BTreeMap<Part, Vec<Figure>>;
+pub(crate) type Figures = BTreeMap<Part, Vec<Figure>>;
 
-#[test]
-fn published_patterns_rank_their_cause_first() {
+/// Every published pattern.
+pub(crate) fn published() -> Vec<Case> {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../../tests/published-patterns");
     let mut files: Vec<_> = std::fs::read_dir(folder).unwrap().map(|file| file.unwrap().path()).collect();
     files.sort();
-    let (mut failures, mut cases) = (vec![], 0);
-    for file in files {
-        let published: Published = serde_json::from_str(&std::fs::read_to_string(&file).unwrap()).unwrap();
+    let read = |file: &std::path::PathBuf| -> Published {
+        let published: Published = serde_json::from_str(&std::fs::read_to_string(file).unwrap()).unwrap();
         assert!(!published.source.is_empty());
-        for case in &published.cases {
-            cases += 1;
-            let engine = engine(&case.engine);
-            let single = singled(&engine, &case.entries);
-            let told = report(&engine, &single);
-            if told.causes[0].id != case.cause {
-                failures.push(format!("{}: {} ranks {}", case.pattern, case.cause, ranks(&told)));
-            }
-            let likeliest = told.causes[0].places.first().map(|place| place.label.clone());
-            if told.causes[0].id == case.cause && case.place.is_some() && likeliest != case.place {
-                failures.push(format!("{}: found at {likeliest:?}", case.pattern));
-            }
-            for offset in [0, 1] {
-                let half: Vec<Entry> = single.iter().skip(offset).step_by(2).cloned().collect();
-                let told = report(&engine, &half);
-                if !told.causes[..3].iter().any(|view| view.id == case.cause) {
-                    failures.push(format!("{}, half {offset}: {} ranks {}", case.pattern, case.cause, ranks(&told)));
-                }
+        published
+    };
+    files.iter().flat_map(|file| read(file).cases).collect()
+}
+
+#[test]
+fn published_patterns_rank_their_cause_first() {
+    let cases = published();
+    let mut failures = vec![];
+    for case in &cases {
+        let engine = engine(&case.engine);
+        let single = singled(&engine, &case.entries);
+        let told = report(&engine, &single);
+        if told.causes[0].id != case.cause {
+            failures.push(format!("{}: {} ranks {}", case.pattern, case.cause, ranks(&told)));
+        }
+        let likeliest = told.causes[0].places.first().map(|place| place.label.clone());
+        if told.causes[0].id == case.cause && case.place.is_some() && likeliest != case.place {
+            failures.push(format!("{}: found at {likeliest:?}", case.pattern));
+        }
+        for offset in [0, 1] {
+            let half: Vec<Entry> = single.iter().skip(offset).step_by(2).cloned().collect();
+            let told = report(&engine, &half);
+            if !told.causes[..3].iter().any(|view| view.id == case.cause) {
+                failures.push(format!("{}, half {offset}: {} ranks {}", case.pattern, case.cause, ranks(&told)));
             }
         }
     }
-    assert!(failures.is_empty(), "{} of {cases} cases:\n{}", failures.len(), failures.join("\n"));
-    assert!(cases >= 45);
+    assert!(failures.is_empty(), "{} of {} cases:\n{}", failures.len(), cases.len(), failures.join("\n"));
+    assert!(cases.len() >= 45);
 }
 
-fn engine(name: &str) -> Engine {
+pub(crate) fn engine(name: &str) -> Engine {
     let arrangement = match name {
         "inline-4" => Arrangement::inline(4),
         "vee-8" => Arrangement::vee(8),
@@ -91,7 +97,7 @@ fn engine(name: &str) -> Engine {
 }
 
 /// One entry for each part.
-fn singled(engine: &Engine, entries: &[Entry]) -> Vec<Entry> {
+pub(crate) fn singled(engine: &Engine, entries: &[Entry]) -> Vec<Entry> {
     let mut all = vec![];
     for entry in entries {
         let fitting = engine.parts().iter().filter(|part| fits(&entry.parts, &part.to_string()));
@@ -112,6 +118,12 @@ fn fits(mask: &str, name: &str) -> bool {
 }
 
 fn report(engine: &Engine, entries: &[Entry]) -> CauseReport {
+    let (job, figures) = recorded(engine, entries);
+    diagnose(Some(engine), &job, &figures)
+}
+
+/// The entries as a job with its figures.
+pub(crate) fn recorded(engine: &Engine, entries: &[Entry]) -> (Job, Figures) {
     let mut job = Job { arrangement: Some(engine.arrangement().clone()), ..Job::default() };
     let mut figures = Figures::new();
     for entry in entries {
@@ -127,7 +139,7 @@ fn report(engine: &Engine, entries: &[Entry]) -> CauseReport {
             job.parts.entry(part).or_default().clean = true;
         }
     }
-    diagnose(Some(engine), &job, &figures)
+    (job, figures)
 }
 
 pub(crate) fn figure(quantity: Quantity, verdict: Conformity) -> Figure {

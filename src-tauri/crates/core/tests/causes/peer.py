@@ -46,6 +46,8 @@ def seen(observation, makers):
         return sum(chances[1:])
     if "unreported" in observed:
         return chances[0] + observed["unreported"]["missed"] * sum(chances[1:])
+    if "slight" in observed:
+        return sum(chances[:2]) + observed["slight"]["missed"] * sum(chances[2:])
     if "grade" in observed:
         return chances[observed["grade"]]
     grade = observed["located"]

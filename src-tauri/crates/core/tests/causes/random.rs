@@ -88,6 +88,7 @@ impl Dice {
             0 => Observed::Grade(grade * self.below(2) as u8),
             1 => Observed::Located(grade),
             2 => Observed::Present,
+            3 if self.happens(0.5) => Observed::Slight { missed: self.between(0.0, 0.5) },
             3 => Observed::Unreported { missed: self.between(0.0, 0.5) },
             _ => Observed::Grade(grade),
         };

@@ -99,6 +99,11 @@ impl Cause {
         self.check.iter().chain(self.put_right)
     }
 
+    /// Whether it is the wear that every engine has with time, against which causes stand out.
+    pub fn is_ordinary(&self) -> bool {
+        self.id == "normal-wear"
+    }
+
     /// Whether it is of the whole engine, not of one place.
     pub fn is_shared(&self) -> bool {
         self.reach.is_empty()

@@ -1,6 +1,5 @@
 //! Signs: what a cause leaves, on which parts, where on them, and how often.
 
-use crate::cause::network::GradeChances;
 use crate::cause::pattern::Pattern;
 use crate::engine::{At, End, Half, Part, PartKind};
 use crate::wear::{Tag, ZoneMap};
@@ -148,8 +147,8 @@ pub enum Mirror {
 /// What a sign produces on one part.
 #[derive(Debug, Clone, Copy)]
 pub struct Presence<'a> {
-    /// With which chance it produces which grade.
-    pub grades: GradeChances,
+    /// With which chance it produces it at all, 0 to 1.
+    pub chance: f64,
     sign: &'a Sign,
     mirror: Mirror,
 }
@@ -234,11 +233,16 @@ impl Sign {
             _ => return None,
         };
         let chance = (self.chance * share).min(self.chance.max(SUREST));
-        Some(Presence { grades: GradeChances::new(chance, self.grades.shares()), sign: self, mirror })
+        Some(Presence { chance, sign: self, mirror })
     }
 }
 
 impl Presence<'_> {
+    /// With which chance it produces grade 1, 2, 3, 4.
+    pub fn grades(&self) -> [f64; 4] {
+        self.sign.grades.shares().map(|share| share * self.chance)
+    }
+
     /// The chance that what it produces shows this pattern, 0 to 1; over all patterns of a drawing they sum to 1.
     pub fn share(&self, map: ZoneMap, pattern: Pattern) -> f64 {
         let seen_as = match self.mirror {

@@ -40,6 +40,12 @@ pub enum Observed {
         /// Chance of passing over an observation that is there, 0 to 1.
         missed: f64,
     },
+    /// Not reported by somebody who looked, or no more than grade 1, which at such a place tells nothing. If it had been worse
+    /// it would have been passed over with this chance.
+    Slight {
+        /// Chance of passing over what is there in a higher grade, 0 to 1.
+        missed: f64,
+    },
 }
 
 /// An observation on one part: its grade is the greatest that any maker produces.
@@ -70,6 +76,13 @@ impl GradeChances {
             *below = sum.min(1.0);
         }
         Self { at_most }
+    }
+
+    /// An observation is produced with these chances in grade 1, 2, 3, 4; together they are less than 1.
+    pub fn of([first, second, third, fourth]: [f64; 4]) -> Self {
+        let none = 1.0 - first - second - third - fourth;
+        let at_most = [none, none + first, none + first + second, none + first + second + third, 1.0];
+        Self { at_most: at_most.map(|chance: f64| chance.min(1.0)) }
     }
 
     /// The chance of a grade of at most this.
@@ -126,6 +139,7 @@ impl Observation {
             Observed::Present | Observed::Unreported { .. } => {
                 Factor { high: 1.0, low: maker.grades.at_most(0), here: 0.0, all: 0.0 }
             }
+            Observed::Slight { .. } => Factor { high: 1.0, low: maker.grades.at_most(1), here: 0.0, all: 0.0 },
         }
     }
 
@@ -133,8 +147,10 @@ impl Observation {
     pub(super) fn start(&self) -> Factor {
         let leak = self.factor(&self.leak);
         match self.observed {
-            // Not reported: it was missed, or else it was absent.
-            Observed::Unreported { missed } => Factor { high: missed, low: -(1.0 - missed) * leak.low, ..leak },
+            // Not reported: it was missed, or else it was absent, or slight.
+            Observed::Unreported { missed } | Observed::Slight { missed } => {
+                Factor { high: missed, low: -(1.0 - missed) * leak.low, ..leak }
+            }
             Observed::Grade(_) | Observed::Located(_) | Observed::Present => leak,
         }
     }
