@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use super::answers::answers;
 use super::catalogue;
 use super::explain::explain;
 use super::explained::Explained;
@@ -12,7 +13,7 @@ use super::network::{Memo, Network};
 use super::next_look::next_look;
 use super::past::shifted_prior;
 use super::report::CauseReport;
-use super::told::report;
+use super::told::{WorkedOut, report};
 use super::verdict::Looked;
 use crate::engine::{Engine, Part};
 use crate::figure::Figure;
@@ -33,7 +34,7 @@ pub fn diagnose_with(
 ) -> CauseReport {
     let Some(engine) = engine else {
         let blank = catalogue::ALL.map(|cause| Explained::new(cause, shifted_prior(cause, job)));
-        return report(blank.into(), Looked::default(), vec![], None, job.terms);
+        return report(WorkedOut { causes: blank.into(), ..WorkedOut::default() }, None, job);
     };
     // On the pool's threads from the start, so that nothing waits to be handed over to them.
     rayon::scope(|_| ranked(engine, job, figures, memo))
@@ -44,14 +45,15 @@ fn ranked(engine: &Engine, job: &Job, figures: &BTreeMap<Part, Vec<Figure>>, mem
     let gathered = gather(&model, job, figures);
     // Every finding has a leak and no chance is certain, so the network is sound; a test holds it for every part.
     let Ok(solution) = gathered.network.solve_with(std::mem::take(memo)) else {
-        return report(vec![], Looked::at(engine, job, figures), vec![], None, job.terms);
+        return report(WorkedOut::default(), Some(engine), job);
     };
     // The reasons and the next look don't depend on each other.
     let (next_look, (explained, unexplained)) =
         rayon::join(|| next_look(&model, &gathered, &solution, job), || explain(&model, &gathered, &solution, job));
     *memo = solution.into_memo();
     let looked = Looked::at(engine, job, figures);
-    report(explained, looked, unexplained, next_look, job.terms)
+    let answers = answers(engine, job, figures);
+    report(WorkedOut { causes: explained, looked, answers, unexplained, next_look }, Some(engine), job)
 }
 
 /// The probability of every cause that an engine can have, by its written form, without reasons and next look.

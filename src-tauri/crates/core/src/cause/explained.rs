@@ -2,10 +2,11 @@
 
 use super::catalogue::Cause;
 use super::network::Belief;
-use super::past::history_factors;
+use super::past::{complaint_factors, history_factors};
 use super::report::PlaceView;
 use super::scaled::binary_log;
 use super::topic::Topic;
+use super::way_in::{factor, ways_in};
 use crate::engine::Part;
 use crate::job::Job;
 
@@ -58,15 +59,28 @@ impl Explained {
 
     /// What is known of the engine's past.
     pub(super) fn past(&mut self, job: &Job) {
-        for (fact, factor) in history_factors(self.cause, job) {
-            let answered = if factor > 1.0 {
+        for (fact, shift) in history_factors(self.cause, job) {
+            let answered = if shift > 1.0 {
                 fact.statement().to_owned()
             } else {
                 format!("it is not so that {}", fact.statement())
             };
             let words = format!("from its past: {answered}");
-            self.weigh(Reason { topic: None, words, parts: vec![], weight: rounded(binary_log(factor)) });
+            self.weigh(Reason { topic: None, words, parts: vec![], weight: rounded(binary_log(shift)) });
         }
+        for (complaint, shift) in complaint_factors(self.cause, job) {
+            let words = format!("complained of: {}", complaint.words().to_lowercase());
+            self.weigh(Reason { topic: None, words, parts: vec![], weight: rounded(binary_log(shift)) });
+        }
+        let likeliest = ways_in(self.cause, job).into_iter().next();
+        let (way, parts) = likeliest.map_or(("its ways in", vec![]), |own| (own.way.words, own.way.found(job)));
+        let outside = rounded(binary_log(factor(self.cause, job)));
+        let words = if outside > 0.0 {
+            format!("found outside: {way}")
+        } else {
+            "nothing found outside that would let it in".into()
+        };
+        self.weigh(Reason { topic: None, words, parts, weight: outside });
     }
 
     /// The strongest first.

@@ -1,11 +1,14 @@
 //! Why it happened: hidden causes, seen wear, a probability model computed exactly, explained in words.
 
+mod answers;
 pub mod catalogue;
+mod chain;
 mod diagnose;
 mod explain;
 mod explained;
 mod faults;
 mod gather;
+mod heard;
 mod local;
 mod made;
 mod missed;
@@ -22,9 +25,13 @@ mod scaled;
 mod strength;
 mod told;
 mod topic;
+mod trouble;
 mod unexplained;
 mod verdict;
+mod way_in;
 
+pub use answers::{Answered, ComplaintAnswer, source as complaint_source};
+pub use chain::{Chain, WayInView};
 pub use diagnose::{diagnose, diagnose_with, network_of, probabilities, probabilities_named};
 pub use made::Made;
 pub use missed::{EVEN_CALLED_CLEAN, EVEN_LEFT_OUT, MISSED_BESIDE_OTHER, MISSED_BY_MEASURING, MISSED_ON_CLEAN};

@@ -1,8 +1,11 @@
-//! What is known of the engine's past, as far as it changes a cause's odds.
+//! What is known of an engine beside its parts, as far as it changes a cause's odds: its past, the complaint, what was found
+//! outside.
 
 use super::catalogue::Cause;
+use super::heard::heard;
 use super::network::Belief;
-use crate::job::{Answer, HistoryFact, Job};
+use super::way_in::factor;
+use crate::job::{Answer, Complaint, HistoryFact, Job};
 
 /// The factors by which what is known of the past changes a cause's odds. A *no* weighs half as much as a *yes*, in
 /// the other direction (our judgement); *not known* weighs nothing.
@@ -15,12 +18,21 @@ pub(super) fn history_factors(cause: &Cause, job: &Job) -> Vec<(HistoryFact, f64
     cause.shifts.iter().filter_map(factor).collect()
 }
 
-/// A cause's prior probability, what is known of the past taken into account.
+/// The factors by which what the customer complained of changes a cause's odds.
+pub(super) fn complaint_factors(cause: &Cause, job: &Job) -> Vec<(Complaint, f64)> {
+    let told = job.complaints.iter();
+    told.filter_map(|complaint| Some((*complaint, heard(cause.id, *complaint)?))).collect()
+}
+
+/// A cause's prior probability, with what is known of the past, what was complained of and what was found outside the parts
+/// taken into account.
 pub(super) fn shifted_prior(cause: &Cause, job: &Job) -> f64 {
-    let factors = history_factors(cause, job);
-    if factors.is_empty() {
+    let past = history_factors(cause, job).into_iter().map(|(_, factor)| factor);
+    let told = complaint_factors(cause, job).into_iter().map(|(_, factor)| factor);
+    let shift: f64 = past.chain(told).product::<f64>() * factor(cause, job);
+    if shift == 1.0 {
         return cause.prior;
     }
-    let odds = factors.iter().fold(Belief::of(cause.prior).odds(), |odds, (_, factor)| odds * factor);
+    let odds = Belief::of(cause.prior).odds() * shift;
     odds / (1.0 + odds)
 }

@@ -2,7 +2,9 @@
 
 use serde::Serialize;
 
+use super::answers::ComplaintAnswer;
 use super::catalogue::Todo;
+use super::chain::{Chain, WayInView};
 use super::next_look::NextLook;
 use super::strength::Strength;
 use super::verdict::Verdict;
@@ -18,6 +20,8 @@ pub struct CauseReport {
     pub enough_seen: bool,
     /// One sentence that a customer understands: the cause, or that not enough has been seen.
     pub summary: String,
+    /// What the customer complained of, each answered.
+    pub answers: Vec<ComplaintAnswer>,
     /// Every cause of the catalogue that this engine can have, most likely first. Several may hold at once: the
     /// probabilities don't sum to 1. A cause of one place (a bent rod, dirt behind a shell) stands here once, with the
     /// probability that it is so at some place or other; `places` says where.
@@ -61,6 +65,10 @@ pub struct CauseView {
     pub evidence_against: Vec<Evidence>,
     /// What it explains that no other cause explains, strongest first: findings that would be unlikely without it.
     pub explains_alone: Vec<Evidence>,
+    /// The ways by which it may have come in, likeliest first.
+    pub ways_in: Vec<WayInView>,
+    /// How it came about, from the way in to the complaint.
+    pub chain: Chain,
     /// What to check before assembly.
     pub check: Vec<Todo>,
     /// What to put right before assembly.

@@ -1,12 +1,16 @@
 //! Causes in words.
 
+use super::answers::ComplaintAnswer;
 use super::catalogue::TodoRow;
+use super::chain;
 use super::explained::{Explained, Reason};
 use super::next_look::NextLook;
 use super::report::{CauseReport, CauseView, Evidence, PlaceView, Unexplained};
 use super::strength::Strength;
 use super::verdict::{Looked, Verdict};
-use crate::words::{Terms, capitalised};
+use crate::engine::Engine;
+use crate::job::Job;
+use crate::words::capitalised;
 
 /// A named cause needs a probability of at least this much.
 const NAMED_FROM: f64 = 0.5;
@@ -17,14 +21,19 @@ const PLACES_NAMED: usize = 3;
 /// Causes told in a sentence each before the rest is counted.
 const CAUSES_TOLD: usize = 3;
 
-/// All that is told: the causes, likeliest first, what fits none of them, and the next look.
-pub(super) fn report(
-    mut causes: Vec<Explained>,
-    looked: Looked,
-    unexplained: Vec<Unexplained>,
-    next_look: Option<NextLook>,
-    terms: Terms,
-) -> CauseReport {
+/// What was worked out of an engine.
+#[derive(Debug, Default)]
+pub(super) struct WorkedOut {
+    pub(super) causes: Vec<Explained>,
+    pub(super) looked: Looked,
+    pub(super) answers: Vec<ComplaintAnswer>,
+    pub(super) unexplained: Vec<Unexplained>,
+    pub(super) next_look: Option<NextLook>,
+}
+
+/// All that is told: the answers, the causes, likeliest first, what fits none of them, and the next look.
+pub(super) fn report(worked_out: WorkedOut, engine: Option<&Engine>, job: &Job) -> CauseReport {
+    let WorkedOut { mut causes, looked, answers, unexplained, next_look } = worked_out;
     causes.sort_by(|a, b| b.probability.total_cmp(&a.probability).then_with(|| a.cause.id.cmp(b.cause.id)));
     let likely = |ordinary: bool| {
         let of_kind = causes.iter().filter(|explained| explained.cause.is_ordinary() == ordinary);
@@ -33,12 +42,13 @@ pub(super) fn report(
     let (named, worn) = (likely(false), likely(true));
     let verdict = looked.verdict(named, worn);
     let enough_seen = looked.is_enough() && named;
-    let causes: Vec<CauseView> = causes.into_iter().map(|explained| view(explained, enough_seen, terms)).collect();
+    let causes: Vec<CauseView> =
+        causes.into_iter().map(|explained| view(explained, enough_seen, &answers, engine, job)).collect();
     let summary = match verdict {
         Verdict::Named => summary(&causes, worn),
         other => looked.sentence(other),
     };
-    CauseReport { verdict, enough_seen, summary, causes, unexplained, next_look }
+    CauseReport { verdict, enough_seen, summary, answers, causes, unexplained, next_look }
 }
 
 /// What a customer is told: the likeliest causes, each in a sentence, and whether the engine is worn besides.
@@ -93,7 +103,15 @@ fn percent(probability: f64) -> String {
 }
 
 /// A cause with all that is told of it.
-fn view(explained: Explained, enough_seen: bool, terms: Terms) -> CauseView {
+fn view(
+    explained: Explained,
+    enough_seen: bool,
+    answers: &[ComplaintAnswer],
+    engine: Option<&Engine>,
+    job: &Job,
+) -> CauseView {
+    let terms = job.terms;
+    let (ways_in, chain) = (chain::told(&explained, job), chain::chain(&explained, answers, engine, job));
     let Explained { cause, probability, .. } = explained;
     let places = named_places(&explained.places);
     let name = cause.name(terms);
@@ -116,6 +134,8 @@ fn view(explained: Explained, enough_seen: bool, terms: Terms) -> CauseView {
         evidence_for: evidence(explained.speaks_for),
         evidence_against: evidence(explained.speaks_against),
         explains_alone: evidence(explained.alone),
+        ways_in,
+        chain,
         check: todos(cause.check),
         put_right: todos(cause.put_right),
         source: cause.source.into(),

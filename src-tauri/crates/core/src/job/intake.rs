@@ -75,6 +75,9 @@ impl HistoryFact {
         Self::WorkedHard,
     ];
 
+    /// Those that are asked about the past: the others are complaints ([`Complaint`](super::Complaint)), and are picked as such.
+    pub const PAST: [Self; 3] = [Self::LongStorage, Self::RecentRebuild, Self::NeglectedOil];
+
     /// The question as asked.
     pub fn question(self) -> &'static str {
         match self {

@@ -2,7 +2,9 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::{Answer, Drawn, EditId, HistoryFact, Mark, MarkPlace, OwnItem, PhotoId, Proposed, TextField, Ticked};
+use super::{
+    Answer, Complaint, Drawn, EditId, HistoryFact, Mark, MarkPlace, OwnItem, PhotoId, Proposed, TextField, Ticked,
+};
 use crate::engine::{Arrangement, Part, PartKind};
 use crate::measure::{Entry, Instrument, InstrumentId, Reading};
 use crate::money::{EstimateLine, OtherEngine, PriceKey, PriceList, Supply};
@@ -18,6 +20,8 @@ pub struct Job {
     pub texts: BTreeMap<TextField, String>,
     /// What is known of the engine's past.
     pub history: BTreeMap<HistoryFact, Answer>,
+    /// What the customer complained of. What was once asked about the past as well stands in both, and counts once.
+    pub complaints: BTreeSet<Complaint>,
     /// The layout, once it has been entered.
     pub arrangement: Option<Arrangement>,
     /// The marks found or made on caps and rods.

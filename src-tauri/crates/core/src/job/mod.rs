@@ -6,6 +6,7 @@
 mod approval;
 mod asked;
 mod change;
+mod complaint;
 mod edit;
 mod edit_id;
 mod excess;
@@ -40,6 +41,7 @@ mod ticked;
 pub use approval::{Approval, Since};
 pub use asked::Asked;
 pub use change::Change;
+pub use complaint::Complaint;
 pub use edit::{Edit, RecordedChange};
 pub use edit_id::{DeviceId, EditId};
 pub use excess::Excess;

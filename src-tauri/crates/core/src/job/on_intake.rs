@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::known::Job;
 use super::refused::{MAX_MARK, MAX_TEXT, Refused, check_length, no_arrangement};
-use super::{Answer, EditId, HistoryFact, Mark, MarkPlace, Marking, TextField};
+use super::{Answer, Complaint, EditId, HistoryFact, Mark, MarkPlace, Marking, TextField};
 use crate::engine::Arrangement;
 use crate::words::first_words;
 
@@ -27,6 +27,13 @@ pub enum OnIntake {
         /// The answer.
         answer: Answer,
     },
+    /// Picked a complaint of the customer, or took it off again.
+    Complain {
+        /// Of what.
+        complaint: Complaint,
+        /// Whether the customer does.
+        told: bool,
+    },
     /// Entered or corrected the layout of the engine.
     Arrange {
         /// The whole layout.
@@ -43,7 +50,7 @@ pub enum OnIntake {
 
 impl OnIntake {
     /// What stands in `do` of each form.
-    pub(super) const DOES: &[&str] = &["fill", "recall", "arrange", "note-mark"];
+    pub(super) const DOES: &[&str] = &["fill", "recall", "complain", "arrange", "note-mark"];
 
     /// Whether it fits the job: see [`Job::check`].
     pub(super) fn check(&self, job: &Job) -> Result<(), Refused> {
@@ -62,7 +69,7 @@ impl OnIntake {
                 }
                 check_length("The mark", &mark.text, MAX_MARK)
             }
-            Self::Recall { .. } => Ok(()),
+            Self::Recall { .. } | Self::Complain { .. } => Ok(()),
         }
     }
 
@@ -77,6 +84,20 @@ impl OnIntake {
             }
             Self::Recall { fact, answer } => {
                 job.history.insert(*fact, *answer);
+                match (Complaint::of(*fact), answer) {
+                    (Some(complaint), Answer::Yes) => job.complaints.insert(complaint),
+                    (Some(complaint), _) => job.complaints.remove(&complaint),
+                    (None, _) => false,
+                };
+            }
+            Self::Complain { complaint, told } => {
+                if *told {
+                    job.complaints.insert(*complaint);
+                    job.history.extend(complaint.fact().map(|fact| (fact, Answer::Yes)));
+                } else {
+                    job.complaints.remove(complaint);
+                    complaint.fact().and_then(|fact| job.history.remove(&fact));
+                }
             }
             Self::Arrange { arrangement } => job.arrangement = Some(arrangement.clone()),
             Self::NoteMark { place, mark } => {
@@ -93,6 +114,8 @@ impl OnIntake {
             Self::Recall { fact, answer } => {
                 format!("{} {}", fact.question(), answer.words())
             }
+            Self::Complain { complaint, told: true } => format!("Complaint: {}", complaint.words()),
+            Self::Complain { complaint, told: false } => format!("Not complained of: {}", complaint.words()),
             Self::Arrange { arrangement } => format!("Arrangement: {}", arrangement.summary()),
             Self::NoteMark { place, mark } => {
                 let how = if mark.marking == Marking::Found { "marked" } else { "marked by hand" };

@@ -1,0 +1,434 @@
+//! Each complaint answered by name: what was found explains it, in part, or not, and then it is said what lies outside the
+//! parts that were looked at. Sound is weak evidence, so a complaint shifts the odds of causes little; load, temperature and
+//! pressure tell more (sources of the rows).
+
+use std::collections::BTreeMap;
+
+use serde::Serialize;
+
+use super::trouble::{Found, Trouble};
+use crate::engine::{Engine, Part};
+use crate::figure::Figure;
+use crate::job::{Complaint, Job};
+
+/// A complaint is explained from this probability on that something found inside made it, and in part from the lower one
+/// (our judgement).
+const EXPLAINED_FROM: f64 = 0.8;
+const PARTLY_FROM: f64 = 0.4;
+/// Below it nothing can be said while more than half of what could make it is not looked at.
+const LOOKED_FROM: f64 = 0.5;
+
+/// That something is wrong with what was found clean, all of a kind taken together (our judgement).
+const PASSED_OVER: f64 = 0.02;
+
+/// How a complaint stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+pub enum Answered {
+    /// What was found explains it.
+    Explained,
+    /// What was found explains a part of it, or may.
+    Partly,
+    /// Nothing that was found explains it.
+    NotExplained,
+    /// Too little was looked at.
+    CantSay,
+}
+
+impl Answered {
+    /// In words, lower case.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Explained => "explained",
+            Self::Partly => "partly explained",
+            Self::NotExplained => "not explained",
+            Self::CantSay => "can’t say yet",
+        }
+    }
+}
+
+/// The answer to one complaint.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+pub struct ComplaintAnswer {
+    /// The complaint.
+    pub complaint: Complaint,
+    /// In words: "Sharp knock without load".
+    pub told: String,
+    /// How it stands.
+    pub answered: Answered,
+    /// The same in words: "explained".
+    pub words: String,
+    /// By what, or what else it may come from, in a sentence.
+    pub because: String,
+    /// The parts that explain it; may be empty.
+    pub parts: Vec<Part>,
+    /// The probability that something found inside the engine made it, 0 to 1.
+    pub probability: f64,
+}
+
+/// What can make a complaint.
+struct Row {
+    /// The troubles, each with the chance that it makes the complaint where it is.
+    by: &'static [(Trouble, f64)],
+    /// How often it comes from outside the stripped engine.
+    outside: f64,
+    /// From what there, in words; and what else to look at.
+    elsewhere: &'static str,
+    /// Where this is written.
+    source: &'static str,
+}
+
+impl Complaint {
+    /// The chances are our judgement; what makes what is each row's source.
+    fn row(self) -> Row {
+        use Trouble::*;
+        let row = |by, outside, elsewhere, source| Row { by, outside, elsewhere, source };
+        match self {
+            Self::Knock => row(
+                &[(RodBearing, 0.7), (MainBearing, 0.6), (PistonSlap, 0.5), (PinBush, 0.5), (EndFloat, 0.3)],
+                0.15,
+                "flywheel bolts, engine mounting, driven parts, a sticking injector",
+                "OD 1001 lesson 3; TM 55-1905-223-24-3 para 2-13 to 2-17; common practice",
+            ),
+            Self::KnockWithoutLoad => row(
+                &[(RodBearing, 0.85), (PinBush, 0.25), (EndFloat, 0.1), (PistonSlap, 0.1)],
+                0.12,
+                "flywheel bolts, driven parts, a sticking injector",
+                "OD 1001 lesson 3",
+            ),
+            Self::KnockUnderLoad => row(
+                &[(MainBearing, 0.85), (RodBearing, 0.2), (EndFloat, 0.1)],
+                0.15,
+                "flywheel bolts, engine mounting, belt-driven parts",
+                "OD 1001 lesson 3; TM 55-1905-223-24-3 para 2-13 to 2-17",
+            ),
+            Self::DoubleKnock => row(
+                &[(PinBush, 0.85), (EndFloat, 0.2), (PistonSlap, 0.15)],
+                0.12,
+                "driven parts",
+                "a military cause list (fragment); common practice",
+            ),
+            Self::KnockCold => row(
+                &[(PistonSlap, 0.85), (PinBush, 0.1)],
+                0.15,
+                "exhaust joints, which tick until they are warm",
+                "OD 1001 lesson 3; common practice",
+            ),
+            Self::WorkedHard => row(
+                &[(ChamberMarks, 0.7)],
+                0.35,
+                "the fuel’s octane, spark timing, cooling",
+                "TM 5-4210-230-14&P-1 chart 18 A",
+            ),
+            Self::NoiseAtTheTop => row(
+                &[(ValveTrain, 0.8)],
+                0.3,
+                "valve lash, rockers, valve stems and guides, the exhaust manifold",
+                "TM 5-4210-230-14&P-1 chart 18 B",
+            ),
+            Self::LowOilPressure => row(
+                &[
+                    (MainBearing, 0.6),
+                    (RodBearing, 0.6),
+                    (CamBearing, 0.4),
+                    (OilPump, 0.7),
+                    (PickUp, 0.6),
+                    (FuelInOil, 0.6),
+                    (OilLow, 0.6),
+                ],
+                0.25,
+                "gauge and sender, relief valve, gallery plugs, filter, oil grade and level",
+                "TM 5-3895-347-14P chart 7; TM 9-2320-272-24-2 table 4-1 item 7",
+            ),
+            Self::LowPressureAtIdle => row(
+                &[(RodBearing, 0.85), (MainBearing, 0.85), (CamBearing, 0.5), (OilPump, 0.4), (FuelInOil, 0.5)],
+                0.2,
+                "gauge and sender, relief valve, oil grade",
+                "OD 1001 lesson 4",
+            ),
+            Self::PressureSwings => row(
+                &[(OilLow, 0.8), (PickUp, 0.8), (OilPump, 0.2)],
+                0.25,
+                "oil level, a line that draws air, relief valve, gauge",
+                "FAA-H-8083-3B p. 16-13",
+            ),
+            Self::OilUsed => row(
+                &[
+                    (Rings, 0.8),
+                    (Bore, 0.7),
+                    (RodBearing, 0.2),
+                    (MainBearing, 0.1),
+                    (PluggedAirCleaner, 0.6),
+                    (BlockedBreather, 0.6),
+                    (WetOutside, 0.6),
+                ],
+                0.35,
+                "leaks first: covers, sump, seals, filter, cooler; then valve guides and their seals",
+                "TM 5-4210-230-14&P-1 chart 16; NAVEDTRA 14075 p. 3-28; OD 1001 p. 119",
+            ),
+            Self::BlueSmoke => row(
+                &[(Rings, 0.8), (Bore, 0.7), (RodBearing, 0.2), (PluggedAirCleaner, 0.3), (BlockedBreather, 0.4)],
+                0.3,
+                "valve guides and their seals, turbocharger, too much oil",
+                "OD 1001 p. 119",
+            ),
+            Self::WhiteSmoke => row(
+                &[(WaterWayIn, 0.6), (Rings, 0.3), (Bore, 0.3)],
+                0.35,
+                "head gasket and head, valve seating, injectors; a few minutes after a cold start it is ordinary",
+                "a naval training text on exhaust smoke (from memory)",
+            ),
+            Self::BlackSmoke => row(
+                &[(PluggedAirCleaner, 0.7), (Rings, 0.2), (ValveTrain, 0.2)],
+                0.6,
+                "fuel, injection, air supply, timing, valve lash",
+                "a naval training text on exhaust smoke (from memory)",
+            ),
+            Self::BreatherFumes => row(
+                &[(Rings, 0.85), (Bore, 0.7), (BlockedBreather, 0.5)],
+                0.2,
+                "turbocharger seal, head gasket",
+                "NAVEDTRA 14075 p. 3-28; TM 5-3810-303-24 p. 11B-58",
+            ),
+            Self::CoolantUsed => row(
+                &[(WaterWayIn, 0.7)],
+                0.4,
+                "hoses, radiator, pump, head gasket, oil cooler",
+                "TM 9-2320-272-24-2 table 4-1 item 8",
+            ),
+            Self::CoolantInOil => row(
+                &[(WaterWayIn, 0.7)],
+                0.3,
+                "head gasket, head, oil cooler, core plugs, cracks: test under pressure",
+                "TM 9-2320-272-24-2 table 4-1 item 8; OD 1001 lesson 4",
+            ),
+            Self::Overheated => row(
+                &[(WaterWayIn, 0.3), (ChamberMarks, 0.2)],
+                0.6,
+                "coolant level, belt, thermostat, radiator, timing, exhaust, brakes",
+                "OD 1001 p. 152",
+            ),
+            Self::LowCompression => row(
+                &[(Rings, 0.8), (Bore, 0.7), (Seized, 0.5), (BentRod, 0.4), (ValveTrain, 0.25)],
+                0.25,
+                "valves and seats, head gasket",
+                "TM 5-4210-230-14&P-1 addendum 2",
+            ),
+            Self::WouldNotTurn => row(
+                &[(Seized, 0.9), (BentRod, 0.5), (ValveTrain, 0.05)],
+                0.2,
+                "gearbox or driven machine, starter, liquid in a cylinder",
+                "TM 5-3895-383-24",
+            ),
+            Self::MetalInOil => row(
+                &[
+                    (RodBearing, 0.7),
+                    (MainBearing, 0.7),
+                    (CamBearing, 0.5),
+                    (ValveTrain, 0.6),
+                    (Seized, 0.7),
+                    (OilPump, 0.5),
+                    (Bore, 0.3),
+                    (Rings, 0.3),
+                ],
+                0.1,
+                "chips left by an earlier repair",
+                "TM 1-1500-204-23-1 para f; NAVAIR 17-15-50.4",
+            ),
+            Self::FuelInOil => row(
+                &[(FuelInOil, 0.8), (Rings, 0.2)],
+                0.5,
+                "injectors, fuel pump, connections in the head, long idling",
+                "TM 9-2320-272-24-2 table 4-1 item 8; TM 5-3895-347-14P chart 7",
+            ),
+        }
+    }
+}
+
+/// Every complaint that was told, answered.
+pub(super) fn answers(engine: &Engine, job: &Job, figures: &BTreeMap<Part, Vec<Figure>>) -> Vec<ComplaintAnswer> {
+    if job.complaints.is_empty() {
+        return vec![];
+    }
+    let found: BTreeMap<Trouble, Found> =
+        Trouble::ALL.into_iter().map(|trouble| (trouble, trouble.found(engine, job, figures))).collect();
+    job.complaints.iter().map(|complaint| answer(*complaint, &found, engine)).collect()
+}
+
+/// What was found that makes a complaint, and how much it weighs.
+struct Maker<'a> {
+    found: &'a Found,
+    weight: f64,
+}
+
+fn answer(complaint: Complaint, found: &BTreeMap<Trouble, Found>, engine: &Engine) -> ComplaintAnswer {
+    let row = complaint.row();
+    let mut makers: Vec<Maker<'_>> = row
+        .by
+        .iter()
+        .filter_map(|(trouble, chance)| {
+            let found = found.get(trouble)?;
+            // What was looked at and found clean may still be passed over.
+            let none: f64 =
+                found.at.iter().map(|(_, likely)| 1.0 - likely * chance).product::<f64>() - PASSED_OVER * chance;
+            Some(Maker { found, weight: (1.0 - none).clamp(0.0, 1.0) })
+        })
+        .collect();
+    makers.sort_by(|a, b| b.weight.total_cmp(&a.weight));
+    let inside = 1.0 - makers.iter().map(|maker| 1.0 - maker.weight).product::<f64>();
+    // It is told, so something made it: what was found inside, or what lies outside.
+    let probability = inside / (inside + (1.0 - inside) * row.outside);
+    // What matters most for it must have been looked at.
+    let (looked, open) = row.by.iter().filter_map(|(trouble, chance)| Some((found.get(trouble)?, chance))).fold(
+        (0.0, 0.0),
+        |(looked, open), (found, chance)| {
+            let all = (found.looked + found.open).max(1) as f64;
+            (looked + chance * found.looked as f64 / all, open + chance * found.open as f64 / all)
+        },
+    );
+    let answered = match probability {
+        p if p >= EXPLAINED_FROM => Answered::Explained,
+        p if p >= PARTLY_FROM => Answered::Partly,
+        _ if looked < LOOKED_FROM * (looked + open) => Answered::CantSay,
+        _ => Answered::NotExplained,
+    };
+    let (because, parts) = reason(answered, &makers, &row, engine);
+    ComplaintAnswer {
+        complaint,
+        told: complaint.words().into(),
+        answered,
+        words: answered.words().into(),
+        because,
+        parts,
+        probability,
+    }
+}
+
+/// Places named with an answer.
+const NAMED: usize = 3;
+/// A trouble that explains less than this is not named.
+const WORTH_NAMING: f64 = 0.2;
+
+fn reason(answered: Answered, makers: &[Maker<'_>], row: &Row, engine: &Engine) -> (String, Vec<Part>) {
+    let elsewhere = row.elsewhere;
+    match answered {
+        Answered::CantSay => ("What could make it is not looked at yet.".into(), vec![]),
+        Answered::NotExplained => (format!("Nothing that was looked at makes it. Outside of it: {elsewhere}."), vec![]),
+        Answered::Explained | Answered::Partly => {
+            let named = makers.iter().filter(|maker| maker.weight >= WORTH_NAMING).take(2);
+            let mut parts = Vec::new();
+            let told: Vec<String> = named
+                .map(|maker| {
+                    let least = maker.found.at.first().map_or(0.0, |(_, likely)| likely * 0.5).max(0.2);
+                    let here = || maker.found.at.iter().filter(|(_, likely)| *likely >= least);
+                    parts.extend(here().map(|(part, _)| *part));
+                    let labels: Vec<String> = here().take(NAMED).map(|(part, _)| engine.label(*part)).collect();
+                    let more = here().count().saturating_sub(NAMED);
+                    let more = if more == 0 { String::new() } else { format!(" and {more} more") };
+                    format!("{} ({}{more})", maker.found.trouble.row().name, labels.join("; "))
+                })
+                .collect();
+            let or = if answered == Answered::Partly { format!(" Or: {elsewhere}.") } else { String::new() };
+            (format!("{}.{or}", crate::words::capitalised(&told.join("; "))), parts)
+        }
+    }
+}
+
+/// Where it is written what makes a complaint.
+pub fn source(complaint: Complaint) -> &'static str {
+    complaint.row().source
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::assess::assess;
+    use crate::engine::Arrangement;
+    use crate::job::testing::{arrange, job_of};
+    use serde_json::{Value, json};
+
+    fn told(complaint: &str) -> Value {
+        json!({ "do": "complain", "complaint": complaint, "told": true })
+    }
+
+    fn tag(part: &str, tag: &str, grade: u8) -> Value {
+        json!({ "do": "tag", "part": part, "tag": tag, "grade": grade })
+    }
+
+    /// Everything but some parts called clean, with what is told and found.
+    fn otherwise_clean(changes: &[Value]) -> ComplaintAnswer {
+        let arrangement = Arrangement::inline(4);
+        let engine = Engine::new(arrangement.clone()).unwrap();
+        let named: Vec<&str> = changes.iter().filter_map(|change| change["part"].as_str()).collect();
+        let all = engine.parts().iter().chain(engine.outside());
+        let clean = all.map(ToString::to_string).filter(|part| !named.contains(&part.as_str()));
+        let clean: Vec<Value> = clean.map(|part| json!({ "do": "clean", "part": part })).collect();
+        let all: Vec<Value> = [arrange(&arrangement)].into_iter().chain(clean).chain(changes.to_vec()).collect();
+        let answers = assess(&job_of(&all)).causes.answers;
+        assert_eq!(answers.len(), 1);
+        answers[0].clone()
+    }
+
+    #[track_caller]
+    fn says(changes: &[Value], answered: Answered, because: &str) {
+        let answer = otherwise_clean(changes);
+        assert_eq!((answer.answered, answer.because.contains(because)), (answered, true), "{answer:?}");
+    }
+
+    /// OD 1001 lesson 3: a sharp knock without load is a rod bearing, a dull thud under load a main bearing.
+    #[test]
+    fn a_knock_is_answered_by_its_bearing() {
+        let rod = [tag("rod-shell.3.upper", "copper-showing", 4), tag("rod-shell.3.lower", "wiping", 3)];
+        let sharp = [&[told("knock-without-load")], &rod[..]].concat();
+        says(&sharp, Answered::Explained, "Worn or failed rod bearing (Rod 3");
+        let dull = [&[told("knock-under-load")], &rod[..]].concat();
+        says(&dull, Answered::Partly, "flywheel bolts");
+        let mains = [told("knock-under-load"), tag("main-shell.2.lower", "copper-showing", 3)];
+        says(&mains, Answered::Explained, "main bearing");
+        says(&[told("knock-under-load")], Answered::NotExplained, "flywheel bolts");
+    }
+
+    /// TM 5-3895-347-14P chart 7: low pressure has sixteen causes, of which bearings are one.
+    #[test]
+    fn low_pressure_in_a_sound_engine_is_not_explained() {
+        says(&[told("low-oil-pressure")], Answered::NotExplained, "gauge and sender");
+        let worn: Vec<Value> = (1..=4).map(|n| tag(&format!("rod-shell.{n}.upper"), "copper-showing", 2)).collect();
+        let at_idle = [&[told("low-pressure-at-idle")], &worn[..]].concat();
+        says(&at_idle, Answered::Explained, "rod bearing");
+        let one = [told("low-pressure-at-idle"), tag("rod-shell.2.upper", "copper-showing", 2)];
+        says(&one, Answered::Partly, "rod bearing");
+    }
+
+    /// TM 5-4210-230-14&P-1 chart 16: leakage comes first; O5: a plugged air cleaner pulls the oil over.
+    #[test]
+    fn oil_is_used_by_rings_or_pulled_over() {
+        let rings = [told("oil-used"), tag("rings.2", "deposits", 3)];
+        says(&rings, Answered::Explained, "rings");
+        let plugged = [told("oil-used"), tag("air-cleaner", "plugged", 4)];
+        says(&plugged, Answered::Explained, "Plugged air cleaner");
+        says(&[told("oil-used")], Answered::NotExplained, "leaks first");
+    }
+
+    /// TM 9-2320-272-24-2 item 8: everything clean is no answer to coolant in the oil, and never "fuel".
+    #[test]
+    fn coolant_in_a_clean_engine_asks_for_a_pressure_test() {
+        says(&[told("coolant-in-oil")], Answered::NotExplained, "test under pressure");
+    }
+
+    #[test]
+    fn before_anything_is_looked_at_nothing_is_said() {
+        let answers = assess(&job_of(&[arrange(&Arrangement::inline(4)), told("knock")])).causes.answers;
+        assert_eq!(answers[0].answered, Answered::CantSay);
+    }
+
+    #[test]
+    fn every_complaint_can_be_answered_both_ways() {
+        for complaint in Complaint::ALL {
+            let row = complaint.row();
+            assert!(row.outside > 0.0 && !row.elsewhere.is_empty() && !source(complaint).is_empty());
+            assert!(row.by.iter().all(|(_, chance)| *chance > 0.0 && *chance < 1.0));
+        }
+    }
+}

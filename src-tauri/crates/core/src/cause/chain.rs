@@ -1,0 +1,85 @@
+//! From the way in over the damage to the complaint: how it came about, read off what is believed of each.
+
+use serde::Serialize;
+
+use super::answers::{Answered, ComplaintAnswer};
+use super::explained::Explained;
+use super::way_in::{Likely, ways_in};
+use crate::engine::{Engine, Part};
+use crate::job::Job;
+
+/// A way in is named from this probability on (our judgement).
+const NAMED_FROM: f64 = 0.5;
+/// Ways in less likely than this are not told.
+const TOLD_FROM: f64 = 0.1;
+/// Findings told as the damage.
+const DAMAGE_TOLD: usize = 2;
+
+/// How one cause came about.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+pub struct Chain {
+    /// The way in, in words, lower case; empty while none is likely.
+    pub way_in: String,
+    /// The cause, in words, lower case.
+    pub cause: String,
+    /// What it did, in words: the findings that speak for it most.
+    pub damage: Vec<String>,
+    /// The complaints that this explains, in words.
+    pub complaints: Vec<String>,
+    /// Where to look for the way in, as far as nobody has; empty once one is likely.
+    pub look: Vec<Part>,
+    /// The same in words.
+    pub look_labels: Vec<String>,
+}
+
+/// A way in by which a cause may have come.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+pub struct WayInView {
+    /// Its written form.
+    pub id: String,
+    /// In words, lower case: "an air cleaner that leaks, is torn or missing".
+    pub words: String,
+    /// How likely it was this way, if the cause is so; 0 to 1.
+    pub probability: f64,
+    /// Whether it is named with the cause.
+    pub named: bool,
+}
+
+/// The ways in that are told of a cause, likeliest first.
+pub(super) fn told(explained: &Explained, job: &Job) -> Vec<WayInView> {
+    let view = |own: Likely| WayInView {
+        id: own.way.id.into(),
+        words: own.way.words.into(),
+        probability: own.probability,
+        named: own.probability >= NAMED_FROM,
+    };
+    ways_in(explained.cause, job).into_iter().filter(|own| own.probability >= TOLD_FROM).map(view).collect()
+}
+
+/// The chain of a cause.
+pub(super) fn chain(explained: &Explained, answers: &[ComplaintAnswer], engine: Option<&Engine>, job: &Job) -> Chain {
+    let ways = ways_in(explained.cause, job);
+    let named = ways.first().filter(|own| own.probability >= NAMED_FROM);
+    let mut look: Vec<Part> = Vec::new();
+    if let (None, Some(engine)) = (named, engine) {
+        for own in &ways {
+            look.extend(own.way.open(engine, job).filter(|part| !look.contains(part)).collect::<Vec<Part>>());
+        }
+    }
+    let seen = || explained.speaks_for.iter().filter(|reason| reason.topic.is_some());
+    let parts: Vec<Part> = seen().flat_map(|reason| reason.parts.iter().copied()).collect();
+    let is_of_it = |answer: &&ComplaintAnswer| {
+        matches!(answer.answered, Answered::Explained | Answered::Partly)
+            && answer.parts.iter().any(|part| parts.contains(part))
+    };
+    Chain {
+        way_in: named.map_or_else(String::new, |own| own.way.words.into()),
+        cause: explained.cause.name(job.terms).into(),
+        damage: seen().take(DAMAGE_TOLD).map(|reason| reason.words.clone()).collect(),
+        complaints: answers.iter().filter(is_of_it).map(|answer| answer.told.clone()).collect(),
+        look_labels: engine.map_or_else(Vec::new, |engine| look.iter().map(|part| engine.label(*part)).collect()),
+        look,
+    }
+}

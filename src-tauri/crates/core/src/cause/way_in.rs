@@ -1,0 +1,295 @@
+//! How a cause got into the engine: what must be put right, or it comes back. Each cause has ways in of its own, summed out
+//! for it alone: what was found outside the parts changes the odds of the cause by as much as its ways in explain it, and
+//! once the cause is believed the same finds say which way it was. No cause of the whole engine is added by them.
+
+use super::catalogue::Cause;
+use crate::engine::{At, Engine, Part, PartKind};
+use crate::job::{Answer, HistoryFact, Job};
+use crate::wear::Tag;
+
+/// A way in.
+#[derive(Debug)]
+pub(super) struct WayIn {
+    pub(super) id: &'static str,
+    /// In words, lower case: "a torn or missing air cleaner".
+    pub(super) words: &'static str,
+    /// The causes that come by it, each with the share of its cases (our judgement).
+    to: &'static [(&'static str, f64)],
+    /// What it leaves to be found, with which chance (our judgement).
+    finds: &'static [(PartKind, &'static [Tag], f64)],
+    /// What is known of the past and speaks for it, with the factor of a *yes*; a *no* weighs as much the other way.
+    past: &'static [(HistoryFact, f64)],
+}
+
+/// How often such a find turns up without any of the ways in (our judgement).
+const STRAY: f64 = 0.04;
+/// What finds outside may change the odds of a cause by, at most: they are not the parts themselves (our judgement).
+const MOST: f64 = 30.0;
+const LEAST: f64 = 0.3;
+
+/// Chains: air to dust to rings and bearings (NAVEDTRA 14075 fig. 3-18; the last step is common practice); by-passed filter
+/// (TM 9-6115-670-14&P p. 1-16); failed shell, filter and acid (TM 5-3810-300-24&P-3 1.3.4); coolant (TM 9-2320-272-24-2); dirt
+/// and wrong assembly within hours of an overhaul (an insurer's claims, common practice); standing (common practice).
+const ALL: [WayIn; 12] = {
+    use PartKind::*;
+    use Tag::*;
+    [
+        WayIn {
+            id: "air-cleaner",
+            words: "an air cleaner that leaks, is torn or missing",
+            to: &[("dusty-air", 0.85), ("dirt-in-oil", 0.25)],
+            finds: &[(AirCleaner, &[Torn, Missing, Grit], 0.85)],
+            past: &[],
+        },
+        WayIn {
+            id: "oil-filler",
+            words: "an oil filler without its lid",
+            to: &[("dirt-in-oil", 0.12)],
+            finds: &[(OilFiller, &[Missing, Torn, Grit], 0.80)],
+            past: &[],
+        },
+        WayIn {
+            id: "filter-by-passed",
+            words: "an oil filter that was full or by-passed",
+            to: &[("dirt-in-oil", 0.20)],
+            finds: &[(OilFilter, &[ByPassed, Plugged, Missing], 0.80)],
+            past: &[(HistoryFact::NeglectedOil, 3.0)],
+        },
+        WayIn {
+            id: "left-at-assembly",
+            words: "dirt left in at an earlier repair",
+            to: &[("dirt-in-oil", 0.18), ("dirt-behind-shell", 0.80)],
+            finds: &[(OilFilter, &[Grit], 0.40)],
+            past: &[(HistoryFact::RecentRebuild, 6.0)],
+        },
+        WayIn {
+            id: "another-part",
+            words: "metal from another part that wears",
+            to: &[("dirt-in-oil", 0.15)],
+            finds: &[
+                (OilFilter, &[SoftFlakes, SteelSplinters, SteelFlakes, AluminiumFlakes], 0.70),
+                (DrainPlug, &[SteelSplinters, SteelFlakes], 0.50),
+            ],
+            past: &[],
+        },
+        WayIn {
+            id: "assembly",
+            words: "a mistake at an earlier assembly",
+            to: &[
+                ("shifted-cap", 0.80),
+                ("excessive-crush", 0.75),
+                ("insufficient-crush", 0.65),
+                ("fillet-ride", 0.85),
+                ("oval-housing", 0.40),
+                ("poor-journal-finish", 0.85),
+                ("thrust-cap-misaligned", 0.80),
+                ("blocked-oil-way", 0.50),
+                ("tight-pin", 0.60),
+            ],
+            finds: &[],
+            past: &[(HistoryFact::RecentRebuild, 5.0)],
+        },
+        WayIn {
+            id: "old-oil",
+            words: "oil that was kept too long",
+            to: &[("oil-starvation", 0.20), ("corrosion", 0.18), ("stuck-tappet", 0.60), ("dirt-in-oil", 0.06)],
+            finds: &[(EngineOil, &[Thickened], 0.70), (Sump, &[Deposits], 0.60)],
+            past: &[(HistoryFact::NeglectedOil, 8.0)],
+        },
+        WayIn {
+            id: "low-oil",
+            words: "too little oil in the sump",
+            to: &[("oil-starvation", 0.35)],
+            finds: &[(EngineOil, &[LowLevel], 0.75)],
+            past: &[],
+        },
+        WayIn {
+            id: "coolant",
+            words: "coolant that got into the oil",
+            to: &[("corrosion", 0.40)],
+            finds: &[
+                (EngineOil, &[Milky, HighLevel], 0.75),
+                (Coolant, &[LowLevel, OilFilm, Leak], 0.60),
+                (OilFiller, &[Milky], 0.50),
+            ],
+            past: &[(HistoryFact::CoolantInOil, 15.0)],
+        },
+        WayIn {
+            id: "standing",
+            words: "long standing, with water from the air",
+            to: &[("corrosion", 0.30)],
+            finds: &[(OilFiller, &[Milky], 0.30)],
+            past: &[(HistoryFact::LongStorage, 8.0)],
+        },
+        WayIn {
+            id: "fuel",
+            words: "fuel that came past rings or pump",
+            to: &[("fuel-dilution", 0.90), ("fuel-wash", 0.80)],
+            finds: &[(EngineOil, &[FuelSmell, HighLevel], 0.85)],
+            past: &[],
+        },
+        WayIn {
+            id: "cooling",
+            words: "a fault in the cooling",
+            to: &[("overheating", 0.65)],
+            finds: &[(Coolant, &[LowLevel, Leak, Deposits], 0.70)],
+            past: &[],
+        },
+    ]
+};
+
+/// A way in and how likely it was that one, once the cause is believed.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Likely {
+    pub(super) way: &'static WayIn,
+    /// 0 to 1.
+    pub(super) probability: f64,
+}
+
+impl WayIn {
+    /// How many times likelier what was found outside is if it came in this way than if it did not.
+    fn by_finds(&self, job: &Job) -> f64 {
+        let of_find = |(kind, tags, chance): &(PartKind, &[Tag], f64)| {
+            let record = job.parts.get(&Part { kind: *kind, at: At::Engine }).filter(|record| record.looked_at());
+            match record.map(|record| tags.iter().any(|tag| record.grade(*tag).is_some())) {
+                None => 1.0,
+                Some(true) => chance / STRAY,
+                Some(false) => (1.0 - chance) / (1.0 - STRAY),
+            }
+        };
+        self.finds.iter().map(of_find).product()
+    }
+
+    /// The same of what is known of the past.
+    fn by_past(&self, job: &Job) -> f64 {
+        let of_fact = |(fact, yes): &(HistoryFact, f64)| match job.history.get(fact) {
+            Some(Answer::Yes) => *yes,
+            Some(Answer::No) => 1.0 / yes,
+            Some(Answer::Unknown) | None => 1.0,
+        };
+        self.past.iter().map(of_fact).product()
+    }
+
+    /// What was found that tells of it.
+    pub(super) fn found(&self, job: &Job) -> Vec<Part> {
+        let is_found = |part: &Part, tags: &[Tag]| {
+            job.parts.get(part).is_some_and(|record| tags.iter().any(|tag| record.grade(*tag).is_some()))
+        };
+        let parts = self.finds.iter().map(|(kind, tags, _)| (Part { kind: *kind, at: At::Engine }, *tags));
+        parts.filter(|(part, tags)| is_found(part, tags)).map(|(part, _)| part).collect()
+    }
+
+    /// What was not looked at and would tell of it.
+    pub(super) fn open<'a>(&'a self, engine: &'a Engine, job: &'a Job) -> impl Iterator<Item = Part> + 'a {
+        let parts = self.finds.iter().map(|(kind, ..)| Part { kind: *kind, at: At::Engine });
+        parts.filter(|part| engine.has(*part) && !job.parts.get(part).is_some_and(|record| record.looked_at()))
+    }
+}
+
+fn of(cause: &Cause) -> impl Iterator<Item = (&'static WayIn, f64)> {
+    let id = cause.id;
+    ALL.iter().filter_map(move |way| Some((way, way.to.iter().find(|(to, _)| *to == id)?.1)))
+}
+
+/// By how much what was found outside changes the odds of a cause: as much as its ways in explain it.
+pub(super) fn factor(cause: &Cause, job: &Job) -> f64 {
+    let (named, told) =
+        of(cause).fold((0.0, 0.0), |(named, told), (way, share)| (named + share, told + share * way.by_finds(job)));
+    // What comes in by no way of the list leaves what turns up anyway.
+    (told + 1.0 - named).clamp(LEAST, MOST)
+}
+
+/// The ways in of a cause, likeliest first.
+pub(super) fn ways_in(cause: &Cause, job: &Job) -> Vec<Likely> {
+    let weighed: Vec<(&WayIn, f64)> =
+        of(cause).map(|(way, share)| (way, share * way.by_finds(job) * way.by_past(job))).collect();
+    let named: f64 = of(cause).map(|(_, share)| share).sum();
+    let all: f64 = weighed.iter().map(|(_, weight)| weight).sum::<f64>() + 1.0 - named;
+    let mut ways: Vec<Likely> =
+        weighed.into_iter().map(|(way, weight)| Likely { way, probability: weight / all }).collect();
+    ways.sort_by(|a, b| b.probability.total_cmp(&a.probability));
+    ways
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::cause::catalogue;
+    use crate::engine::Arrangement;
+    use crate::job::testing::{arrange, job_of};
+    use serde_json::{Value, json};
+
+    fn cause(id: &str) -> &'static Cause {
+        catalogue::ALL.into_iter().find(|cause| cause.id == id).unwrap()
+    }
+
+    fn job(changes: &[Value]) -> Job {
+        job_of(&[&[arrange(&Arrangement::inline(4))], changes].concat())
+    }
+
+    fn tag(part: &str, tag: &str) -> Value {
+        json!({ "do": "tag", "part": part, "tag": tag, "grade": 3 })
+    }
+
+    fn likeliest(id: &str, changes: &[Value]) -> (&'static str, f64) {
+        let ways = ways_in(cause(id), &job(changes));
+        (ways[0].way.id, ways[0].probability)
+    }
+
+    #[test]
+    fn every_row_is_of_causes_and_of_finds_that_can_be_made() {
+        for way in &ALL {
+            assert!(!way.to.is_empty() && way.to.iter().all(|(id, _)| cause(id).id == *id), "{}", way.id);
+            for (kind, tags, chance) in way.finds {
+                assert!(kind.is_outside() && *chance > STRAY && *chance < 1.0, "{}", way.id);
+                assert!(tags.iter().all(|tag| kind.row().tags.contains(tag)), "{} {kind:?}", way.id);
+            }
+        }
+        for cause in catalogue::ALL {
+            let named: f64 = of(cause).map(|(_, share)| share).sum();
+            assert!(named < 1.0, "{}: {named}", cause.id);
+            assert!((factor(cause, &Job::default()) - 1.0).abs() < 1e-12, "nothing looked at says nothing");
+        }
+    }
+
+    /// One cause, two ways in.
+    #[test]
+    fn the_finds_tell_which_way_it_was() {
+        let (way, likely) = likeliest("dirt-in-oil", &[tag("air-cleaner", "torn")]);
+        assert!(way == "air-cleaner" && likely > 0.7, "{way} {likely}");
+        let (way, likely) = likeliest("dirt-in-oil", &[tag("oil-filter", "by-passed")]);
+        assert!(way == "filter-by-passed" && likely > 0.6, "{way} {likely}");
+        let rebuilt = json!({ "do": "recall", "fact": "recent-rebuild", "answer": "yes" });
+        assert_eq!(likeliest("dirt-in-oil", &[rebuilt]).0, "left-at-assembly");
+    }
+
+    #[test]
+    fn what_was_found_clean_speaks_against_its_way() {
+        let clean = json!({ "do": "clean", "part": "air-cleaner" });
+        let (before, after) = (factor(cause("dusty-air"), &job(&[])), factor(cause("dusty-air"), &job(&[clean])));
+        assert!(after < before, "{after} {before}");
+        let torn = factor(cause("dusty-air"), &job(&[tag("air-cleaner", "torn")]));
+        assert!(torn > 5.0 && torn <= MOST, "{torn}");
+    }
+
+    /// By plain enumeration over the ways in: what the closed form gives.
+    #[test]
+    fn the_factor_is_the_sum_over_the_ways_in() {
+        let found = job(&[tag("engine-oil", "milky"), json!({ "do": "clean", "part": "oil-filler" })]);
+        let rust = cause("corrosion");
+        let mut all = 0.0;
+        let mut rest = 1.0;
+        for way in &ALL {
+            let Some((_, share)) = way.to.iter().find(|(to, _)| *to == "corrosion") else { continue };
+            rest -= share;
+            let mut likelihood = 1.0;
+            for (kind, tags, chance) in way.finds {
+                let Some(record) = found.parts.get(&Part { kind: *kind, at: At::Engine }) else { continue };
+                let seen = tags.iter().any(|tag| record.tags.contains_key(tag));
+                likelihood *= if seen { chance / STRAY } else { (1.0 - chance) / (1.0 - STRAY) };
+            }
+            all += share * likelihood;
+        }
+        assert!((factor(rust, &found) - (all + rest)).abs() < 1e-12);
+    }
+}
