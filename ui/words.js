@@ -173,7 +173,9 @@ export const words = {
     /** @param {number} grade */ grade: (grade) => `grade ${grade}`,
     /** @param {number} grade */ worn: (grade) => `worn, grade ${grade}`,
     choose: 'Tap a part of the plan to photograph and tag it.',
-    next: 'Next part not looked at',
+    next: 'Next not looked at',
+    /** @param {number} looked @param {number} all */ before: (looked, all) =>
+      `Before it is opened: looked at ${looked} of ${all}`,
   },
   markup: {
     draw: 'Draw on it',

@@ -18,7 +18,8 @@ const AT_A_GLANCE = 2
 const FULL = 5
 
 /** @param {JobView} view @returns {Map<string, string>} */
-export const labelsOf = (view) => new Map(view.assessment.parts.map((part) => [part.part, part.label]))
+export const labelsOf = ({ assessment: { outside, parts } }) =>
+  new Map([...outside, ...parts].map(({ part, label }) => [part, label]))
 
 /** @param {Address} address @param {string} heading @param {Evidence[]} all @param {Map<string, string>} labels */
 export function evidence(address, heading, all, labels) {

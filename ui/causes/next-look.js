@@ -1,5 +1,6 @@
 // The look that would settle most: as a way to it, and on the part itself while it is taken.
-/** @import { JobView, NextLook, PartView } from '../types/api.d.ts' */
+/** @import { JobView, NextLook } from '../types/api.d.ts' */
+/** @import { Recorded } from '../part/photos.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { kindOf, zonesOf } from '../catalogue.js'
 import { stillZones } from '../part/zones.js'
@@ -23,7 +24,7 @@ export function lookButton(view, look, short) {
 }
 
 /** On the part that was opened for the look: where to look and why; once that has been answered, the look after it.
- * @param {JobView} view @param {PartView} part */
+ * @param {JobView} view @param {Recorded} part */
 export function lookHere(view, part) {
   const { isLook, tag, zone } = state.route
   if (!isLook) return ''
@@ -44,7 +45,7 @@ export function lookHere(view, part) {
 }
 
 /** The ways on from a look: back to the causes, and to the look after it.
- * @param {JobView} view @param {PartView} part */
+ * @param {JobView} view @param {Recorded} part */
 export function lookSteps(view, part) {
   const look = view.assessment.causes.next_look
   return {
@@ -56,5 +57,5 @@ export function lookSteps(view, part) {
 }
 
 /** Whether the program already asks for another look than the one for which the part was opened.
- * @param {NextLook} look @param {PartView} part */
+ * @param {NextLook} look @param {Recorded} part */
 const isAnswered = (look, part) => look.part !== part.part || (look.tag ?? '') !== state.route.tag

@@ -2,6 +2,7 @@
 // touched is guessed: causes and decisions wait for the answer.
 /** @import { Change, Finding, Instrument, JobView } from '../types/api.d.ts' */
 /** @import { ListItem, PartView, Reading, ReadingView } from '../types/api.d.ts' */
+/** @import { Recorded } from '../part/photos.js' */
 import { tagOf } from '../catalogue.js'
 import { itemKey } from '../lists/key.js'
 import { placeId } from '../marks/place.js'
@@ -16,19 +17,19 @@ export function guess(view, change) {
     case 'note-mark':
       return withMark(view, change)
     case 'tag':
-      return withPart(view, change.part, (part) => tagged(part, change))
+      return withRecord(view, change.part, (part) => tagged(part, change))
     case 'untag':
-      return withPart(view, change.part, (part) =>
+      return withRecord(view, change.part, (part) =>
         seenAnew({ ...part, findings: part.findings.filter((finding) => finding.tag !== change.tag) }))
     case 'clean':
-      return withPart(view, change.part, (part) => ({ ...part, findings: [], worst: null, seen: 'clean' }))
+      return withRecord(view, change.part, (part) => ({ ...part, findings: [], worst: null, seen: 'clean' }))
     case 'remark':
-      return withPart(view, change.part, (part) => ({ ...part, note: change.text }))
+      return withRecord(view, change.part, (part) => ({ ...part, note: change.text }))
     case 'remove-photo':
-      return withPart(view, change.part, (part) =>
+      return withRecord(view, change.part, (part) =>
         ({ ...part, photos: part.photos.filter((photo) => photo !== change.photo) }))
     case 'mark-up':
-      return withPart(view, change.part, (part) =>
+      return withRecord(view, change.part, (part) =>
         ({
           ...part,
           drawn: {
@@ -69,22 +70,31 @@ export function guess(view, change) {
 
 /** @param {JobView} view @param {string} part @param {string} preview @returns {JobView} */
 export const guessPhoto = (view, part, preview) =>
-  withPart(view, part, (seen) => ({ ...seen, photos: [...seen.photos, preview] }))
+  withRecord(view, part, (seen) => ({ ...seen, photos: [...seen.photos, preview] }))
+
+/** With what was recorded of a part, or beside the parts.
+ * @param {JobView} view @param {string} name @param {<Here extends Recorded>(here: Here) => Here} alter
+ * @returns {JobView} */
+function withRecord(view, name, alter) {
+  const outside = view.assessment.outside.map((here) => (here.part === name ? alter(here) : here))
+  return withPart({ ...view, assessment: { ...view.assessment, outside } }, name, alter)
+}
 
 /** @param {JobView} view @param {string} name @param {(part: PartView) => PartView} alter @returns {JobView} */
 function withPart(view, name, alter) {
+  const { outside } = view.assessment
   const parts = view.assessment.parts.map((part) => (part.part === name ? alter(part) : part))
   const progress = {
     // Which of them ask for a look of their own a tap hardly changes.
     parts: view.assessment.progress.parts,
     looked: parts.filter((part) => part.seen === 'clean' || part.seen === 'worn').length,
     worn: parts.filter((part) => part.seen === 'worn').length,
-    photos: parts.reduce((sum, part) => sum + part.photos.length, 0),
+    photos: [...parts, ...outside].reduce((sum, { photos }) => sum + photos.length, 0),
   }
   return { ...view, assessment: { ...view.assessment, parts, progress } }
 }
 
-/** @param {PartView} part @param {Extract<Change, { do: 'tag' }>} change @returns {PartView} */
+/** @template {Recorded} Here @param {Here} part @param {Extract<Change, { do: 'tag' }>} change @returns {Here} */
 function tagged(part, change) {
   const { tag, grade, zones } = change
   const row = tagOf(tag)
@@ -120,7 +130,7 @@ function measured(part, taken, instruments) {
   return { ...part, readings: [...earlier, reading] }
 }
 
-/** @param {PartView} part @returns {PartView} */
+/** @template {Recorded} Here @param {Here} part @returns {Here} */
 function seenAnew(part) {
   const damage = part.findings.filter((finding) => tagOf(finding.tag).is_damage)
   const worst = damage.reduce((most, finding) => (finding.grade > most ? finding.grade : most), 0) || null

@@ -1,5 +1,6 @@
 // Drawing over a photo: an outline, an arrow or a note, with a finger, or with buttons where a finger can't draw.
-/** @import { Markup, PartView } from '../types/api.d.ts' */
+/** @import { Markup } from '../types/api.d.ts' */
+/** @import { Recorded } from '../part/photos.js' */
 /** @import { Form } from '../controls/form.js' */
 /** @import { Shape } from './shape.js' */
 import { html, nothing } from '../vendor/lit-html/lit-html.js'
@@ -42,7 +43,7 @@ export function markupField(photo, saved) {
     </svg>`
 }
 
-/** @param {string} job @param {PartView} part @param {string} photo */
+/** @param {string} job @param {Recorded} part @param {string} photo */
 export function markupForm(job, part, photo) {
   const { entered: { markup }, enter, refusal, send } = drawingOn(photo)
   const ratio = ratioOf(photo) ?? 1

@@ -1,5 +1,6 @@
 // One photo, as large as the screen allows, with what is drawn over it.
-/** @import { Drawn, PartView } from '../types/api.d.ts' */
+/** @import { Drawn } from '../types/api.d.ts' */
+/** @import { Recorded } from './photos.js' */
 import { html, nothing } from '../vendor/lit-html/lit-html.js'
 import { photoAddress } from '../backend.js'
 import { append } from '../edits/queue.js'
@@ -11,7 +12,7 @@ import { words } from '../words.js'
 
 const text = words.part
 
-/** @param {string} job @param {PartView} part @param {string} photo */
+/** @param {string} job @param {Recorded} part @param {string} photo */
 export function enlarged(job, part, photo) {
   const title = text.photo(part.photos.indexOf(photo) + 1, part.label)
   const drawn = part.drawn[photo] ?? []

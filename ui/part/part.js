@@ -1,6 +1,8 @@
-// One part on the bench: photographed, looked at, tagged, decided.
+// One part on the bench: photographed, looked at, tagged, decided. What lies beside the parts is only recorded.
 /** @import { JobView, PartView } from '../types/api.d.ts' */
+/** @import { Recorded } from './photos.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
+import { kindOf } from '../catalogue.js'
 import { lookHere, lookSteps } from '../causes/next-look.js'
 import { cautions } from '../controls/cautions.js'
 import { field } from '../controls/field.js'
@@ -9,6 +11,7 @@ import { append } from '../edits/queue.js'
 import { swatch } from '../hatching/key.js'
 import { measured } from '../measure/measured.js'
 import { seenInWords } from '../plan/drawing.js'
+import { foundInWords } from '../plan/outside.js'
 import { toPart, toScreen } from '../route.js'
 import { state } from '../state.js'
 import { words } from '../words.js'
@@ -21,9 +24,10 @@ const text = words.part
 
 /** @param {JobView} view */
 export function part(view) {
-  const { parts } = view.assessment
-  const here = parts.findIndex((candidate) => candidate.part === state.route.part)
-  const open = parts[here]
+  // In the order in which the hand meets them; the bare block comes last.
+  const walk = [...view.assessment.outside, ...view.assessment.parts]
+  const here = walk.findIndex((candidate) => candidate.part === state.route.part)
+  const open = walk[here]
   if (!open) {
     return {
       title: words.screens.part,
@@ -31,16 +35,19 @@ export function part(view) {
     }
   }
   if (open.photos.includes(state.route.photo)) return enlarged(view.job, open, state.route.photo)
+  const judged = isJudged(open) ? open : null
   return {
     title: open.label,
     body: html`
-      <p class="part-state">${swatch(open.worst, open.seen)} ${seenInWords(open)}</p>
+      <p class="part-state">
+        ${swatch(open.worst, open.seen)} ${judged ? seenInWords(judged) : foundInWords(open)}
+      </p>
+      ${judged ? '' : html`<p class="hint">${kindOf(open.kind).look}</p>`}
       ${cautions(open.cautions)}
       ${lookHere(view, open)}
       ${photos(view.job, open)}
       ${tags(view.job, open)}
-      ${cap(view, open)}
-      ${measured(view.job, open)}
+      ${judged ? html`${cap(view, judged)} ${measured(view.job, judged)}` : ''}
       ${field({
         key: `${view.job} ${open.part} note`,
         label: text.note,
@@ -48,14 +55,17 @@ export function part(view) {
         long: true,
         save: (note) => append(view.job, { do: 'remark', part: open.part, text: note }),
       })}
-      ${decision(view.job, open)}`,
-    bar: stepBar(view, open, parts[here - 1], parts[here + 1]),
+      ${judged ? decision(view.job, judged) : ''}`,
+    bar: stepBar(view, open, walk[here - 1], walk[here + 1]),
   }
 }
 
+/** What lies beside the parts is not. @param {Recorded} here @returns {here is PartView} */
+const isJudged = (here) => 'decision' in here
+
 /** Strip-down order, and the answer that most parts get. The thumb's button is the one that comes next: clean for a
  * part not looked at, on to the next part for any other, so that no stray tap wipes out what was tagged.
- * @param {JobView} view @param {PartView} open @param {PartView | undefined} previous @param {PartView | undefined}
+ * @param {JobView} view @param {Recorded} open @param {Recorded | undefined} previous @param {Recorded | undefined}
  * next */
 const stepBar = (view, open, previous, next) => {
   const { job } = view
@@ -83,7 +93,7 @@ function toCause({ job, assessment }) {
     aria-label=${words.causes.back(from.name)}>${words.causes.backShort}</a>`
 }
 
-/** @param {string} job @param {PartView | undefined} to @param {string} label @param {(label: string) => string} name
+/** @param {string} job @param {Recorded | undefined} to @param {string} label @param {(label: string) => string} name
  * @param {boolean} isPrimary */
 const step = (job, to, label, name, isPrimary) =>
   to

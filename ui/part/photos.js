@@ -1,5 +1,5 @@
 // The photos of a part: taken, picked or dropped.
-/** @import { PartView } from '../types/api.d.ts' */
+/** @import { OutsideView, PartView } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { repeat } from '../vendor/lit-html/directives/repeat.js'
 import { photoAddress, surroundings } from '../backend.js'
@@ -11,7 +11,9 @@ import { words } from '../words.js'
 
 const text = words.part
 
-/** @param {string} job @param {PartView} part */
+/** @typedef {PartView | OutsideView} Recorded a part, or what is recorded beside the parts */
+
+/** @param {string} job @param {Recorded} part */
 export function photos(job, part) {
   /** @param {Iterable<File>} files */
   const take = (files) => appendPhotos(job, part.part, files)
@@ -43,7 +45,7 @@ export function photos(job, part) {
     </section>`
 }
 
-/** @param {string} job @param {PartView} part @param {string} photo @param {number} nth */
+/** @param {string} job @param {Recorded} part @param {string} photo @param {number} nth */
 function thumb(job, part, photo, nth) {
   const picture = (/** @type {string} */ alt) =>
     html`<img src=${photoAddress(photo, 'thumb')} alt=${alt} width="96" height="96" decoding="async"

@@ -1,5 +1,6 @@
 // What is seen on a part. A tap on a tag unfolds its four grades right there; a tap on a grade saves.
-/** @import { Finding, Grade, PartView, Tag, Zone } from '../types/api.d.ts' */
+/** @import { Finding, Grade, Tag, Zone } from '../types/api.d.ts' */
+/** @import { Recorded } from './photos.js' */
 /** @import { Route } from '../route.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { repeat } from '../vendor/lit-html/directives/repeat.js'
@@ -32,7 +33,7 @@ export function unfoldAsked({ tag }) {
   zonesAhead = []
 }
 
-/** @param {string} job @param {PartView} part */
+/** @param {string} job @param {Recorded} part */
 export function tags(job, part) {
   const all = kindOf(part.kind).tags
   return html`
@@ -43,7 +44,7 @@ export function tags(job, part) {
     </section>`
 }
 
-/** @param {string} job @param {PartView} part @param {Tag[]} tags */
+/** @param {string} job @param {Recorded} part @param {Tag[]} tags */
 function rows(job, part, tags) {
   /** @type {(Tag | typeof UNFOLDED)[]} */
   const shown = [...tags]
@@ -57,10 +58,10 @@ function rows(job, part, tags) {
   return html`<div class="tags">${repeat(shown, (here) => here, draw)}</div>`
 }
 
-/** @param {PartView} part @param {Tag} tag */
+/** @param {Recorded} part @param {Tag} tag */
 const findingOf = (part, tag) => part.findings.find((finding) => finding.tag === tag)
 
-/** @param {PartView} part @param {Tag} tag */
+/** @param {Recorded} part @param {Tag} tag */
 function tagButton(part, tag) {
   const finding = findingOf(part, tag)
   const name = capitalised(tagOf(tag).name)
@@ -78,7 +79,7 @@ function tagButton(part, tag) {
     </button>`
 }
 
-/** @param {string} job @param {PartView} part @param {Tag} tag */
+/** @param {string} job @param {Recorded} part @param {Tag} tag */
 function grades(job, part, tag) {
   const row = tagOf(tag)
   const finding = findingOf(part, tag)
@@ -115,7 +116,7 @@ function grades(job, part, tag) {
 const marked = (finding) => finding?.zones ?? zonesAhead
 
 /** Before a grade is chosen the fields wait; after that each tap saves.
- * @param {string} job @param {PartView} part @param {Tag} tag @param {Zone} zone */
+ * @param {string} job @param {Recorded} part @param {Tag} tag @param {Zone} zone */
 function toggle(job, part, tag, zone) {
   const finding = findingOf(part, tag)
   const before = marked(finding)

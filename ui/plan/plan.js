@@ -5,6 +5,7 @@ import { key } from '../hatching/key.js'
 import { toPart, toScreen } from '../route.js'
 import { words } from '../words.js'
 import { drawing } from './drawing.js'
+import { outside } from './outside.js'
 import { progress } from './progress.js'
 
 const text = words.plan
@@ -19,17 +20,25 @@ export function plan(view) {
         href=${toScreen(view.job, 'intake')}>${words.marks.toIntake}</a>`,
     }
   }
-  const next = view.assessment.parts.find((part) => part.seen === 'not-looked')
+  const next = nextOf(view)
   return {
     title,
     body: html`
       <p class="engine-line">${view.assessment.engine}</p>
       ${view.assessment.notices.map((notice) => html`<p class="notice">${notice}</p>`)}
       ${progress(view.assessment.progress)}
+      ${outside(view)}
       ${drawing(view)}
       ${key()}`,
     bar: next
       ? html`<div class="bar"><a class="button primary" href=${toPart(view.job, next.part)}>${text.next}</a></div>`
       : '',
   }
+}
+
+/** What is looked at next. Once a part has been, what comes before the opening is asked for no longer: the engine is
+ * open. @param {JobView} view */
+function nextOf({ assessment: { outside, parts, progress } }) {
+  const inOrder = progress.looked === 0 ? [...outside, ...parts] : parts
+  return inOrder.find(({ seen }) => seen === 'not-looked')
 }

@@ -32,6 +32,7 @@ export function addPrice(list, keep) {
     return key && send((entered) => keep(withPrice(list, readPrice(key, entered, currency))))
   }
   const { kinds, works } = catalogue()
+  const priced = kinds.filter((kind) => kind.works.length > 0)
   return html`
     <form class="entry" aria-labelledby="add-price" @submit=${save}>
       <h3 id="add-price">${text.add}</h3>
@@ -41,7 +42,7 @@ export function addPrice(list, keep) {
           label: text.kind,
           value: entered.kind,
           blank: text.choose,
-          options: kinds.map(({ id, name }) => ({ value: id, label: capitalised(name) })),
+          options: priced.map(({ id, name }) => ({ value: id, label: capitalised(name) })),
           choose: (kind) => enter({ kind, work: '' }),
         })}
         ${pick({

@@ -154,7 +154,8 @@ function already(view, entered) {
 /** Kinds of this engine first come first; without an engine, all. @param {JobView} view */
 function kindsFor({ assessment }) {
   const present = [...new Set(assessment.parts.map(({ kind }) => kind))]
-  return present.length > 0 ? present : catalogue().kinds.map(({ id }) => id)
+  const measured = catalogue().kinds.filter(({ quantities }) => quantities.length > 0)
+  return present.length > 0 ? present : measured.map(({ id }) => id)
 }
 
 /** @param {JobView} view @param {Entered} entered @param {Enter} enter @param {string} refusal */

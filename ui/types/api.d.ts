@@ -102,6 +102,8 @@ export type Assessment = {
   engine: string | null,
   /** Every part in strip-down order; empty before the arrangement is entered. */
   parts: Array<PartView>,
+  /** What is looked at beside the parts, in the order in which it is met; empty before the arrangement is entered. */
+  outside: Array<OutsideView>,
   /** How much has been looked at. */
   progress: Progress,
   /** The marks of caps and rods. */
@@ -737,7 +739,7 @@ export type JobLine = {
   looked: number,
   /** Parts of the engine. */
   parts: number,
-  /** Photos on its parts. */
+  /** Photos taken in. */
   photos: number, };
 
 /** What a job is about. Every line of a bill belongs to one. */
@@ -797,7 +799,7 @@ export type KindEntry = {
   tags: Array<Tag>,
   /** Its drawing. */
   zone_map: ZoneMap,
-  /** What can be done about it, mildest first. */
+  /** What can be done about it, mildest first; nothing where it is only recorded. */
   outcomes: Array<Outcome>,
   /** The work that may be done to it and has a price. */
   works: Array<WorkEntry>,
@@ -810,7 +812,9 @@ export type KindEntry = {
   /** The kinds that are walked with the same instrument in the hand, in the order of the walk; may be empty. */
   walked_with: Array<PartKind>,
   /** What is measured of it in the order of measuring, then what follows. */
-  quantities: Array<QuantityEntry>, };
+  quantities: Array<QuantityEntry>,
+  /** How it is looked at, in a sentence, where it is only recorded; else empty. */
+  look: string, };
 
 /** What has to be done about something missing. */
 export type Lack = "reading" | "look" | "sheet";
@@ -1332,6 +1336,30 @@ export type OwnItem = {
 
 /** A size of paper. */
 export type PaperSize = "a4" | "letter";
+
+/** What was recorded of something beside the judged parts: it is told as a part is, but nothing is measured of it or
+ * decided about it. */
+export type OutsideView = {
+  /** What it is. */
+  part: Part,
+  /** Its kind. */
+  kind: PartKind,
+  /** What a mechanic calls it. */
+  label: string,
+  /** Looked at or not, and what was seen. */
+  seen: Seen,
+  /** The worst grade that was tagged. */
+  worst: Grade | null,
+  /** The tags, worst first. */
+  findings: Array<Finding>,
+  /** Photos in the order taken in. */
+  photos: Array<PhotoId>,
+  /** What is drawn over them, in the order in which it was drawn; photos with nothing on them are left out. */
+  drawn: { [key in PhotoId]: Array<Drawn> },
+  /** The remark; empty if none. */
+  note: string,
+  /** What can hurt with it in the hand, the gravest first. */
+  cautions: Array<Caution>, };
 
 /** One part of one engine. */
 export type Part = string;

@@ -20,7 +20,7 @@ use crate::money::{self, Difference, Quote};
 use crate::operation::{self, Operation};
 use crate::sheet::SizeGroup;
 use crate::sizing::{GroupPlan, Measured, ReadBack, read_back};
-use crate::view::{PartView, Seen, Sizing, readings_of, view};
+use crate::view::{OutsideView, PartView, Seen, Sizing, outside, readings_of, view};
 use crate::words::Terms;
 use crate::work::Outcome;
 
@@ -35,6 +35,8 @@ pub struct Assessment {
     pub terms: Terms,
     /// Every part in strip-down order; empty before the arrangement is entered.
     pub parts: Vec<PartView>,
+    /// What is looked at beside the parts, in the order in which it is met; empty before the arrangement is entered.
+    pub outside: Vec<OutsideView>,
     /// How much has been looked at.
     pub progress: Progress,
     /// The marks of caps and rods.
@@ -165,6 +167,7 @@ fn follow(
             engine: None,
             terms: job.terms,
             parts: vec![],
+            outside: vec![],
             sizing: Sizing::default(),
             lists: vec![],
             quote: Quote::default(),
@@ -192,11 +195,14 @@ fn follow(
     let decisions = decide::decide(engine, job, &measured);
     let causes = causes(Some(engine), &measured.figures);
     let (parts, sizing, operations) = conclude(measured, decisions);
+    let outside = outside(engine, job);
+    let of_parts = parts.iter().map(|view| &view.photos);
+    let photos = of_parts.chain(outside.iter().map(|view| &view.photos)).map(Vec::len).sum();
     let progress = Progress {
         parts: parts.iter().filter(|view| view.is_looked_at_alone()).count(),
         looked: parts.iter().filter(|view| matches!(view.seen, Seen::Clean | Seen::Worn)).count(),
         worn: parts.iter().filter(|view| view.seen == Seen::Worn).count(),
-        photos: parts.iter().map(|view| view.photos.len()).sum(),
+        photos,
     };
     let quote = cost::quote(engine, job, &parts, &operations);
     let approval = job.approval(&quote);
@@ -222,6 +228,7 @@ fn follow(
         excess,
         quote,
         parts,
+        outside,
         sizing,
         sheet_doubts: job.sheet.doubts(job.terms),
         progress,

@@ -187,7 +187,7 @@ pub struct KindEntry {
     pub tags: Vec<Tag>,
     /// Its drawing.
     pub zone_map: ZoneMap,
-    /// What can be done about it, mildest first.
+    /// What can be done about it, mildest first; nothing where it is only recorded.
     pub outcomes: Vec<Outcome>,
     /// The work that may be done to it and has a price.
     pub works: Vec<WorkEntry>,
@@ -201,6 +201,8 @@ pub struct KindEntry {
     pub walked_with: Vec<PartKind>,
     /// What is measured of it in the order of measuring, then what follows.
     pub quantities: Vec<QuantityEntry>,
+    /// How it is looked at, in a sentence, where it is only recorded; else empty.
+    pub look: &'static str,
 }
 
 /// A quantity as one kind of part has it.
@@ -557,6 +559,7 @@ fn kind(id: PartKind, terms: Terms) -> KindEntry {
         material: Material::usual(id),
         walked_with: id.walked_with().to_vec(),
         quantities: id.quantities().iter().map(|has| quantity(id, has, terms)).collect(),
+        look: id.look(),
     }
 }
 

@@ -1,7 +1,7 @@
 //! A job as it stands in the list.
 
 use serde::Serialize;
-use wearbook_core::engine::Engine;
+use wearbook_core::engine::{Engine, Part};
 use wearbook_core::job::{EditId, Job, TextField};
 use wearbook_store::{JobId, JobRow};
 
@@ -25,7 +25,7 @@ pub struct JobLine {
     pub looked: usize,
     /// Parts of the engine.
     pub parts: usize,
-    /// Photos on its parts.
+    /// Photos taken in.
     pub photos: usize,
 }
 
@@ -33,7 +33,8 @@ impl JobLine {
     pub(crate) fn new(row: JobRow, job: &Job) -> Self {
         let engine = job.arrangement.clone().and_then(|arrangement| Engine::new(arrangement).ok());
         let parts = engine.as_ref().map(Engine::parts).unwrap_or_default();
-        let records: Vec<_> = parts.iter().filter_map(|part| job.parts.get(part)).collect();
+        let outside = engine.as_ref().map(Engine::outside).unwrap_or_default();
+        let records = |of: &[Part]| of.iter().filter_map(|part| job.parts.get(part)).collect::<Vec<_>>();
         let text = |field| job.texts.get(&field).cloned().unwrap_or_default();
         Self {
             job: row.id,
@@ -42,9 +43,9 @@ impl JobLine {
             engine: engine.as_ref().map(|engine| engine.arrangement().summary()),
             changed_at: row.changed_at,
             closed_at: job.closed.map(EditId::millis),
-            looked: records.iter().filter(|record| record.looked_at()).count(),
+            looked: records(parts).into_iter().filter(|record| record.looked_at()).count(),
             parts: parts.iter().filter(|part| job.seen_with(**part).is_none()).count(),
-            photos: records.iter().map(|record| record.photos.len()).sum(),
+            photos: [records(parts), records(outside)].concat().iter().map(|record| record.photos.len()).sum(),
         }
     }
 }

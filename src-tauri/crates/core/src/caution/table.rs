@@ -5,8 +5,9 @@
 
 use super::row::{ANY, Caution, Screen};
 use crate::engine::PartKind::{
-    AuxiliaryDrive, Block, Bore, CamBearing, Camshaft, CorePlugs, Crankshaft, HeadBolts, HousingBore, MainCapBolts,
-    MainShell, OilPickup, OilPump, Piston, Pushrod, Rings, Rod, RodBolts, RodShell, Tappet, ThrustFace, TimingDrive,
+    AuxiliaryDrive, Block, Bore, CamBearing, Camshaft, Coolant, CorePlugs, Crankshaft, DrainPlug, EngineOil, HeadBolts,
+    HousingBore, MainCapBolts, MainShell, OilFilter, OilPickup, OilPump, Piston, Pushrod, Rings, Rod, RodBolts,
+    RodShell, Sump, Tappet, ThrustFace, TimingDrive,
 };
 use crate::wear::Tag;
 use crate::work::Work;
@@ -196,7 +197,7 @@ pub const ALL: &[Caution] = &[
         about: "Coolant",
         line: "Poisonous: catch it all, out of reach of animals. Never open a hot system: it scalds.",
         source: "From memory.",
-        kinds: &[CorePlugs],
+        kinds: &[CorePlugs, Coolant],
         ..NOWHERE
     },
     Caution {
@@ -204,7 +205,7 @@ pub const ALL: &[Caution] = &[
         about: "Used oil",
         line: "It harms the skin and may cause skin cancer: gloves, no oily rags in pockets, no petrol or solvent on skin.",
         source: "HSE, skin at work: motor vehicle repair.",
-        kinds: &[MainShell, RodShell, OilPump, OilPickup],
+        kinds: &[MainShell, RodShell, OilPump, OilPickup, EngineOil, OilFilter, DrainPlug, Sump],
         ..NOWHERE
     },
     Caution {
@@ -212,7 +213,7 @@ pub const ALL: &[Caution] = &[
         about: "Sharp edges",
         line: "Broken rings and torn metal cut: gloves, and no piece left loose.",
         source: "From memory.",
-        kinds: &[Rings],
+        kinds: &[Rings, OilFilter],
         tags: &[(Tag::Cracks, ANY), (Tag::Spalling, ANY)],
         is_for_customer: true,
         ..NOWHERE

@@ -10,6 +10,7 @@ use super::found::{clean, findings, worst};
 use super::grouping::{by_kind, grouped, named};
 use super::head::{engine_facts, paper};
 use super::measured::measured;
+use super::outside::outside;
 use super::paper::{Block, Paper};
 use super::summary::summary;
 use super::why::why;
@@ -24,6 +25,7 @@ use crate::work::Outcome;
 pub fn condition_report(desk: &Desk<'_>, extent: Extent) -> Paper {
     let Desk { job, assessment, .. } = desk;
     let mut blocks = vec![cover(desk), summary(desk)];
+    blocks.extend(outside(assessment, extent));
     match extent {
         Extent::Short => blocks.extend(worst(assessment)),
         Extent::Full => {

@@ -1,9 +1,12 @@
 //! What was found, part by part, and what was looked at without finding damage.
 
+use std::collections::BTreeMap;
+
 use super::chapter::chapter;
 use super::grouping::by_kind;
 use super::paper::{Block, Picture, ZoneDrawing};
 use crate::assess::Assessment;
+use crate::job::{Drawn, PhotoId};
 use crate::view::{Finding, PartView, Seen};
 use crate::wear::{Grade, Zone, ZoneMap};
 use crate::words::capitalised;
@@ -39,36 +42,67 @@ pub(super) fn worst(assessment: &Assessment) -> Vec<Block> {
 }
 
 fn part(view: &PartView) -> Block {
-    let mut lines: Vec<String> = view.findings.iter().map(finding_line).collect();
-    match view.seen {
-        Seen::Clean if view.findings.is_empty() => lines.push("Looked at and clean.".into()),
-        Seen::NotLooked => lines.push("Photographed, not yet judged.".into()),
-        _ => {}
-    }
-    let seen = if view.findings.is_empty() {
-        lines.join(" ")
-    } else {
-        view.findings.iter().map(|finding| finding.name.as_str()).collect::<Vec<_>>().join(", ")
-    };
-    let several = view.photos.len() > 1;
-    Block::Findings {
-        part: view.label.clone(),
+    let recorded = Recorded {
+        label: &view.label,
         seen: view.seen,
         worst: view.worst,
-        lines,
-        note: view.note.clone(),
-        outcome: view.decision.words().into(),
-        zones: zones(view),
-        pictures: view
-            .photos
-            .iter()
-            .zip(1..)
-            .map(|(photo, nth)| {
-                let which = if several { format!(", photo {nth} of {}", view.photos.len()) } else { String::new() };
-                let markups = view.drawn.get(photo).into_iter().flatten().map(|drawn| drawn.markup.clone()).collect();
-                Picture { photo: photo.clone(), alt: format!("{}{which}: {seen}", view.label), markups }
-            })
-            .collect(),
+        findings: &view.findings,
+        photos: &view.photos,
+        drawn: &view.drawn,
+        note: &view.note,
+    };
+    recorded.block(view.decision.words(), zones(view))
+}
+
+/// What was recorded of something that somebody had in the hand.
+pub(super) struct Recorded<'a> {
+    pub(super) label: &'a str,
+    pub(super) seen: Seen,
+    pub(super) worst: Option<Grade>,
+    pub(super) findings: &'a [Finding],
+    pub(super) photos: &'a [PhotoId],
+    pub(super) drawn: &'a BTreeMap<PhotoId, Vec<Drawn>>,
+    pub(super) note: &'a str,
+}
+
+impl Recorded<'_> {
+    /// Told with its pictures.
+    pub(super) fn block(&self, outcome: &str, zones: Option<ZoneDrawing>) -> Block {
+        Block::Findings {
+            part: self.label.into(),
+            seen: self.seen,
+            worst: self.worst,
+            lines: self.lines(),
+            note: self.note.into(),
+            outcome: outcome.into(),
+            zones,
+            pictures: self.photos.iter().zip(1..).map(|(photo, nth)| self.picture(photo, nth)).collect(),
+        }
+    }
+
+    /// What was seen, a line each finding.
+    pub(super) fn lines(&self) -> Vec<String> {
+        let mut lines: Vec<String> = self.findings.iter().map(finding_line).collect();
+        match self.seen {
+            Seen::Clean if self.findings.is_empty() => lines.push("Looked at and clean.".into()),
+            Seen::NotLooked if !self.photos.is_empty() => lines.push("Photographed, not yet judged.".into()),
+            _ => {}
+        }
+        lines
+    }
+
+    fn picture(&self, photo: &PhotoId, nth: usize) -> Picture {
+        let seen = if self.findings.is_empty() {
+            self.lines().join(" ")
+        } else {
+            self.findings.iter().map(|finding| finding.name.as_str()).collect::<Vec<_>>().join(", ")
+        };
+        let which = match self.photos.len() {
+            0 | 1 => String::new(),
+            several => format!(", photo {nth} of {several}"),
+        };
+        let markups = self.drawn.get(photo).into_iter().flatten().map(|drawn| drawn.markup.clone()).collect();
+        Picture { photo: photo.clone(), alt: format!("{}{which}: {seen}", self.label), markups }
     }
 }
 

@@ -15,6 +15,7 @@ mod found;
 mod grouping;
 mod head;
 mod measured;
+mod outside;
 mod paper;
 mod paper_size;
 mod size_sheet;

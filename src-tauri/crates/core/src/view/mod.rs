@@ -1,13 +1,16 @@
-//! What every screen and paper shows of a job once it is decided what is done: each part, the sizes, what to order in
-//! which size.
+//! What every screen and paper shows of a job once it is decided what is done: each part and what lies beside them, the
+//! sizes, what to order in which size.
 
 mod caps;
 mod order_line;
+mod outside;
 mod part;
 mod sizing;
 
 pub(crate) use caps::with_new_caps;
 pub use order_line::{OrderLine, OrderState};
+pub use outside::OutsideView;
+pub(crate) use outside::outside;
 pub use part::{Finding, PartView, ReadingView, Seen};
 pub(crate) use part::{readings_of, view};
 pub use sizing::Sizing;

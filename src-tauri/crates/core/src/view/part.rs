@@ -27,6 +27,17 @@ pub enum Seen {
     Worn,
 }
 
+impl Seen {
+    /// What a record says by itself.
+    pub(super) fn of(record: &PartRecord) -> Self {
+        match record.worst() {
+            Some(_) => Self::Worn,
+            None if record.looked_at() => Self::Clean,
+            None => Self::NotLooked,
+        }
+    }
+}
+
 /// One part with all that is known and concluded about it.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
@@ -119,6 +130,32 @@ pub(crate) fn view(readings: &Readings<'_>, part: Part, decision: Decision) -> P
     let blank = PartRecord::default();
     let is_looked_at = |part| job.parts.get(&part).is_some_and(PartRecord::looked_at);
     let record = job.parts.get(&part).unwrap_or(&blank);
+    let tags: Vec<Tag> = record.tags.keys().copied().collect();
+    let cautions = caution::of_part(part.kind, &tags);
+    let work = decision.work();
+    PartView {
+        part,
+        kind: part.kind,
+        label: engine.label(part),
+        seen: match Seen::of(record) {
+            Seen::NotLooked if job.seen_with(part).is_some_and(is_looked_at) => Seen::Along,
+            seen => seen,
+        },
+        worst: record.worst(),
+        findings: findings_of(record),
+        photos: record.photos.clone(),
+        drawn: drawn_over(record),
+        note: record.note.clone(),
+        readings: vec![],
+        figures: vec![],
+        work_cautions: work.map_or_else(Vec::new, |work| caution::of_work(part.kind, work, &cautions)),
+        cautions,
+        decision,
+    }
+}
+
+/// The tags of a record, worst first.
+pub(super) fn findings_of(record: &PartRecord) -> Vec<Finding> {
     let mut findings: Vec<Finding> = record
         .tags
         .iter()
@@ -130,31 +167,13 @@ pub(crate) fn view(readings: &Readings<'_>, part: Part, decision: Decision) -> P
             zones: tagged.zones.iter().copied().collect(),
         })
         .collect();
-    let tags: Vec<Tag> = record.tags.keys().copied().collect();
-    let cautions = caution::of_part(part.kind, &tags);
-    let work = decision.work();
     findings.sort_by_key(|finding| (std::cmp::Reverse(finding.grade), finding.tag));
-    PartView {
-        part,
-        kind: part.kind,
-        label: engine.label(part),
-        seen: match (record.looked_at(), record.worst()) {
-            (false, _) if job.seen_with(part).is_some_and(is_looked_at) => Seen::Along,
-            (false, _) => Seen::NotLooked,
-            (true, None) => Seen::Clean,
-            (true, Some(_)) => Seen::Worn,
-        },
-        worst: record.worst(),
-        findings,
-        photos: record.photos.clone(),
-        drawn: record.drawn.clone().into_iter().filter(|(photo, _)| record.photos.contains(photo)).collect(),
-        note: record.note.clone(),
-        readings: vec![],
-        figures: vec![],
-        work_cautions: work.map_or_else(Vec::new, |work| caution::of_work(part.kind, work, &cautions)),
-        cautions,
-        decision,
-    }
+    findings
+}
+
+/// What is drawn over the photos that a record still has.
+pub(super) fn drawn_over(record: &PartRecord) -> BTreeMap<PhotoId, Vec<Drawn>> {
+    record.drawn.clone().into_iter().filter(|(photo, _)| record.photos.contains(photo)).collect()
 }
 
 /// The readings of a part, in the order in which they were taken.

@@ -18,7 +18,7 @@ use wearbook_core::job::{
 use wearbook_core::wear::{Grade, Tag, Zone};
 
 use crate::picture::Subject;
-use observations::{OBSERVATIONS, Seen};
+use observations::{OBSERVATIONS, OUTSIDE, Observation, Seen};
 
 /// One thing that the mechanic of the story did.
 #[derive(Debug, Clone, PartialEq)]
@@ -49,36 +49,38 @@ pub enum Step {
 pub fn steps() -> Vec<Step> {
     let mut steps = take_in();
     steps.extend(marks());
-    for (seed, observation) in (1..).zip(OBSERVATIONS) {
-        // The table below is checked by a test; a part that can't be read is left out rather than stopping the demo.
-        let Ok(part) = observation.part.parse::<Part>() else { continue };
-        let tags: BTreeMap<Tag, (Grade, &[Zone])> = match observation.seen {
-            Seen::Clean => BTreeMap::new(),
-            Seen::Tags(tags) => tags.iter().map(|(tag, grade, zones)| (*tag, (*grade, *zones))).collect(),
-        };
-        if observation.photo {
-            let subjects = photos::photos_of(part, &tags).into_iter();
-            steps.extend(subjects.zip(0..).map(|(subject, nth)| Step::Photograph {
-                part,
-                subject,
-                seed: 10 * seed + nth,
-            }));
-            let drawings = drawings::drawings_on(observation.part).into_iter();
-            steps.extend(drawings.map(|markup| Step::DrawOver { part, markup }));
-        }
-        if tags.is_empty() {
-            steps.push(Step::Record(Change::OnPart(OnPart::Clean { part })));
-        }
-        steps.extend(tags.into_iter().map(|(tag, (grade, zones))| {
-            Step::Record(Change::OnPart(OnPart::Tag { part, tag, grade, zones: zones.iter().copied().collect() }))
-        }));
-        if !observation.note.is_empty() {
-            steps.push(Step::Record(Change::OnPart(OnPart::Remark { part, text: observation.note.into() })));
-        }
-    }
+    steps.extend(OUTSIDE.iter().flat_map(|observation| look(observation, 0)));
+    steps.extend((1..).zip(OBSERVATIONS).flat_map(|(seed, observation)| look(observation, seed)));
     steps.extend(readings::changes().into_iter().map(Step::Record));
     steps.extend(second_thoughts());
     steps.extend(prices::changes().into_iter().map(Step::Record));
+    steps
+}
+
+/// One look: photos, what was seen, a remark. Photos are drawn from the seed.
+fn look(observation: &Observation, seed: u64) -> Vec<Step> {
+    // The tables are checked by a test; a part that can't be read is left out rather than stopping the demo.
+    let Ok(part) = observation.part.parse::<Part>() else { return vec![] };
+    let mut steps = Vec::new();
+    let tags: BTreeMap<Tag, (Grade, &[Zone])> = match observation.seen {
+        Seen::Clean => BTreeMap::new(),
+        Seen::Tags(tags) => tags.iter().map(|(tag, grade, zones)| (*tag, (*grade, *zones))).collect(),
+    };
+    if observation.photo {
+        let subjects = photos::photos_of(part, &tags).into_iter();
+        steps.extend(subjects.zip(0..).map(|(subject, nth)| Step::Photograph { part, subject, seed: 10 * seed + nth }));
+        let drawings = drawings::drawings_on(observation.part).into_iter();
+        steps.extend(drawings.map(|markup| Step::DrawOver { part, markup }));
+    }
+    if tags.is_empty() {
+        steps.push(Step::Record(Change::OnPart(OnPart::Clean { part })));
+    }
+    steps.extend(tags.into_iter().map(|(tag, (grade, zones))| {
+        Step::Record(Change::OnPart(OnPart::Tag { part, tag, grade, zones: zones.iter().copied().collect() }))
+    }));
+    if !observation.note.is_empty() {
+        steps.push(Step::Record(Change::OnPart(OnPart::Remark { part, text: observation.note.into() })));
+    }
     steps
 }
 
@@ -174,7 +176,7 @@ mod tests {
 
     #[test]
     fn every_observation_is_told() {
-        for observation in OBSERVATIONS {
+        for observation in OUTSIDE.iter().chain(OBSERVATIONS) {
             assert!(observation.part.parse::<Part>().is_ok(), "{}", observation.part);
         }
         let photos = OBSERVATIONS.iter().filter(|observation| observation.photo).count();
@@ -234,5 +236,7 @@ mod tests {
         }
         assert_eq!(assessment.marks.missing, 0);
         assert!(assessment.progress.looked < assessment.progress.parts, "something was not looked at");
+        let found = assessment.outside.iter().filter(|view| view.worst.is_some());
+        assert_eq!(found.count(), 5, "oil, filter, sump, and the two by which the dust came in");
     }
 }

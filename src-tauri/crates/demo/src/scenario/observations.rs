@@ -2,8 +2,8 @@
 
 use wearbook_core::wear::Grade;
 use wearbook_core::wear::Tag::{
-    self, Bent, BrightBack, CopperShowing, Deposits, DishedFace, EmbeddedDebris, LooksEven, Pitting, Rust, Scoring,
-    Scuffing, StuckPlunger, WornNose,
+    self, Bent, BrightBack, CopperShowing, Deposits, DishedFace, EmbeddedDebris, Grit, LooksEven, Missing, Pitting,
+    Rust, Scoring, Scuffing, SoftFlakes, StuckPlunger, Thickened, Torn, WornNose,
 };
 use wearbook_core::wear::Zone::{
     self, Back, FootCentre, FootRing, FrontCrown, JournalFront, JournalMiddle, MiddleCrown, MiddleLeft, MiddleThrust,
@@ -29,6 +29,7 @@ pub(super) enum Seen {
 const G1: Grade = Grade::ONE;
 const G2: Grade = Grade::TWO;
 const G3: Grade = Grade::THREE;
+const G4: Grade = Grade::FOUR;
 
 const fn clean(part: &'static str) -> Observation {
     Observation { part, seen: Seen::Clean, photo: false, note: "" }
@@ -47,6 +48,17 @@ impl Observation {
         Self { note, ..self }
     }
 }
+
+/// Before the engine was opened, and the sump as it came off.
+pub(super) const OUTSIDE: &[Observation] = &[
+    tagged("engine-oil", &[(Thickened, G2, &[]), (Grit, G1, &[])]),
+    tagged("oil-filter", &[(Grit, G3, &[]), (SoftFlakes, G2, &[])]).noted("Wood dust in every fold."),
+    clean("coolant"),
+    tagged("air-cleaner", &[(Torn, G3, &[]), (Grit, G2, &[])])
+        .noted("The element is split along a fold; dust in the duct behind it."),
+    tagged("oil-filler", &[(Missing, G4, &[]), (Grit, G2, &[])]).noted("No lid; dust round the neck."),
+    tagged("sump", &[(Grit, G2, &[]), (SoftFlakes, G1, &[])]),
+];
 
 pub(super) const OBSERVATIONS: &[Observation] = &[
     clean("head-bolts"),

@@ -27,6 +27,7 @@ const PRICES: [(PartKind, Work, i64, i64, u32); 24] = [
     (PartKind::Camshaft, Work::Replace, 24_800, 0, 60),
     (PartKind::Camshaft, Work::WeldUp, 0, 31_000, 60),
     (PartKind::CamBearing, Work::Replace, 1_900, 0, 20),
+    (PartKind::CamBearing, Work::Fit, 0, 1_600, 0),
     (PartKind::OilPump, Work::Replace, 16_400, 0, 45),
     (PartKind::OilPump, Work::Rebuild, 2_800, 0, 120),
     (PartKind::OilPickup, Work::Clean, 0, 0, 15),
