@@ -230,7 +230,8 @@ fn measure(model: &Model<'_>, world: &World, part: Part, chance: f64, dice: &mut
         Fault::RunsOut => Some(Quantity::RunOut),
         Fault::OutOfLine => Some(Quantity::LineOverall),
         Fault::Worn => Some(Quantity::Wear),
-        Fault::Barrel | Fault::Hourglass | Fault::Loose | Fault::Tight => None,
+        Fault::WideGroove => Some(Quantity::GrooveClearance),
+        Fault::Barrel | Fault::Hourglass | Fault::Loose | Fault::Tight | Fault::ThinRing => None,
     };
     let mut figures = vec![];
     for (fault, quantity) in Fault::ALL.into_iter().filter_map(|fault| Some((fault, quantity(fault)?))) {

@@ -16,3 +16,4 @@ mod patterns;
 mod peer;
 mod random;
 mod reference;
+mod told_apart;

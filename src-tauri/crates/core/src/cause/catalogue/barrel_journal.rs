@@ -7,7 +7,7 @@ pub(super) const CAUSE: Cause = Cause {
     id: "barrel-journal",
     name: "barrel-shaped journal",
     plainly: "A journal is thicker in the middle, so the bearing carried on a narrow band.",
-    prior: 0.012,
+    prior: 0.015,
     reach: &[PlaceKind::Main, PlaceKind::Crankpin],
     mirror: Mirror::None,
     fits: any,

@@ -19,6 +19,8 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::new(&[RodShell], Side::Lower, Tag::FatigueCracks, 0.35, Middling).at(&[(Pattern::Rear, 0.85)]),
         Sign::new(&[RodShell], Side::Upper, Tag::Wiping, 0.25, Middling).at(&[(Pattern::Front, 0.85)]),
         Sign::new(&[RodShell], Side::Lower, Tag::Wiping, 0.25, Middling).at(&[(Pattern::Rear, 0.85)]),
+        Sign::new(&[RodShell], Side::Upper, Tag::Scoring, 0.30, Middling).at(&[(Pattern::Front, 0.85)]),
+        Sign::new(&[RodShell], Side::Lower, Tag::Scoring, 0.30, Middling).at(&[(Pattern::Rear, 0.85)]),
         Sign::new(&[Piston], Side::Any, Tag::Scuffing, 0.50, Middling).at(&[
             (Pattern::OneSide, 0.50),
             (Pattern::Wide, 0.15),

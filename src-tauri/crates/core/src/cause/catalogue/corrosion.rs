@@ -14,7 +14,8 @@ pub(super) const CAUSE: Cause = Cause {
     fits: any,
     shifts: &[(HistoryFact::LongStorage, 4.0), (HistoryFact::CoolantInOil, 10.0), (HistoryFact::NeglectedOil, 2.0)],
     signs: &[
-        Sign::new(&[MainShell, RodShell], Side::Any, Tag::Corrosion, 0.65, Middling).at(ALL_OVER),
+        Sign::new(&[MainShell, RodShell], Side::Loaded, Tag::Corrosion, 0.68, Middling).at(ALL_OVER),
+        Sign::new(&[MainShell, RodShell], Side::Unloaded, Tag::Corrosion, 0.55, Middling).at(ALL_OVER),
         Sign::new(&[MainShell, RodShell], Side::Any, Tag::Pitting, 0.35, Middling).at(ALL_OVER),
         Sign::new(&[MainShell, RodShell], Side::Loaded, Tag::CopperShowing, 0.20, Middling).at(ALL_OVER),
         Sign::new(&[MainJournal, Crankpin], Side::Any, Tag::Corrosion, 0.35, Middling).at(ALL_OVER),

@@ -20,6 +20,8 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::size(&[Bore], Fault::Worn, 0.55),
         Sign::size(&[Bore], Fault::Tapered, 0.45),
         Sign::size(&[Piston], Fault::Loose, 0.40),
+        Sign::size(&[Piston], Fault::WideGroove, 0.75),
+        Sign::size(&[Rings], Fault::ThinRing, 0.05),
     ],
     check: &[
         todo("check-air-cleaner", "Check the air cleaner, its seat and every joint between it and the engine."),

@@ -24,6 +24,8 @@ pub(super) const CAUSE: Cause = Cause {
             .at(&[(Pattern::OneSide, 0.50), (Pattern::Skirts, 0.20)]),
         Sign::size(&[MainJournal, Crankpin], Fault::Loose, 0.25),
         Sign::size(&[Bore], Fault::Worn, 0.30),
+        Sign::size(&[Rings], Fault::ThinRing, 0.60),
+        Sign::size(&[Piston], Fault::WideGroove, 0.03),
     ],
     check: &[
         todo("check-for-flooding", "Check carburettor or injectors, fuel pump and choke for flooding."),

@@ -16,6 +16,7 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::new(&[Bore], Side::Any, Tag::Scuffing, 0.60, Middling).at(&[(Pattern::OneSide, 0.80)]),
         Sign::new(&[Piston], Side::Any, Tag::Scuffing, 0.60, Middling).at(&[(Pattern::OneSide, 0.80)]),
         Sign::new(&[Bore], Side::Any, Tag::Scoring, 0.15, Slight).at(&[(Pattern::OneSide, 0.70)]),
+        Sign::size(&[Rings], Fault::ThinRing, 0.60),
     ],
     check: &[todo("check-cylinder", "Check injector, plug and compression of this cylinder.")],
     put_right: &[todo("mend-fuelling", "Put the fuelling of this cylinder right before the engine runs again.")],

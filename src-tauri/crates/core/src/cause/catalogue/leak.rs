@@ -15,6 +15,7 @@ pub fn leak(symptom: Symptom) -> GradeChances {
         Symptom::Seen(Tag::Scuffing) => 0.02,
         Symptom::Seen(_) => 0.012,
         Symptom::Measured(Fault::Worn | Fault::Loose) => 0.08,
+        Symptom::Measured(Fault::WideGroove | Fault::ThinRing) => 0.03,
         // Beyond its limit without one of the listed causes is a size hardly ever.
         Symptom::Measured(_) => 0.006,
     };

@@ -29,6 +29,8 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::size(&[Bore], Fault::Tapered, 0.25),
         Sign::size(&[Piston], Fault::Loose, 0.20),
         Sign::size(&[Lobe], Fault::Worn, 0.10),
+        Sign::size(&[Piston], Fault::WideGroove, 0.07),
+        Sign::size(&[Rings], Fault::ThinRing, 0.06),
     ],
     check: &[todo(
         "measure-everything",

@@ -38,11 +38,15 @@ pub enum Fault {
     Tight,
     /// Worn beyond its limit.
     Worn,
+    /// Too much clearance in the grooves of a piston: the rings or the grooves have lost height.
+    WideGroove,
+    /// A ring gap wider than its bore's wear explains: the ring has lost radial thickness.
+    ThinRing,
 }
 
 impl Fault {
     /// Every fault.
-    pub const ALL: [Self; 11] = [
+    pub const ALL: [Self; 13] = [
         Self::OutOfRound,
         Self::Tapered,
         Self::Barrel,
@@ -54,6 +58,8 @@ impl Fault {
         Self::Loose,
         Self::Tight,
         Self::Worn,
+        Self::WideGroove,
+        Self::ThinRing,
     ];
 
     /// In words, as measured.
@@ -70,6 +76,8 @@ impl Fault {
             Self::Loose => "with too much clearance",
             Self::Tight => "with too little clearance",
             Self::Worn => "worn",
+            Self::WideGroove => "wide in its ring grooves",
+            Self::ThinRing => "with a wider gap than the bore explains",
         }
     }
 }
