@@ -112,7 +112,8 @@ mod tests {
         let clean = json!({ "do": "clean", "part": "piston.1" });
         let found = ["engine-oil", "oil-filter", "sump"]
             .map(|part| json!({ "do": "tag", "part": part, "tag": "soft-flakes", "grade": 4 }));
-        let (with, without) = (assessment(&[&[clean.clone()], &found[..]].concat()), assessment(&[clean]));
+        let (with, without) =
+            (assessment(&[std::slice::from_ref(&clean), &found].concat()), assessment(std::slice::from_ref(&clean)));
         assert_eq!((with.parts, with.quote), (without.parts, without.quote));
         assert_eq!((with.progress, with.notices), (without.progress, without.notices));
     }
