@@ -68,6 +68,8 @@ export const words = {
     /** @param {string} when */ changed: (when) => `changed ${when}`,
   },
   intake: {
+    complaints: 'What the customer noticed',
+    complaintsHint: 'Pick all that were told; each is answered when the engine has been looked at.',
     customer: 'Customer and machine',
     past: 'What is known of its past',
     arrangement: 'How the engine is laid out',
@@ -335,7 +337,15 @@ export const words = {
     /** @param {number} n @param {string} phase */ readCount: (n, phase) => `${counted(n, 'reading')} ${phase}`,
   },
   causes: {
-    notEnough: 'Not enough seen yet',
+    answers: 'What the customer noticed',
+    wayIn: 'Way in',
+    wayInOpen: 'not found yet',
+    chainCause: 'Cause',
+    damage: 'Damage',
+    noticed: 'Noticed',
+    lookForWayIn: 'Look for the way in:',
+    /** @param {string} name */ chainOf: (name) => `How it came about: ${name}`,
+    /** @param {string} name */ reasons: (name) => `Why: ${name}`,
     /** @param {string} likelihood @param {string} percent */ likely: (likelihood, percent) =>
       `${likelihood}, ${percent}`,
     /** @param {number} n @param {boolean} isRest */ unlikely: (n, isRest) =>
@@ -369,7 +379,6 @@ export const words = {
     /** @param {string} label */ measureNext: (label) =>
       `Measure next: ${label.charAt(0).toLowerCase()}${label.slice(1)}`,
     /** @param {string} label */ lookNext: (label) => `Next look: ${label.charAt(0).toLowerCase()}${label.slice(1)}`,
-    plainly: 'In plain words',
     lookHere: 'Look here',
     lookAfter: 'Answered. Look here next',
     settled: 'Answered',

@@ -4,6 +4,7 @@ import { html } from '../vendor/lit-html/lit-html.js'
 import { toScreen, toWitness } from '../route.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
+import { chain } from './answers.js'
 import { dimension } from './dimension.js'
 import { evidencePlan } from './evidence-plan.js'
 import { evidence, labelsOf } from './evidence.js'
@@ -25,6 +26,7 @@ export function cause(view, cause, previous, next) {
       )}</strong></p>
       <p>${cause.plainly}</p>
       ${places(cause)}
+      ${cause.told ? chain(view, cause) : ''}
       <div class="cause-columns">
         <div>${evidencePlan(view, cause, address)}</div>
         <div>

@@ -5,6 +5,7 @@ import { toPart, toScreen } from '../route.js'
 import { state } from '../state.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
+import { answers, chains } from './answers.js'
 import { cause } from './cause.js'
 import { dimension } from './dimension.js'
 import { labelsOf, links } from './evidence.js'
@@ -15,22 +16,28 @@ const text = words.causes
 /** Causes less likely than this are folded under one line. */
 const WORTH_A_LINE = 0.05
 
+/** Chains drawn on the first screen. */
+const CHAINS = 2
+
 /** @param {JobView} view */
 export function causes(view) {
-  const { enough_seen, summary, causes, next_look, unexplained } = view.assessment.causes
+  const { summary, answers: told, causes: all, next_look, unexplained } = view.assessment.causes
+  // Ordinary wear is said in the summary, once.
+  const causes = all.filter(({ ordinary }) => !ordinary)
   const open = causes.findIndex(({ id }) => id === state.route.subject)
   const one = causes[open]
   if (one) return cause(view, one, causes[open - 1], causes[open + 1])
   return {
     title: words.screens.causes,
     body: html`
-      ${enough_seen ? '' : html`<p class="not-enough">${text.notEnough}</p><p>${summary}</p>`}
+      <p class="verdict">${summary}</p>
+      ${answers(view, told)}
+      ${chains(view, causes.slice(0, CHAINS))}
       ${causes.length === 0 ? html`<p>${text.nothing}</p>` : ranked(view.job, causes)}
       ${next_look
         ? html`<section class="next-look"
           aria-labelledby="next-look">${lookSentence(text.nextLook, next_look)}</section>`
         : ''}
-      ${enough_seen ? html`<h2>${text.plainly}</h2><p>${summary}</p>` : ''}
       ${unexplained.length === 0 ? '' : misfits(view, unexplained)}`,
     bar: next_look ? html`<div class="bar">${lookButton(view, next_look)}</div>` : '',
   }

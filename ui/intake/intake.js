@@ -8,6 +8,7 @@ import { field } from '../controls/field.js'
 import { append } from '../edits/queue.js'
 import { toScreen } from '../route.js'
 import { words } from '../words.js'
+import { complaints } from './complaints.js'
 import { layout } from './layout.js'
 
 /** Lines on which people write more than a few words. */
@@ -28,6 +29,7 @@ export function intake(view) {
           save: (text) => append(view.job, { do: 'fill', field: id, text }),
         }))}
       </section>
+      ${complaints(view)}
       ${layout(view)}
       ${past(view)}
       ${screenCautions('intake')}

@@ -5,7 +5,7 @@
 export type Action = "open" | "keep" | "polish" | "undersize-shells" | "machine" | "sleeve" | "renew" | "replace";
 
 /** How far a total may go beyond what the customer agreed to before they must be asked: the greater of an amount and a
- * share, but no more than a bound. All at nought allows nothing. */
+ * share, but no more than a bound. All at zero allows nothing. */
 export type Allowance = {
   /** An amount that may be exceeded by in any case, with tax. */
   least: Money,
@@ -30,6 +30,9 @@ export type AnswerEntry = {
   id: Answer,
   /** In words, lower case. */
   words: string, };
+
+/** How a complaint stands. */
+export type Answered = "explained" | "partly" | "not-explained" | "cant-say";
 
 /** When a standing line applies. */
 export type Applies = "always" | "with-machining";
@@ -91,9 +94,9 @@ export type Asked = {
   key: ItemKey,
   /** In words, with the size: "Main bearing shells, 0.010 in undersize"; empty where an old entry did not tell. */
   words: string,
-  /** The size beyond standard, in nanometres; nought is standard, none is no size or one that was not known yet. */
+  /** The size beyond standard, in nanometres; zero is standard, none is no size or one that was not known yet. */
   size: number | null,
-  /** How many; nought where an old entry did not tell. */
+  /** How many; zero where an old entry did not tell. */
   quantity: number, };
 
 /** Everything that follows from a job. */
@@ -163,6 +166,8 @@ export type Catalogue = {
   text_fields: Array<TextFieldEntry>,
   /** The questions about an engine's past. */
   history_facts: Array<HistoryFactEntry>,
+  /** What a customer may complain of. */
+  complaints: Array<ComplaintEntry>,
   /** Ordinary engines to start from. */
   arrangements: Array<StartingPoint>,
   /** Kinds of measuring instrument. */
@@ -197,6 +202,8 @@ export type Catalogue = {
   part_states: Array<PartStateEntry>,
   /** Where old parts go. */
   old_parts: Array<OldPartEntry>,
+  /** The jobs in which a bill is put to the customer. */
+  job_scopes: Array<JobScopeEntry>,
   /** How much a job of a proposal is needed, least first. */
   needs: Array<NeedEntry>,
   /** What parts are made of. */
@@ -212,10 +219,14 @@ export type Catalogue = {
 
 /** The ranked causes of one engine's wear. */
 export type CauseReport = {
-  /** Whether enough has been seen to name a cause. */
+  /** What can be said of the whole engine. */
+  verdict: Verdict,
+  /** Whether enough has been seen to name a cause, and one is likely beside ordinary wear. */
   enough_seen: boolean,
   /** One sentence that a customer understands: the cause, or that not enough has been seen. */
   summary: string,
+  /** What the customer complained of, each answered. */
+  answers: Array<ComplaintAnswer>,
   /** Every cause of the catalogue that this engine can have, most likely first. Several may hold at once: the
    * probabilities don't sum to 1. A cause of one place (a bent rod, dirt behind a shell) stands here once, with the
    * probability that it is so at some place or other; `places` says where. */
@@ -233,6 +244,8 @@ export type CauseView = {
   name: string,
   /** The computed probability, 0 to 1. */
   probability: number,
+  /** Whether it is the wear that every engine has with time: no cause to be put right, and never named or told as one. */
+  ordinary: boolean,
   /** Whether it is named as a cause: likelier than not, and enough has been seen. */
   named: boolean,
   /** Whether it is told with its reasons, and what it asks to be put right is to be done: at least possible, and enough
@@ -254,6 +267,10 @@ export type CauseView = {
   evidence_against: Array<Evidence>,
   /** What it explains that no other cause explains, strongest first: findings that would be unlikely without it. */
   explains_alone: Array<Evidence>,
+  /** The ways by which it may have come in, likeliest first. */
+  ways_in: Array<WayInView>,
+  /** How it came about, from the way in to the complaint. */
+  chain: Chain,
   /** What to check before assembly. */
   check: Array<Todo>,
   /** What to put right before assembly. */
@@ -272,12 +289,56 @@ export type Caution = {
   /** Where it comes from: a published document, "common practice" or "from memory". */
   source: string, };
 
+/** How one cause came about. */
+export type Chain = {
+  /** The way in, in words, lower case; empty while none is likely. */
+  way_in: string,
+  /** The cause, in words, lower case. */
+  cause: string,
+  /** What it did, in words: the findings that speak for it most. */
+  damage: Array<string>,
+  /** The complaints that this explains, in words. */
+  complaints: Array<string>,
+  /** Where to look for the way in, as far as nobody has; empty once one is likely. */
+  look: Array<Part>,
+  /** The same in words. */
+  look_labels: Array<string>, };
+
 /** What a person did, in the forms that this version knows. */
 export type Change = OnIntake | OnPart | OnReading | OnSheet | OnSize | OnMoney | OnList | OnJob;
 
 /** What a line of a bill is for: a part or work on it, an item of the shop's own, or a line that stands on every bill. In
  * a log each has the form of its own name, told apart by its fields. */
 export type Charge = PriceKey | OwnCharge | StandingCharge;
+
+/** A complaint. Several may be told. */
+export type Complaint = "knock" | "knock-without-load" | "knock-under-load" | "double-knock" | "knock-cold" | "worked-hard" | "noise-at-the-top" | "low-oil-pressure" | "low-pressure-at-idle" | "pressure-swings" | "oil-used" | "blue-smoke" | "white-smoke" | "black-smoke" | "breather-fumes" | "coolant-used" | "coolant-in-oil" | "overheated" | "low-compression" | "would-not-turn" | "metal-in-oil" | "fuel-in-oil";
+
+/** The answer to one complaint. */
+export type ComplaintAnswer = {
+  /** The complaint. */
+  complaint: Complaint,
+  /** In words: "Sharp knock without load". */
+  told: string,
+  /** How it stands. */
+  answered: Answered,
+  /** The same in words: "explained". */
+  words: string,
+  /** By what, or what else it may come from, in a sentence. */
+  because: string,
+  /** The parts that explain it; may be empty. */
+  parts: Array<Part>,
+  /** The probability that something found inside the engine made it, 0 to 1. */
+  probability: number, };
+
+/** A complaint. */
+export type ComplaintEntry = {
+  /** The written form. */
+  id: Complaint,
+  /** In words, as it is picked. */
+  words: string,
+  /** Where it is written what makes it. */
+  source: string, };
 
 /** A size that the machinist confirmed. */
 export type Confirmed = {
@@ -375,11 +436,11 @@ export type Decision = {
 export type Difference = {
   /** What it is for. */
   what: string,
-  /** What was estimated; nought if it was not. */
+  /** What was estimated; zero if it was not. */
   estimated: Money,
-  /** What it costs now; nought if it is not needed. */
+  /** What it costs now; zero if it is not needed. */
   now: Money,
-  /** What it costs more; below nought if less. */
+  /** What it costs more; below zero if less. */
   more: Money,
   /** Why, in a sentence. */
   because: string, };
@@ -429,7 +490,7 @@ export type EngineBeside = {
   net: Money,
   /** The same with tax. */
   gross: Money,
-  /** What the rebuild costs more, with tax; below nought where it costs less. */
+  /** What the rebuild costs more, with tax; below zero where it costs less. */
   more: Money,
   /** The difference in a sentence. */
   words: string, };
@@ -505,7 +566,7 @@ export type Figure = {
   shown: string,
   /** Where the deciding value was read; may be empty. */
   at: string,
-  /** The expanded uncertainty, in nanometres; nought if no instrument was named. */
+  /** The expanded uncertainty, in nanometres; zero if no instrument was named. */
   uncertainty: Length,
   /** What it says about the limits; none if there is no limit, or if something must be known first. */
   verdict: Conformity | null,
@@ -534,6 +595,17 @@ export type Finding = {
   sentence: string,
   /** Where, in the order of the drawing. */
   zones: Array<Zone>, };
+
+/** The surface wanted on the journals or bores of a group. */
+export type Finish = {
+  /** Of what. */
+  of: SizeGroup,
+  /** The finish, as the manual gives it: "16 microinch or finer"; may be empty. */
+  surface: string,
+  /** Of bores the angle of the hone's marks, and from what it is counted: manuals differ; may be empty. */
+  hone_angle: string,
+  /** The manual's page. */
+  source: string, };
 
 /** What must be noted of an answer that came by telephone or message, so that it counts (16 CCR 3356(e): date, time, name
  * and number). */
@@ -571,7 +643,7 @@ export type GroupPlan = {
   action: Action,
   /** The same in words, lower case: "grind all to 0.010 in undersize". */
   words: string,
-  /** The size that it has afterwards: nought is standard. None while it is open or when it is replaced. */
+  /** The size that it has afterwards: zero is standard. None while it is open or when it is replaced. */
   size: Length | null,
   /** The size in words: "0.010 in undersize", "standard"; empty while it is open. */
   size_shown: string,
@@ -650,7 +722,7 @@ export type Instrument = {
   resolution: Entry,
   /** Expanded uncertainty of one reading, about 95 % (k = 2). */
   uncertainty: Entry,
-  /** What it shows at nought or on its setting standard, too much being positive: it is taken off every reading. */
+  /** What it shows at zero or on its setting standard, too much being positive: it is taken off every reading. */
   zero_error?: Entry,
   /** The ball between anvil and shell, taken off every reading (TM 55-1905-221-14-3 p. 6-490: thickness is the reading
    * less the ball). */
@@ -745,6 +817,13 @@ export type JobLine = {
 /** What a job is about. Every line of a bill belongs to one. */
 export type JobScope = "bearings" | "cylinders" | "block" | "valve-gear" | "oil-and-drives" | "further" | "assembly";
 
+/** A job of a bill. */
+export type JobScopeEntry = {
+  /** What it is about. */
+  id: JobScope,
+  /** Its title. */
+  title: string, };
+
 /** A job, whole. */
 export type JobView = {
   /** The job. */
@@ -753,6 +832,8 @@ export type JobView = {
   texts: { [key in TextField]?: string },
   /** What is known of the engine's past. */
   history: { [key in HistoryFact]?: Answer },
+  /** What the customer complained of. */
+  complaints: Array<Complaint>,
   /** The layout, once entered. */
   arrangement: Arrangement | null,
   /** The engine drawn as a plan, once the layout is entered. */
@@ -767,6 +848,10 @@ export type JobView = {
   general_rules: Array<GeneralRule>,
   /** To which size a group had been ground or bored before; standard where nothing is noted. */
   found_sizes: { [key in SizeGroup]?: string },
+  /** The marks by which shells are graded, read off housings and journals. */
+  grade_marks: { [key in Part]: string },
+  /** The main bores whose caps are renewed. */
+  renewed_caps: Array<Part>,
   /** Sizes that the machinist confirmed. */
   confirmed_sizes: { [key in SizeGroup]?: Confirmed },
   /** Sizes that a person chose. */
@@ -859,7 +944,7 @@ export type Line = {
   limit_is_least?: boolean,
   /** A limit in proportion to another size. */
   rate?: Rate,
-  /** For wear and losses: from which end of the new range they count. Without it both are reckoned, and where they
+  /** For wear and losses: from which end of the new range they count. Without it both are worked out, and where they
    * disagree the answer is open. */
   datum?: Datum,
   /** The manual's page, or "common practice". */
@@ -1080,7 +1165,11 @@ export type OnIntake = { "do": "fill",
   /** The question. */
   fact: HistoryFact,
   /** The answer. */
-  answer: Answer, } | { "do": "arrange",
+  answer: Answer, } | { "do": "complain",
+  /** Of what. */
+  complaint: Complaint,
+  /** Whether the customer does. */
+  told: boolean, } | { "do": "arrange",
   /** The whole layout. */
   arrangement: Arrangement, } | { "do": "note-mark",
   /** On what. */
@@ -1164,7 +1253,15 @@ export type OnPart = { "do": "add-photo",
   /** The part. */
   part: Part,
   /** What was written. */
-  text: string, } | { "do": "overrule",
+  text: string, } | { "do": "read-mark",
+  /** The housing, rod or journal that it is stamped for. */
+  part: Part,
+  /** The mark. */
+  mark: string, } | { "do": "renew-cap",
+  /** The main bore. */
+  part: Part,
+  /** Whether it is. */
+  renewed: boolean, } | { "do": "overrule",
   /** The part. */
   part: Part,
   /** What is to be done. */
@@ -1202,7 +1299,17 @@ export type OnSheet = { "do": "use-sheet",
   /** Of what; of cylinders if not given. */
   of?: Oversized,
   /** Which. */
-  size: Entry, };
+  size: Entry, } | { "do": "state-grade",
+  /** The row. */
+  grade: ShellGrade, } | { "do": "drop-grade",
+  /** Of which journals. */
+  journals: Journals,
+  /** The mark of the housing. */
+  housing: string,
+  /** The mark of the journal. */
+  journal: string, } | { "do": "state-finish",
+  /** The finish. */
+  finish: Finish, };
 
 /** Which size was found or chosen, and which way is gone. */
 export type OnSize = { "do": "found-size",
@@ -1252,6 +1359,8 @@ export type OrderLine = {
   parts: Array<Part>,
   /** How many: pairs of shells, pistons, sets of rings. */
   quantity: number,
+  /** Of standard shells the grade for each bearing, where the sheet grades them; else empty. */
+  grades: Array<ShellsOfGrade>,
   /** Held or free. */
   state: OrderState,
   /** What it waits for, each in a sentence; empty if it is free. */
@@ -1296,6 +1405,30 @@ export type OutcomeEntry = {
   /** In words, lower case. */
   words: string, };
 
+/** What was recorded of something beside the judged parts: it is told as a part is, but nothing is measured of it or
+ * decided about it. */
+export type OutsideView = {
+  /** What it is. */
+  part: Part,
+  /** Its kind. */
+  kind: PartKind,
+  /** What a mechanic calls it. */
+  label: string,
+  /** Looked at or not, and what was seen. */
+  seen: Seen,
+  /** The worst grade that was tagged. */
+  worst: Grade | null,
+  /** The tags, worst first. */
+  findings: Array<Finding>,
+  /** Photos in the order taken in. */
+  photos: Array<PhotoId>,
+  /** What is drawn over them, in the order in which it was drawn; photos with nothing on them are left out. */
+  drawn: { [key in PhotoId]: Array<Drawn> },
+  /** The remark; empty if none. */
+  note: string,
+  /** What can hurt with it in the hand, the gravest first. */
+  cautions: Array<Caution>, };
+
 /** An oversize: the range to which cylinders are bored or tappet bores reamed, and the piston or tappet that goes with it. */
 export type Oversize = {
   /** Of what; of cylinders if not given. */
@@ -1332,34 +1465,12 @@ export type OwnItem = {
   /** Why. */
   because: string,
   /** What one of it costs without tax; none where that is not known yet. */
-  price?: Money, };
+  price?: Money,
+  /** The job with which the customer agrees to it; among the further items if not given. */
+  scope?: JobScope, };
 
 /** A size of paper. */
 export type PaperSize = "a4" | "letter";
-
-/** What was recorded of something beside the judged parts: it is told as a part is, but nothing is measured of it or
- * decided about it. */
-export type OutsideView = {
-  /** What it is. */
-  part: Part,
-  /** Its kind. */
-  kind: PartKind,
-  /** What a mechanic calls it. */
-  label: string,
-  /** Looked at or not, and what was seen. */
-  seen: Seen,
-  /** The worst grade that was tagged. */
-  worst: Grade | null,
-  /** The tags, worst first. */
-  findings: Array<Finding>,
-  /** Photos in the order taken in. */
-  photos: Array<PhotoId>,
-  /** What is drawn over them, in the order in which it was drawn; photos with nothing on them are left out. */
-  drawn: { [key in PhotoId]: Array<Drawn> },
-  /** The remark; empty if none. */
-  note: string,
-  /** What can hurt with it in the hand, the gravest first. */
-  cautions: Array<Caution>, };
 
 /** One part of one engine. */
 export type Part = string;
@@ -1536,7 +1647,9 @@ export type Price = {
   /** What the machine shop charges, without tax. */
   machining: Money,
   /** The shop's own time in minutes. */
-  minutes: number, };
+  minutes: number,
+  /** Who usually does it for this shop; the trade's usual way if not given. */
+  hands?: Hands, };
 
 /** What a price is for. */
 export type PriceKey = {
@@ -1667,7 +1780,7 @@ export type Rate = {
   per: Entry,
   /** Of what. */
   of: Per,
-  /** Counted from the end of the new range (a clearance may exceed its high limit by so much), instead of from nought. */
+  /** Counted from the end of the new range (a clearance may exceed its high limit by so much), instead of from zero. */
   beyond_range?: boolean, };
 
 /** What came back of one group, or of the bores of tappets. */
@@ -1714,7 +1827,7 @@ export type Reading = {
   value: Entry,
   /** What the instrument was set to, if the value is a difference from that (a bore gauge's dial). */
   set_to?: Entry,
-  /** With what; without an instrument no uncertainty is reckoned with. */
+  /** With what; without an instrument no uncertainty is allowed for. */
   instrument?: InstrumentId,
   /** The length over which a bend or twist was read. */
   over?: Entry,
@@ -1819,7 +1932,11 @@ export type Sheet = {
   /** What journals can be ground to. */
   undersizes: Array<Undersize>,
   /** What cylinders can be bored to, and tappet bores reamed to. */
-  oversizes: Array<Oversize>, };
+  oversizes: Array<Oversize>,
+  /** How standard shells are graded by the marks of housing and journal; empty where they are not. */
+  grades?: Array<ShellGrade>,
+  /** What it asks of finished surfaces. */
+  finishes?: Array<Finish>, };
 
 /** What a spec sheet rests on: the manual, the unit, the allowance, and how its limits are held. */
 export type SheetBasis = {
@@ -1829,7 +1946,7 @@ export type SheetBasis = {
   source: string,
   /** The unit in which results are shown, and in which a number typed without a unit is taken. */
   unit: LengthUnit,
-  /** How much on the diameter the grinder or borer needs beyond the wear to clean up; nought if not given. */
+  /** How much on the diameter the grinder or borer needs beyond the wear to clean up; zero if not given. */
   clean_up?: Stated,
   /** How much of an instrument's uncertainty keeps away from a limit, in per cent: 100 is the full expanded
    * uncertainty (ISO 14253-1, from memory); 82 is about the one-sided 95 % of its later edition (from memory). */
@@ -1854,6 +1971,28 @@ export type Shelf = {
   sheets: Array<Sheet>,
   /** The shop's prices, once entered. */
   prices: PriceList | null, };
+
+/** A row of the table: the marks that meet, and the grade of the standard shells that go between them. */
+export type ShellGrade = {
+  /** Of the shells of which journals. */
+  journals: Journals,
+  /** The mark of the housing: on the block for a main bearing, on the rod for a rod bearing. */
+  housing: string,
+  /** The mark of the journal on the crankshaft. */
+  journal: string,
+  /** The grade, as the parts counter knows it. */
+  grade: string,
+  /** The manual's page. */
+  source: string, };
+
+/** The bearings that take one grade. */
+export type ShellsOfGrade = {
+  /** The grade, as the sheet names it. */
+  grade: string,
+  /** The housings or rods in which they go, a pair in each. */
+  housings: Array<Part>,
+  /** The same in words: "Main 2", "Rod 3". */
+  labels: Array<string>, };
 
 /** How a line of the quote differs from the last proposal. */
 export type Since = {
@@ -1990,7 +2129,7 @@ export type StrengthEntry = {
 export type Supply = {
   /** New or not. */
   state: PartState,
-  /** What is laid down for each old part until it is returned, without tax; nought of what is no exchange. */
+  /** What is laid down for each old part until it is returned, without tax; zero of what is no exchange. */
   deposit: Money,
   /** Where the old parts go; none where it is not said. */
   old: OldPart | null, };
@@ -2157,6 +2296,9 @@ export type Usual = {
   /** The expanded uncertainty: "0.0002 in". */
   uncertainty: string, };
 
+/** What can be said of an engine. */
+export type Verdict = "nothing-examined" | "too-early" | "sound-so-far" | "sound" | "ordinary-wear" | "none-stands-out" | "named";
+
 /** How warm a part was when it was measured with an instrument at 20 °C. */
 export type Warmth = {
   /** The part's temperature in whole degrees Celsius, −20 to 120. */
@@ -2177,6 +2319,17 @@ export type Way = {
   /** What must be seen to first, in a sentence; may be empty. */
   mind: string, };
 
+/** A way in by which a cause may have come. */
+export type WayInView = {
+  /** Its written form. */
+  id: string,
+  /** In words, lower case: "an air cleaner that leaks, is torn or missing". */
+  words: string,
+  /** How likely it was this way, if the cause is so; 0 to 1. */
+  probability: number,
+  /** Whether it is named with the cause. */
+  named: boolean, };
+
 /** Ways that serve the same end. */
 export type Ways = {
   /** The kind of part. */
@@ -2195,7 +2348,7 @@ export type Ways = {
   chosen_because: string | null, };
 
 /** Work that has a price. */
-export type Work = "replace" | "machine" | "weld-up" | "sleeve" | "bush" | "polish" | "rebuild" | "clean" | "crack-test" | "hone";
+export type Work = "replace" | "machine" | "weld-up" | "sleeve" | "bush" | "polish" | "rebuild" | "clean" | "crack-test" | "hone" | "fit" | "weigh";
 
 /** Work that has a price. */
 export type WorkEntry = {

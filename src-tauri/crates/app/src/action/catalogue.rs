@@ -3,12 +3,12 @@
 use std::collections::BTreeMap;
 
 use serde::Serialize;
-use wearbook_core::cause::Strength;
+use wearbook_core::cause::{Strength, complaint_source};
 use wearbook_core::caution::{self, Caution, GOVERNS, Screen};
 use wearbook_core::decide::rules;
 use wearbook_core::engine::{Arrangement, PartKind};
 use wearbook_core::figure::Figure;
-use wearbook_core::job::{Answer, Consent, HistoryFact, TextField};
+use wearbook_core::job::{Answer, Complaint, Consent, HistoryFact, TextField};
 use wearbook_core::measure::{
     Conformity, Has, InstrumentKind, LengthUnit, Material, Phase, Quantity, Sense, Spot, Station,
 };
@@ -38,10 +38,11 @@ pub fn act(book: &Wearbook, _: Arguments) -> Result<Reply, Error> {
         zone_maps: zone_maps()?,
         outcomes: Outcome::ALL.into_iter().map(|id| OutcomeEntry { id, words: id.words() }).collect(),
         text_fields: TextField::ALL.into_iter().map(|id| TextFieldEntry { id, label: id.label() }).collect(),
-        history_facts: HistoryFact::ALL
+        history_facts: HistoryFact::PAST
             .into_iter()
             .map(|id| HistoryFactEntry { id, question: id.question() })
             .collect(),
+        complaints: Complaint::ALL.map(|id| ComplaintEntry { id, words: id.words(), source: complaint_source(id) }).to_vec(),
         arrangements: vec![
             StartingPoint { name: "In-line", arrangement: Arrangement::inline(4) },
             StartingPoint { name: "V", arrangement: Arrangement::vee(8) },
@@ -101,6 +102,8 @@ pub struct Catalogue {
     pub text_fields: Vec<TextFieldEntry>,
     /// The questions about an engine's past.
     pub history_facts: Vec<HistoryFactEntry>,
+    /// What a customer may complain of.
+    pub complaints: Vec<ComplaintEntry>,
     /// Ordinary engines to start from.
     pub arrangements: Vec<StartingPoint>,
     /// Kinds of measuring instrument.
@@ -462,6 +465,18 @@ pub struct TextFieldEntry {
     pub id: TextField,
     /// Its name on the sheet.
     pub label: &'static str,
+}
+
+/// A complaint.
+#[derive(Debug, Clone, Copy, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct ComplaintEntry {
+    /// The written form.
+    pub id: Complaint,
+    /// In words, as it is picked.
+    pub words: &'static str,
+    /// Where it is written what makes it.
+    pub source: &'static str,
 }
 
 /// A question about the engine's past.

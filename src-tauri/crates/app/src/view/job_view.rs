@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use serde::Serialize;
 use wearbook_core::assess::{Assessment, assess_with};
 use wearbook_core::engine::{Arrangement, Engine, Part, Plan};
-use wearbook_core::job::{Answer, ConfirmedSize, EditId, HistoryFact, TextField};
+use wearbook_core::job::{Answer, Complaint, ConfirmedSize, EditId, HistoryFact, TextField};
 use wearbook_core::measure::{Instrument, Length};
 use wearbook_core::money::{EstimateLine, PriceList};
 use wearbook_core::sheet::{GeneralRule, Sheet, SheetWords, SizeGroup};
@@ -40,6 +40,8 @@ pub struct JobView {
     pub texts: BTreeMap<TextField, String>,
     /// What is known of the engine's past.
     pub history: BTreeMap<HistoryFact, Answer>,
+    /// What the customer complained of.
+    pub complaints: BTreeSet<Complaint>,
     /// The layout, once entered.
     pub arrangement: Option<Arrangement>,
     /// The engine drawn as a plan, once the layout is entered.
@@ -85,6 +87,7 @@ impl JobView {
             job: id,
             texts: job.texts.clone(),
             history: job.history.clone(),
+            complaints: job.complaints.clone(),
             arrangement: job.arrangement.clone(),
             plan: engine.map(Engine::plan),
             instruments: job.instruments.values().cloned().collect(),

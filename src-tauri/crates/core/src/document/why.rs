@@ -4,7 +4,7 @@ use super::chapter::chapter;
 use super::desk::Extent;
 use super::paper::Block;
 use crate::assess::Assessment;
-use crate::cause::{CauseView, Evidence};
+use crate::cause::{CauseView, ComplaintAnswer, Evidence};
 use crate::words::capitalised;
 
 /// Lines of evidence on each side.
@@ -23,10 +23,13 @@ pub(super) fn why(assessment: &Assessment, extent: Extent) -> Vec<Block> {
     if assessment.parts.is_empty() {
         return vec![];
     }
+    let answered = answers(&causes.answers);
     if !causes.enough_seen {
-        return chapter("Why it happened", [Block::Paragraph(causes.summary.clone())]);
+        let summary = Block::Paragraph(causes.summary.clone());
+        return chapter("Why it happened", std::iter::once(summary).chain(answered));
     }
-    let mut body: Vec<Block> = told(assessment).flat_map(|view| cause(view, extent)).collect();
+    let mut body: Vec<Block> = answered;
+    body.extend(told(assessment).flat_map(|view| cause(view, extent)));
     if !causes.unexplained.is_empty() {
         body.push(Block::Paragraph("Seen, and explained by none of the causes known here:".into()));
         body.push(Block::Points(causes.unexplained.iter().map(|misfit| capitalised(&misfit.words)).collect()));
@@ -37,11 +40,38 @@ pub(super) fn why(assessment: &Assessment, extent: Extent) -> Vec<Block> {
     chapter("Why it happened", body)
 }
 
+/// What the customer noticed, each answered; nothing where nothing was told.
+fn answers(all: &[ComplaintAnswer]) -> Vec<Block> {
+    if all.is_empty() {
+        return vec![];
+    }
+    let told = |answer: &ComplaintAnswer| format!("{}: {}. {}", answer.told, answer.words, answer.because);
+    vec![Block::subheading("What you told us"), Block::Points(all.iter().map(told).collect())]
+}
+
+/// How it came about, in one sentence from the way in to what was noticed; nothing where no way in is known.
+fn came_about(view: &CauseView) -> Vec<String> {
+    let chain = &view.chain;
+    if chain.way_in.is_empty() {
+        return match chain.look_labels.as_slice() {
+            [] => vec![],
+            labels => vec![format!("How it got in is not known yet; to be looked at: {}.", labels.join("; "))],
+        };
+    }
+    let links: Vec<String> = [chain.way_in.clone(), chain.cause.clone()]
+        .into_iter()
+        .chain(chain.damage.first().cloned())
+        .chain(chain.complaints.iter().map(|told| told.to_lowercase()))
+        .collect();
+    vec![format!("How it came about: {}.", links.join(" → "))]
+}
+
 fn cause(view: &CauseView, extent: Extent) -> [Block; 3] {
     let side = |evidence: &[Evidence], how: &str| -> Vec<String> {
         evidence.iter().take(lines(extent)).map(|evidence| format!("{how}: {}.", evidence.words)).collect()
     };
-    let mut points = side(&view.evidence_for, "For it");
+    let mut points = came_about(view);
+    points.extend(side(&view.evidence_for, "For it"));
     points.extend(side(&view.evidence_against, "Against it"));
     points.extend(view.put_right.iter().map(|right| format!("To be put right before assembly: {}", right.words)));
     [

@@ -1,0 +1,45 @@
+// The customer's complaints, each answered, and how the named causes came about: from the way in to what was noticed.
+/** @import { CauseView, ComplaintAnswer, JobView } from '../types/api.d.ts' */
+import { html } from '../vendor/lit-html/lit-html.js'
+import { toPart, toScreen } from '../route.js'
+import { capitalised } from '../text.js'
+import { words } from '../words.js'
+import { labelsOf, links } from './evidence.js'
+
+const text = words.causes
+
+/** @param {JobView} view @param {ComplaintAnswer[]} all */
+export const answers = (view, all) => all.length === 0 ? '' : html`
+  <section aria-labelledby="answers">
+    <h2 id="answers">${text.answers}</h2>
+    <ul class="answers">${all.map(({ told, words: how, answered, because, parts }) => html`
+      <li class=${`answer answer-${answered}`}>
+        <p><strong>${told}</strong> <span class="answer-mark">${how}</span></p>
+        <p>${because}</p>
+        ${links((part) => toPart(view.job, part), parts, labelsOf(view))}
+      </li>`)}</ul>
+  </section>`
+
+/** A chain of boxes, one under the other, an arrow between. @param {JobView} view @param {CauseView} cause */
+export function chain({ job }, { chain }) {
+  const { way_in, damage, complaints, look, look_labels } = chain
+  const steps = [
+    { head: text.wayIn, body: way_in ? capitalised(way_in) : text.wayInOpen, isOpen: !way_in },
+    { head: text.chainCause, body: capitalised(chain.cause), isOpen: false },
+    ...(damage.length > 0 ? [{ head: text.damage, body: damage.map(capitalised).join('. '), isOpen: false }] : []),
+    ...(complaints.length > 0 ? [{ head: text.noticed, body: complaints.join('. '), isOpen: false }] : []),
+  ]
+  return html`
+    <ol class="chain">${steps.map(({ head, body, isOpen }) => html`
+      <li class=${isOpen ? 'chain-open' : ''}><span class="chain-head">${head}</span> ${body}</li>`)}</ol>
+    ${look.length === 0 ? '' : html`
+      <p>${text.lookForWayIn} ${look.map((part, nth) =>
+        html`<a class="button" href=${toPart(job, part)}>${look_labels[nth] ?? part}</a> `)}</p>`}`
+}
+
+/** The chains of the causes that are named. @param {JobView} view @param {CauseView[]} causes */
+export const chains = (view, causes) => causes.filter(({ named }) => named).map((cause) => html`
+  <section aria-label=${text.chainOf(cause.name)}>
+    ${chain(view, cause)}
+    <p><a class="button" href=${toScreen(view.job, 'causes', cause.id)}>${text.reasons(cause.name)}</a></p>
+  </section>`)
