@@ -19,8 +19,10 @@ const DAMAGE_TOLD: usize = 2;
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
 pub struct Chain {
-    /// The way in, in words, lower case; empty while none is likely.
+    /// The ways in that are likely, in words, lower case; empty while none is.
     pub way_in: String,
+    /// Whether the cause comes in from somewhere at all; else there is nothing to look for.
+    pub has_way_in: bool,
     /// The cause, in words, lower case.
     pub cause: String,
     /// What it did, in words: the findings that speak for it most.
@@ -61,9 +63,9 @@ pub(super) fn told(explained: &Explained, job: &Job) -> Vec<WayInView> {
 /// The chain of a cause.
 pub(super) fn chain(explained: &Explained, answers: &[ComplaintAnswer], engine: Option<&Engine>, job: &Job) -> Chain {
     let ways = ways_in(explained.cause, job);
-    let named = ways.first().filter(|own| own.probability >= NAMED_FROM);
+    let named: Vec<&str> = ways.iter().filter(|own| own.probability >= NAMED_FROM).map(|own| own.way.words).collect();
     let mut look: Vec<Part> = Vec::new();
-    if let (None, Some(engine)) = (named, engine) {
+    if let (true, Some(engine)) = (named.is_empty(), engine) {
         for own in &ways {
             look.extend(own.way.open(engine, job).filter(|part| !look.contains(part)).collect::<Vec<Part>>());
         }
@@ -75,7 +77,8 @@ pub(super) fn chain(explained: &Explained, answers: &[ComplaintAnswer], engine: 
             && answer.parts.iter().any(|part| parts.contains(part))
     };
     Chain {
-        way_in: named.map_or_else(String::new, |own| own.way.words.into()),
+        way_in: named.join("; "),
+        has_way_in: !ways.is_empty(),
         cause: explained.cause.name(job.terms).into(),
         damage: seen().take(DAMAGE_TOLD).map(|reason| reason.words.clone()).collect(),
         complaints: answers.iter().filter(is_of_it).map(|answer| answer.told.clone()).collect(),

@@ -72,11 +72,13 @@ impl Explained {
             let words = format!("complained of: {}", complaint.words().to_lowercase());
             self.weigh(Reason { topic: None, words, parts: vec![], weight: rounded(binary_log(shift)) });
         }
-        let likeliest = ways_in(self.cause, job).into_iter().next();
-        let (way, parts) = likeliest.map_or(("its ways in", vec![]), |own| (own.way.words, own.way.found(job)));
+        let ways = ways_in(self.cause, job);
+        let found: Vec<_> = ways.iter().filter(|own| !own.way.found(job).is_empty()).collect();
         let outside = rounded(binary_log(factor(self.cause, job)));
+        let named: Vec<&str> = found.iter().map(|own| own.way.words).collect();
+        let parts = found.iter().flat_map(|own| own.way.found(job)).collect();
         let words = if outside > 0.0 {
-            format!("found outside: {way}")
+            format!("found outside: {}", named.join("; "))
         } else {
             "nothing found outside that would let it in".into()
         };

@@ -13,7 +13,7 @@ pub(super) struct WayIn {
     pub(super) id: &'static str,
     /// In words, lower case: "a torn or missing air cleaner".
     pub(super) words: &'static str,
-    /// The causes that come by it, each with the share of its cases (our judgement).
+    /// The causes that come by it, each with the share of its cases in which it was open (our judgement).
     to: &'static [(&'static str, f64)],
     /// What it leaves to be found, with which chance (our judgement).
     finds: &'static [(PartKind, &'static [Tag], f64)],
@@ -118,7 +118,7 @@ const ALL: [WayIn; 12] = {
             id: "standing",
             words: "long standing, with water from the air",
             to: &[("corrosion", 0.30)],
-            finds: &[(OilFiller, &[Milky], 0.30)],
+            finds: &[],
             past: &[(HistoryFact::LongStorage, 8.0)],
         },
         WayIn {
@@ -191,22 +191,20 @@ fn of(cause: &Cause) -> impl Iterator<Item = (&'static WayIn, f64)> {
     ALL.iter().filter_map(move |way| Some((way, way.to.iter().find(|(to, _)| *to == id)?.1)))
 }
 
-/// By how much what was found outside changes the odds of a cause: as much as its ways in explain it.
+/// By how much what was found outside changes the odds of a cause: as much as its ways in explain it. Each may have been open
+/// or not, whatever the others were.
 pub(super) fn factor(cause: &Cause, job: &Job) -> f64 {
-    let (named, told) =
-        of(cause).fold((0.0, 0.0), |(named, told), (way, share)| (named + share, told + share * way.by_finds(job)));
-    // What comes in by no way of the list leaves what turns up anyway.
-    (told + 1.0 - named).clamp(LEAST, MOST)
+    let told: f64 = of(cause).map(|(way, share)| share * way.by_finds(job) + 1.0 - share).product();
+    told.clamp(LEAST, MOST)
 }
 
-/// The ways in of a cause, likeliest first.
+/// The ways in of a cause, each with how likely it was open if the cause is so; likeliest first.
 pub(super) fn ways_in(cause: &Cause, job: &Job) -> Vec<Likely> {
-    let weighed: Vec<(&WayIn, f64)> =
-        of(cause).map(|(way, share)| (way, share * way.by_finds(job) * way.by_past(job))).collect();
-    let named: f64 = of(cause).map(|(_, share)| share).sum();
-    let all: f64 = weighed.iter().map(|(_, weight)| weight).sum::<f64>() + 1.0 - named;
-    let mut ways: Vec<Likely> =
-        weighed.into_iter().map(|(way, weight)| Likely { way, probability: weight / all }).collect();
+    let likely = |(way, share): (&'static WayIn, f64)| {
+        let open = share * way.by_finds(job) * way.by_past(job);
+        Likely { way, probability: open / (open + 1.0 - share) }
+    };
+    let mut ways: Vec<Likely> = of(cause).map(likely).collect();
     ways.sort_by(|a, b| b.probability.total_cmp(&a.probability));
     ways
 }
@@ -246,8 +244,7 @@ mod tests {
             }
         }
         for cause in catalogue::ALL {
-            let named: f64 = of(cause).map(|(_, share)| share).sum();
-            assert!(named < 1.0, "{}: {named}", cause.id);
+            assert!(of(cause).all(|(_, share)| share > 0.0 && share < 1.0), "{}", cause.id);
             assert!((factor(cause, &Job::default()) - 1.0).abs() < 1e-12, "nothing looked at says nothing");
         }
     }
@@ -272,24 +269,44 @@ mod tests {
         assert!(torn > 5.0 && torn <= MOST, "{torn}");
     }
 
-    /// By plain enumeration over the ways in: what the closed form gives.
+    /// By plain enumeration over every set of ways in that were open: what the closed form gives.
     #[test]
-    fn the_factor_is_the_sum_over_the_ways_in() {
-        let found = job(&[tag("engine-oil", "milky"), json!({ "do": "clean", "part": "oil-filler" })]);
-        let rust = cause("corrosion");
-        let mut all = 0.0;
-        let mut rest = 1.0;
-        for way in &ALL {
-            let Some((_, share)) = way.to.iter().find(|(to, _)| *to == "corrosion") else { continue };
-            rest -= share;
-            let mut likelihood = 1.0;
-            for (kind, tags, chance) in way.finds {
-                let Some(record) = found.parts.get(&Part { kind: *kind, at: At::Engine }) else { continue };
-                let seen = tags.iter().any(|tag| record.tags.contains_key(tag));
-                likelihood *= if seen { chance / STRAY } else { (1.0 - chance) / (1.0 - STRAY) };
+    fn the_factor_is_the_sum_over_all_sets_of_ways_in() {
+        let changes =
+            [tag("engine-oil", "milky"), json!({ "do": "clean", "part": "oil-filler" }), tag("sump", "deposits")];
+        let found = job(&changes);
+        let ways: Vec<(&WayIn, f64)> = of(cause("corrosion")).collect();
+        let (mut all, mut with_coolant) = (0.0, 0.0);
+        for set in 0..1 << ways.len() {
+            let is_open = |n: usize| set >> n & 1 == 1;
+            let mut weight: f64 = 1.0;
+            for (n, (way, share)) in ways.iter().enumerate() {
+                weight *= if is_open(n) { *share } else { 1.0 - share };
+                for (kind, tags, chance) in way.finds.iter().filter(|_| is_open(n)) {
+                    let Some(record) = found.parts.get(&Part { kind: *kind, at: At::Engine }) else { continue };
+                    let seen = tags.iter().any(|tag| record.tags.contains_key(tag));
+                    weight *= if seen { chance / STRAY } else { (1.0 - chance) / (1.0 - STRAY) };
+                }
             }
-            all += share * likelihood;
+            all += weight;
+            with_coolant += if (0..ways.len()).any(|n| is_open(n) && ways[n].0.id == "coolant") { weight } else { 0.0 };
         }
-        assert!((factor(rust, &found) - (all + rest)).abs() < 1e-12);
+        assert!((factor(cause("corrosion"), &found) - all).abs() < 1e-12);
+        let told = ways_in(cause("corrosion"), &found);
+        let coolant = told.iter().find(|own| own.way.id == "coolant").unwrap();
+        assert!((coolant.probability - with_coolant / all).abs() < 1e-12);
+    }
+
+    /// So that the closed form is exact, no two ways of one cause share a find.
+    #[test]
+    fn no_find_tells_of_two_ways_of_one_cause() {
+        for cause in catalogue::ALL {
+            let finds: Vec<(PartKind, Tag)> = of(cause)
+                .flat_map(|(way, _)| way.finds)
+                .flat_map(|(kind, tags, _)| tags.iter().map(|tag| (*kind, *tag)))
+                .collect();
+            let set: std::collections::BTreeSet<_> = finds.iter().collect();
+            assert_eq!(set.len(), finds.len(), "{}: {finds:?}", cause.id);
+        }
     }
 }

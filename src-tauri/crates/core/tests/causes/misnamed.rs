@@ -117,7 +117,9 @@ struct Score {
 
 impl Score {
     fn count(&mut self, told: &BTreeMap<&str, f64>, cause: &str) -> usize {
-        let mut ranked: Vec<_> = told.iter().collect();
+        // Ordinary wear is no row among the causes, unless it is what was published.
+        let mut ranked: Vec<_> =
+            told.iter().filter(|(id, _)| **id != "normal-wear" || cause == "normal-wear").collect();
         ranked.sort_by(|a, b| b.1.total_cmp(a.1));
         let rank = ranked.iter().position(|(id, _)| **id == cause).unwrap_or(usize::MAX);
         self.first += f64::from(rank == 0);
@@ -145,7 +147,8 @@ fn compare(hand: &Hand) -> (Score, Score, Vec<String>) {
             let rank = ours.count(&by(Naming::ours()), &case.cause);
             ideal.count(&by(&told), &case.cause);
             if rank > 0 {
-                *lost.entry(case.pattern.clone()).or_default() += 1;
+                let how = if rank < 3 { "not first" } else { "not among three" };
+                *lost.entry(format!("{how}: {}", case.pattern)).or_default() += 1;
             }
         }
     }

@@ -13,7 +13,7 @@ use std::collections::BTreeMap;
 
 use wearbook_core::engine::{Arrangement, Part, Tappets};
 use wearbook_core::job::{
-    Answer, Change, HistoryFact, Mark, MarkPlace, MarkSide, Marking, Markup, OnIntake, OnPart, TextField,
+    Answer, Change, Complaint, HistoryFact, Mark, MarkPlace, MarkSide, Marking, Markup, OnIntake, OnPart, TextField,
 };
 use wearbook_core::wear::{Grade, Tag, Zone};
 
@@ -100,7 +100,9 @@ fn take_in() -> Vec<Step> {
         ),
         text(TextField::Remarks, "Air cleaner found torn, lid of the oil filler missing."),
         recall(HistoryFact::NeglectedOil, Answer::Yes),
-        recall(HistoryFact::LowOilPressure, Answer::Yes),
+        complain(Complaint::KnockUnderLoad),
+        complain(Complaint::LowPressureAtIdle),
+        complain(Complaint::LowOilPressure),
         recall(HistoryFact::Overheated, Answer::No),
         recall(HistoryFact::LongStorage, Answer::No),
         recall(HistoryFact::RecentRebuild, Answer::No),
@@ -108,6 +110,10 @@ fn take_in() -> Vec<Step> {
         recall(HistoryFact::WorkedHard, Answer::Unknown),
         Step::Record(Change::OnIntake(OnIntake::Arrange { arrangement })),
     ]
+}
+
+fn complain(complaint: Complaint) -> Step {
+    Step::Record(Change::OnIntake(OnIntake::Complain { complaint, told: true }))
 }
 
 fn marks() -> Vec<Step> {

@@ -7,7 +7,7 @@ pub(super) const CAUSE: Cause = Cause {
     id: "bond-failure",
     name: "lining not bonded to its back",
     plainly: "The bearing metal has come off its steel back: a fault of the bearing itself.",
-    prior: 0.006,
+    prior: 0.010,
     reach: &[PlaceKind::Main, PlaceKind::Rod],
     mirror: Mirror::Halves,
     fits: any,

@@ -7,7 +7,7 @@ pub(super) const CAUSE: Cause = Cause {
     id: "tappet-did-not-turn",
     name: "{tappet} that did not turn",
     plainly: "A {tappet} stopped turning, so the cam wore it and itself down.",
-    prior: 0.05,
+    prior: 0.06,
     reach: &[PlaceKind::Valve],
     mirror: Mirror::None,
     fits: |arrangement| arrangement.tappets.is_flat(),
