@@ -100,7 +100,7 @@ async fn follow_the_evidence(page: &Page) -> Outcome {
     page.see("heading", "Answered…").await
 }
 
-async fn open_part(page: &Page, part: &str, name: &str) -> Outcome {
+pub(crate) async fn open_part(page: &Page, part: &str, name: &str) -> Outcome {
     let here = page.address().await?;
     let job = here.split("/part/").next().unwrap_or_default();
     page.go(&format!("{job}/part/{part}"), name).await

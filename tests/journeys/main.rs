@@ -12,6 +12,7 @@ mod stage;
 mod worn_engine;
 
 mod axe;
+mod complaint;
 mod crank_by_keyboard;
 mod crank_by_micrometer;
 mod crank_by_thumb;

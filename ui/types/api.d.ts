@@ -291,8 +291,10 @@ export type Caution = {
 
 /** How one cause came about. */
 export type Chain = {
-  /** The way in, in words, lower case; empty while none is likely. */
+  /** The ways in that are likely, in words, lower case; empty while none is. */
   way_in: string,
+  /** Whether the cause comes in from somewhere at all; else there is nothing to look for. */
+  has_way_in: boolean,
   /** The cause, in words, lower case. */
   cause: string,
   /** What it did, in words: the findings that speak for it most. */

@@ -6,7 +6,7 @@ use super::desk::Desk;
 use super::grouping::{by_kind, grouped, named, some_of};
 use super::paper::{Block, Section};
 use crate::assess::Assessment;
-use crate::cause::CauseView;
+use crate::cause::{CauseView, ComplaintAnswer};
 use crate::job::{Consent, HistoryFact};
 use crate::measure::{Conformity, Phase};
 use crate::money::Money;
@@ -80,15 +80,16 @@ fn found(assessment: &Assessment) -> Vec<String> {
 
 fn why(assessment: &Assessment) -> Vec<String> {
     let causes = &assessment.causes;
+    let told = |answer: &ComplaintAnswer| format!("{}: {}. {}", answer.told, answer.words, answer.because);
+    let answered: Vec<String> = causes.answers.iter().map(told).collect();
     if assessment.parts.is_empty() || !causes.enough_seen {
-        return vec![causes.summary.clone()];
+        return [answered, vec![causes.summary.clone()]].concat();
     }
     let likely: Vec<&CauseView> = causes.causes.iter().filter(|view| view.named).collect();
-    let mut told: Vec<String> = likely
-        .iter()
-        .take(CAUSES_NAMED)
-        .map(|view| format!("{}: {}", capitalised(&view.likelihood), view.plainly))
-        .collect();
+    let mut told = answered;
+    told.extend(
+        likely.iter().take(CAUSES_NAMED).map(|view| format!("{}: {}", capitalised(&view.likelihood), view.plainly)),
+    );
     match likely.len().saturating_sub(CAUSES_NAMED) {
         0 => told.push("The chapter “Why it happened” gives the reasons.".into()),
         more => told.push(format!(

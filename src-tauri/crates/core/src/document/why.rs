@@ -46,7 +46,7 @@ fn answers(all: &[ComplaintAnswer]) -> Vec<Block> {
         return vec![];
     }
     let told = |answer: &ComplaintAnswer| format!("{}: {}. {}", answer.told, answer.words, answer.because);
-    vec![Block::subheading("What you told us"), Block::Points(all.iter().map(told).collect())]
+    vec![Block::subheading("What the customer noticed"), Block::Points(all.iter().map(told).collect())]
 }
 
 /// How it came about, in one sentence from the way in to what was noticed; nothing where no way in is known.
