@@ -951,8 +951,8 @@ export const words = {
     standard: 'Standard',
     workedOutHint: {
       mains:
-        'What is left empty is worked out: the journal is standard less the undersize, the wall standard plus half of ' +
-        'it.',
+        'What is left empty is worked out: the journal is standard less the undersize, ' +
+        'the wall standard plus half of it.',
       crankpins:
         'What is left empty is worked out: the pin is standard less the undersize, the wall standard plus half of it.',
       bores: 'What is left empty is worked out: bore and piston are standard plus the oversize.',

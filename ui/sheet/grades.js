@@ -83,7 +83,8 @@ export function gradesSheet(view, journals) {
         <div class="bar-inline">
           ${entered.before ? html`
             <button type="button" @click=${forget}>${text.leaveRow}</button>
-            <button type="button" @click=${() => entered.before && drop(entered.before)}>${text.dropGrade}</button>` : ''}
+            <button type="button"
+              @click=${() => entered.before && drop(entered.before)}>${text.dropGrade}</button>` : ''}
           <button class="primary">${text.saveGrade}</button>
         </div>
         ${allKeysButton()}

@@ -1,5 +1,5 @@
-// The marks of block, rods and crankshaft by which the sheet grades standard shells: read once, then the order names the
-// grade for each bearing.
+// The marks of block, rods and crankshaft by which the sheet grades standard shells: read once, then the order names
+// the grade for each bearing.
 /** @import { GroupPlan, JobView, Part, PartKind } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { sizeGroupOf } from '../catalogue.js'

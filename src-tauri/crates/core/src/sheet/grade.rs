@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Journals, Sheet};
+use super::Journals;
 
 /// How long a mark or the name of a grade may be, in characters.
 pub(crate) const MAX_MARK: usize = 20;
@@ -53,57 +53,6 @@ impl ShellGrade {
     }
 }
 
-impl Sheet {
-    /// Whether the standard shells of such journals come in grades.
-    pub fn grades_shells_of(&self, journals: Journals) -> bool {
-        self.grades.iter().any(|row| row.journals == journals)
-    }
-
-    /// The row for such marks.
-    pub fn grade_for(&self, journals: Journals, housing: &str, journal: &str) -> Option<&ShellGrade> {
-        self.grades.iter().find(|row| row.is_for(journals, housing, journal))
-    }
-
-    /// Enters a row in place of the one for the same marks, or as a further one.
-    pub fn state_grade(&mut self, row: ShellGrade) {
-        let same = self.grades.iter_mut().find(|old| old.is_for(row.journals, &row.housing, &row.journal));
-        match same {
-            Some(old) => *old = row,
-            None => self.grades.push(row),
-        }
-    }
-}
-
 fn is_alike(one: &str, other: &str) -> bool {
     one.trim().to_lowercase() == other.trim().to_lowercase()
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    fn row(housing: &str, journal: &str, grade: &str) -> ShellGrade {
-        let [housing, journal, grade] = [housing, journal, grade].map(str::to_owned);
-        ShellGrade { journals: Journals::Mains, housing, journal, grade, source: String::new() }
-    }
-
-    #[test]
-    fn marks_are_met_however_they_are_written() {
-        let mut sheet = Sheet::default();
-        sheet.state_grade(row("A", "1", "4"));
-        sheet.state_grade(row("B", "1", "5"));
-        sheet.state_grade(row(" a ", "1", "3"));
-        assert_eq!(sheet.grades.len(), 2);
-        assert_eq!(sheet.grade_for(Journals::Mains, "a", " 1 ").map(|row| row.grade.as_str()), Some("3"));
-        assert_eq!(sheet.grade_for(Journals::Crankpins, "A", "1"), None);
-        assert_eq!(sheet.grade_for(Journals::Mains, "A", "2"), None);
-    }
-
-    #[test]
-    fn a_row_that_says_nothing_is_refused() {
-        let refusal = |row: &ShellGrade| row.check().unwrap_err();
-        let empty = "The mark of the journal is empty: enter it as the manual’s table gives it.";
-        assert_eq!(refusal(&row("A", " ", "4")), empty);
-        assert_eq!(refusal(&row("A", "1", &"4".repeat(21))), "The grade has 21 characters: 20 at most.");
-    }
 }

@@ -3,6 +3,7 @@
 //! No maker's data is built in. Whoever owns the manual enters its figures with their source; what the manual does not
 //! give is filled by general rules that are marked "common practice" ([`Sheet::general`]).
 
+mod besides;
 mod check;
 mod dispute;
 mod doubt;
