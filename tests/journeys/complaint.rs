@@ -41,7 +41,7 @@ async fn journey(stage: &mut Stage) -> Outcome {
     page.read("An air cleaner that leaks, is torn or missing").await?;
     page.press("link", "Why: dirt in the oil").await?;
     page.see("heading", "Dirt in the oil").await?;
-    page.read("found outside: an air cleaner that leaks, is torn or missing").await?;
+    page.read("Found outside: an air cleaner that leaks, is torn or missing").await?;
 
     page.sheet("Hand over").await?;
     page.press("button", "Save the report (PDF)").await?;
