@@ -1,9 +1,8 @@
 //! From the way in over the damage to the complaint: how it came about, read off what is believed of each.
 
-use serde::Serialize;
-
 use super::answers::{Answered, ComplaintAnswer};
 use super::explained::Explained;
+use super::report::{Chain, WayInView};
 use super::way_in::{Likely, ways_in};
 use crate::engine::{Engine, Part};
 use crate::job::Job;
@@ -14,40 +13,6 @@ const NAMED_FROM: f64 = 0.5;
 const TOLD_FROM: f64 = 0.1;
 /// Findings told as the damage.
 const DAMAGE_TOLD: usize = 2;
-
-/// How one cause came about.
-#[derive(Debug, Clone, Default, PartialEq, Serialize)]
-#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
-pub struct Chain {
-    /// The ways in that are likely, in words, lower case; empty while none is.
-    pub way_in: String,
-    /// Whether the cause comes in from somewhere at all; else there is nothing to look for.
-    pub has_way_in: bool,
-    /// The cause, in words, lower case.
-    pub cause: String,
-    /// What it did, in words: the findings that speak for it most.
-    pub damage: Vec<String>,
-    /// The complaints that this explains, in words.
-    pub complaints: Vec<String>,
-    /// Where to look for the way in, as far as nobody has; empty once one is likely.
-    pub look: Vec<Part>,
-    /// The same in words.
-    pub look_labels: Vec<String>,
-}
-
-/// A way in by which a cause may have come.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
-pub struct WayInView {
-    /// Its written form.
-    pub id: String,
-    /// In words, lower case: "an air cleaner that leaks, is torn or missing".
-    pub words: String,
-    /// How likely it was this way, if the cause is so; 0 to 1.
-    pub probability: f64,
-    /// Whether it is named with the cause.
-    pub named: bool,
-}
 
 /// The ways in that are told of a cause, likeliest first.
 pub(super) fn told(explained: &Explained, job: &Job) -> Vec<WayInView> {

@@ -31,7 +31,6 @@ mod verdict;
 mod way_in;
 
 pub use answers::{Answered, ComplaintAnswer, source as complaint_source};
-pub use chain::{Chain, WayInView};
 pub use diagnose::{diagnose, diagnose_with, network_of, probabilities, probabilities_named};
 pub use made::Made;
 pub use missed::{EVEN_CALLED_CLEAN, EVEN_LEFT_OUT, MISSED_BESIDE_OTHER, MISSED_BY_MEASURING, MISSED_ON_CLEAN};
@@ -40,6 +39,6 @@ pub use naming::Naming;
 pub use next_look::NextLook;
 pub use pattern::Pattern;
 pub use place::{Place, PlaceKind};
-pub use report::{CauseReport, CauseView, Evidence, PlaceView, Unexplained};
+pub use report::{CauseReport, CauseView, Chain, Evidence, PlaceView, Unexplained, WayInView};
 pub use strength::Strength;
 pub use verdict::Verdict;

@@ -4,7 +4,6 @@ use serde::Serialize;
 
 use super::answers::ComplaintAnswer;
 use super::catalogue::Todo;
-use super::chain::{Chain, WayInView};
 use super::next_look::NextLook;
 use super::strength::Strength;
 use super::verdict::Verdict;
@@ -75,6 +74,40 @@ pub struct CauseView {
     pub put_right: Vec<Todo>,
     /// Where its figures come from.
     pub source: String,
+}
+
+/// How one cause came about.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+pub struct Chain {
+    /// The ways in that are likely, in words, lower case; empty while none is.
+    pub way_in: String,
+    /// Whether the cause comes in from somewhere at all; else there is nothing to look for.
+    pub has_way_in: bool,
+    /// The cause, in words, lower case.
+    pub cause: String,
+    /// What it did, in words: the findings that speak for it most.
+    pub damage: Vec<String>,
+    /// The complaints that this explains, in words.
+    pub complaints: Vec<String>,
+    /// Where to look for the way in, as far as nobody has; empty once one is likely.
+    pub look: Vec<Part>,
+    /// The same in words.
+    pub look_labels: Vec<String>,
+}
+
+/// A way in by which a cause may have come.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+pub struct WayInView {
+    /// Its written form.
+    pub id: String,
+    /// In words, lower case: "an air cleaner that leaks, is torn or missing".
+    pub words: String,
+    /// How likely it was this way, if the cause is so; 0 to 1.
+    pub probability: f64,
+    /// Whether it is named with the cause.
+    pub named: bool,
 }
 
 /// A place at which a cause may be.
