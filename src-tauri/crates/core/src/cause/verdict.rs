@@ -150,7 +150,7 @@ mod tests {
     #[test]
     fn sound_and_not_examined_are_two_answers() {
         let vee = arrange(&Arrangement::vee(8));
-        says(&[vee.clone()], Verdict::NothingExamined, "Nothing has been examined yet.");
+        says(std::slice::from_ref(&vee), Verdict::NothingExamined, "Nothing has been examined yet.");
         let one = json!({ "do": "clean", "part": "piston.1" });
         let early = "Not enough has been seen yet to say why the engine suffered.";
         says(&[vee, one], Verdict::TooEarly, early);

@@ -113,7 +113,7 @@ impl Arrangement {
         let (port, bank) = match self.camshaft {
             Camshaft::None | Camshaft::InBlock | Camshaft::InBlockSideValves => (None, None),
             Camshaft::OverheadSingle => (None, bank(nth)),
-            Camshaft::OverheadTwin => (Some(if nth % 2 == 0 { "intake" } else { "exhaust" }), bank(nth / 2)),
+            Camshaft::OverheadTwin => (Some(if nth.is_multiple_of(2) { "intake" } else { "exhaust" }), bank(nth / 2)),
         };
         let words: Vec<&str> = port.into_iter().chain(bank).collect();
         words.join(", ")
