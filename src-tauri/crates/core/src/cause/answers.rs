@@ -2,7 +2,7 @@
 //! parts that were looked at. Sound is weak evidence, so a complaint shifts the odds of causes little; load, temperature and
 //! pressure tell more (sources of the rows).
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
 
@@ -48,13 +48,13 @@ impl Answered {
     }
 }
 
-/// The answer to one complaint.
+/// The answer to a complaint, or to several that one thing explains.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
 pub struct ComplaintAnswer {
-    /// The complaint.
-    pub complaint: Complaint,
-    /// In words: "Sharp knock without load".
+    /// The complaints.
+    pub complaints: Vec<Complaint>,
+    /// In words: "Low oil pressure; oil pressure low at idle only".
     pub told: String,
     /// How it stands.
     pub answered: Answered,
@@ -64,7 +64,7 @@ pub struct ComplaintAnswer {
     pub because: String,
     /// The parts that explain it; may be empty.
     pub parts: Vec<Part>,
-    /// The probability that something found inside the engine made it, 0 to 1.
+    /// The probability that something found inside the engine made it, 0 to 1; of several the least.
     pub probability: f64,
 }
 
@@ -254,7 +254,35 @@ pub(super) fn answers(engine: &Engine, job: &Job, figures: &BTreeMap<Part, Vec<F
     }
     let found: BTreeMap<Trouble, Found> =
         Trouble::ALL.into_iter().map(|trouble| (trouble, trouble.found(engine, job, figures))).collect();
-    job.complaints.iter().map(|complaint| answer(*complaint, &found, engine)).collect()
+    let mut all: Vec<ComplaintAnswer> = Vec::new();
+    for complaint in &job.complaints {
+        let own = answer(*complaint, &found, engine);
+        match all.iter_mut().find(|other| other.is_for_the_same(&own)) {
+            Some(other) => other.join(own),
+            None => all.push(own),
+        }
+    }
+    all
+}
+
+impl ComplaintAnswer {
+    /// Whether the same is found to make both: then it is said once.
+    fn is_for_the_same(&self, other: &Self) -> bool {
+        let parts = |own: &Self| own.parts.iter().copied().collect::<BTreeSet<Part>>();
+        self.answered == other.answered
+            && match self.answered {
+                Answered::Explained => parts(self) == parts(other),
+                // What else it may come from is each complaint's own.
+                Answered::Partly | Answered::NotExplained => false,
+                Answered::CantSay => true,
+            }
+    }
+
+    fn join(&mut self, other: Self) {
+        self.told = format!("{}; {}", self.told, other.told.to_lowercase());
+        self.complaints.extend(other.complaints);
+        self.probability = self.probability.min(other.probability);
+    }
 }
 
 /// What was found that makes a complaint, and how much it weighs.
@@ -296,7 +324,7 @@ fn answer(complaint: Complaint, found: &BTreeMap<Trouble, Found>, engine: &Engin
     };
     let (because, parts) = reason(answered, &makers, &row, engine);
     ComplaintAnswer {
-        complaint,
+        complaints: vec![complaint],
         told: complaint.words().into(),
         answered,
         words: answered.words().into(),
@@ -415,6 +443,15 @@ mod tests {
     #[test]
     fn coolant_in_a_clean_engine_asks_for_a_pressure_test() {
         says(&[told("coolant-in-oil")], Answered::NotExplained, "test under pressure");
+    }
+
+    #[test]
+    fn what_one_thing_explains_is_answered_once() {
+        let worn: Vec<Value> = (1..=4).map(|n| tag(&format!("rod-shell.{n}.upper"), "copper-showing", 3)).collect();
+        let told = [told("low-pressure-at-idle"), told("low-oil-pressure")];
+        let answer = otherwise_clean(&[&told[..], &worn[..]].concat());
+        assert_eq!(answer.complaints, [Complaint::LowOilPressure, Complaint::LowPressureAtIdle]);
+        assert_eq!(answer.told, "Low oil pressure; oil pressure low at idle only");
     }
 
     #[test]

@@ -50,7 +50,7 @@ fn found(assessment: &Assessment) -> Vec<String> {
     let of = format!("of the engine’s {} parts", progress.parts);
     let mut told = vec![match (progress.looked, progress.worn) {
         (0, _) => format!("None {of} has been looked at yet."),
-        (looked, 0) => format!("{looked} {of} have been looked at; none shows damage."),
+        (looked, 0) => format!("{looked} {of} have been looked at; no damage was seen."),
         (looked, worn) => format!("{looked} {of} have been looked at; damage was found on {worn}."),
     }];
     if let Some(worst) = assessment.parts.iter().filter_map(|view| view.worst).max() {

@@ -47,6 +47,7 @@ mod pushrod_damage;
 mod renewed_at_overhaul;
 mod renewed_caps;
 mod rod_damage;
+mod rod_of_edge_worn_shells;
 mod rod_shells_to_copper;
 mod roller_damage;
 mod rule;
@@ -84,7 +85,7 @@ pub const PISTONS_TO_BORES: RuleId = pistons_to_bores::RULE.id;
 pub const MEASURE_FIRST: RuleId = measure_first::RULE.id;
 
 /// Every rule.
-pub const ALL: [&Rule; 60] = [
+pub const ALL: [&Rule; 61] = [
     &renewed_at_overhaul::RULE,
     &shell_failure::RULE,
     &shell_debris::RULE,
@@ -113,6 +114,7 @@ pub const ALL: [&Rule; 60] = [
     &big_ends::RULE,
     &line_of_bores::RULE,
     &renewed_caps::RULE,
+    &rod_of_edge_worn_shells::RULE,
     &piston_damage::RULE,
     &pitted_tappets::RULE,
     &tappet_damage::RULE,
