@@ -316,11 +316,11 @@ export type Charge = PriceKey | OwnCharge | StandingCharge;
 /** A complaint. Several may be told. */
 export type Complaint = "knock" | "knock-without-load" | "knock-under-load" | "double-knock" | "knock-cold" | "worked-hard" | "noise-at-the-top" | "low-oil-pressure" | "low-pressure-at-idle" | "pressure-swings" | "oil-used" | "blue-smoke" | "white-smoke" | "black-smoke" | "breather-fumes" | "coolant-used" | "coolant-in-oil" | "overheated" | "low-compression" | "would-not-turn" | "metal-in-oil" | "fuel-in-oil";
 
-/** The answer to one complaint. */
+/** The answer to a complaint, or to several that one thing explains. */
 export type ComplaintAnswer = {
-  /** The complaint. */
-  complaint: Complaint,
-  /** In words: "Sharp knock without load". */
+  /** The complaints. */
+  complaints: Array<Complaint>,
+  /** In words: "Low oil pressure; oil pressure low at idle only". */
   told: string,
   /** How it stands. */
   answered: Answered,
@@ -330,7 +330,7 @@ export type ComplaintAnswer = {
   because: string,
   /** The parts that explain it; may be empty. */
   parts: Array<Part>,
-  /** The probability that something found inside the engine made it, 0 to 1. */
+  /** The probability that something found inside the engine made it, 0 to 1; of several the least. */
   probability: number, };
 
 /** A complaint. */

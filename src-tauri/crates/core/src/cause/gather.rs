@@ -14,6 +14,7 @@ use super::natural::is_natural;
 use super::network::{Branch, CauseSeat, Network, Observation, Observed, PiecesAt, Site};
 use super::pattern::Pattern;
 use super::topic::{Note, Noted, Topic};
+use super::wreck::{is_destroyed, is_wreck};
 use crate::engine::{Part, PartKind};
 use crate::figure::Figure;
 use crate::job::{Job, PartRecord};
@@ -38,8 +39,11 @@ pub(super) fn gather(model: &Model<'_>, job: &Job, figures: &BTreeMap<Part, Vec<
     });
     let network = Network { priors: model.priors.clone(), sites: sites.collect() };
     let mut gathered = Gathered { network, notes: vec![vec![]; model.sites.len()], unspoken: vec![] };
+    let wreck = is_wreck(model.engine(), job);
+    let tells = |part: &&Part| !(wreck && job.parts.get(part).is_some_and(is_destroyed));
     // The parts are gone through side by side; their order stays.
-    let recorded = model.engine().parts().par_iter().flat_map_iter(|part| recorded(model, job, figures, *part));
+    let parts = model.engine().parts().par_iter().filter(tells);
+    let recorded = parts.flat_map_iter(|part| recorded(model, job, figures, *part));
     for (seat, observation, note) in recorded.collect::<Vec<Recorded>>() {
         gathered.add(seat, observation, note);
     }

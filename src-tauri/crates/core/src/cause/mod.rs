@@ -29,6 +29,7 @@ mod trouble;
 mod unexplained;
 mod verdict;
 mod way_in;
+mod wreck;
 
 pub use answers::{Answered, ComplaintAnswer, source as complaint_source};
 pub use diagnose::{diagnose, diagnose_with, network_of, probabilities, probabilities_named};

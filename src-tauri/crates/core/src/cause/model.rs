@@ -174,7 +174,7 @@ impl<'a> Model<'a> {
             share: pattern.map_or(1.0, |pattern| made.share(map, pattern)),
         };
         let leak = Maker {
-            grades: catalogue::leak(symptom),
+            grades: catalogue::leak(part.kind, symptom),
             share: pattern.map_or(1.0, |pattern| catalogue::leak_share(map, pattern)),
         };
         let shared: Vec<(usize, Maker)> = self

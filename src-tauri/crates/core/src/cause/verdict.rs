@@ -6,6 +6,7 @@ use serde::Serialize;
 
 use super::catalogue;
 use super::natural::is_natural;
+use super::wreck::is_wreck;
 use crate::engine::{Engine, Part};
 use crate::figure::Figure;
 use crate::job::{Job, PartRecord};
@@ -36,6 +37,8 @@ pub enum Verdict {
     NoneStandsOut,
     /// One cause or several are likely.
     Named,
+    /// So much is destroyed that the parts no longer show what began it.
+    Wreck,
 }
 
 /// What was looked at, as far as it matters for the verdict.
@@ -51,6 +54,8 @@ pub(super) struct Looked {
     pub(super) is_begun: bool,
     /// Parts that are evenly worn, more than nearly new.
     pub(super) worn: usize,
+    /// Whether bearings, cylinders and valve train are destroyed all three.
+    pub(super) wreck: bool,
 }
 
 impl Looked {
@@ -79,6 +84,7 @@ impl Looked {
             damaged: parts.iter().filter(|part| is_damaged(part)).count(),
             worn: parts.iter().filter(|part| is_worn(part)).count(),
             is_begun: job.is_begun(),
+            wreck: is_wreck(engine, job),
         }
     }
 
@@ -94,6 +100,7 @@ impl Looked {
             _ if !self.is_begun => Verdict::NothingExamined,
             _ if !self.is_enough() => Verdict::TooEarly,
             _ if named => Verdict::Named,
+            _ if self.wreck => Verdict::Wreck,
             0 if self.worn > 0 && nearly_all => Verdict::OrdinaryWear,
             0 if nearly_all => Verdict::Sound,
             0 => Verdict::SoundSoFar,
@@ -114,6 +121,7 @@ impl Looked {
             Verdict::Sound => "The engine is sound: nothing was found beyond the marks of use.".into(),
             Verdict::OrdinaryWear => "Nothing but ordinary wear stands out.".into(),
             Verdict::NoneStandsOut => "No single cause stands out yet: look at more parts.".into(),
+            Verdict::Wreck => "So much is destroyed that the parts no longer show what began it.".into(),
             Verdict::Named => String::new(),
         }
     }

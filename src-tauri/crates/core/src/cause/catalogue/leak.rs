@@ -3,12 +3,16 @@
 use super::sign::{self, Fault, Symptom};
 use crate::cause::network::GradeChances;
 use crate::cause::pattern::Pattern;
+use crate::engine::PartKind;
 use crate::wear::{Tag, ZoneMap};
 
 /// What turns up without any cause of the catalogue (our judgement): stray particles, marks from dismantling, wear of
-/// earlier lives. It is seldom severe.
-pub fn leak(symptom: Symptom) -> GradeChances {
+/// earlier lives. It is seldom severe. Lobes and tappets pit and spall by fatigue of their faces, and wear down by a
+/// tappet that stands still or a film that breaks: hardly by anything else (NAVEDTRA 14076, wear of cam followers).
+pub fn leak(kind: PartKind, symptom: Symptom) -> GradeChances {
+    let is_cam_face = matches!(kind, PartKind::Lobe | PartKind::Tappet);
     let chance = match symptom {
+        Symptom::Seen(Tag::Pitting | Tag::Spalling | Tag::WornNose | Tag::DishedFace) if is_cam_face => 0.0005,
         Symptom::Seen(Tag::LooksEven) => 0.30,
         Symptom::Seen(Tag::Scoring) => 0.06,
         Symptom::Seen(Tag::Deposits | Tag::HandlingDamage) => 0.05,

@@ -19,7 +19,7 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::new(&[MainShell, RodShell], Side::LoadedFarWorst, Tag::CopperShowing, 0.40, Middling).at(UNDER_LOAD),
         Sign::new(&[MainShell, RodShell], Side::Loaded, Tag::Scoring, 0.30, Middling).at(UNDER_LOAD),
         Sign::new(&[MainShell, RodShell], Side::LoadedFarWorst, Tag::Seizure, 0.12, Severe).at(UNDER_LOAD),
-        Sign::new(&[MainShell, RodShell], Side::Unloaded, Tag::Wiping, 0.12, Slight).at(UNDER_LOAD),
+        Sign::new(&[MainShell, RodShell], Side::Unloaded, Tag::Wiping, 0.30, Middling).at(UNDER_LOAD),
         Sign::new(&[MainJournal, Crankpin], Side::AnyFarWorst, Tag::HotSpot, 0.35, Middling).at(ALL_OVER),
         Sign::new(&[MainJournal, Crankpin], Side::Any, Tag::Scoring, 0.30, Middling).at(ALL_OVER),
         Sign::new(&[MainJournal, Crankpin], Side::AnyFarWorst, Tag::Seizure, 0.12, Severe).at(ALL_OVER),
