@@ -206,6 +206,8 @@ export const words = {
     /** @param {string} what */ takeOff: (what) => `Remove “${what}”`,
   },
   part: {
+    backClean: 'Back looked at and clean',
+    backCleanHint: 'A bright or marked back tells of a shell that moved or of dirt behind it.',
     newCap: 'Its cap is renewed',
     newCapHint: 'Lost, broken or not of this block. A new one is ordered and finished together with this bore.',
     missing: 'This engine has no such part.',

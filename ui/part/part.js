@@ -15,6 +15,7 @@ import { foundInWords } from '../plan/outside.js'
 import { toPart, toScreen } from '../route.js'
 import { state } from '../state.js'
 import { words } from '../words.js'
+import { back } from './back.js'
 import { cap } from './cap.js'
 import { enlarged } from './enlarged.js'
 import { photos } from './photos.js'
@@ -47,7 +48,7 @@ export function part(view) {
       ${lookHere(view, open)}
       ${photos(view.job, open)}
       ${tags(view.job, open)}
-      ${judged ? html`${cap(view, judged)} ${measured(view.job, judged)}` : ''}
+      ${judged ? html`${back(view.job, judged)} ${cap(view, judged)} ${measured(view.job, judged)}` : ''}
       ${field({
         key: `${view.job} ${open.part} note`,
         label: text.note,

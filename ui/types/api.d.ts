@@ -1251,7 +1251,11 @@ export type OnPart = { "do": "add-photo",
   /** The tag. */
   tag: Tag, } | { "do": "clean",
   /** The part. */
-  part: Part, } | { "do": "remark",
+  part: Part, } | { "do": "clean-back",
+  /** The shell. */
+  part: Part,
+  /** Whether it is. */
+  clean: boolean, } | { "do": "remark",
   /** The part. */
   part: Part,
   /** What was written. */
@@ -1528,6 +1532,8 @@ export type PartView = {
   seen: Seen,
   /** The worst grade of damage. */
   worst: Grade | null,
+  /** Whether it is a shell whose back was looked at and found clean. */
+  back_clean: boolean,
   /** The tags, worst first. */
   findings: Array<Finding>,
   /** Photos in the order taken in. */
@@ -2299,7 +2305,7 @@ export type Usual = {
   uncertainty: string, };
 
 /** What can be said of an engine. */
-export type Verdict = "nothing-examined" | "too-early" | "sound-so-far" | "sound" | "ordinary-wear" | "none-stands-out" | "named";
+export type Verdict = "nothing-examined" | "too-early" | "sound-so-far" | "sound" | "ordinary-wear" | "none-stands-out" | "named" | "wreck";
 
 /** How warm a part was when it was measured with an instrument at 20 °C. */
 export type Warmth = {

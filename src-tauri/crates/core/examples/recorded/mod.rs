@@ -1,4 +1,4 @@
-//! A job in which every part has every tag that it can have, each graded and located.
+//! A job in which every part has every tag that it can have, each graded and located, and nothing is destroyed.
 
 use wearbook_core::engine::{Arrangement, Engine};
 use wearbook_core::job::{Job, TagRecord};
@@ -9,7 +9,7 @@ pub(crate) fn fully(arrangement: Arrangement, engine: &Engine) -> Job {
     for (n, part) in engine.parts().iter().enumerate() {
         let record = job.parts.entry(*part).or_default();
         for (m, tag) in part.kind.row().tags.iter().enumerate() {
-            let grade = Grade::ALL.get((n + m) % 4).copied().unwrap_or(Grade::ONE);
+            let grade = Grade::ALL.get((n + m) % 3).copied().unwrap_or(Grade::ONE);
             let zones = part.kind.row().zones.zones().iter().copied().skip((n + m) % 5).take(2).collect();
             record.tags.insert(*tag, TagRecord { grade, zones });
         }

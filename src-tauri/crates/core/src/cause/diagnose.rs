@@ -293,6 +293,30 @@ mod tests {
         assert_eq!(ask(&job), None, "without a limit a size says nothing");
     }
 
+    /// A hot, wiped shell among clean ones: dirt behind it or a shell that moved shows at its back, which a look at its face
+    /// leaves open until somebody says what is there.
+    #[test]
+    fn the_back_of_a_shell_whose_face_was_seen_is_asked_for() {
+        let (engine, mut job) = job(Arrangement::inline(4), &[]);
+        for part in engine.parts() {
+            job.parts.entry(*part).or_default().clean = true;
+        }
+        let shell: Part = "rod-shell.2.upper".parse().unwrap();
+        let record = job.parts.entry(shell).or_default();
+        record.clean = false;
+        let spot = std::iter::once(Zone::MiddleCrown).collect();
+        record.tags.insert(Tag::HotSpot, TagRecord { grade: Grade::THREE, zones: spot });
+        let ask = |job: &Job| diagnose(Some(&engine), job, &BTreeMap::new());
+        let look = ask(&job).next_look.unwrap();
+        assert_eq!((look.part, look.zone, look.tag), (shell, Some(Zone::Back), None), "{look:?}");
+        assert!(look.sentence.starts_with("Look at the back of rod 2, upper shell: bright back"), "{}", look.sentence);
+        let moved = |job: &Job| of(&ask(job), "insufficient-crush").probability;
+        let before = moved(&job);
+        job.parts.entry(shell).or_default().back_clean = true;
+        assert!(moved(&job) < before, "a clean back speaks against a shell that moved");
+        assert_ne!(ask(&job).next_look.map(|look| look.part), Some(shell), "it was answered");
+    }
+
     #[test]
     fn the_past_shifts_the_odds() {
         let (engine, mut job) = job(Arrangement::inline(4), &[]);

@@ -57,9 +57,10 @@ type Recorded = (CauseSeat, Option<Observation>, Note);
 fn recorded(model: &Model<'_>, job: &Job, figures: &BTreeMap<Part, Vec<Figure>>, part: Part) -> Vec<Recorded> {
     let Some(seat) = model.seat(part) else { return vec![] };
     let record = job.parts.get(&part).filter(|record| record.looked_at());
-    let looks = record
-        .into_iter()
-        .flat_map(|record| part.kind.row().tags.iter().map(|tag| look(model, seat, part, record, *tag)));
+    let looks = record.into_iter().flat_map(|record| {
+        let was_seen = |tag: &&Tag| !is_of_back(part.kind, **tag) || record.back_looked_at();
+        part.kind.row().tags.iter().filter(was_seen).map(|tag| look(model, seat, part, record, *tag))
+    });
     let faults = figures.get(&part).map(|figures| faults(figures)).unwrap_or_default();
     let sizes = faults.into_iter().map(|(fault, beyond)| measure(model, seat, part, fault, beyond));
     looks.chain(sizes).collect()
@@ -129,9 +130,14 @@ impl Gathered {
     }
 }
 
+/// Whether a tag tells of the back of a part, at which a look by itself is needed.
+pub(super) fn is_of_back(kind: PartKind, tag: Tag) -> bool {
+    tag == Tag::BrightBack && kind.has_back()
+}
+
 /// What the record of a part says about a tag.
 fn observed(kind: PartKind, record: &PartRecord, tag: Tag, pattern: Option<Pattern>, sound: bool) -> Observed {
-    let missed = missed(sound, tag);
+    let missed = missed(sound || is_of_back(kind, tag) && record.back_clean, tag);
     match (record.grade(tag), pattern) {
         (Some(grade), _) if is_natural(kind, tag, grade) => Observed::Slight { missed },
         (Some(grade), Some(_)) => Observed::Located(grade.number()),

@@ -214,18 +214,13 @@ impl<'a> Model<'a> {
             return of_symptom.filter_map(on).next().map(Made::measured);
         };
         let mut made: Option<Made<'_>> = None;
-        for sign in cause.signs {
-            let Symptom::Seen(damage) = sign.symptom else { continue };
-            let called = self.naming.called(part.kind, damage, name);
-            if called > 0.0
-                && let Some(presence) = on(sign)
-            {
-                let of_sign = self.naming.graded(presence.grades().map(|chance| chance * called));
-                made = Some(match made {
-                    None => Made::seen(presence, of_sign),
-                    Some(made) => made.or(presence, of_sign),
-                });
-            }
+        for (sign, called) in self.naming.signs(part.kind, name, cause) {
+            let Some(presence) = on(sign) else { continue };
+            let of_sign = self.naming.graded(presence.grades().map(|chance| chance * called));
+            made = Some(match made {
+                None => Made::seen(presence, of_sign),
+                Some(made) => made.or(presence, of_sign),
+            });
         }
         made
     }

@@ -4,8 +4,10 @@
 //! in its right grade or in the next. All of that is laid into what each cause makes of each tag, so that the network need
 //! not know of it.
 
+use std::collections::BTreeMap;
 use std::sync::LazyLock;
 
+use super::catalogue::{self, Cause, Sign, Symptom};
 use crate::engine::PartKind;
 use crate::wear::Tag;
 
@@ -47,27 +49,35 @@ const CALLED: &[(Tag, &[(Tag, f64)])] = {
     ]
 };
 
+/// What a cause makes under other names than the right one counts from this chance on: less lies far below what turns up
+/// without any cause, and every maker of an observation doubles the work (our judgement; what it costs in recognition:
+/// `tests/causes/misnamed.rs`).
+const MATERIAL: f64 = 0.008;
+
 /// How damage is noticed and named by those who look.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug)]
 pub struct Naming {
-    /// By kind of part, damage and name: the chance that it is called so.
-    called: Vec<Vec<Vec<f64>>>,
+    /// By kind of part, name and cause: the signs of the cause that are told so, each with how often.
+    signs: Vec<Vec<ByCause>>,
     /// By grade and grade told: the chance that it is noticed and graded so.
     graded: [[f64; 4]; 4],
 }
 
+/// The signs of each cause, each with how often it is told so.
+type ByCause = BTreeMap<&'static str, Vec<(&'static Sign, f64)>>;
+
 /// How often damage is called by any name that the part can bear, likely or not (our judgement).
 const BY_ANY_NAME: f64 = 0.05;
 
-static OURS: LazyLock<Naming> = LazyLock::new(|| {
-    let called = |kind: PartKind, damage: Tag| {
-        let likely = CALLED.iter().find(|(own, _)| *own == damage).map_or(&[][..], |(_, names)| names);
-        let others = kind.row().tags.iter().filter(|name| **name != damage && name.is_damage());
-        let each = if damage.is_damage() { BY_ANY_NAME / others.clone().count().max(1) as f64 } else { 0.0 };
-        likely.iter().copied().chain(others.map(|name| (*name, each))).collect()
-    };
-    Naming::new(called, NOTICED, (A_STEP_DOWN, A_STEP_UP))
-});
+/// What damage on a kind of part is called beside its right name, as we judge it.
+fn called(kind: PartKind, damage: Tag) -> Vec<(Tag, f64)> {
+    let likely = CALLED.iter().find(|(own, _)| *own == damage).map_or(&[][..], |(_, names)| names);
+    let others = kind.row().tags.iter().filter(|name| **name != damage && name.is_damage());
+    let each = if damage.is_damage() { BY_ANY_NAME / others.clone().count().max(1) as f64 } else { 0.0 };
+    likely.iter().copied().chain(others.map(|name| (*name, each))).collect()
+}
+
+static OURS: LazyLock<Naming> = LazyLock::new(|| Naming::new(called, NOTICED, (A_STEP_DOWN, A_STEP_UP)));
 
 impl Naming {
     /// As we judge it.
@@ -78,21 +88,10 @@ impl Naming {
     /// Of a table of what a kind of damage is called beside its right name, of how much of each grade is noticed, and of how
     /// often it is graded a step too mild and a step too bad. Names that a part can't bear fall to the right one.
     pub fn new(called: impl Fn(PartKind, Tag) -> Vec<(Tag, f64)>, noticed: [f64; 4], (down, up): (f64, f64)) -> Self {
-        let of_tag = |kind: PartKind, tag: Tag| {
-            let mut names = vec![0.0; Tag::ALL.len()];
-            let mut right = 1.0;
-            for (name, chance) in called(kind, tag) {
-                if let Some(own) = names.get_mut(name as usize).filter(|_| kind.row().tags.contains(&name)) {
-                    *own += chance;
-                    right -= chance;
-                }
-            }
-            if let Some(own) = names.get_mut(tag as usize) {
-                *own += right;
-            }
-            names
+        let of_kind = |kind: PartKind| {
+            let names: Vec<Vec<f64>> = Tag::ALL.into_iter().map(|tag| names(kind, tag, &called(kind, tag))).collect();
+            Tag::ALL.into_iter().map(|name| signs(kind, name, &names)).collect()
         };
-        let of_kind = |kind: PartKind| Tag::ALL.into_iter().map(|tag| of_tag(kind, tag)).collect();
         let mut graded = [[0.0; 4]; 4];
         for (grade, (row, noticed)) in graded.iter_mut().zip(noticed).enumerate() {
             let down = if grade == 0 { 0.0 } else { down };
@@ -107,13 +106,13 @@ impl Naming {
                     };
             }
         }
-        Self { called: PartKind::ALL.into_iter().map(of_kind).collect(), graded }
+        Self { signs: PartKind::ALL.into_iter().map(of_kind).collect(), graded }
     }
 
-    /// The chance that damage of one kind on such a part is called by a name.
-    pub(super) fn called(&self, kind: PartKind, damage: Tag, name: Tag) -> f64 {
-        let of_kind = self.called.get(kind as usize).and_then(|of_kind| of_kind.get(damage as usize));
-        of_kind.and_then(|names| names.get(name as usize)).copied().unwrap_or(0.0)
+    /// The signs of a cause on such a part that are told under a name, each with how often.
+    pub(super) fn signs(&self, kind: PartKind, name: Tag, cause: &Cause) -> &[(&'static Sign, f64)] {
+        let of_name = self.signs.get(kind as usize).and_then(|of_kind| of_kind.get(name as usize));
+        of_name.and_then(|by_cause| by_cause.get(cause.id)).map(Vec::as_slice).unwrap_or_default()
     }
 
     /// With which chance damage of such grades, 1 to 4, is told as each grade. What is not noticed is left out.
@@ -128,6 +127,38 @@ impl Naming {
     }
 }
 
+/// The chance of each name for damage on such a part, its own name included.
+fn names(kind: PartKind, damage: Tag, called: &[(Tag, f64)]) -> Vec<f64> {
+    let mut names = vec![0.0; Tag::ALL.len()];
+    let mut right = 1.0;
+    for (name, chance) in called {
+        if let Some(own) = names.get_mut(*name as usize).filter(|_| kind.row().tags.contains(name)) {
+            *own += chance;
+            right -= chance;
+        }
+    }
+    if let Some(own) = names.get_mut(damage as usize) {
+        *own += right;
+    }
+    names
+}
+
+/// The signs of every cause on such a part that are told under a name, as far as they are material.
+fn signs(kind: PartKind, name: Tag, called: &[Vec<f64>]) -> ByCause {
+    let told_so = |sign: &'static Sign| {
+        let Symptom::Seen(damage) = sign.symptom else { return None };
+        let chance = called.get(damage as usize)?.get(name as usize).copied()?;
+        (sign.kinds.contains(&kind) && chance > 0.0).then_some((sign, chance))
+    };
+    let of_cause = |cause: &'static Cause| {
+        let signs: Vec<(&'static Sign, f64)> = cause.signs.iter().filter_map(told_so).collect();
+        let by_its_name = signs.iter().any(|(sign, _)| sign.symptom == Symptom::Seen(name));
+        let chance: f64 = signs.iter().map(|(sign, chance)| sign.chance * chance).sum();
+        (by_its_name || chance >= MATERIAL).then_some((cause.id, signs))
+    };
+    catalogue::ALL.into_iter().filter_map(of_cause).collect()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -136,9 +167,10 @@ mod tests {
     fn a_name_is_certain_to_be_one_of_those_that_the_part_can_bear() {
         for kind in PartKind::ALL {
             for damage in kind.row().tags {
-                let all: f64 = kind.row().tags.iter().map(|name| Naming::ours().called(kind, *damage, *name)).sum();
+                let names = names(kind, *damage, &called(kind, *damage));
+                let all: f64 = kind.row().tags.iter().map(|name| names[*name as usize]).sum();
                 assert!((all - 1.0).abs() < 1e-12, "{damage:?} on a {kind:?} has names for {all}");
-                assert!(Naming::ours().called(kind, *damage, *damage) > 0.5, "{damage:?}");
+                assert!(names[*damage as usize] > 0.5, "{damage:?}");
             }
         }
         assert_eq!(PartKind::ALL.map(|kind| kind as usize), std::array::from_fn(|n| n));

@@ -1,5 +1,6 @@
-//! The look that would settle most: for every part that nobody has looked at, and every mark whose zones nobody has
-//! noted, the expected drop of entropy over the causes. Once no look would help, what measuring would.
+//! The look that would settle most: for every part that nobody has looked at, the back of every shell whose face alone
+//! was looked at, and every mark whose zones nobody has noted, the expected drop of entropy over the causes. Once no look
+//! would help, what measuring would.
 //!
 //! Exact for the answers that are told apart: of a part, the first tag that would be reported (in the order of its table)
 //! or that none would be; of a mark, the pattern of its zones. Grades, and tags beside the first, are left out, so a real
@@ -12,7 +13,7 @@ use serde::Serialize;
 
 use super::catalogue::{self, Fault, Symptom};
 use super::faults::shown_by;
-use super::gather::Gathered;
+use super::gather::{Gathered, is_of_back};
 use super::missed::{MISSED_BY_MEASURING, MISSED_ON_CLEAN};
 use super::model::{Model, PlaceStates, SiteStates, State};
 use super::network::{CauseSeat, Joint, Observed, Query, Solution};
@@ -95,16 +96,16 @@ fn looks(model: &Model<'_>, gathered: &Gathered, job: &Job) -> Vec<Candidate> {
     let mut all = Vec::new();
     for part in model.engine().parts() {
         let Some(seat) = model.seat(*part) else { continue };
-        if job.parts.get(part).is_some_and(|record| record.looked_at()) {
-            continue;
-        }
+        let record = job.parts.get(part).filter(|record| record.looked_at());
+        // Of a shell whose face was looked at the back may be left.
+        let is_left = |tag: Tag| record.is_none_or(|record| is_of_back(part.kind, tag) && !record.back_looked_at());
         let observed = Observed::Unreported { missed: MISSED_ON_CLEAN };
         let asked = part
             .kind
             .row()
             .tags
             .iter()
-            .filter(|tag| tag.is_damage())
+            .filter(|tag| tag.is_damage() && is_left(**tag))
             .filter_map(|tag| Some((*tag, model.observation(*part, Symptom::Seen(*tag), None, observed)?)));
         let (tags, observations): (Vec<Tag>, Vec<_>) = asked.unzip();
         if !tags.is_empty() {

@@ -46,6 +46,7 @@ fn part(view: &PartView) -> Block {
         label: &view.label,
         seen: view.seen,
         worst: view.worst,
+        back_clean: view.back_clean,
         findings: &view.findings,
         photos: &view.photos,
         drawn: &view.drawn,
@@ -59,6 +60,7 @@ pub(super) struct Recorded<'a> {
     pub(super) label: &'a str,
     pub(super) seen: Seen,
     pub(super) worst: Option<Grade>,
+    pub(super) back_clean: bool,
     pub(super) findings: &'a [Finding],
     pub(super) photos: &'a [PhotoId],
     pub(super) drawn: &'a BTreeMap<PhotoId, Vec<Drawn>>,
@@ -87,6 +89,9 @@ impl Recorded<'_> {
             Seen::Clean if self.findings.is_empty() => lines.push("Looked at and clean.".into()),
             Seen::NotLooked if !self.photos.is_empty() => lines.push("Photographed, not yet judged.".into()),
             _ => {}
+        }
+        if self.back_clean {
+            lines.push("Back looked at and clean.".into());
         }
         lines
     }

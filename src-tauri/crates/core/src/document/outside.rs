@@ -45,6 +45,7 @@ fn recorded(view: &OutsideView) -> Recorded<'_> {
         label: &view.label,
         seen: view.seen,
         worst: view.worst,
+        back_clean: false,
         findings: &view.findings,
         photos: &view.photos,
         drawn: &view.drawn,

@@ -4,7 +4,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::{Arrangement, Cylinders, Positions};
-use crate::wear::{Tag, ZoneMap};
+use crate::wear::{Tag, Zone, ZoneMap};
 use crate::words::Phrase;
 use crate::work::Outcome;
 
@@ -115,6 +115,11 @@ impl PartKind {
             TappetBore => arrangement.is_cam_in_block().then_some(Block),
             _ => self.detail_of(),
         }
+    }
+
+    /// Whether it has a back, which is looked at by itself.
+    pub fn has_back(self) -> bool {
+        self.row().zones.zones().contains(&Zone::Back)
     }
 
     /// What is ordered when it is renewed, in the singular, lower case: of a worn cylinder its liner or barrel, where it is a

@@ -127,8 +127,10 @@ pub struct PartRecord {
     pub drawn: BTreeMap<PhotoId, Vec<Drawn>>,
     /// Tags, each with its grade and zones.
     pub tags: BTreeMap<Tag, TagRecord>,
-    /// It was looked at and found clean.
+    /// It was looked at and found clean; of a shell its running face.
     pub clean: bool,
+    /// The back of a shell was looked at and found clean.
+    pub back_clean: bool,
     /// A remark.
     pub note: String,
     /// A person's own decision, with the reason.
@@ -139,6 +141,12 @@ impl PartRecord {
     /// Whether somebody has said what they saw: a tag or *clean*. A photo alone is not a look.
     pub fn looked_at(&self) -> bool {
         self.clean || !self.tags.is_empty()
+    }
+
+    /// Whether somebody has said what they saw at the back of a shell: damage, or *clean*.
+    pub fn back_looked_at(&self) -> bool {
+        let is_of_back = |(tag, seen): (&Tag, &TagRecord)| *tag == Tag::BrightBack || seen.zones.contains(&Zone::Back);
+        self.back_clean || self.tags.iter().any(is_of_back)
     }
 
     /// The worst grade of damage, if any damage is recorded.

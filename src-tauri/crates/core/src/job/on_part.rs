@@ -66,6 +66,13 @@ pub enum OnPart {
         /// The part.
         part: Part,
     },
+    /// Looked at the back of a shell and found it clean, or has not after all. What was seen there goes.
+    CleanBack {
+        /// The shell.
+        part: Part,
+        /// Whether it is.
+        clean: bool,
+    },
     /// Wrote a remark on a part; empty text clears it.
     Remark {
         /// The part.
@@ -113,6 +120,7 @@ impl OnPart {
             | Self::Tag { part, .. }
             | Self::Untag { part, .. }
             | Self::Clean { part }
+            | Self::CleanBack { part, .. }
             | Self::Remark { part, .. }
             | Self::ReadMark { part, .. }
             | Self::RenewCap { part, .. }
@@ -129,6 +137,7 @@ impl OnPart {
         "tag",
         "untag",
         "clean",
+        "clean-back",
         "remark",
         "read-mark",
         "renew-cap",
@@ -151,6 +160,9 @@ impl OnPart {
             }
             Self::RenewCap { part, .. } if part.kind != PartKind::HousingBore => {
                 Err(Refused(format!("A {} has no cap of its own.", part.kind.row().name.said(job.terms))))
+            }
+            Self::CleanBack { part, .. } if !part.kind.has_back() => {
+                Err(Refused(format!("A {} has no back of its own.", part.kind.row().name.said(job.terms))))
             }
             Self::AddPhoto { part, .. } => {
                 let held = job.parts.get(part).map_or(0, |record| record.photos.len());
@@ -196,6 +208,7 @@ impl OnPart {
             Self::RemovePhoto { .. }
             | Self::Untag { .. }
             | Self::Clean { .. }
+            | Self::CleanBack { .. }
             | Self::RenewCap { .. }
             | Self::FollowRules { .. } => Ok(()),
         }
@@ -220,6 +233,7 @@ impl OnPart {
             Self::Tag { part, tag, grade, zones } => {
                 let record = job.parts.entry(*part).or_default();
                 record.clean = false;
+                record.back_clean &= *tag != Tag::BrightBack && !zones.contains(&Zone::Back);
                 record.tags.insert(*tag, TagRecord { grade: *grade, zones: zones.clone() });
             }
             Self::Untag { part, tag } => {
@@ -229,6 +243,14 @@ impl OnPart {
                 let record = job.parts.entry(*part).or_default();
                 record.tags.clear();
                 record.clean = true;
+            }
+            Self::CleanBack { part, clean } => {
+                let record = job.parts.entry(*part).or_default();
+                record.back_clean = *clean;
+                if *clean {
+                    record.tags.remove(&Tag::BrightBack);
+                    record.tags.values_mut().for_each(|seen| _ = seen.zones.remove(&Zone::Back));
+                }
             }
             Self::Remark { part, text } => job.parts.entry(*part).or_default().note = text.trim().to_owned(),
             Self::ReadMark { part, mark } => {
@@ -269,6 +291,8 @@ impl OnPart {
             }
             Self::Untag { part, tag } => format!("{}: {} taken off", job.label(*part), tag.row().name),
             Self::Clean { part } => format!("{}: looked at and clean", job.label(*part)),
+            Self::CleanBack { part, clean: true } => format!("{}: back looked at and clean", job.label(*part)),
+            Self::CleanBack { part, clean: false } => format!("{}: back not looked at after all", job.label(*part)),
             Self::ReadMark { part, mark } if mark.trim().is_empty() => {
                 format!("{}: grade mark cleared", job.label(*part))
             }
@@ -297,4 +321,54 @@ fn check_markup(job: &Job, part: Part, photo: &PhotoId, markup: &Markup) -> Resu
         return Err(Refused(format!("{MOST_ON_A_PHOTO} things are drawn on this photo: take one off first.")));
     }
     markup.check()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::testing::{arrange, job_of};
+    use super::*;
+    use crate::engine::Arrangement;
+    use serde_json::{Value, json};
+
+    fn shell(changes: &[Value]) -> super::super::PartRecord {
+        let job = job_of(&[&[arrange(&Arrangement::inline(4))], changes].concat());
+        job.parts.get(&"rod-shell.2.upper".parse().unwrap()).cloned().unwrap_or_default()
+    }
+
+    fn back(clean: bool) -> Value {
+        json!({ "do": "clean-back", "part": "rod-shell.2.upper", "clean": clean })
+    }
+
+    fn tag(tag: &str, zones: &[&str]) -> Value {
+        json!({ "do": "tag", "part": "rod-shell.2.upper", "tag": tag, "grade": 2, "zones": zones })
+    }
+
+    /// A clean face says nothing of the back, nor the other way round.
+    #[test]
+    fn face_and_back_are_two_looks() {
+        let face = json!({ "do": "clean", "part": "rod-shell.2.upper" });
+        let record = shell(&[face]);
+        assert!(record.looked_at() && !record.back_looked_at());
+        let record = shell(&[back(true)]);
+        assert!(!record.looked_at() && record.back_looked_at());
+        assert!(!shell(&[back(true), back(false)]).back_looked_at());
+    }
+
+    #[test]
+    fn damage_at_the_back_and_a_clean_back_exclude_each_other() {
+        assert!(!shell(&[back(true), tag("bright-back", &[])]).back_clean);
+        assert!(!shell(&[back(true), tag("hot-spot", &["back"])]).back_clean);
+        assert!(shell(&[back(true), tag("hot-spot", &["middle-crown"])]).back_clean);
+        let record = shell(&[tag("bright-back", &[]), tag("hot-spot", &["middle-crown", "back"]), back(true)]);
+        assert!(record.back_clean && !record.tags.contains_key(&Tag::BrightBack));
+        assert_eq!(record.tags[&Tag::HotSpot].zones, BTreeSet::from([Zone::MiddleCrown]));
+    }
+
+    #[test]
+    fn what_has_no_back_has_none_to_look_at() {
+        let job = job_of(&[arrange(&Arrangement::inline(4))]);
+        let part: Part = "piston.1".parse().unwrap();
+        let refused = OnPart::CleanBack { part, clean: true }.check(&job).unwrap_err();
+        assert_eq!(refused.0, "A piston has no back of its own.");
+    }
 }

@@ -52,6 +52,8 @@ pub struct PartView {
     pub seen: Seen,
     /// The worst grade of damage.
     pub worst: Option<Grade>,
+    /// Whether it is a shell whose back was looked at and found clean.
+    pub back_clean: bool,
     /// The tags, worst first.
     pub findings: Vec<Finding>,
     /// Photos in the order taken in.
@@ -142,6 +144,7 @@ pub(crate) fn view(readings: &Readings<'_>, part: Part, decision: Decision) -> P
             seen => seen,
         },
         worst: record.worst(),
+        back_clean: record.back_clean,
         findings: findings_of(record),
         photos: record.photos.clone(),
         drawn: drawn_over(record),
