@@ -374,6 +374,7 @@ export const words = {
     /** @param {number} n */ parts: (n) => counted(n, 'part'),
     check: 'Check before assembly',
     putRight: 'Put right before assembly',
+    /** @param {string} todo @param {string} why */ notNeeded: (todo, why) => `${todo} Not needed: ${why}.`,
     alone: 'What nothing else explains',
     where: 'Where it may be',
     /** @param {number} percent */ about: (percent) => (percent > 95 ? 'almost surely' : `about ${percent} %`),

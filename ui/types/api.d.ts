@@ -2264,7 +2264,9 @@ export type Todo = {
   /** The written form, such as `cut-filter`; with its cause's it names the line, whatever the words become. */
   id: string,
   /** In words, a sentence. */
-  words: string, };
+  words: string,
+  /** Why it is not needed after all, lower case: "the crankshaft is renewed"; empty where it is. */
+  moot: string, };
 
 /** An undersize: the range to which journals are ground, and the wall of the shells that go with it. */
 export type Undersize = {

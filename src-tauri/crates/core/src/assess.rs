@@ -193,8 +193,9 @@ fn follow(
     }
     let measured = Measured::of(engine, job);
     let decisions = decide::decide(engine, job, &measured);
-    let causes = causes(Some(engine), &measured.figures);
+    let mut causes = causes(Some(engine), &measured.figures);
     let (parts, sizing, operations) = conclude(measured, decisions);
+    list::strike_moot(&mut causes, &parts, job.terms);
     let outside = outside(engine, job);
     let of_parts = parts.iter().map(|view| &view.photos);
     let photos = of_parts.chain(outside.iter().map(|view| &view.photos)).map(Vec::len).sum();

@@ -316,9 +316,11 @@ fn answer(complaint: Complaint, found: &BTreeMap<Trouble, Found>, engine: &Engin
             (looked + chance * found.looked as f64 / all, open + chance * found.open as f64 / all)
         },
     );
+    // Many small doubts are no explanation.
+    let is_something_found = makers.first().is_some_and(|maker| maker.weight >= WORTH_NAMING);
     let answered = match probability {
-        p if p >= EXPLAINED_FROM => Answered::Explained,
-        p if p >= PARTLY_FROM => Answered::Partly,
+        p if p >= EXPLAINED_FROM && is_something_found => Answered::Explained,
+        p if p >= PARTLY_FROM && is_something_found => Answered::Partly,
         _ if looked < LOOKED_FROM * (looked + open) => Answered::CantSay,
         _ => Answered::NotExplained,
     };

@@ -86,7 +86,7 @@ fn named_places(places: &[PlaceView]) -> String {
 fn likelihood(probability: f64) -> &'static str {
     match probability {
         p if p >= 0.9 => "very likely",
-        p if p >= 0.6 => "likely",
+        p if p >= NAMED_FROM => "likely",
         p if p >= 0.25 => "possible",
         p if p >= 0.05 => "unlikely",
         _ => "very unlikely",

@@ -150,6 +150,23 @@ mod tests {
         assert!(!points.iter().any(|point| point.to_lowercase().contains("crankpin")), "{points:?}");
     }
 
+    /// A part has one state: what is worn evenly does not stand among what is as new.
+    #[test]
+    fn what_is_evenly_worn_is_told_apart_from_what_is_clean() {
+        let paper = report(&[("bore.1", Some(Tag::LooksEven)), ("bore.2", None)]);
+        let chapter: Vec<&Block> = paper
+            .blocks
+            .iter()
+            .skip_while(|block| **block != Block::heading("Looked at and without damage"))
+            .skip(1)
+            .take(3)
+            .collect();
+        let [Block::Points(clean), Block::Paragraph(lead), Block::Points(worn)] = chapter[..] else {
+            panic!("{chapter:?}")
+        };
+        assert_eq!((clean.len(), lead.as_str(), worn.len()), (1, "Evenly worn:", 1), "{clean:?} {worn:?}");
+    }
+
     #[test]
     fn an_empty_job_still_makes_a_paper() {
         let paper = condition_report(&Desk::bare(&Job::default(), &assess(&Job::default())), Extent::Full);

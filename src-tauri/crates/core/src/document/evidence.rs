@@ -75,8 +75,8 @@ fn cause(view: &CauseView, assessment: &Assessment) -> Vec<Block> {
         )));
     }
     let mut points: Vec<String> =
-        view.check.iter().map(|check| format!("Check before assembly: {}", check.words)).collect();
-    points.extend(view.put_right.iter().map(|right| format!("Put right before assembly: {}", right.words)));
+        view.check.iter().map(|check| format!("Check before assembly: {}", check.sentence())).collect();
+    points.extend(view.put_right.iter().map(|right| format!("Put right before assembly: {}", right.sentence())));
     blocks.push(Block::Points(points));
     blocks
 }

@@ -7,6 +7,7 @@ use super::grouping::by_kind;
 use super::paper::{Block, Picture, ZoneDrawing};
 use crate::assess::Assessment;
 use crate::job::{Drawn, PhotoId};
+use crate::measure::{Conformity, Phase};
 use crate::view::{Finding, PartView, Seen};
 use crate::wear::{Grade, Zone, ZoneMap};
 use crate::words::capitalised;
@@ -19,13 +20,28 @@ pub(super) fn findings(assessment: &Assessment) -> impl Iterator<Item = Block> {
     assessment.parts.iter().filter(|view| !is_bare(view) || view.seen == Seen::Worn).map(part)
 }
 
-/// What is sound.
+/// What shows no damage; apart from it what is evenly worn, and what only measuring finds fault with.
 pub(super) fn clean(assessment: &Assessment) -> Vec<Block> {
-    let clean: Vec<&PartView> =
-        assessment.parts.iter().filter(|view| view.seen == Seen::Clean && is_bare(view)).collect();
-    let kinds = by_kind(&clean, assessment);
-    let points = kinds.iter().map(|kind| capitalised(kind)).collect();
-    chapter("Looked at and without damage", (!kinds.is_empty()).then_some(Block::Points(points)))
+    let of = |is: &dyn Fn(&PartView) -> bool, lead: &str| -> Vec<Block> {
+        let clean = assessment.parts.iter().filter(|view| view.seen == Seen::Clean && is_bare(view));
+        let views: Vec<&PartView> = clean.filter(|view| is(view)).collect();
+        let points: Vec<String> = by_kind(&views, assessment).iter().map(|kind| capitalised(kind)).collect();
+        match (points.is_empty(), lead.is_empty()) {
+            (true, _) => vec![],
+            (false, true) => vec![Block::Points(points)],
+            (false, false) => vec![Block::Paragraph(lead.into()), Block::Points(points)],
+        }
+    };
+    let is_worn = |view: &PartView| view.findings.iter().any(|finding| finding.grade > Grade::ONE);
+    let sound = of(&|view| !is_measured_outside(view) && !is_worn(view), "");
+    let worn = of(&|view| !is_measured_outside(view) && is_worn(view), "Evenly worn:");
+    let outside = of(&is_measured_outside, "To the eye without damage, but outside the limits as measured:");
+    chapter("Looked at and without damage", sound.into_iter().chain(worn).chain(outside))
+}
+
+/// Whether it was beyond a limit as it was found.
+pub(super) fn is_measured_outside(view: &PartView) -> bool {
+    view.figures.iter().any(|figure| figure.phase == Phase::Found && figure.verdict == Some(Conformity::Outside))
 }
 
 /// Nothing but what was seen is known of it: no picture, no remark.

@@ -3,12 +3,12 @@
 //! It must stay one page whatever was found, so every list in it is cut short and says where the rest stands.
 
 use super::desk::Desk;
+use super::found::is_measured_outside;
 use super::grouping::{by_kind, grouped, named, some_of};
 use super::paper::{Block, Section};
 use crate::assess::Assessment;
 use crate::cause::{CauseView, ComplaintAnswer};
 use crate::job::{Consent, HistoryFact};
-use crate::measure::{Conformity, Phase};
 use crate::money::Money;
 use crate::sheet::SizeGroup;
 use crate::sizing::Action;
@@ -61,10 +61,7 @@ fn found(assessment: &Assessment) -> Vec<String> {
             some_of(&by_kind(&views, assessment), GROUPS_NAMED)
         ));
     }
-    let outside = |view: &PartView| {
-        view.figures.iter().any(|figure| figure.phase == Phase::Found && figure.verdict == Some(Conformity::Outside))
-    };
-    let outside: Vec<&PartView> = assessment.parts.iter().filter(|view| outside(view)).collect();
+    let outside: Vec<&PartView> = assessment.parts.iter().filter(|view| is_measured_outside(view)).collect();
     if !outside.is_empty() {
         told.push(format!(
             "Measured and outside the limits: {}.",

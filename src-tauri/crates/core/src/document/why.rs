@@ -73,7 +73,7 @@ fn cause(view: &CauseView, extent: Extent) -> [Block; 3] {
     let mut points = came_about(view);
     points.extend(side(&view.evidence_for, "For it"));
     points.extend(side(&view.evidence_against, "Against it"));
-    points.extend(view.put_right.iter().map(|right| format!("To be put right before assembly: {}", right.words)));
+    points.extend(view.put_right.iter().map(|right| format!("To be put right before assembly: {}", right.sentence())));
     [
         Block::subheading(format!("{}: {}, {}", capitalised(&view.name), view.likelihood, view.percent)),
         Block::Paragraph(view.plainly.clone()),

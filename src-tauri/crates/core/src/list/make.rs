@@ -4,8 +4,6 @@ use super::bench::Bench;
 use super::work::Shared;
 use super::{ListItem, NotWanted, WorkList, caution, consent, operations, order};
 use crate::cause::CauseReport;
-use crate::cause::catalogue::Todo;
-use crate::engine::PartKind;
 use crate::job::{ItemKey, Job, ListKind, Step, Tick, Ticked};
 use crate::money::{Charge, OwnCharge};
 use crate::view::PartView;
@@ -23,7 +21,7 @@ pub(crate) fn lists(bench: &Bench<'_>) -> Vec<WorkList> {
             ListKind::Order => order::order(job, parts, &work, sizing),
             ListKind::MachineShop | ListKind::RebuildHere | ListKind::Clean => operations::of_list(bench, kind),
             ListKind::LookAgain => look_again(parts),
-            ListKind::PutRight => put_right(causes, parts),
+            ListKind::PutRight => put_right(causes),
         };
         items.extend(own(job, kind));
         for item in &mut items {
@@ -93,15 +91,10 @@ fn look_again(parts: &[PartView]) -> Vec<ListItem> {
 }
 
 /// What the likely causes ask to be checked or put right; not on what goes to the scrap.
-fn put_right(causes: &CauseReport, parts: &[PartView]) -> Vec<ListItem> {
-    let is_renewed = |kind: &PartKind| {
-        let mut of_kind = parts.iter().filter(|view| view.kind == *kind).peekable();
-        of_kind.peek().is_some() && of_kind.all(|view| view.decision.outcome == Outcome::Replace)
-    };
-    let is_pointless = |todo: &Todo| !todo.on.is_empty() && todo.on.iter().all(is_renewed);
+fn put_right(causes: &CauseReport) -> Vec<ListItem> {
     let told = causes.causes.iter().filter(|cause| cause.told);
     told.flat_map(|cause| {
-        cause.check.iter().chain(&cause.put_right).filter(|todo| !is_pointless(todo)).map(|todo| {
+        cause.check.iter().chain(&cause.put_right).filter(|todo| todo.moot.is_empty()).map(|todo| {
             let key = ItemKey::PutRight { cause: cause.id.clone(), check: todo.id.into() };
             ListItem {
                 because: format!("{}: {}, {}.", capitalised(&cause.name), cause.likelihood, cause.percent),

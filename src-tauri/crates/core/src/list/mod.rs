@@ -4,6 +4,7 @@ mod bench;
 mod caution;
 mod consent;
 mod make;
+mod moot;
 mod open;
 mod operations;
 mod order;
@@ -11,6 +12,7 @@ mod work;
 
 pub(crate) use bench::Bench;
 pub(crate) use make::lists;
+pub(crate) use moot::strike_moot;
 pub use open::{Open, still_open};
 
 use serde::Serialize;

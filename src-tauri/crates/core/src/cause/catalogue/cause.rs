@@ -70,16 +70,25 @@ pub struct Todo {
     pub id: &'static str,
     /// In words, a sentence.
     pub words: String,
+    /// Why it is not needed after all, lower case: "the crankshaft is renewed"; empty where it is.
+    pub moot: String,
     /// The kinds of piece on which it is work or a test; none where it is about no piece.
     #[serde(skip)]
     #[cfg_attr(feature = "schema", ts(skip))]
     pub on: &'static [PartKind],
 }
 
+impl Todo {
+    /// With why it is not needed, where it is not.
+    pub fn sentence(&self) -> String {
+        if self.moot.is_empty() { self.words.clone() } else { format!("{} Not needed: {}.", self.words, self.moot) }
+    }
+}
+
 impl TodoRow {
     /// In the shop's words.
     pub fn said(&self, terms: Terms) -> Todo {
-        Todo { id: self.id, words: Phrase(self.words).said(terms).into(), on: self.on }
+        Todo { id: self.id, words: Phrase(self.words).said(terms).into(), moot: String::new(), on: self.on }
     }
 }
 

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use super::{Rule, RuleId, Says};
 use crate::engine::{At, Half, Part, PartKind};
 use crate::measure::{Phase, Quantity};
-use crate::wear::{Grade, Zone};
+use crate::wear::Zone;
 use crate::work::Outcome;
 
 const FRONT: [Zone; 3] = [Zone::FrontLeft, Zone::FrontCrown, Zone::FrontRight];
@@ -21,7 +21,7 @@ pub(super) const RULE: Rule = Rule {
             let shell = Part { kind: PartKind::RodShell, at: At::CylinderHalf(cylinder, half) };
             let tags = scene.job.parts.get(&shell).map(|shell| &shell.tags).into_iter().flatten();
             let lies_there = |own: &BTreeSet<Zone>| !own.is_empty() && own.iter().all(|zone| zones.contains(zone));
-            tags.into_iter().any(|(tag, seen)| tag.is_damage() && seen.grade >= Grade::TWO && lies_there(&seen.zones))
+            tags.into_iter().any(|(tag, seen)| tag.is_damage() && lies_there(&seen.zones))
         };
         let is_askew = edge(Half::Upper, &FRONT) && edge(Half::Lower, &REAR)
             || edge(Half::Upper, &REAR) && edge(Half::Lower, &FRONT);

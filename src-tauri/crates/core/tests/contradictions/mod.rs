@@ -1,0 +1,196 @@
+//! What must not be said of one engine at the same time, on whatever screen or page.
+
+use std::collections::BTreeSet;
+
+use wearbook_core::assess::Assessment;
+use wearbook_core::cause::{Answered, CauseView, ComplaintAnswer, Verdict};
+use wearbook_core::engine::{Part, PartKind};
+use wearbook_core::job::{ItemKey, Job, ListKind};
+use wearbook_core::measure::{Conformity, Phase};
+use wearbook_core::view::{PartView, Seen};
+use wearbook_core::work::Outcome;
+
+/// Every contradiction in what follows from a job, in words.
+pub(crate) fn contradictions(job: &Job, came: &Assessment) -> Vec<String> {
+    [states(came), counts(came), verdict(came), causes(came), answers(job, came), todos(came), looks(job, came)]
+        .into_iter()
+        .flatten()
+        .chain(accused(came))
+        .collect()
+}
+
+fn is_outside(view: &PartView) -> bool {
+    view.figures.iter().any(|figure| figure.phase == Phase::Found && figure.verdict == Some(Conformity::Outside))
+}
+
+/// A part has one state.
+fn states(came: &Assessment) -> Vec<String> {
+    let wrong = |view: &&PartView| {
+        let damaged = view.findings.iter().any(|finding| finding.tag.is_damage());
+        match view.seen {
+            Seen::Worn => !damaged || view.worst.is_none(),
+            Seen::Clean => damaged || view.worst.is_some(),
+            Seen::NotLooked | Seen::Along => !view.findings.is_empty(),
+        }
+    };
+    came.parts.iter().filter(wrong).map(|view| format!("{} is {:?} with its tags", view.label, view.seen)).collect()
+}
+
+/// What is counted is there.
+fn counts(came: &Assessment) -> Vec<String> {
+    let count = |is: &dyn Fn(&PartView) -> bool| came.parts.iter().filter(|view| is(view)).count();
+    let worn = count(&|view| view.seen == Seen::Worn);
+    let looked = count(&|view| matches!(view.seen, Seen::Clean | Seen::Worn));
+    let open = count(&|view| view.seen == Seen::NotLooked && view.is_looked_at_alone());
+    let told = came.progress;
+    let mut wrong = Vec::new();
+    if (told.worn, told.looked) != (worn, looked) || told.parts.checked_sub(told.looked) != Some(open) {
+        wrong.push(format!("{told:?}, and there are {looked} looked at, {worn} worn, {open} open"));
+    }
+    wrong
+}
+
+/// The verdict and what it is about.
+fn verdict(came: &Assessment) -> Vec<String> {
+    let causes = &came.causes;
+    let damaged = came.parts.iter().find(|view| is_outside(view) || view.worst.is_some_and(|worst| worst.number() > 1));
+    let looked = came.progress.looked > 0;
+    let is_wrong = match causes.verdict {
+        Verdict::Sound | Verdict::SoundSoFar => damaged.is_some(),
+        Verdict::NothingExamined => looked,
+        Verdict::Named => !causes.causes.iter().any(|cause| cause.named),
+        _ => causes.causes.iter().any(|cause| cause.named),
+    };
+    let told = || format!("{:?}: {}, and {:?}", causes.verdict, causes.summary, damaged.map(|view| &view.label));
+    is_wrong.then(told).into_iter().collect()
+}
+
+/// A cause is called one thing everywhere.
+fn causes(came: &Assessment) -> Vec<String> {
+    let mut wrong = Vec::new();
+    for cause in &came.causes.causes {
+        let unlikely = cause.likelihood.contains("unlikely") || cause.likelihood == "possible";
+        if cause.named && (unlikely || !cause.told || cause.ordinary) {
+            wrong.push(format!("{} is named, and {}, told {}", cause.id, cause.likelihood, cause.told));
+        }
+        if cause.evidence_for.iter().any(|own| cause.evidence_against.iter().any(|other| own.words == other.words)) {
+            wrong.push(format!("{} has the same evidence for and against it", cause.id));
+        }
+        if !cause.chain.way_in.is_empty() && !cause.chain.look.is_empty() {
+            wrong.push(format!("{}: its way in is known and is to be looked for", cause.id));
+        }
+        let seen = |part: &Part| came.outside.iter().any(|view| view.part == *part && view.seen != Seen::NotLooked);
+        if let Some(part) = cause.chain.look.iter().find(|part| seen(part)) {
+            wrong.push(format!("{}: {part} is to be looked at and has been", cause.id));
+        }
+    }
+    wrong
+}
+
+/// Each complaint is answered once, by something that was found.
+fn answers(job: &Job, came: &Assessment) -> Vec<String> {
+    let told: Vec<_> = came.causes.answers.iter().flat_map(|answer| &answer.complaints).collect();
+    let once: BTreeSet<_> = told.iter().collect();
+    let mut wrong = Vec::new();
+    if once.len() != told.len() || told.len() != job.complaints.len() {
+        wrong.push(format!("{} complaints, {} answers to {}", job.complaints.len(), told.len(), once.len()));
+    }
+    let is_found = |part: &Part| {
+        let inside = came.parts.iter().find(|view| view.part == *part);
+        let outside = came.outside.iter().find(|view| view.part == *part);
+        inside.is_some_and(|view| view.seen == Seen::Worn || is_outside(view))
+            || outside.is_some_and(|view| view.seen == Seen::Worn)
+    };
+    let of_answer = |answer: &ComplaintAnswer| {
+        let explained = matches!(answer.answered, Answered::Explained | Answered::Partly);
+        let told = || format!("{}: {} {}", answer.told, answer.words, answer.because);
+        if explained != !answer.parts.is_empty() {
+            return Some(format!("{} by {} parts", told(), answer.parts.len()));
+        }
+        let idle = answer.parts.iter().find(|part| !is_found(part))?;
+        Some(format!("{} by {idle}, on which nothing was found", told()))
+    };
+    wrong.extend(came.causes.answers.iter().filter_map(of_answer));
+    wrong
+}
+
+/// What a told cause asks for stands on a list, or it is said why it is not needed.
+fn todos(came: &Assessment) -> Vec<String> {
+    let Some(list) = came.list(ListKind::PutRight) else { return vec![] };
+    let mut asked = BTreeSet::new();
+    let mut wrong = Vec::new();
+    for cause in came.causes.causes.iter().filter(|cause| cause.told) {
+        for todo in cause.check.iter().chain(&cause.put_right) {
+            let key = ItemKey::PutRight { cause: cause.id.clone(), check: todo.id.into() };
+            let is_listed = list.items.iter().any(|item| item.asked.key == key);
+            if is_listed == todo.moot.is_empty() {
+                asked.insert(key);
+            } else {
+                wrong.push(format!("{}: {} listed: {is_listed}", cause.id, todo.sentence()));
+            }
+        }
+    }
+    let stray = list.items.iter().filter(|item| matches!(&item.asked.key, ItemKey::PutRight { .. }));
+    wrong.extend(
+        stray.filter(|item| !asked.contains(&item.asked.key)).map(|item| format!("nothing asks for {}", item.what)),
+    );
+    wrong
+}
+
+/// What is to be looked at or measured has not been.
+fn looks(job: &Job, came: &Assessment) -> Vec<String> {
+    let mut wrong = Vec::new();
+    if let Some(look) = &came.causes.next_look
+        && let Some(record) = job.parts.get(&look.part)
+        && !look.measure
+    {
+        let unmarked = look.tag.is_some_and(|tag| record.tags.get(&tag).is_some_and(|seen| seen.zones.is_empty()));
+        let back = look.part.kind.has_back() && !record.back_looked_at();
+        if record.looked_at() && !unmarked && !back {
+            wrong.push(format!("{} It has been.", look.sentence));
+        }
+    }
+    // A job in which nothing was looked at has no lists yet.
+    let Some(list) = came.list(ListKind::LookAgain).filter(|_| job.is_begun()) else { return wrong };
+    for view in &came.parts {
+        let open = view.decision.outcome == Outcome::CantSay && !view.decision.goes_along();
+        let listed = list.items.iter().any(|item| item.parts.contains(&view.part));
+        if open != listed {
+            wrong.push(format!("{}: {}, on the list to look again: {listed}", view.label, view.decision.words()));
+        }
+        if view.decision.because().starts_with("Not looked at") && view.decision.looked_at {
+            wrong.push(format!("{}: {}", view.label, view.decision.because()));
+        }
+    }
+    wrong
+}
+
+/// How likely a cause must be at a place for what it accuses to be measured before it is decided; below that a check asks
+/// for it.
+const ACCUSED_FROM: f64 = 0.9;
+
+/// What a cause accuses is not put back unmeasured.
+fn accused(came: &Assessment) -> Vec<String> {
+    let kinds = |cause: &CauseView| match cause.id.as_str() {
+        "bent-rod" => Some(vec![PartKind::Rod]),
+        "tapered-journal" | "barrel-journal" | "hourglass-journal" | "out-of-round-journal" => {
+            Some(vec![PartKind::MainJournal, PartKind::Crankpin])
+        }
+        _ => None,
+    };
+    let mut wrong = Vec::new();
+    for cause in came.causes.causes.iter().filter(|cause| cause.named) {
+        let Some(kinds) = kinds(cause) else { continue };
+        for part in cause.places.iter().filter(|place| place.probability >= ACCUSED_FROM).flat_map(|place| &place.parts)
+        {
+            let Some(view) = came.parts.iter().find(|view| view.part == *part && kinds.contains(&part.kind)) else {
+                continue;
+            };
+            let goes_back = matches!(view.decision.outcome, Outcome::PutBack | Outcome::Clean);
+            if goes_back && view.figures.is_empty() && view.decision.overruled_because.is_none() {
+                wrong.push(format!("{} goes back unmeasured, and {} is {}", view.label, cause.name, cause.likelihood));
+            }
+        }
+    }
+    wrong
+}
