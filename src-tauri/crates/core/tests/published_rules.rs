@@ -33,6 +33,9 @@ struct Case {
     rule: String,
     /// The manual with its page or paragraph.
     source: String,
+    /// What it is worth.
+    #[serde(rename = "status")]
+    _status: Status,
     /// The items of the collected criteria that it covers.
     #[serde(default)]
     criteria: Vec<String>,
@@ -45,6 +48,15 @@ struct Case {
     /// Edits in their published form; `parts` with a `*` stands for each part whose name fits.
     entries: Vec<Map<String, Value>>,
     expect: Vec<Expected>,
+}
+
+/// What a source is worth: an official text or a handbook, a text or habit of the trade, memory.
+#[derive(Deserialize)]
+#[serde(rename_all = "kebab-case")]
+enum Status {
+    Published,
+    CommonPractice,
+    FromMemory,
 }
 
 /// What must hold of every part whose name fits.
@@ -240,7 +252,7 @@ fn fits(mask: &str, name: &str) -> bool {
 fn a_wrong_case_fails() {
     let says = |expect: Value, said: &str| {
         let case = json!({
-            "rule": "constructed", "source": "constructed",
+            "rule": "constructed", "source": "constructed", "status": "from-memory",
             "entries": [{ "do": "tag", "parts": "rod-shell.*.upper", "tag": "bright-back", "grade": 1 }],
             "expect": [expect],
         });

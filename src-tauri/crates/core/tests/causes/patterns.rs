@@ -15,7 +15,7 @@ use wearbook_core::wear::{Grade, Tag, Zone};
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 struct Published {
-    source: String,
+    about: String,
     cases: Vec<Case>,
 }
 
@@ -23,11 +23,24 @@ struct Published {
 #[serde(deny_unknown_fields)]
 pub(crate) struct Case {
     pub(crate) pattern: String,
+    /// Where the pattern is written, and what that is worth.
+    source: String,
+    #[serde(rename = "status")]
+    _status: Status,
     pub(crate) cause: String,
     /// The place at which it must be found, as the report calls it.
     place: Option<String>,
     pub(crate) engine: String,
     pub(crate) entries: Vec<Entry>,
+}
+
+/// What a source is worth: an official text or a handbook, a text or habit of the trade, memory.
+#[derive(Deserialize)]
+#[serde(rename_all = "kebab-case")]
+enum Status {
+    Published,
+    CommonPractice,
+    FromMemory,
 }
 
 /// One finding on each of the parts whose written form fits, `*` standing for anything.
@@ -54,7 +67,7 @@ pub(crate) fn published() -> Vec<Case> {
     files.sort();
     let read = |file: &std::path::PathBuf| -> Published {
         let published: Published = serde_json::from_str(&std::fs::read_to_string(file).unwrap()).unwrap();
-        assert!(!published.source.is_empty());
+        assert!(!published.about.is_empty() && published.cases.iter().all(|case| !case.source.is_empty()));
         published
     };
     files.iter().flat_map(|file| read(file).cases).collect()
