@@ -1,6 +1,6 @@
-//! Whole engines as data: a job in; every list, every line of the bill and every verdict out. What is expected was written
-//! by hand before the engine ran, each line with its source; nothing writes it from what the program says. The README in
-//! `tests/whole-engines` tells how a case is written.
+//! Whole engines as data: a job in; every list, every line of the bill, every verdict, every complaint's answer and every cause
+//! out. What is expected was written by hand before the engine ran, each line with its source; nothing writes it from what the
+//! program says. The README in `tests/whole-engines` tells how a case is written.
 
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test may stop at once")]
 
@@ -11,13 +11,14 @@ use std::path::{Path, PathBuf};
 use serde::Deserialize;
 use serde_json::{Map, Value, json};
 use wearbook_core::assess::{Assessment, assess, check};
+use wearbook_core::cause::CauseView;
 use wearbook_core::caution::{ALL, Caution, GOVERNS};
 use wearbook_core::document::{
     Block, Date, Desk, Extent, Paper, Shop, closing_sheet, condition_report, size_sheet, work_list,
 };
 use wearbook_core::engine::{Arrangement, Engine, Part};
-use wearbook_core::job::{Change, DeviceId, Edit, EditId, Job, ListKind, RecordedChange};
-use wearbook_core::measure::Quantity;
+use wearbook_core::job::{Change, Complaint, DeviceId, Edit, EditId, ItemKey, Job, ListKind, RecordedChange};
+use wearbook_core::measure::{Quantity, Spot, Station};
 use wearbook_core::words::Terms;
 use wearbook_core::work::Outcome;
 
@@ -40,12 +41,15 @@ struct Base {
 #[derive(Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
 struct Readings {
-    /// "crankpin.2", or "crankpin.*" for all.
+    /// "crankpin.2", or "crankpin.*" for all of them.
     parts: String,
     quantity: Quantity,
     value: String,
     #[serde(default)]
     phase: Option<String>,
+    /// Only at this station.
+    #[serde(default)]
+    station: Option<Station>,
 }
 
 #[derive(Debug, Deserialize)]
@@ -70,10 +74,10 @@ struct Case {
 #[serde(untagged)]
 enum Step {
     Measured(Readings),
-    Changed(Value),
+    Changed(Map<String, Value>),
 }
 
-/// Lists and bill are told whole; of verdicts those that matter.
+/// Lists, bill, complaints and causes are told whole; of verdicts and of what is put right those that matter.
 #[derive(Debug, Default, Deserialize)]
 #[serde(deny_unknown_fields, rename_all = "kebab-case", default)]
 struct Expect {
@@ -85,6 +89,65 @@ struct Expect {
     /// The sum of the bill without tax, in hundredths.
     net: Option<i64>,
     verdicts: BTreeMap<String, Verdict>,
+    complaints: Option<BTreeMap<Complaint, Answer>>,
+    /// What is said of the whole engine.
+    verdict: Option<Said>,
+    causes: Option<Vec<Cause>>,
+    /// Causes that are not even told.
+    not_told: Vec<Unlikely>,
+    put_right: Vec<PutRight>,
+}
+
+/// The answer to one complaint.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Answer {
+    /// "explained", "partly", "not-explained" or "cant-say".
+    answered: String,
+    /// The parts that explain it, told whole: "rod-shell.3.upper", "main-shell.*.lower" for all of them.
+    #[serde(default)]
+    parts: Vec<String>,
+    /// Words of the reason.
+    #[serde(default)]
+    because: String,
+    source: String,
+}
+
+/// What is said, by its written form.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Said {
+    is: String,
+    source: String,
+}
+
+/// A named cause, its named places and its named ways in told whole.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Cause {
+    id: String,
+    #[serde(default)]
+    places: BTreeSet<String>,
+    /// The likeliest first.
+    #[serde(default)]
+    ways_in: Vec<String>,
+    source: String,
+}
+
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Unlikely {
+    id: String,
+    source: String,
+}
+
+/// What a cause asks for before assembly.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct PutRight {
+    cause: String,
+    check: String,
+    source: String,
 }
 
 #[derive(Debug, Deserialize)]
@@ -180,7 +243,7 @@ fn job(case: &Case) -> Job {
     for step in &case.then {
         match step {
             Step::Measured(readings) => changes.extend(measure(&engine, readings)),
-            Step::Changed(change) => changes.push(change.clone()),
+            Step::Changed(change) => changes.extend(of_all(&engine, change)),
         }
     }
     let mut edits: Vec<Edit> = Vec::new();
@@ -193,22 +256,38 @@ fn job(case: &Case) -> Job {
     Job::fold(&edits)
 }
 
-/// A reading at every place.
+/// What the engine has of a name with stars.
+fn all_like(engine: &Engine, pattern: &str) -> Vec<Part> {
+    let all = engine.parts().iter().chain(engine.outside());
+    let like: Vec<Part> = all.filter(|part| is_like(&part.to_string(), pattern)).copied().collect();
+    assert!(!like.is_empty(), "{pattern} is nothing that the engine has");
+    like
+}
+
+/// A reading at every place, or at those of one station.
 fn measure(engine: &Engine, readings: &Readings) -> Vec<Value> {
-    let parts: Vec<Part> = match readings.parts.strip_suffix(".*") {
-        Some(kind) => engine.parts().iter().copied().filter(|part| part.kind.row().id == kind).collect(),
-        None => vec![readings.parts.parse().unwrap()],
-    };
-    assert!(!parts.is_empty(), "{} is nothing that the engine has", readings.parts);
     let of_part = |part: Part| {
         let has = part.kind.has(readings.quantity).unwrap_or_else(|| panic!("{part} has no {:?}", readings.quantity));
-        let spots = has.spots.needed();
+        let is_there = |spot: &Spot| readings.station.is_none() || spot.station == readings.station;
+        let spots: Vec<Spot> = has.spots.needed().into_iter().filter(is_there).collect();
+        assert!(!spots.is_empty(), "{part} is not measured at {:?}", readings.station);
         spots.into_iter().map(move |spot| {
             json!({ "do": "measure", "reading": { "part": part, "quantity": readings.quantity, "spot": spot,
                 "phase": readings.phase.as_deref().unwrap_or("found"), "value": readings.value } })
         })
     };
-    parts.into_iter().flat_map(of_part).collect()
+    all_like(engine, &readings.parts).into_iter().flat_map(of_part).collect()
+}
+
+/// A change in which `parts` stands for every part of that name.
+fn of_all(engine: &Engine, change: &Map<String, Value>) -> Vec<Value> {
+    let mut one = change.clone();
+    let Some(mask) = one.remove("parts") else { return vec![one.into()] };
+    let of = |part: Part| {
+        one.insert("part".into(), json!(part));
+        one.clone().into()
+    };
+    all_like(engine, mask.as_str().unwrap()).into_iter().map(of).collect()
 }
 
 fn compare(case: &Case, came: &Assessment) -> Vec<String> {
@@ -237,6 +316,112 @@ fn compare(case: &Case, came: &Assessment) -> Vec<String> {
                 view.decision.because()
             )),
             None => wrong.push(format!("{part}: the engine does not have it")),
+        }
+    }
+    wrong.extend(compare_answers(case, came));
+    wrong.extend(compare_causes(case, came));
+    wrong
+}
+
+/// The written form of what has one.
+fn written(value: impl serde::Serialize) -> String {
+    serde_json::to_value(value).unwrap().as_str().unwrap().to_owned()
+}
+
+fn compare_answers(case: &Case, came: &Assessment) -> Vec<String> {
+    let mut wrong = Vec::new();
+    let Some(expected) = &case.expect.complaints else { return wrong };
+    let answered = |complaint: &Complaint| came.causes.answers.iter().find(|own| own.complaints.contains(complaint));
+    for (complaint, answer) in expected {
+        let name = written(complaint);
+        sourced(&mut wrong, &name, &answer.source);
+        let Some(own) = answered(complaint) else {
+            wrong.push(format!("{name} is not answered"));
+            continue;
+        };
+        if written(own.answered) != answer.answered || !own.because.contains(&answer.because) {
+            let Answer { answered, because, .. } = answer;
+            wrong.push(format!("{name}: {answered} “{because}” expected, it is {:.3} {own:?}", own.probability));
+        }
+        let names: BTreeSet<String> = own.parts.iter().map(ToString::to_string).collect();
+        let is_of = |name: &&String| answer.parts.iter().any(|pattern| is_like(name, pattern));
+        let more: Vec<&String> = names.iter().filter(|name| !is_of(name)).collect();
+        let known: BTreeSet<String> = parts_of(came).map(|part| part.to_string()).collect();
+        let less: Vec<&String> = known.iter().filter(|name| is_of(name) && !names.contains(*name)).collect();
+        if !more.is_empty() || !less.is_empty() {
+            wrong.push(format!("{name}: not of these, {more:?}; but of these, {less:?}"));
+        }
+        let of_nothing = answer.parts.iter().filter(|pattern| !known.iter().any(|name| is_like(name, pattern)));
+        wrong.extend(of_nothing.map(|pattern| format!("{name}: {pattern} is nothing that the engine has")));
+    }
+    let all = came.causes.answers.iter().flat_map(|own| &own.complaints);
+    let more = all.filter(|complaint| !expected.contains_key(complaint));
+    wrong.extend(more.map(|complaint| format!("nobody asked what makes {}", written(complaint))));
+    wrong
+}
+
+/// All parts, and what lies outside them.
+fn parts_of(came: &Assessment) -> impl Iterator<Item = Part> + '_ {
+    came.parts.iter().map(|view| view.part).chain(came.outside.iter().map(|view| view.part))
+}
+
+/// Whether a part's name is like a pattern, in which a star stands for any word, and at the end for all that follow.
+fn is_like(name: &str, pattern: &str) -> bool {
+    let (name, pattern): (Vec<&str>, Vec<&str>) = (name.split('.').collect(), pattern.split('.').collect());
+    let is_long_enough = name.len() == pattern.len() || name.len() > pattern.len() && pattern.last() == Some(&"*");
+    is_long_enough && name.iter().zip(&pattern).all(|(own, like)| *like == "*" || own == like)
+}
+
+fn compare_causes(case: &Case, came: &Assessment) -> Vec<String> {
+    let mut wrong = Vec::new();
+    let (expect, report) = (&case.expect, &came.causes);
+    if let Some(said) = &expect.verdict {
+        sourced(&mut wrong, &said.is, &said.source);
+        if written(report.verdict) != said.is {
+            wrong.push(format!("causes: {} expected, it is {}", said.is, written(report.verdict)));
+        }
+    }
+    let told = |own: &CauseView| {
+        format!("{} {:.3} {:?}", own.id, own.probability, own.evidence_for.first().map(|own| &own.words))
+    };
+    for expected in expect.causes.iter().flatten() {
+        sourced(&mut wrong, &expected.id, &expected.source);
+        let Some(own) = report.causes.iter().find(|own| own.id == expected.id) else {
+            wrong.push(format!("causes: there is no {}", expected.id));
+            continue;
+        };
+        if !own.named {
+            wrong.push(format!("causes: {} is not named: {}", expected.id, told(own)));
+            continue;
+        }
+        let places: BTreeSet<String> =
+            own.places.iter().filter(|place| place.named).map(|place| place.label.clone()).collect();
+        let ways: Vec<&String> = own.ways_in.iter().filter(|way| way.named).map(|way| &way.id).collect();
+        if places != expected.places {
+            wrong.push(format!("causes: {} at {:?}, it is at {places:?}", expected.id, expected.places));
+        }
+        if ways != expected.ways_in.iter().collect::<Vec<_>>() {
+            wrong.push(format!("causes: {} came in by {:?}, it is {:?}", expected.id, expected.ways_in, own.ways_in));
+        }
+    }
+    if let Some(expected) = &expect.causes {
+        let named: Vec<&CauseView> = report.causes.iter().filter(|own| own.named).collect();
+        let more = named.iter().filter(|own| !expected.iter().any(|expected| expected.id == own.id));
+        wrong.extend(more.map(|own| format!("causes: nobody asked for {}", told(own))));
+    }
+    for unlikely in &expect.not_told {
+        sourced(&mut wrong, &unlikely.id, &unlikely.source);
+        match report.causes.iter().find(|own| own.id == unlikely.id) {
+            Some(own) if !own.told => {}
+            other => wrong.push(format!("causes: {} must not be told: {:?}", unlikely.id, other.map(told))),
+        }
+    }
+    let asked: BTreeSet<&ItemKey> =
+        came.list(ListKind::PutRight).unwrap().items.iter().map(|item| &item.asked.key).collect();
+    for PutRight { cause, check, source } in &expect.put_right {
+        sourced(&mut wrong, check, source);
+        if !asked.contains(&ItemKey::PutRight { cause: cause.clone(), check: check.clone() }) {
+            wrong.push(format!("put right: {cause}, {check} is missing"));
         }
     }
     wrong

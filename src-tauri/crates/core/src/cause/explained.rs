@@ -6,7 +6,7 @@ use super::past::{complaint_factors, history_factors};
 use super::report::PlaceView;
 use super::scaled::binary_log;
 use super::topic::Topic;
-use super::way_in::{factor, ways_in};
+use super::way_in::{factor, traces, ways_in};
 use crate::engine::Part;
 use crate::job::Job;
 
@@ -74,9 +74,15 @@ impl Explained {
         }
         let ways = ways_in(self.cause, job);
         let found: Vec<_> = ways.iter().filter(|own| !own.way.found(job).is_empty()).collect();
+        let left = traces(self.cause, job);
         let outside = rounded(binary_log(factor(self.cause, job)));
-        let named: Vec<&str> = found.iter().map(|own| own.way.words).collect();
-        let parts = found.iter().flat_map(|own| own.way.found(job)).collect();
+        let ways = found.iter().map(|own| own.way.words.to_owned());
+        let traced = left.iter().map(|(part, tag)| {
+            let kind = part.kind.row().name.said(job.terms);
+            format!("{} ({kind})", tag.row().name)
+        });
+        let named: Vec<String> = ways.chain(traced).collect();
+        let parts = found.iter().flat_map(|own| own.way.found(job)).chain(left.iter().map(|(part, _)| *part)).collect();
         let words = if outside > 0.0 {
             format!("found outside: {}", named.join("; "))
         } else {

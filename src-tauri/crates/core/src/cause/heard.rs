@@ -16,7 +16,7 @@ const HEARD: &[(&str, Complaint, f64)] = {
         // Milky is water; thin, black and smelling is fuel.
         ("fuel-dilution", CoolantInOil, 0.3),
         ("fuel-dilution", FuelInOil, 12.0),
-        ("fuel-wash", FuelInOil, 3.0),
+        ("fuel-wash", FuelInOil, 1.5),
         ("dusty-air", OilUsed, 1.7),
         ("dusty-air", LowCompression, 1.5),
         ("dusty-air", BreatherFumes, 1.5),

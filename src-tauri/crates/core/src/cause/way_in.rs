@@ -59,7 +59,7 @@ const ALL: [WayIn; 12] = {
             id: "left-at-assembly",
             words: "dirt left in at an earlier repair",
             to: &[("dirt-in-oil", 0.18), ("dirt-behind-shell", 0.80)],
-            finds: &[(OilFilter, &[Grit], 0.40)],
+            finds: &[],
             past: &[(HistoryFact::RecentRebuild, 6.0)],
         },
         WayIn {
@@ -124,7 +124,7 @@ const ALL: [WayIn; 12] = {
         WayIn {
             id: "fuel",
             words: "fuel that came past rings or pump",
-            to: &[("fuel-dilution", 0.90), ("fuel-wash", 0.80)],
+            to: &[("fuel-dilution", 0.90), ("fuel-wash", 0.40)],
             finds: &[(EngineOil, &[FuelSmell, HighLevel], 0.85)],
             past: &[],
         },
@@ -138,6 +138,13 @@ const ALL: [WayIn; 12] = {
     ]
 };
 
+/// What a cause itself leaves outside the parts, whichever way it came in, with which chance (our judgement).
+const TRACES: [(&str, PartKind, Tag, f64); 3] = [
+    ("dirt-in-oil", PartKind::OilFilter, Tag::Grit, 0.40),
+    ("dirt-in-oil", PartKind::Sump, Tag::Grit, 0.25),
+    ("dirt-in-oil", PartKind::EngineOil, Tag::Grit, 0.20),
+];
+
 /// A way in and how likely it was that one, once the cause is believed.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Likely {
@@ -149,15 +156,7 @@ pub(super) struct Likely {
 impl WayIn {
     /// How many times likelier what was found outside is if it came in this way than if it did not.
     fn by_finds(&self, job: &Job) -> f64 {
-        let of_find = |(kind, tags, chance): &(PartKind, &[Tag], f64)| {
-            let record = job.parts.get(&Part { kind: *kind, at: At::Engine }).filter(|record| record.looked_at());
-            match record.map(|record| tags.iter().any(|tag| record.grade(*tag).is_some())) {
-                None => 1.0,
-                Some(true) => chance / STRAY,
-                Some(false) => (1.0 - chance) / (1.0 - STRAY),
-            }
-        };
-        self.finds.iter().map(of_find).product()
+        self.finds.iter().map(|(kind, tags, chance)| by_find(job, *kind, tags, *chance)).product()
     }
 
     /// The same of what is known of the past.
@@ -186,16 +185,35 @@ impl WayIn {
     }
 }
 
+/// How many times likelier it is that this was found, or was not, with that chance than without.
+fn by_find(job: &Job, kind: PartKind, tags: &[Tag], chance: f64) -> f64 {
+    let record = job.parts.get(&Part { kind, at: At::Engine }).filter(|record| record.looked_at());
+    match record.map(|record| tags.iter().any(|tag| record.grade(*tag).is_some())) {
+        None => 1.0,
+        Some(true) => chance / STRAY,
+        Some(false) => (1.0 - chance) / (1.0 - STRAY),
+    }
+}
+
+/// What a cause left outside the parts, as far as it was found.
+pub(super) fn traces(cause: &Cause, job: &Job) -> Vec<(Part, Tag)> {
+    let own = TRACES.iter().filter(|(id, ..)| *id == cause.id);
+    let parts = own.map(|(_, kind, tag, _)| (Part { kind: *kind, at: At::Engine }, *tag));
+    parts.filter(|(part, tag)| job.parts.get(part).is_some_and(|record| record.grade(*tag).is_some())).collect()
+}
+
 fn of(cause: &Cause) -> impl Iterator<Item = (&'static WayIn, f64)> {
     let id = cause.id;
     ALL.iter().filter_map(move |way| Some((way, way.to.iter().find(|(to, _)| *to == id)?.1)))
 }
 
-/// By how much what was found outside changes the odds of a cause: as much as its ways in explain it. Each may have been open
-/// or not, whatever the others were.
+/// By how much what was found outside changes the odds of a cause: as much as its ways in explain it, each of which may have
+/// been open or not, whatever the others were; and as much as it explains its own traces.
 pub(super) fn factor(cause: &Cause, job: &Job) -> f64 {
-    let told: f64 = of(cause).map(|(way, share)| share * way.by_finds(job) + 1.0 - share).product();
-    told.clamp(LEAST, MOST)
+    let ways: f64 = of(cause).map(|(way, share)| share * way.by_finds(job) + 1.0 - share).product();
+    let traces = TRACES.iter().filter(|(id, ..)| *id == cause.id);
+    let traces: f64 = traces.map(|(_, kind, tag, chance)| by_find(job, *kind, &[*tag], *chance)).product();
+    (ways * traces).clamp(LEAST, MOST)
 }
 
 /// The ways in of a cause, each with how likely it was open if the cause is so; likeliest first.
@@ -256,8 +274,23 @@ mod tests {
         assert!(way == "air-cleaner" && likely > 0.7, "{way} {likely}");
         let (way, likely) = likeliest("dirt-in-oil", &[tag("oil-filter", "by-passed")]);
         assert!(way == "filter-by-passed" && likely > 0.6, "{way} {likely}");
+        let (way, _) = likeliest("dirt-in-oil", &[tag("oil-filler", "missing"), tag("oil-filter", "grit")]);
+        assert_eq!(way, "oil-filler", "grit in the filter is there by whichever way it came");
         let rebuilt = json!({ "do": "recall", "fact": "recent-rebuild", "answer": "yes" });
         assert_eq!(likeliest("dirt-in-oil", &[rebuilt]).0, "left-at-assembly");
+    }
+
+    #[test]
+    fn what_a_cause_leaves_tells_of_it_and_of_no_way_in() {
+        for (id, kind, tag, chance) in TRACES {
+            assert!(kind.is_outside() && kind.row().tags.contains(&tag) && chance > STRAY, "{id} {kind:?}");
+            let is_of_way =
+                |(way, _): (&WayIn, f64)| way.finds.iter().any(|(own, tags, _)| *own == kind && tags.contains(&tag));
+            assert!(!of(cause(id)).any(is_of_way), "{id}: {kind:?} is told twice");
+        }
+        let grit = job(&[tag("oil-filter", "grit")]);
+        assert!(factor(cause("dirt-in-oil"), &grit) > 3.0);
+        assert!(!ways_in(cause("dirt-in-oil"), &grit).iter().any(|own| own.probability > 0.5));
     }
 
     #[test]

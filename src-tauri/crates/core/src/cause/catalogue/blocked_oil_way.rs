@@ -18,6 +18,8 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::new(&[MainShell, RodShell], Side::Unloaded, Tag::Wiping, 0.30, Middling).at(ALL_OVER),
         Sign::new(&[MainShell, RodShell], Side::Unloaded, Tag::HotSpot, 0.35, Middling).at(ALL_OVER),
         Sign::new(&[MainShell, RodShell], Side::Loaded, Tag::Seizure, 0.30, Severe).at(UNDER_LOAD),
+        Sign::new(&[MainShell, RodShell], Side::Unloaded, Tag::Seizure, 0.20, Severe).at(ALL_OVER),
+        Sign::new(&[Rod], Side::Any, Tag::HotSpot, 0.30, Middling),
         Sign::new(&[MainShell, RodShell], Side::Loaded, Tag::Scoring, 0.35, Middling).at(UNDER_LOAD),
         Sign::new(&[MainShell, RodShell], Side::Loaded, Tag::CopperShowing, 0.35, Middling).at(UNDER_LOAD),
         Sign::new(&[MainJournal, Crankpin], Side::Any, Tag::HotSpot, 0.55, Severe)

@@ -178,8 +178,8 @@ mod tests {
         let near = |reach: &[PlaceKind], kind: PartKind| match kind {
             PartKind::MainShell | PartKind::MainJournal | PartKind::HousingBore => reach.contains(&Main),
             PartKind::Crankpin => reach.contains(&Crankpin),
-            PartKind::RodShell => reach.contains(&Rod) || reach.contains(&Crankpin),
-            PartKind::Rod | PartKind::Piston | PartKind::Rings | PartKind::Bore => reach.contains(&Rod),
+            PartKind::RodShell | PartKind::Rod => reach.contains(&Rod) || reach.contains(&Crankpin),
+            PartKind::Piston | PartKind::Rings | PartKind::Bore => reach.contains(&Rod),
             PartKind::Tappet | PartKind::Lobe => reach.contains(&Valve),
             PartKind::ThrustFace => reach.contains(&Thrust),
             _ => false,

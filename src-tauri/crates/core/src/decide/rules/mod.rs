@@ -36,6 +36,7 @@ mod not_looked_at;
 mod nothing_found;
 mod oil_pickup_damage;
 mod oil_pump_damage;
+mod oil_ways;
 mod one_bearing_failed;
 mod outside_limits;
 mod piece_of_worked_parts;
@@ -65,6 +66,7 @@ mod tappet_bore_damage;
 mod tappet_damage;
 mod tappets_to_bores;
 mod tested_for_cracks;
+mod water_in_the_oil_ways;
 mod worn_tappet_bores;
 
 pub use cam_bearings_with_wash::is_washed;
@@ -85,7 +87,7 @@ pub const PISTONS_TO_BORES: RuleId = pistons_to_bores::RULE.id;
 pub const MEASURE_FIRST: RuleId = measure_first::RULE.id;
 
 /// Every rule.
-pub const ALL: [&Rule; 61] = [
+pub const ALL: [&Rule; 62] = [
     &renewed_at_overhaul::RULE,
     &shell_failure::RULE,
     &shell_debris::RULE,
@@ -133,6 +135,7 @@ pub const ALL: [&Rule; 61] = [
     &fastener_damage::RULE,
     &rust_and_dirt::RULE,
     &debris_in_the_oil_ways::RULE,
+    &water_in_the_oil_ways::RULE,
     &nothing_found::RULE,
     &crankshaft_as_one::RULE,
     &new_crank_new_shells::RULE,
