@@ -52,7 +52,7 @@ const CALLED: &[(Tag, &[(Tag, f64)])] = {
 /// What a cause makes under other names than the right one counts from this chance on: less lies far below what turns up
 /// without any cause, and every maker of an observation doubles the work (our judgement; what it costs in recognition:
 /// `tests/causes/misnamed.rs`).
-const MATERIAL: f64 = 0.008;
+const MATERIAL: f64 = 0.005;
 
 /// How damage is noticed and named by those who look.
 #[derive(Debug)]
