@@ -18,7 +18,7 @@ async fn journey(stage: &mut Stage) -> Outcome {
 
     page.sheet("Causes").await?;
     page.read("Nothing has been examined yet.").await?;
-    page.read("What could make it is not looked at yet.").await?;
+    page.read("Still to look at: rod bearing shells, crankpins").await?;
 
     page.sheet("Plan").await?;
     page.press("link", "Main 1, upper shell, not looked at").await?;

@@ -4,53 +4,22 @@
 
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test may stop at once")]
 
-use std::collections::{BTreeMap, BTreeSet};
-use std::fs;
-use std::path::{Path, PathBuf};
+mod entered;
 
+use std::collections::{BTreeMap, BTreeSet};
+
+use entered::{Entered, Step, files, folder, is_like, read};
 use serde::Deserialize;
-use serde_json::{Map, Value, json};
-use wearbook_core::assess::{Assessment, assess, check};
+use serde_json::{Map, Value};
+use wearbook_core::assess::{Assessment, assess};
 use wearbook_core::cause::CauseView;
 use wearbook_core::caution::{ALL, Caution, GOVERNS};
 use wearbook_core::document::{
     Block, Date, Desk, Extent, Paper, Shop, closing_sheet, condition_report, size_sheet, work_list,
 };
-use wearbook_core::engine::{Arrangement, Engine, Part};
-use wearbook_core::job::{Change, Complaint, DeviceId, Edit, EditId, ItemKey, Job, ListKind, RecordedChange};
-use wearbook_core::measure::{Quantity, Spot, Station};
-use wearbook_core::words::Terms;
+use wearbook_core::engine::Part;
+use wearbook_core::job::{Complaint, ItemKey, Job, ListKind};
 use wearbook_core::work::Outcome;
-
-/// What cases share: an engine that was looked at and measured, and is sound.
-#[derive(Debug, Deserialize)]
-#[serde(deny_unknown_fields)]
-struct Base {
-    /// "inline", "vee" or "flat", and how many cylinders.
-    engine: (String, u8),
-    /// What differs from the ordinary engine of that layout.
-    #[serde(default)]
-    arrangement: Map<String, Value>,
-    sheet: Value,
-    #[serde(default)]
-    prices: Option<Value>,
-    readings: Vec<Readings>,
-}
-
-/// One quantity of one part or of all of a kind, the same at every place where it is measured.
-#[derive(Debug, Deserialize)]
-#[serde(deny_unknown_fields)]
-struct Readings {
-    /// "crankpin.2", or "crankpin.*" for all of them.
-    parts: String,
-    quantity: Quantity,
-    value: String,
-    #[serde(default)]
-    phase: Option<String>,
-    /// Only at this station.
-    #[serde(default)]
-    station: Option<Station>,
-}
 
 #[derive(Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -68,13 +37,6 @@ struct Case {
     #[serde(default)]
     then: Vec<Step>,
     expect: Expect,
-}
-
-#[derive(Debug, Deserialize)]
-#[serde(untagged)]
-enum Step {
-    Measured(Readings),
-    Changed(Map<String, Value>),
 }
 
 /// Lists, bill, complaints and causes are told whole; of verdicts and of what is put right those that matter.
@@ -190,23 +152,10 @@ struct Verdict {
     source: String,
 }
 
-fn folder() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("../../../tests/whole-engines")
-}
-
-fn read<T: for<'a> Deserialize<'a>>(path: &Path) -> T {
-    let text = fs::read_to_string(path).unwrap_or_else(|error| panic!("{}: {error}", path.display()));
-    serde_json::from_str(&text).unwrap_or_else(|error| panic!("{}: {error}", path.display()))
-}
-
 #[test]
 fn every_engine_comes_out_as_a_rebuilder_would_have_it() {
-    let mut files: Vec<PathBuf> = fs::read_dir(folder()).unwrap().map(|entry| entry.unwrap().path()).collect();
-    files.retain(|path| path.extension().is_some_and(|kind| kind == "json"));
-    files.sort();
-    assert!(!files.is_empty());
     let mut wrong = Vec::new();
-    for path in files {
+    for path in files(&folder("whole-engines")) {
         let name = path.file_stem().unwrap().to_string_lossy().into_owned();
         let case: Case = read(&path);
         let job = job(&case);
@@ -221,73 +170,14 @@ fn every_engine_comes_out_as_a_rebuilder_would_have_it() {
 }
 
 fn job(case: &Case) -> Job {
-    let base: Base = read(&folder().join("bases").join(format!("{}.json", case.base)));
-    let (layout, cylinders) = (base.engine.0.as_str(), base.engine.1);
-    let ordinary = match layout {
-        "inline" => Arrangement::inline(cylinders),
-        "vee" => Arrangement::vee(cylinders),
-        "flat" => Arrangement::flat(cylinders),
-        other => panic!("no engine is “{other}”"),
-    };
-    let mut arrangement = serde_json::to_value(ordinary).unwrap();
-    let differs = base.arrangement.iter().chain(&case.arrangement);
-    arrangement.as_object_mut().unwrap().extend(differs.map(|(field, value)| (field.clone(), value.clone())));
-    let engine = Engine::speaking(serde_json::from_value(arrangement.clone()).unwrap(), Terms::default()).unwrap();
-    let mut changes = vec![json!({ "do": "arrange", "arrangement": arrangement })];
-    changes.push(json!({ "do": "use-sheet", "sheet": base.sheet }));
-    changes.extend(base.prices.iter().map(|prices| json!({ "do": "use-prices", "prices": prices })));
+    let mut entered = Entered::untouched(&case.base, &case.arrangement);
     if !case.untouched {
-        changes.extend(engine.parts().iter().map(|part| json!({ "do": "clean", "part": part })));
-        changes.extend(base.readings.iter().flat_map(|readings| measure(&engine, readings)));
+        let parts = entered.engine.parts().to_vec();
+        entered.clean(&parts);
+        entered.measured();
     }
-    for step in &case.then {
-        match step {
-            Step::Measured(readings) => changes.extend(measure(&engine, readings)),
-            Step::Changed(change) => changes.extend(of_all(&engine, change)),
-        }
-    }
-    let mut edits: Vec<Edit> = Vec::new();
-    for change in changes {
-        let known: Change = serde_json::from_value(change.clone()).unwrap_or_else(|error| panic!("{change}: {error}"));
-        check(&Job::fold(&edits), &known).unwrap_or_else(|refused| panic!("{change}: {}", refused.0));
-        let id = EditId::next(edits.last().map(|edit| edit.id), 1, DeviceId(1));
-        edits.push(Edit { id, change: RecordedChange::Known(known) });
-    }
-    Job::fold(&edits)
-}
-
-/// What the engine has of a name with stars.
-fn all_like(engine: &Engine, pattern: &str) -> Vec<Part> {
-    let all = engine.parts().iter().chain(engine.outside());
-    let like: Vec<Part> = all.filter(|part| is_like(&part.to_string(), pattern)).copied().collect();
-    assert!(!like.is_empty(), "{pattern} is nothing that the engine has");
-    like
-}
-
-/// A reading at every place, or at those of one station.
-fn measure(engine: &Engine, readings: &Readings) -> Vec<Value> {
-    let of_part = |part: Part| {
-        let has = part.kind.has(readings.quantity).unwrap_or_else(|| panic!("{part} has no {:?}", readings.quantity));
-        let is_there = |spot: &Spot| readings.station.is_none() || spot.station == readings.station;
-        let spots: Vec<Spot> = has.spots.needed().into_iter().filter(is_there).collect();
-        assert!(!spots.is_empty(), "{part} is not measured at {:?}", readings.station);
-        spots.into_iter().map(move |spot| {
-            json!({ "do": "measure", "reading": { "part": part, "quantity": readings.quantity, "spot": spot,
-                "phase": readings.phase.as_deref().unwrap_or("found"), "value": readings.value } })
-        })
-    };
-    all_like(engine, &readings.parts).into_iter().flat_map(of_part).collect()
-}
-
-/// A change in which `parts` stands for every part of that name.
-fn of_all(engine: &Engine, change: &Map<String, Value>) -> Vec<Value> {
-    let mut one = change.clone();
-    let Some(mask) = one.remove("parts") else { return vec![one.into()] };
-    let of = |part: Part| {
-        one.insert("part".into(), json!(part));
-        one.clone().into()
-    };
-    all_like(engine, mask.as_str().unwrap()).into_iter().map(of).collect()
+    entered.then(&case.then);
+    entered.job()
 }
 
 fn compare(case: &Case, came: &Assessment) -> Vec<String> {
@@ -363,13 +253,6 @@ fn compare_answers(case: &Case, came: &Assessment) -> Vec<String> {
 /// All parts, and what lies outside them.
 fn parts_of(came: &Assessment) -> impl Iterator<Item = Part> + '_ {
     came.parts.iter().map(|view| view.part).chain(came.outside.iter().map(|view| view.part))
-}
-
-/// Whether a part's name is like a pattern, in which a star stands for any word, and at the end for all that follow.
-fn is_like(name: &str, pattern: &str) -> bool {
-    let (name, pattern): (Vec<&str>, Vec<&str>) = (name.split('.').collect(), pattern.split('.').collect());
-    let is_long_enough = name.len() == pattern.len() || name.len() > pattern.len() && pattern.last() == Some(&"*");
-    is_long_enough && name.iter().zip(&pattern).all(|(own, like)| *like == "*" || own == like)
 }
 
 fn compare_causes(case: &Case, came: &Assessment) -> Vec<String> {

@@ -6,20 +6,24 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
 
+use super::metal::{Metal, metal};
 use super::trouble::{Found, Trouble};
-use crate::engine::{Engine, Part};
+use crate::engine::{Engine, Part, PartKind};
 use crate::figure::Figure;
 use crate::job::{Complaint, Job};
+use crate::words::{capitalised, plural};
 
-/// A complaint is explained from this probability on that something found inside made it, and in part from the lower one
-/// (our judgement).
+/// A complaint is explained from this probability on that something that was found made it, and in part from the lower
+/// one (our judgement).
 const EXPLAINED_FROM: f64 = 0.8;
 const PARTLY_FROM: f64 = 0.4;
 /// Below it nothing can be said while more than half of what could make it is not looked at.
 const LOOKED_FROM: f64 = 0.5;
 
-/// That something is wrong with what was found clean, all of a kind taken together (our judgement).
+/// That something inside makes it although all that was looked at is clean (our judgement).
 const PASSED_OVER: f64 = 0.02;
+/// How much less often metal comes from what its kind does not point to (our judgement).
+const NOT_POINTED_TO: f64 = 0.3;
 
 /// How a complaint stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
@@ -64,13 +68,15 @@ pub struct ComplaintAnswer {
     pub because: String,
     /// The parts that explain it; may be empty.
     pub parts: Vec<Part>,
-    /// The probability that something found inside the engine made it, 0 to 1; of several the least.
+    /// What would tell and is not all looked at, what tells most first; empty once it is explained.
+    pub look: Vec<PartKind>,
+    /// The probability that something that was found made it, 0 to 1; of several the least.
     pub probability: f64,
 }
 
 /// What can make a complaint.
 struct Row {
-    /// The troubles, each with the chance that it makes the complaint where it is.
+    /// The troubles, each with the chance that it makes the complaint, wherever it is.
     by: &'static [(Trouble, f64)],
     /// How often it comes from outside the stripped engine.
     outside: f64,
@@ -87,7 +93,15 @@ impl Complaint {
         let row = |by, outside, elsewhere, source| Row { by, outside, elsewhere, source };
         match self {
             Self::Knock => row(
-                &[(RodBearing, 0.7), (MainBearing, 0.6), (PistonSlap, 0.5), (PinBush, 0.5), (EndFloat, 0.3)],
+                &[
+                    (RodBearing, 0.7),
+                    (MainBearing, 0.6),
+                    (PistonSlap, 0.5),
+                    (PinBush, 0.5),
+                    (EndFloat, 0.3),
+                    (Gears, 0.2),
+                    (FuelInOil, 0.15),
+                ],
                 0.15,
                 "flywheel bolts, engine mounting, driven parts, a sticking injector",
                 "OD 1001 lesson 3; TM 55-1905-223-24-3 para 2-13 to 2-17; common practice",
@@ -116,6 +130,13 @@ impl Complaint {
                 "exhaust joints, which tick until they are warm",
                 "OD 1001 lesson 3; common practice",
             ),
+            Self::KnockHot => row(
+                // Thin oil makes a bearing knock that is not loose enough to do so by itself.
+                &[(RodBearing, 0.7), (MainBearing, 0.6), (FuelInOil, 0.3), (PinBush, 0.3)],
+                0.15,
+                "oil that is too thin or of the wrong grade, flywheel bolts, driven parts",
+                "TM 55-1905-223-24-3 para 2-13 to 2-17",
+            ),
             Self::WorkedHard => row(
                 &[(ChamberMarks, 0.7)],
                 0.35,
@@ -130,20 +151,21 @@ impl Complaint {
             ),
             Self::LowOilPressure => row(
                 &[
+                    (OilPump, 0.7),
                     (MainBearing, 0.6),
                     (RodBearing, 0.6),
-                    (CamBearing, 0.4),
-                    (OilPump, 0.7),
                     (PickUp, 0.6),
                     (FuelInOil, 0.6),
                     (OilLow, 0.6),
+                    (CamBearing, 0.4),
+                    (FilterPlugged, 0.3),
                 ],
                 0.25,
                 "gauge and sender, relief valve, gallery plugs, filter, oil grade and level",
                 "TM 5-3895-347-14P chart 7; TM 9-2320-272-24-2 table 4-1 item 7",
             ),
             Self::LowPressureAtIdle => row(
-                &[(RodBearing, 0.85), (MainBearing, 0.85), (CamBearing, 0.5), (OilPump, 0.4), (FuelInOil, 0.5)],
+                &[(RodBearing, 0.85), (MainBearing, 0.85), (CamBearing, 0.5), (FuelInOil, 0.5), (OilPump, 0.4)],
                 0.2,
                 "gauge and sender, relief valve, oil grade",
                 "OD 1001 lesson 4",
@@ -156,80 +178,114 @@ impl Complaint {
             ),
             Self::OilUsed => row(
                 &[
+                    (WetOutside, 0.8),
                     (Rings, 0.8),
                     (Bore, 0.7),
+                    (PluggedAirCleaner, 0.7),
+                    (BlockedBreather, 0.6),
+                    (Grooves, 0.6),
+                    (PistonDamage, 0.5),
+                    (OilToCoolant, 0.5),
                     (RodBearing, 0.2),
                     (MainBearing, 0.1),
-                    (PluggedAirCleaner, 0.6),
-                    (BlockedBreather, 0.6),
-                    (WetOutside, 0.6),
                 ],
                 0.35,
                 "leaks first: covers, sump, seals, filter, cooler; then valve guides and their seals",
-                "TM 5-4210-230-14&P-1 chart 16; NAVEDTRA 14075 p. 3-28; OD 1001 p. 119",
+                "TM 5-4210-230-14&P-1 chart 16; NAVEDTRA 14075 p. 3-28; OD 1001 p. 119; TM 5-3820-256-24-5 section 2",
             ),
             Self::BlueSmoke => row(
-                &[(Rings, 0.8), (Bore, 0.7), (RodBearing, 0.2), (PluggedAirCleaner, 0.3), (BlockedBreather, 0.4)],
+                &[
+                    (Rings, 0.8),
+                    (Bore, 0.7),
+                    (Grooves, 0.6),
+                    (PistonDamage, 0.5),
+                    (BlockedBreather, 0.4),
+                    (PluggedAirCleaner, 0.3),
+                    (RodBearing, 0.2),
+                ],
                 0.3,
                 "valve guides and their seals, turbocharger, too much oil",
                 "OD 1001 p. 119",
             ),
             Self::WhiteSmoke => row(
-                &[(WaterWayIn, 0.6), (Rings, 0.3), (Bore, 0.3)],
+                &[(CrackedCasting, 0.6), (WaterInChamber, 0.5), (Rings, 0.3), (Bore, 0.3)],
                 0.35,
                 "head gasket and head, valve seating, injectors; a few minutes after a cold start it is ordinary",
-                "a naval training text on exhaust smoke (from memory)",
+                "a training text on exhaust smoke, taken to be naval (from memory)",
             ),
             Self::BlackSmoke => row(
                 &[(PluggedAirCleaner, 0.7), (Rings, 0.2), (ValveTrain, 0.2)],
                 0.6,
                 "fuel, injection, air supply, timing, valve lash",
-                "a naval training text on exhaust smoke (from memory)",
+                "a training text on exhaust smoke, taken to be naval (from memory)",
             ),
             Self::BreatherFumes => row(
-                &[(Rings, 0.85), (Bore, 0.7), (BlockedBreather, 0.5)],
+                &[(Rings, 0.85), (Bore, 0.7), (BlockedBreather, 0.5), (PistonDamage, 0.5), (Grooves, 0.4)],
                 0.2,
                 "turbocharger seal, head gasket",
                 "NAVEDTRA 14075 p. 3-28; TM 5-3810-303-24 p. 11B-58",
             ),
             Self::CoolantUsed => row(
-                &[(WaterWayIn, 0.7)],
+                &[(CoolantLeak, 0.85), (WaterInOil, 0.85), (CrackedCasting, 0.7), (CorePlugs, 0.7)],
                 0.4,
                 "hoses, radiator, pump, head gasket, oil cooler",
                 "TM 9-2320-272-24-2 table 4-1 item 8",
             ),
             Self::CoolantInOil => row(
-                &[(WaterWayIn, 0.7)],
+                &[(CrackedCasting, 0.8), (CorePlugs, 0.5)],
                 0.3,
                 "head gasket, head, oil cooler, core plugs, cracks: test under pressure",
                 "TM 9-2320-272-24-2 table 4-1 item 8; OD 1001 lesson 4",
             ),
+            Self::OilInCoolant => row(
+                &[(CrackedCasting, 0.6)],
+                0.5,
+                "the oil cooler first, which passes oil while it runs; then head gasket, cracks: test under pressure",
+                "TM 9-2320-272-24-2 table 4-1 item 8",
+            ),
             Self::Overheated => row(
-                &[(WaterWayIn, 0.3), (ChamberMarks, 0.2)],
+                &[
+                    (CoolingFouled, 0.7),
+                    (CoolantLow, 0.6),
+                    (CoolantLeak, 0.4),
+                    (CrackedCasting, 0.3),
+                    (ChamberMarks, 0.2),
+                ],
                 0.6,
                 "coolant level, belt, thermostat, radiator, timing, exhaust, brakes",
                 "OD 1001 p. 152",
             ),
             Self::LowCompression => row(
-                &[(Rings, 0.8), (Bore, 0.7), (Seized, 0.5), (BentRod, 0.4), (ValveTrain, 0.25)],
+                &[
+                    (Rings, 0.8),
+                    (Bore, 0.7),
+                    (PistonDamage, 0.6),
+                    (Seized, 0.5),
+                    (BentRod, 0.4),
+                    (Grooves, 0.4),
+                    (ValveTrain, 0.25),
+                ],
                 0.25,
                 "valves and seats, head gasket",
                 "TM 5-4210-230-14&P-1 addendum 2",
             ),
             Self::WouldNotTurn => row(
-                &[(Seized, 0.9), (BentRod, 0.5), (ValveTrain, 0.05)],
+                &[(Seized, 0.9), (BentRod, 0.5), (Gears, 0.2), (ValveTrain, 0.05)],
                 0.2,
                 "gearbox or driven machine, starter, liquid in a cylinder",
-                "TM 5-3895-383-24",
+                "TM 5-3895-383-24 problem 29",
             ),
             Self::MetalInOil => row(
                 &[
                     (RodBearing, 0.7),
                     (MainBearing, 0.7),
-                    (CamBearing, 0.5),
-                    (ValveTrain, 0.6),
                     (Seized, 0.7),
+                    (ValveTrain, 0.6),
+                    (PistonDamage, 0.6),
+                    (Gears, 0.6),
+                    (CamBearing, 0.5),
                     (OilPump, 0.5),
+                    (EndFloat, 0.4),
                     (Bore, 0.3),
                     (Rings, 0.3),
                 ],
@@ -238,10 +294,11 @@ impl Complaint {
                 "TM 1-1500-204-23-1 para f; NAVAIR 17-15-50.4",
             ),
             Self::FuelInOil => row(
-                &[(FuelInOil, 0.8), (Rings, 0.2)],
+                // That it smells of fuel is what was told, and explains nothing.
+                &[(Rings, 0.3)],
                 0.5,
                 "injectors, fuel pump, connections in the head, long idling",
-                "TM 9-2320-272-24-2 table 4-1 item 8; TM 5-3895-347-14P chart 7",
+                "TM 9-2320-272-24-2 table 4-1 item 8; TM 5-3895-347-14P chart 7; common practice",
             ),
         }
     }
@@ -256,13 +313,22 @@ pub(super) fn answers(engine: &Engine, job: &Job, figures: &BTreeMap<Part, Vec<F
         Trouble::ALL.into_iter().map(|trouble| (trouble, trouble.found(engine, job, figures))).collect();
     let mut all: Vec<ComplaintAnswer> = Vec::new();
     for complaint in &job.complaints {
-        let own = answer(*complaint, &found, engine);
+        let own = answer(*complaint, &found, engine, job);
         match all.iter_mut().find(|other| other.is_for_the_same(&own)) {
             Some(other) => other.join(own),
             None => all.push(own),
         }
     }
+    for answer in &mut all {
+        let told = [std::mem::take(&mut answer.because), still_to_look_at(&answer.look, engine)];
+        answer.because = joined(told);
+    }
     all
+}
+
+/// Sentences one after the other.
+fn joined(sentences: impl IntoIterator<Item = String>) -> String {
+    sentences.into_iter().filter(|sentence| !sentence.is_empty()).collect::<Vec<String>>().join(" ")
 }
 
 impl ComplaintAnswer {
@@ -281,6 +347,10 @@ impl ComplaintAnswer {
     fn join(&mut self, other: Self) {
         self.told = format!("{}; {}", self.told, other.told.to_lowercase());
         self.complaints.extend(other.complaints);
+        if self.because != other.because {
+            self.because = joined([std::mem::take(&mut self.because), other.because]);
+        }
+        self.look.extend(other.look.iter().filter(|kind| !self.look.contains(kind)).copied().collect::<Vec<_>>());
         self.probability = self.probability.min(other.probability);
     }
 }
@@ -288,70 +358,86 @@ impl ComplaintAnswer {
 /// What was found that makes a complaint, and how much it weighs.
 struct Maker<'a> {
     found: &'a Found,
+    /// The chance that it makes the complaint where it is, and that it is there and does.
+    chance: f64,
     weight: f64,
 }
 
-fn answer(complaint: Complaint, found: &BTreeMap<Trouble, Found>, engine: &Engine) -> ComplaintAnswer {
+fn answer(complaint: Complaint, found: &BTreeMap<Trouble, Found>, engine: &Engine, job: &Job) -> ComplaintAnswer {
     let row = complaint.row();
+    let metal = metal(job).filter(|_| complaint == Complaint::MetalInOil);
     let mut makers: Vec<Maker<'_>> = row
         .by
         .iter()
         .filter_map(|(trouble, chance)| {
             let found = found.get(trouble)?;
-            // What was looked at and found clean may still be passed over.
-            let none: f64 =
-                found.at.iter().map(|(_, likely)| 1.0 - likely * chance).product::<f64>() - PASSED_OVER * chance;
-            Some(Maker { found, weight: (1.0 - none).clamp(0.0, 1.0) })
+            let points_elsewhere = |metal: &Metal| !metal.from.is_empty() && !metal.from.contains(trouble);
+            let chance = if metal.is_some_and(points_elsewhere) { chance * NOT_POINTED_TO } else { *chance };
+            Some(Maker { found, chance, weight: found.anywhere() * chance })
         })
         .collect();
+    let look = look(&makers);
     makers.sort_by(|a, b| b.weight.total_cmp(&a.weight));
-    let inside = 1.0 - makers.iter().map(|maker| 1.0 - maker.weight).product::<f64>();
-    // It is told, so something made it: what was found inside, or what lies outside.
+    let inside = 1.0 - makers.iter().map(|maker| 1.0 - maker.weight).product::<f64>() * (1.0 - PASSED_OVER);
+    // It is told, so something made it: what was found, or what lies outside of it.
     let probability = inside / (inside + (1.0 - inside) * row.outside);
     // What matters most for it must have been looked at.
-    let (looked, open) = row.by.iter().filter_map(|(trouble, chance)| Some((found.get(trouble)?, chance))).fold(
-        (0.0, 0.0),
-        |(looked, open), (found, chance)| {
-            let all = (found.looked + found.open).max(1) as f64;
-            (looked + chance * found.looked as f64 / all, open + chance * found.open as f64 / all)
-        },
-    );
+    let looked: f64 = makers.iter().map(|maker| maker.chance * maker.found.share_looked_at()).sum();
+    let all: f64 = makers.iter().map(|maker| maker.chance).sum();
     // Many small doubts are no explanation.
     let is_something_found = makers.first().is_some_and(|maker| maker.weight >= WORTH_NAMING);
     let answered = match probability {
         p if p >= EXPLAINED_FROM && is_something_found => Answered::Explained,
         p if p >= PARTLY_FROM && is_something_found => Answered::Partly,
-        _ if looked < LOOKED_FROM * (looked + open) => Answered::CantSay,
+        _ if looked < LOOKED_FROM * all => Answered::CantSay,
         _ => Answered::NotExplained,
     };
+    let look = if answered == Answered::Explained { vec![] } else { look };
     let (because, parts) = reason(answered, &makers, &row, engine);
+    let says = metal.map_or_else(String::new, |metal| metal.says.into());
     ComplaintAnswer {
         complaints: vec![complaint],
         told: complaint.words().into(),
         answered,
         words: answered.words().into(),
-        because,
+        because: joined([says, because]),
         parts,
+        look,
         probability,
     }
 }
 
-/// Places named with an answer.
+/// What is not all looked at, what makes the complaint most often first.
+fn look(makers: &[Maker<'_>]) -> Vec<PartKind> {
+    let mut makers: Vec<&Maker<'_>> = makers.iter().collect();
+    makers.sort_by(|a, b| b.chance.total_cmp(&a.chance));
+    let mut kinds: Vec<PartKind> = Vec::new();
+    for kind in makers.iter().flat_map(|maker| &maker.found.open).map(|part| part.kind) {
+        if !kinds.contains(&kind) {
+            kinds.push(kind);
+        }
+    }
+    kinds
+}
+
+/// Places named with an answer, and kinds of part that are still to be looked at.
 const NAMED: usize = 3;
-/// A trouble that explains less than this is not named.
-const WORTH_NAMING: f64 = 0.2;
+/// A trouble that explains less than this is not named, nor one that explains less than this share of the likeliest.
+const WORTH_NAMING: f64 = 0.1;
+const BESIDE_THE_LIKELIEST: f64 = 0.25;
 
 fn reason(answered: Answered, makers: &[Maker<'_>], row: &Row, engine: &Engine) -> (String, Vec<Part>) {
     let elsewhere = row.elsewhere;
     match answered {
-        Answered::CantSay => ("What could make it is not looked at yet.".into(), vec![]),
+        Answered::CantSay => (String::new(), vec![]),
         Answered::NotExplained => (format!("Nothing that was looked at makes it. Outside of it: {elsewhere}."), vec![]),
         Answered::Explained | Answered::Partly => {
-            let named = makers.iter().filter(|maker| maker.weight >= WORTH_NAMING).take(2);
+            let least = makers.first().map_or(0.0, |first| first.weight * BESIDE_THE_LIKELIEST).max(WORTH_NAMING);
+            let named = makers.iter().filter(|maker| maker.weight >= least).take(2);
             let mut parts = Vec::new();
             let told: Vec<String> = named
                 .map(|maker| {
-                    let least = maker.found.at.first().map_or(0.0, |(_, likely)| likely * 0.5).max(0.2);
+                    let least = maker.found.at.first().map_or(0.0, |(_, likely)| likely * 0.5);
                     let here = || maker.found.at.iter().filter(|(_, likely)| *likely >= least);
                     parts.extend(here().map(|(part, _)| *part));
                     let labels: Vec<String> = here().take(NAMED).map(|(part, _)| engine.label(*part)).collect();
@@ -361,9 +447,27 @@ fn reason(answered: Answered, makers: &[Maker<'_>], row: &Row, engine: &Engine) 
                 })
                 .collect();
             let or = if answered == Answered::Partly { format!(" Or: {elsewhere}.") } else { String::new() };
-            (format!("{}.{or}", crate::words::capitalised(&told.join("; "))), parts)
+            (format!("{}.{or}", capitalised(&told.join("; "))), parts)
         }
     }
+}
+
+/// In a sentence; empty where nothing is left.
+fn still_to_look_at(kinds: &[PartKind], engine: &Engine) -> String {
+    if kinds.is_empty() {
+        return String::new();
+    }
+    let name = |kind: PartKind| {
+        let name = kind.row().name.said(engine.terms());
+        let several = engine.parts().iter().filter(|part| part.kind == kind).count() > 1;
+        if several { plural(&name) } else { name.into_owned() }
+    };
+    let named: Vec<String> = kinds.iter().take(NAMED).map(|kind| name(*kind)).collect();
+    let more = match kinds.len().saturating_sub(NAMED) {
+        0 => String::new(),
+        more => format!(" and {more} more"),
+    };
+    format!("Still to look at: {}{more}.", named.join(", "))
 }
 
 /// Where it is written what makes a complaint.
@@ -441,6 +545,36 @@ mod tests {
         says(&[told("oil-used")], Answered::NotExplained, "leaks first");
     }
 
+    /// What was told once is no explanation of itself: milky oil tells where the coolant went, and not by which way.
+    #[test]
+    fn what_was_told_does_not_explain_itself() {
+        let milky = tag("engine-oil", "milky", 3);
+        says(&[told("coolant-in-oil"), milky.clone()], Answered::NotExplained, "test under pressure");
+        says(&[told("coolant-used"), milky], Answered::Explained, "into the oil (Engine oil)");
+        says(&[told("fuel-in-oil"), tag("engine-oil", "fuel-smell", 3)], Answered::NotExplained, "injectors");
+        says(&[told("coolant-used"), tag("coolant", "leak", 4)], Answered::Explained, "Coolant leak");
+        says(&[told("overheated"), tag("coolant", "low-level", 4)], Answered::Partly, "Too little coolant");
+    }
+
+    #[test]
+    fn metal_that_points_elsewhere_is_explained_less() {
+        let worn = [told("metal-in-oil"), tag("rod-shell.2.upper", "copper-showing", 3)];
+        let with = |metal: &str| otherwise_clean(&[&worn[..], &[tag("oil-filter", metal, 3)]].concat()).probability;
+        assert!(with("soft-flakes") > with("steel-splinters") + 0.1);
+        says(&[told("metal-in-oil")], Answered::NotExplained, "chips left");
+    }
+
+    /// Even wear is no trouble before its running layer is gone.
+    #[test]
+    fn a_bearing_worn_through_evenly_is_worn_out() {
+        let worn = |grade: u8| -> Vec<Value> {
+            let shells = (1..=5).map(|n| tag(&format!("main-shell.{n}.lower"), "looks-even", grade));
+            std::iter::once(told("low-pressure-at-idle")).chain(shells).collect()
+        };
+        says(&worn(2), Answered::NotExplained, "gauge");
+        says(&worn(4), Answered::Explained, "main bearing");
+    }
+
     /// TM 9-2320-272-24-2 item 8: everything clean is no answer to coolant in the oil, and never "fuel".
     #[test]
     fn coolant_in_a_clean_engine_asks_for_a_pressure_test() {
@@ -460,6 +594,7 @@ mod tests {
     fn before_anything_is_looked_at_nothing_is_said() {
         let answers = assess(&job_of(&[arrange(&Arrangement::inline(4)), told("knock")])).causes.answers;
         assert_eq!(answers[0].answered, Answered::CantSay);
+        assert!(answers[0].because.starts_with("Still to look at: rod bearing shells, crankpins, "), "{answers:?}");
     }
 
     #[test]

@@ -64,7 +64,8 @@ pub(super) fn shown_by(quantity: Quantity) -> &'static [Fault] {
         Quantity::Twist => &[Fault::Twisted],
         Quantity::RunOut | Quantity::AdjacentRunOut | Quantity::AdjacentRunOutSquare => &[Fault::RunsOut],
         Quantity::LineAdjacent | Quantity::LineOverall => &[Fault::OutOfLine],
-        Quantity::Wear | Quantity::LiftLoss | Quantity::HeightLoss => &[Fault::Worn],
+        // What has a limit of its own has no other for its wear.
+        Quantity::Diameter | Quantity::Wear | Quantity::LiftLoss | Quantity::HeightLoss => &[Fault::Worn],
         Quantity::Clearance => &[Fault::Loose, Fault::Tight],
         Quantity::GrooveClearance => &[Fault::WideGroove],
         _ => &[],

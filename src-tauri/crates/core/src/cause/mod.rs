@@ -11,6 +11,7 @@ mod gather;
 mod heard;
 mod local;
 mod made;
+mod metal;
 mod missed;
 mod model;
 mod naming;

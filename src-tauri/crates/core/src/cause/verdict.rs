@@ -93,9 +93,13 @@ impl Looked {
         self.looked >= PARTS_BEFORE_NAMING
     }
 
+    fn is_nearly_all(self) -> bool {
+        self.looked as f64 >= SHARE_BEFORE_SOUND * self.of_interest as f64
+    }
+
     /// The verdict, `named` being whether a cause is likely beside ordinary wear, and `worn` whether that is.
     pub(super) fn verdict(self, named: bool, worn: bool) -> Verdict {
-        let nearly_all = self.looked as f64 >= SHARE_BEFORE_SOUND * self.of_interest as f64;
+        let nearly_all = self.is_nearly_all();
         match self.damaged {
             _ if !self.is_begun => Verdict::NothingExamined,
             _ if !self.is_enough() => Verdict::TooEarly,
@@ -120,6 +124,9 @@ impl Looked {
             ),
             Verdict::Sound => "The engine is sound: nothing was found beyond the marks of use.".into(),
             Verdict::OrdinaryWear => "Nothing but ordinary wear stands out.".into(),
+            Verdict::NoneStandsOut if self.is_nearly_all() => {
+                "Something is worn or damaged, and no cause known here stands out.".into()
+            }
             Verdict::NoneStandsOut => "No single cause stands out yet: look at more parts.".into(),
             Verdict::Wreck => "So much is destroyed that the parts no longer show what began it.".into(),
             Verdict::Named => String::new(),
@@ -198,6 +205,17 @@ mod tests {
             };
             assert_ne!(assess(&job_of(&every(worse))).causes.verdict, Verdict::Sound, "{tag}");
         }
+    }
+
+    /// Nobody is sent to look on where all was looked at.
+    #[test]
+    fn what_no_cause_explains_is_said_so() {
+        let stuck = |part: Part| match part.to_string().as_str() {
+            "rings.2" => json!({ "do": "tag", "part": part, "tag": "deposits", "grade": 4 }),
+            _ => clean(part),
+        };
+        let told = "Something is worn or damaged, and no cause known here stands out.";
+        says(&every(stuck), Verdict::NoneStandsOut, told);
     }
 
     #[test]

@@ -19,6 +19,8 @@ pub enum Complaint {
     DoubleKnock,
     /// A slap when cold that goes when warm.
     KnockCold,
+    /// A knock when hot only.
+    KnockHot,
     /// Worked hard at low speed, or pinging under load.
     WorkedHard,
     /// Clicking or ticking at the top.
@@ -43,6 +45,8 @@ pub enum Complaint {
     CoolantUsed,
     /// Coolant or water was found in the oil.
     CoolantInOil,
+    /// Oil was found in the coolant.
+    OilInCoolant,
     /// It overheated.
     Overheated,
     /// No compression, or low, on a cylinder or more.
@@ -57,12 +61,13 @@ pub enum Complaint {
 
 impl Complaint {
     /// Every complaint, in the order in which they are asked.
-    pub const ALL: [Self; 22] = [
+    pub const ALL: [Self; 24] = [
         Self::Knock,
         Self::KnockWithoutLoad,
         Self::KnockUnderLoad,
         Self::DoubleKnock,
         Self::KnockCold,
+        Self::KnockHot,
         Self::WorkedHard,
         Self::NoiseAtTheTop,
         Self::LowOilPressure,
@@ -75,6 +80,7 @@ impl Complaint {
         Self::BreatherFumes,
         Self::CoolantUsed,
         Self::CoolantInOil,
+        Self::OilInCoolant,
         Self::Overheated,
         Self::LowCompression,
         Self::WouldNotTurn,
@@ -90,6 +96,7 @@ impl Complaint {
             Self::KnockUnderLoad => "Dull thud under load",
             Self::DoubleKnock => "Double knock at idle",
             Self::KnockCold => "Slap when cold, gone when warm",
+            Self::KnockHot => "Knock when hot only",
             Self::WorkedHard => "Pinging, or worked hard at low speed",
             Self::NoiseAtTheTop => "Clicking at the top",
             Self::LowOilPressure => "Low oil pressure",
@@ -102,6 +109,7 @@ impl Complaint {
             Self::BreatherFumes => "Fumes at the breather",
             Self::CoolantUsed => "Uses coolant",
             Self::CoolantInOil => "Coolant or water in the oil",
+            Self::OilInCoolant => "Oil in the coolant",
             Self::Overheated => "Overheated",
             Self::LowCompression => "Low compression",
             Self::WouldNotTurn => "Would not turn",

@@ -170,7 +170,7 @@ impl Tag {
             Self::HotSpot => &TagRow {
                 id: "hot-spot",
                 name: "hot spot",
-                meaning: "Discoloured by heat: the part ran too hot here.",
+                meaning: "Discoloured by heat, which does not wipe off: the part ran too hot here.",
                 grades: [
                     "A faint straw tint.",
                     "A clear brown patch.",

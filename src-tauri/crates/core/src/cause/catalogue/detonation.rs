@@ -5,8 +5,8 @@ use super::prelude::*;
 /// A pitted, eroded or melted crown, broken lands and rings, a fatigued upper shell, in one cylinder.
 pub(super) const CAUSE: Cause = Cause {
     id: "detonation",
-    name: "detonation or pre-ignition in one cylinder",
-    plainly: "The charge in one cylinder fired too early or too hard and damaged its piston.",
+    name: "detonation or pre-ignition",
+    plainly: "The charge in a cylinder fired too early or too hard and damaged its piston.",
     prior: 0.015,
     reach: &[PlaceKind::Rod],
     mirror: Mirror::None,

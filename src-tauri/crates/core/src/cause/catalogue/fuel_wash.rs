@@ -5,8 +5,8 @@ use super::prelude::*;
 /// Liquid fuel has washed the oil off the wall: narrow, long marks on one side of piston and bore, sound rings.
 pub(super) const CAUSE: Cause = Cause {
     id: "fuel-wash",
-    name: "fuel wash in one cylinder",
-    plainly: "Liquid fuel has washed the oil off one cylinder wall.",
+    name: "fuel wash",
+    plainly: "Liquid fuel has washed the oil off the wall of a cylinder.",
     prior: 0.02,
     reach: &[PlaceKind::Rod],
     mirror: Mirror::None,

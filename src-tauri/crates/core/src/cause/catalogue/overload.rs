@@ -5,7 +5,7 @@ use super::prelude::*;
 /// Too much load too often, lugging or detonation: fatigue of the loaded halves only, upper rod and lower main shells.
 pub(super) const CAUSE: Cause = Cause {
     id: "overload",
-    name: "overload",
+    name: "overload or detonation",
     plainly: "The engine was worked too hard, or its firing was too hard: the loaded bearing halves are fatigued.",
     prior: 0.06,
     reach: &[],
