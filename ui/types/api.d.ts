@@ -314,7 +314,7 @@ export type Change = OnIntake | OnPart | OnReading | OnSheet | OnSize | OnMoney 
 export type Charge = PriceKey | OwnCharge | StandingCharge;
 
 /** A complaint. Several may be told. */
-export type Complaint = "knock" | "knock-without-load" | "knock-under-load" | "double-knock" | "knock-cold" | "worked-hard" | "noise-at-the-top" | "low-oil-pressure" | "low-pressure-at-idle" | "pressure-swings" | "oil-used" | "blue-smoke" | "white-smoke" | "black-smoke" | "breather-fumes" | "coolant-used" | "coolant-in-oil" | "overheated" | "low-compression" | "would-not-turn" | "metal-in-oil" | "fuel-in-oil";
+export type Complaint = "knock" | "knock-without-load" | "knock-under-load" | "double-knock" | "knock-cold" | "knock-hot" | "worked-hard" | "noise-at-the-top" | "low-oil-pressure" | "low-pressure-at-idle" | "pressure-swings" | "oil-used" | "blue-smoke" | "white-smoke" | "black-smoke" | "breather-fumes" | "coolant-used" | "coolant-in-oil" | "oil-in-coolant" | "overheated" | "low-compression" | "would-not-turn" | "metal-in-oil" | "fuel-in-oil";
 
 /** The answer to a complaint, or to several that one thing explains. */
 export type ComplaintAnswer = {
@@ -330,7 +330,9 @@ export type ComplaintAnswer = {
   because: string,
   /** The parts that explain it; may be empty. */
   parts: Array<Part>,
-  /** The probability that something found inside the engine made it, 0 to 1; of several the least. */
+  /** What would tell and is not all looked at, what tells most first; empty once it is explained. */
+  look: Array<PartKind>,
+  /** The probability that something that was found made it, 0 to 1; of several the least. */
   probability: number, };
 
 /** A complaint. */
