@@ -72,4 +72,7 @@ const placed = ({ label, probability }) => `${capitalised(label)}: ${text.about(
 
 /** @param {string} heading @param {Todo[]} all */
 const lines = (heading, all) =>
-  all.length === 0 ? '' : html`<h2>${heading}</h2><ul>${all.map((todo) => html`<li>${todo.moot ? text.notNeeded(todo.words, todo.moot) : todo.words}</li>`)}</ul>`
+  all.length === 0 ? '' : html`<h2>${heading}</h2><ul>${all.map((todo) => html`<li>${said(todo)}</li>`)}</ul>`
+
+/** With why it is not needed, where it is not. @param {Todo} todo */
+const said = ({ words: asked, moot }) => moot ? text.notNeeded(asked, moot) : asked

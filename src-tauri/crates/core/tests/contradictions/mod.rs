@@ -95,10 +95,11 @@ fn answers(job: &Job, came: &Assessment) -> Vec<String> {
     if once.len() != told.len() || told.len() != job.complaints.len() {
         wrong.push(format!("{} complaints, {} answers to {}", job.complaints.len(), told.len(), once.len()));
     }
+    // Even wear explains as well as damage does.
     let is_found = |part: &Part| {
         let inside = came.parts.iter().find(|view| view.part == *part);
         let outside = came.outside.iter().find(|view| view.part == *part);
-        inside.is_some_and(|view| view.seen == Seen::Worn || is_outside(view))
+        inside.is_some_and(|view| !view.findings.is_empty() || is_outside(view))
             || outside.is_some_and(|view| view.seen == Seen::Worn)
     };
     let of_answer = |answer: &ComplaintAnswer| {
