@@ -3,11 +3,13 @@
 
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test may stop at once")]
 
+mod data;
 mod entered;
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use entered::{Entered, Step, files, folder, is_like, read};
+use data::{Status, is_like, published};
+use entered::{Entered, Step};
 use serde::Deserialize;
 use serde_json::{Map, Value, json};
 use wearbook_core::assess::{Assessment, assess};
@@ -15,13 +17,6 @@ use wearbook_core::cause::{CauseView, ComplaintAnswer};
 use wearbook_core::engine::{Part, PartKind};
 use wearbook_core::job::Complaint;
 use wearbook_core::wear::Tag;
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct Published {
-    about: String,
-    cases: Vec<Case>,
-}
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -35,16 +30,6 @@ struct Case {
     runs: Vec<Run>,
     /// Why it can't be entered yet, or not all of it.
     not_yet: Option<String>,
-}
-
-/// How far a source was seen.
-#[derive(Deserialize, PartialEq, Eq, PartialOrd, Ord)]
-#[serde(rename_all = "kebab-case")]
-enum Status {
-    Published,
-    CommonPractice,
-    FromMemory,
-    OwnArithmetic,
 }
 
 /// One engine: every part that is not named is clean and within.
@@ -120,12 +105,7 @@ const UNLIKELY: f64 = 0.25;
 const VERY_UNLIKELY: f64 = 0.05;
 
 fn cases() -> Vec<Case> {
-    let read = |path: &std::path::PathBuf| -> Published {
-        let published: Published = read(path);
-        assert!(!published.about.is_empty() && !published.cases.is_empty(), "{} says nothing", path.display());
-        published
-    };
-    files(&folder("published-complaints")).iter().flat_map(|path| read(path).cases).collect()
+    published("published-complaints").into_iter().map(|(_, case)| case).collect()
 }
 
 #[test]

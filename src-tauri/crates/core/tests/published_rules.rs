@@ -8,9 +8,12 @@
     reason = "a test may stop at once"
 )]
 
-use std::collections::{BTreeMap, BTreeSet};
-use std::path::{Path, PathBuf};
+mod data;
 
+use std::collections::{BTreeMap, BTreeSet};
+use std::path::Path;
+
+use data::{Status, is_like, published};
 use serde::Deserialize;
 use serde_json::{Map, Value, json};
 use wearbook_core::assess::{Assessment, assess};
@@ -21,21 +24,12 @@ use wearbook_core::work::Outcome;
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
-struct Published {
-    about: String,
-    cases: Vec<Case>,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
 struct Case {
     /// What the manual says, in short.
     rule: String,
     /// The manual with its page or paragraph.
     source: String,
-    /// What it is worth.
-    #[serde(rename = "status")]
-    _status: Status,
+    status: BTreeSet<Status>,
     /// The items of the collected criteria that it covers.
     #[serde(default)]
     criteria: Vec<String>,
@@ -48,15 +42,6 @@ struct Case {
     /// Edits in their published form; `parts` with a `*` stands for each part whose name fits.
     entries: Vec<Map<String, Value>>,
     expect: Vec<Expected>,
-}
-
-/// What a source is worth: an official text or a handbook, a text or habit of the trade, memory.
-#[derive(Deserialize)]
-#[serde(rename_all = "kebab-case")]
-enum Status {
-    Published,
-    CommonPractice,
-    FromMemory,
 }
 
 /// What must hold of every part whose name fits.
@@ -77,41 +62,25 @@ struct Expected {
 const NO_DECISION: [(&str, &str); 2] =
     [("defect-definitions", "names of defects and their causes"), ("glossary", "names of defects")];
 
-fn folder() -> Vec<(String, Published)> {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../../tests/published-rules");
-    let mut files: Vec<PathBuf> = std::fs::read_dir(folder).unwrap().map(|file| file.unwrap().path()).collect();
-    files.retain(|file| file.extension().is_some_and(|extension| extension == "json"));
-    files.sort();
-    let read = |path: &PathBuf| {
-        let name = path.file_name().unwrap().to_string_lossy().into_owned();
-        let published = serde_json::from_str(&std::fs::read_to_string(path).unwrap());
-        (name.clone(), published.unwrap_or_else(|error| panic!("{name}: {error}")))
-    };
-    files.iter().map(read).collect()
+fn cases() -> Vec<(String, Case)> {
+    published("published-rules")
 }
 
 #[test]
 fn what_manuals_say_is_what_is_decided() {
-    let (mut failures, mut cases) = (vec![], 0);
-    for (file, published) in folder() {
-        assert!(!published.about.is_empty() && !published.cases.is_empty(), "{file} says nothing");
-        for case in &published.cases {
-            cases += 1;
-            failures.extend(wrong(case).into_iter().map(|wrong| format!("{file}: {}: {wrong}", case.rule)));
-        }
-    }
-    assert!(failures.is_empty(), "{} of {cases} cases:\n{}", failures.len(), failures.join("\n"));
+    let cases = cases();
+    let told = |(file, case): &(String, Case)| -> Vec<String> {
+        wrong(case).iter().map(|wrong| format!("{file}: {}: {wrong}", case.rule)).collect()
+    };
+    let failures: Vec<String> = cases.iter().flat_map(told).collect();
+    assert!(failures.is_empty(), "{} in {} cases:\n{}", failures.len(), cases.len(), failures.join("\n"));
 }
 
 /// A rule that names a manual must have a case; what is common practice has its test beside it.
 #[test]
 fn every_rule_with_a_published_source_has_a_case() {
-    let expected: BTreeSet<String> = folder()
-        .into_iter()
-        .flat_map(|(_, published)| published.cases)
-        .flat_map(|case| case.expect)
-        .filter_map(|expected| expected.rule)
-        .collect();
+    let expected: BTreeSet<String> =
+        cases().into_iter().flat_map(|(_, case)| case.expect).filter_map(|expected| expected.rule).collect();
     let without: Vec<&str> = rules::ALL
         .iter()
         .filter(|rule| !rule.source.starts_with("Common practice") && !expected.contains(rule.id.as_str()))
@@ -131,11 +100,10 @@ fn every_collected_criterion_has_a_case() {
     let collected: Value = serde_json::from_str(&text).unwrap();
     let ids: BTreeSet<&str> =
         collected["items"].as_array().unwrap().iter().map(|item| item["id"].as_str().unwrap()).collect();
-    let folder = folder();
-    let covered: BTreeSet<&str> = folder
+    let cases = cases();
+    let covered: BTreeSet<&str> = cases
         .iter()
-        .flat_map(|(_, published)| &published.cases)
-        .flat_map(|case| case.criteria.iter().map(String::as_str))
+        .flat_map(|(_, case)| case.criteria.iter().map(String::as_str))
         .chain(NO_DECISION.iter().map(|(id, _)| *id))
         .collect();
     assert_eq!(covered, ids);
@@ -143,8 +111,8 @@ fn every_collected_criterion_has_a_case() {
 
 /// All that comes out otherwise than the case says.
 fn wrong(case: &Case) -> Vec<String> {
-    if case.source.trim().is_empty() || case.expect.is_empty() {
-        return vec!["a case names its source and expects something".into()];
+    if case.source.trim().is_empty() || case.status.is_empty() || case.expect.is_empty() {
+        return vec!["a case names its source, what that is worth, and expects something".into()];
     }
     let assessment = match entered(case) {
         Ok(job) => assess(&job),
@@ -155,7 +123,7 @@ fn wrong(case: &Case) -> Vec<String> {
 
 fn unmet(expected: &Expected, assessment: &Assessment) -> Vec<String> {
     let fitting: Vec<_> =
-        assessment.parts.iter().filter(|view| fits(&expected.parts, &view.part.to_string())).collect();
+        assessment.parts.iter().filter(|view| is_like(&view.part.to_string(), &expected.parts)).collect();
     if fitting.is_empty() {
         return vec![format!("{} names no part", expected.parts)];
     }
@@ -223,7 +191,7 @@ fn entered(case: &Case) -> Result<Job, String> {
             continue;
         };
         let mask = mask.as_str().unwrap_or_default();
-        let fitting: Vec<&String> = names.keys().filter(|name| fits(mask, name)).collect();
+        let fitting: Vec<&String> = names.keys().filter(|name| is_like(name, mask)).collect();
         if fitting.is_empty() {
             return Err(format!("{mask} names no part"));
         }
@@ -238,21 +206,12 @@ fn entered(case: &Case) -> Result<Job, String> {
 }
 
 /// Whether a name fits, `*` standing for anything.
-fn fits(mask: &str, name: &str) -> bool {
-    match mask.split_once('*') {
-        None => mask == name,
-        Some((before, after)) => {
-            name.strip_prefix(before).is_some_and(|rest| (0..=rest.len()).any(|n| fits(after, &rest[n..])))
-        }
-    }
-}
-
 /// The runner is a check of checks: it must fail where a case is wrong.
 #[test]
 fn a_wrong_case_fails() {
     let says = |expect: Value, said: &str| {
         let case = json!({
-            "rule": "constructed", "source": "constructed", "status": "from-memory",
+            "rule": "constructed", "source": "constructed", "status": ["from-memory"],
             "entries": [{ "do": "tag", "parts": "rod-shell.*.upper", "tag": "bright-back", "grade": 1 }],
             "expect": [expect],
         });

@@ -4,11 +4,13 @@
 
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test may stop at once")]
 
+mod data;
 mod entered;
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use entered::{Entered, Step, files, folder, is_like, read};
+use data::{files, folder, is_like, read};
+use entered::{Entered, Step};
 use serde::Deserialize;
 use serde_json::{Map, Value};
 use wearbook_core::assess::{Assessment, assess};

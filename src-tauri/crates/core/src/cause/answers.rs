@@ -80,6 +80,8 @@ struct Row {
     by: &'static [(Trouble, f64)],
     /// How often it comes from outside the stripped engine.
     outside: f64,
+    /// What shows that it is so, and not why.
+    shown_by: Option<Trouble>,
     /// From what there, in words; and what else to look at.
     elsewhere: &'static str,
     /// Where this is written.
@@ -90,7 +92,7 @@ impl Complaint {
     /// The chances are our judgement; what makes what is each row's source.
     fn row(self) -> Row {
         use Trouble::*;
-        let row = |by, outside, elsewhere, source| Row { by, outside, elsewhere, source };
+        let row = |by, outside, elsewhere, source| Row { by, outside, shown_by: None, elsewhere, source };
         match self {
             Self::Knock => row(
                 &[
@@ -138,7 +140,7 @@ impl Complaint {
                 "TM 55-1905-223-24-3 para 2-13 to 2-17",
             ),
             Self::WorkedHard => row(
-                &[(ChamberMarks, 0.7)],
+                &[(ChamberMarks, 0.7), (FatiguedShells, 0.7)],
                 0.35,
                 "the fuel’s octane, spark timing, cooling",
                 "TM 5-4210-230-14&P-1 chart 18 A",
@@ -231,12 +233,15 @@ impl Complaint {
                 "hoses, radiator, pump, head gasket, oil cooler",
                 "TM 9-2320-272-24-2 table 4-1 item 8",
             ),
-            Self::CoolantInOil => row(
-                &[(CrackedCasting, 0.8), (CorePlugs, 0.5)],
-                0.3,
-                "head gasket, head, oil cooler, core plugs, cracks: test under pressure",
-                "TM 9-2320-272-24-2 table 4-1 item 8; OD 1001 lesson 4",
-            ),
+            Self::CoolantInOil => Row {
+                shown_by: Some(WaterInOil),
+                ..row(
+                    &[(CrackedCasting, 0.8), (CorePlugs, 0.5)],
+                    0.3,
+                    "head gasket, head, oil cooler, core plugs, cracks: test under pressure",
+                    "TM 9-2320-272-24-2 table 4-1 item 8; OD 1001 lesson 4",
+                )
+            },
             Self::OilInCoolant => row(
                 &[(CrackedCasting, 0.6)],
                 0.5,
@@ -293,13 +298,15 @@ impl Complaint {
                 "chips left by an earlier repair",
                 "TM 1-1500-204-23-1 para f; NAVAIR 17-15-50.4",
             ),
-            Self::FuelInOil => row(
-                // That it smells of fuel is what was told, and explains nothing.
-                &[(Rings, 0.3)],
-                0.5,
-                "injectors, fuel pump, connections in the head, long idling",
-                "TM 9-2320-272-24-2 table 4-1 item 8; TM 5-3895-347-14P chart 7; common practice",
-            ),
+            Self::FuelInOil => Row {
+                shown_by: Some(FuelInOil),
+                ..row(
+                    &[(Rings, 0.3)],
+                    0.5,
+                    "injectors, fuel pump, connections in the head, long idling",
+                    "TM 9-2320-272-24-2 table 4-1 item 8; TM 5-3895-347-14P chart 7; common practice",
+                )
+            },
         }
     }
 }
@@ -395,16 +402,24 @@ fn answer(complaint: Complaint, found: &BTreeMap<Trouble, Found>, engine: &Engin
     let look = if answered == Answered::Explained { vec![] } else { look };
     let (because, parts) = reason(answered, &makers, &row, engine);
     let says = metal.map_or_else(String::new, |metal| metal.says.into());
+    let shown = row.shown_by.and_then(|trouble| found.get(&trouble)).filter(|_| answered != Answered::Explained);
+    let shown = shown.map_or_else(String::new, |found| it_is_so(found, engine));
     ComplaintAnswer {
         complaints: vec![complaint],
         told: complaint.words().into(),
         answered,
         words: answered.words().into(),
-        because: joined([says, because]),
+        because: joined([says, shown, because]),
         parts,
         look,
         probability,
     }
+}
+
+/// Where what was told was found to be so, in a sentence; empty where it was not.
+fn it_is_so(found: &Found, engine: &Engine) -> String {
+    let labels: Vec<String> = found.at.iter().map(|(part, _)| engine.label(*part).to_lowercase()).collect();
+    if labels.is_empty() { String::new() } else { format!("It is so: {}.", labels.join(", ")) }
 }
 
 /// What is not all looked at, what makes the complaint most often first.
@@ -433,7 +448,7 @@ fn reason(answered: Answered, makers: &[Maker<'_>], row: &Row, engine: &Engine) 
         Answered::NotExplained => (format!("Nothing that was looked at makes it. Outside of it: {elsewhere}."), vec![]),
         Answered::Explained | Answered::Partly => {
             let least = makers.first().map_or(0.0, |first| first.weight * BESIDE_THE_LIKELIEST).max(WORTH_NAMING);
-            let named = makers.iter().filter(|maker| maker.weight >= least).take(2);
+            let named = makers.iter().filter(|maker| maker.weight >= least).take(NAMED);
             let mut parts = Vec::new();
             let told: Vec<String> = named
                 .map(|maker| {
@@ -579,6 +594,34 @@ mod tests {
     #[test]
     fn coolant_in_a_clean_engine_asks_for_a_pressure_test() {
         says(&[told("coolant-in-oil")], Answered::NotExplained, "test under pressure");
+    }
+
+    /// Navy Engineman 3, testing lubricating oil: cloudy oil shows that there is water, and the leak is to be found.
+    #[test]
+    fn that_it_is_so_does_not_explain_it() {
+        let milky = [told("coolant-in-oil"), tag("engine-oil", "milky", 3)];
+        says(&milky, Answered::NotExplained, "It is so: engine oil. Nothing that was looked at makes it.");
+        let plug = [&milky[..], &[tag("core-plugs", "rust", 4)]].concat();
+        says(&plug, Answered::Partly, "It is so: engine oil. Core plug that is eaten away");
+        says(&[&milky[..], &[tag("block", "cracks", 3)]].concat(), Answered::Explained, "Crack in block or bore");
+    }
+
+    /// TM 9-2815-220-24 WP 0138: fine scratches are no reason to discard a shell.
+    #[test]
+    fn many_light_scores_make_no_knock() {
+        let scored = |grade| -> Vec<Value> {
+            let shells = (1..=4).flat_map(|n| ["upper", "lower"].map(|half| format!("rod-shell.{n}.{half}")));
+            shells.map(|shell| tag(&shell, "scoring", grade)).collect()
+        };
+        says(&[&[told("knock")], &scored(2)[..]].concat(), Answered::NotExplained, "flywheel bolts");
+        says(&[&[told("knock")], &scored(4)[..]].concat(), Answered::Explained, "rod bearing");
+    }
+
+    /// TM 55-1905-221-14-3: the loaded halves show distress first, of the mains too.
+    #[test]
+    fn hard_work_shows_on_the_mains_too() {
+        let cracked = [told("worked-hard"), tag("main-shell.2.lower", "fatigue-cracks", 3)];
+        says(&cracked, Answered::Explained, "Bearing shells fatigued by load (Main 2, lower shell)");
     }
 
     #[test]

@@ -27,6 +27,7 @@ pub(super) enum Trouble {
     OilPump,
     PickUp,
     ChamberMarks,
+    FatiguedShells,
     Seized,
     BentRod,
     CorePlugs,
@@ -57,7 +58,7 @@ pub(super) struct TroubleRow {
 
 impl Trouble {
     /// All of them.
-    pub(super) const ALL: [Self; 31] = [
+    pub(super) const ALL: [Self; 32] = [
         Self::RodBearing,
         Self::MainBearing,
         Self::CamBearing,
@@ -73,6 +74,7 @@ impl Trouble {
         Self::OilPump,
         Self::PickUp,
         Self::ChamberMarks,
+        Self::FatiguedShells,
         Self::Seized,
         Self::BentRod,
         Self::CorePlugs,
@@ -153,8 +155,9 @@ impl Trouble {
                 &[Quantity::EndClearance, Quantity::SideClearance, Quantity::Backlash, Quantity::CoverWear],
             ),
             Self::PickUp => row("blocked or loose pick-up", &[OilPickup], &[Deposits, EmbeddedDebris, Cracks], &[]),
-            Self::ChamberMarks => {
-                row("marks of detonation", &[Piston, RodShell], &[Pitting, FatigueCracks, Cracks], &[])
+            Self::ChamberMarks => row("marks of detonation", &[Piston], &[Pitting, Cracks], &[]),
+            Self::FatiguedShells => {
+                row("bearing shells fatigued by load", &[RodShell, MainShell], &[FatigueCracks, LiningLoss], &[])
             }
             Self::Seized => {
                 row("seizure", &[RodShell, MainShell, Crankpin, MainJournal, Piston, Bore], &[Seizure], &[])
@@ -195,7 +198,7 @@ impl Trouble {
                 .flatten()
                 .filter(|figure| figure.phase == Phase::Found && row.sizes.contains(&figure.quantity))
                 .filter_map(|figure| Some(by_verdict(figure.verdict?)));
-            let seen = |tag: &Tag| Some(by_tag(*tag, job.parts.get(&part)?.grade(*tag)?));
+            let seen = |tag: &Tag| Some(by_tag(part.kind, *tag, job.parts.get(&part)?.grade(*tag)?));
             // What is torn or stuck is so within any limit.
             let worst = row.tags.iter().filter_map(seen).chain(measured).max_by(f64::total_cmp);
             let is_seen = || is_looked_at(part) || job.seen_with(part).is_some_and(is_looked_at);
@@ -224,15 +227,18 @@ fn by_verdict(verdict: Conformity) -> f64 {
     }
 }
 
-/// How likely a part with such a finding fails its task (our judgement). What is evenly worn does so once its running layer
-/// is gone.
-fn by_tag(tag: Tag, grade: Grade) -> f64 {
-    match (tag.is_damage(), grade.number()) {
-        (true, 1) => 0.03,
+/// How likely a part with such a finding fails its task (our judgement). Marks of the first grade are no failure, however many
+/// they are; what is evenly worn fails once its running layer is gone; a score makes no bearing loose before metal is gone with
+/// it, and counts a grade less there.
+fn by_tag(kind: PartKind, tag: Tag, grade: Grade) -> f64 {
+    use PartKind::{CamBearing, CamJournal, Crankpin, MainJournal, MainShell, RodShell};
+    let is_bearing = matches!(kind, MainShell | MainJournal | RodShell | Crankpin | CamBearing | CamJournal);
+    let less = u8::from(is_bearing && tag == Tag::Scoring && grade > Grade::ONE);
+    match (tag.is_damage(), grade.number() - less) {
+        (true, 1) | (false, 1 | 2) => 0.0,
         (true, 2) => 0.40,
         (true, 3) => 0.85,
         (true, _) => 0.97,
-        (false, 1 | 2) => 0.0,
         (false, 3) => 0.15,
         (false, _) => 0.80,
     }

@@ -10,7 +10,6 @@ use super::wreck::is_wreck;
 use crate::engine::{Engine, Part};
 use crate::figure::Figure;
 use crate::job::{Job, PartRecord};
-use crate::measure::{Conformity, Phase};
 
 /// Fewest parts of interest that must have been looked at before a cause is named (our judgement: one rod's bearing
 /// with its crankpin is not yet an engine).
@@ -69,11 +68,7 @@ impl Looked {
         let tags = |part: &Part| job.parts.get(part).map(|record| &record.tags).into_iter().flatten();
         let is_damaged = |part: &Part| {
             tags(part).any(|(tag, seen)| tag.is_damage() && !is_natural(part.kind, *tag, seen.grade))
-                || figures
-                    .get(part)
-                    .into_iter()
-                    .flatten()
-                    .any(|figure| figure.phase == Phase::Found && figure.verdict == Some(Conformity::Outside))
+                || figures.get(part).into_iter().flatten().any(Figure::is_found_outside)
         };
         let is_worn =
             |part: &Part| tags(part).any(|(tag, seen)| !tag.is_damage() && !is_natural(part.kind, *tag, seen.grade));

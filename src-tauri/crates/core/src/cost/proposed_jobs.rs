@@ -1,9 +1,7 @@
 //! The jobs in which a bill is put to the customer: a handful that can be weighed, instead of every line.
 
 use crate::engine::PartKind;
-use crate::figure::Figure;
 use crate::job::Job;
-use crate::measure::{Conformity, Phase};
 use crate::money::{Charge, JobScope, Need, OwnCharge, PriceKey, ProposedJob, QuoteLine};
 use crate::view::PartView;
 use crate::wear::Grade;
@@ -122,10 +120,9 @@ fn need_of(line: &QuoteLine, parts: &[PartView]) -> Need {
 
 /// Whether something was found that a part can't go on with, or it would not be renewed at an overhaul as such.
 fn is_worn_out(view: &PartView) -> bool {
-    let outside = |figure: &Figure| figure.phase == Phase::Found && figure.verdict == Some(Conformity::Outside);
     !view.kind.row().always_renewed
         || view.worst.is_some_and(|worst| worst >= Grade::THREE)
-        || view.figures.iter().any(outside)
+        || view.is_measured_outside()
 }
 
 /// Why, by the line that weighs most. Of what is renewed whatever it looks like it is still told what it looked like.

@@ -7,7 +7,6 @@ use super::grouping::by_kind;
 use super::paper::{Block, Picture, ZoneDrawing};
 use crate::assess::Assessment;
 use crate::job::{Drawn, PhotoId};
-use crate::measure::{Conformity, Phase};
 use crate::view::{Finding, PartView, Seen};
 use crate::wear::{Grade, Zone, ZoneMap};
 use crate::words::capitalised;
@@ -33,15 +32,10 @@ pub(super) fn clean(assessment: &Assessment) -> Vec<Block> {
         }
     };
     let is_worn = |view: &PartView| view.findings.iter().any(|finding| finding.grade > Grade::ONE);
-    let sound = of(&|view| !is_measured_outside(view) && !is_worn(view), "");
-    let worn = of(&|view| !is_measured_outside(view) && is_worn(view), "Evenly worn:");
-    let outside = of(&is_measured_outside, "To the eye without damage, but outside the limits as measured:");
+    let sound = of(&|view| !view.is_measured_outside() && !is_worn(view), "");
+    let worn = of(&|view| !view.is_measured_outside() && is_worn(view), "Evenly worn:");
+    let outside = of(&PartView::is_measured_outside, "To the eye without damage, but outside the limits as measured:");
     chapter("Looked at and without damage", sound.into_iter().chain(worn).chain(outside))
-}
-
-/// Whether it was beyond a limit as it was found.
-pub(super) fn is_measured_outside(view: &PartView) -> bool {
-    view.figures.iter().any(|figure| figure.phase == Phase::Found && figure.verdict == Some(Conformity::Outside))
 }
 
 /// Nothing but what was seen is known of it: no picture, no remark.

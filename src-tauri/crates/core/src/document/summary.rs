@@ -3,7 +3,6 @@
 //! It must stay one page whatever was found, so every list in it is cut short and says where the rest stands.
 
 use super::desk::Desk;
-use super::found::is_measured_outside;
 use super::grouping::{by_kind, grouped, named, some_of};
 use super::paper::{Block, Section};
 use crate::assess::Assessment;
@@ -61,7 +60,7 @@ fn found(assessment: &Assessment) -> Vec<String> {
             some_of(&by_kind(&views, assessment), GROUPS_NAMED)
         ));
     }
-    let outside: Vec<&PartView> = assessment.parts.iter().filter(|view| is_measured_outside(view)).collect();
+    let outside: Vec<&PartView> = assessment.parts.iter().filter(|view| view.is_measured_outside()).collect();
     if !outside.is_empty() {
         told.push(format!(
             "Measured and outside the limits: {}.",

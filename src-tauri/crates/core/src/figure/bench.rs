@@ -56,6 +56,11 @@ impl Figure {
         self.verdict.is_none() && !self.limits.is_empty()
     }
 
+    /// Whether it was beyond a limit as it was found.
+    pub fn is_found_outside(&self) -> bool {
+        self.phase == Phase::Found && self.verdict == Some(Conformity::Outside)
+    }
+
     /// What it says about its limits, in words: [`Figure::OPEN`] where something must be known first, empty where
     /// there are none.
     pub fn verdict_words(&self) -> &'static str {

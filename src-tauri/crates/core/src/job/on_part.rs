@@ -66,7 +66,7 @@ pub enum OnPart {
         /// The part.
         part: Part,
     },
-    /// Looked at the back of a shell and found it clean, or has not after all. What was seen there goes.
+    /// Looked at the back of a shell and found it clean, whereupon what was seen there goes; or has not after all.
     CleanBack {
         /// The shell.
         part: Part,
@@ -248,8 +248,11 @@ impl OnPart {
                 let record = job.parts.entry(*part).or_default();
                 record.back_clean = *clean;
                 if *clean {
-                    record.tags.remove(&Tag::BrightBack);
-                    record.tags.values_mut().for_each(|seen| _ = seen.zones.remove(&Zone::Back));
+                    // What lay at the back alone is gone with it.
+                    record.tags.retain(|tag, seen| {
+                        let was_there = seen.zones.remove(&Zone::Back);
+                        *tag != Tag::BrightBack && !(was_there && seen.zones.is_empty())
+                    });
                 }
             }
             Self::Remark { part, text } => job.parts.entry(*part).or_default().note = text.trim().to_owned(),
@@ -359,8 +362,9 @@ mod tests {
         assert!(!shell(&[back(true), tag("bright-back", &[])]).back_clean);
         assert!(!shell(&[back(true), tag("hot-spot", &["back"])]).back_clean);
         assert!(shell(&[back(true), tag("hot-spot", &["middle-crown"])]).back_clean);
-        let record = shell(&[tag("bright-back", &[]), tag("hot-spot", &["middle-crown", "back"]), back(true)]);
-        assert!(record.back_clean && !record.tags.contains_key(&Tag::BrightBack));
+        let marked = [tag("bright-back", &[]), tag("pitting", &["back"]), tag("hot-spot", &["middle-crown", "back"])];
+        let record = shell(&[&marked[..], &[back(true)]].concat());
+        assert!(record.back_clean && record.tags.len() == 1, "{:?}", record.tags);
         assert_eq!(record.tags[&Tag::HotSpot].zones, BTreeSet::from([Zone::MiddleCrown]));
     }
 

@@ -75,6 +75,11 @@ pub struct PartView {
 }
 
 impl PartView {
+    /// Whether it was measured beyond a limit as it was found.
+    pub fn is_measured_outside(&self) -> bool {
+        self.figures.iter().any(Figure::is_found_outside)
+    }
+
     /// Whether it asks for a look of its own, or has had one: else it is looked at with another part.
     pub fn is_looked_at_alone(&self) -> bool {
         let along = self.seen == Seen::NotLooked && self.part.seen_with().is_some() && self.decision.goes_along();

@@ -10,6 +10,8 @@
 
 mod brute_force;
 mod calibration;
+#[path = "../data/mod.rs"]
+mod data;
 mod left_out;
 mod misnamed;
 mod patterns;

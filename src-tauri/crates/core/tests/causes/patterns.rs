@@ -1,8 +1,7 @@
 //! Published patterns of wear, each entered as a job: its cause must rank first, and with every second entry left out
 //! still be among the first three. The cases and their sources stand in `tests/published-patterns`.
 
-use std::collections::BTreeMap;
-use std::path::Path;
+use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Deserialize;
 use wearbook_core::cause::{CauseReport, diagnose};
@@ -12,12 +11,7 @@ use wearbook_core::job::{Change, Job, OnPart, TagRecord};
 use wearbook_core::measure::{Conformity, Length, Phase, Quantity};
 use wearbook_core::wear::{Grade, Tag, Zone};
 
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct Published {
-    about: String,
-    cases: Vec<Case>,
-}
+use crate::data::{self, Status, is_like};
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -25,22 +19,12 @@ pub(crate) struct Case {
     pub(crate) pattern: String,
     /// Where the pattern is written, and what that is worth.
     source: String,
-    #[serde(rename = "status")]
-    _status: Status,
+    status: BTreeSet<Status>,
     pub(crate) cause: String,
     /// The place at which it must be found, as the report calls it.
     place: Option<String>,
     pub(crate) engine: String,
     pub(crate) entries: Vec<Entry>,
-}
-
-/// What a source is worth: an official text or a handbook, a text or habit of the trade, memory.
-#[derive(Deserialize)]
-#[serde(rename_all = "kebab-case")]
-enum Status {
-    Published,
-    CommonPractice,
-    FromMemory,
 }
 
 /// One finding on each of the parts whose written form fits, `*` standing for anything.
@@ -62,15 +46,7 @@ pub(crate) type Figures = BTreeMap<Part, Vec<Figure>>;
 
 /// Every published pattern.
 pub(crate) fn published() -> Vec<Case> {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../../tests/published-patterns");
-    let mut files: Vec<_> = std::fs::read_dir(folder).unwrap().map(|file| file.unwrap().path()).collect();
-    files.sort();
-    let read = |file: &std::path::PathBuf| -> Published {
-        let published: Published = serde_json::from_str(&std::fs::read_to_string(file).unwrap()).unwrap();
-        assert!(!published.about.is_empty() && published.cases.iter().all(|case| !case.source.is_empty()));
-        published
-    };
-    files.iter().flat_map(|file| read(file).cases).collect()
+    data::published("published-patterns").into_iter().map(|(_, case)| case).collect()
 }
 
 #[test]
@@ -98,6 +74,7 @@ fn published_patterns_rank_their_cause_first() {
     }
     assert!(failures.is_empty(), "{} of {} cases:\n{}", failures.len(), cases.len(), failures.join("\n"));
     assert!(cases.len() >= 45);
+    assert!(cases.iter().all(|case| !case.source.is_empty() && !case.status.is_empty()));
 }
 
 pub(crate) fn engine(name: &str) -> Engine {
@@ -113,21 +90,12 @@ pub(crate) fn engine(name: &str) -> Engine {
 pub(crate) fn singled(engine: &Engine, entries: &[Entry]) -> Vec<Entry> {
     let mut all = vec![];
     for entry in entries {
-        let fitting = engine.parts().iter().filter(|part| fits(&entry.parts, &part.to_string()));
+        let fitting = engine.parts().iter().filter(|part| is_like(&part.to_string(), &entry.parts));
         let of_entry: Vec<Entry> = fitting.map(|part| Entry { parts: part.to_string(), ..entry.clone() }).collect();
         assert!(!of_entry.is_empty(), "{} names no part", entry.parts);
         all.extend(of_entry);
     }
     all
-}
-
-fn fits(mask: &str, name: &str) -> bool {
-    match mask.split_once('*') {
-        None => mask == name,
-        Some((before, after)) => {
-            name.strip_prefix(before).is_some_and(|rest| (0..=rest.len()).any(|n| fits(after, &rest[n..])))
-        }
-    }
 }
 
 fn report(engine: &Engine, entries: &[Entry]) -> CauseReport {
@@ -142,7 +110,7 @@ pub(crate) fn recorded(engine: &Engine, entries: &[Entry]) -> (Job, Figures) {
     for entry in entries {
         let part: Part = entry.parts.parse().unwrap();
         if let (Some(tag), Some(grade)) = (entry.tag, entry.grade) {
-            let zones: std::collections::BTreeSet<Zone> = entry.zones.iter().copied().collect();
+            let zones: BTreeSet<Zone> = entry.zones.iter().copied().collect();
             job.check(&Change::OnPart(OnPart::Tag { part, tag, grade, zones: zones.clone() })).unwrap();
             job.parts.entry(part).or_default().tags.insert(tag, TagRecord { grade, zones });
         } else if let (Some(quantity), Some(verdict)) = (entry.quantity, entry.verdict) {

@@ -6,7 +6,6 @@ use wearbook_core::assess::Assessment;
 use wearbook_core::cause::{Answered, CauseView, ComplaintAnswer, Verdict};
 use wearbook_core::engine::{Part, PartKind};
 use wearbook_core::job::{ItemKey, Job, ListKind};
-use wearbook_core::measure::{Conformity, Phase};
 use wearbook_core::view::{PartView, Seen};
 use wearbook_core::work::Outcome;
 
@@ -17,10 +16,6 @@ pub(crate) fn contradictions(job: &Job, came: &Assessment) -> Vec<String> {
         .flatten()
         .chain(accused(came))
         .collect()
-}
-
-fn is_outside(view: &PartView) -> bool {
-    view.figures.iter().any(|figure| figure.phase == Phase::Found && figure.verdict == Some(Conformity::Outside))
 }
 
 /// A part has one state.
@@ -53,7 +48,8 @@ fn counts(came: &Assessment) -> Vec<String> {
 /// The verdict and what it is about.
 fn verdict(came: &Assessment) -> Vec<String> {
     let causes = &came.causes;
-    let damaged = came.parts.iter().find(|view| is_outside(view) || view.worst.is_some_and(|worst| worst.number() > 1));
+    let damaged =
+        came.parts.iter().find(|view| view.is_measured_outside() || view.worst.is_some_and(|worst| worst.number() > 1));
     let looked = came.progress.looked > 0;
     let is_wrong = match causes.verdict {
         Verdict::Sound | Verdict::SoundSoFar => damaged.is_some(),
@@ -99,7 +95,7 @@ fn answers(job: &Job, came: &Assessment) -> Vec<String> {
     let is_found = |part: &Part| {
         let inside = came.parts.iter().find(|view| view.part == *part);
         let outside = came.outside.iter().find(|view| view.part == *part);
-        inside.is_some_and(|view| !view.findings.is_empty() || is_outside(view))
+        inside.is_some_and(|view| !view.findings.is_empty() || view.is_measured_outside())
             || outside.is_some_and(|view| view.seen == Seen::Worn)
     };
     let of_answer = |answer: &ComplaintAnswer| {

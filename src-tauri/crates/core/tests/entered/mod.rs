@@ -1,8 +1,5 @@
 //! Jobs as data: a sound engine of `tests/whole-engines/bases`, and what was seen, measured and done after that.
 
-use std::fs;
-use std::path::{Path, PathBuf};
-
 use serde::Deserialize;
 use serde_json::{Map, Value, json};
 use wearbook_core::assess::check;
@@ -10,6 +7,8 @@ use wearbook_core::engine::{Arrangement, Engine, Part};
 use wearbook_core::job::{Change, DeviceId, Edit, EditId, Job, RecordedChange};
 use wearbook_core::measure::{Quantity, Spot, Station};
 use wearbook_core::words::Terms;
+
+use crate::data::{folder, is_like, read};
 
 /// What cases share: an engine that was looked at and measured, and is sound.
 #[derive(Debug, Deserialize)]
@@ -55,32 +54,6 @@ pub(crate) struct Entered {
     pub(crate) engine: Engine,
     readings: Vec<Readings>,
     changes: Vec<Value>,
-}
-
-/// A folder of `tests` at the top of the checkout.
-pub(crate) fn folder(name: &str) -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("../../../tests").join(name)
-}
-
-/// The data files of a folder, in their order.
-pub(crate) fn files(folder: &Path) -> Vec<PathBuf> {
-    let mut files: Vec<PathBuf> = fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path()).collect();
-    files.retain(|path| path.extension().is_some_and(|kind| kind == "json"));
-    files.sort();
-    assert!(!files.is_empty());
-    files
-}
-
-pub(crate) fn read<T: for<'a> Deserialize<'a>>(path: &Path) -> T {
-    let text = fs::read_to_string(path).unwrap_or_else(|error| panic!("{}: {error}", path.display()));
-    serde_json::from_str(&text).unwrap_or_else(|error| panic!("{}: {error}", path.display()))
-}
-
-/// Whether a part's name is like a pattern, in which a star stands for any word, and at the end for all that follow.
-pub(crate) fn is_like(name: &str, pattern: &str) -> bool {
-    let (name, pattern): (Vec<&str>, Vec<&str>) = (name.split('.').collect(), pattern.split('.').collect());
-    let is_long_enough = name.len() == pattern.len() || name.len() > pattern.len() && pattern.last() == Some(&"*");
-    is_long_enough && name.iter().zip(&pattern).all(|(own, like)| *like == "*" || own == like)
 }
 
 impl Entered {

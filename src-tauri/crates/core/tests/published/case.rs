@@ -10,19 +10,7 @@ use wearbook_core::measure::{Conformity, Entry, Phase, Quantity, Station};
 use wearbook_core::sheet::SizeGroup;
 use wearbook_core::work::Outcome;
 
-/// How surely something is known.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub(crate) enum Status {
-    /// Read in the manual that is cited.
-    Read,
-    /// A rule of the trade without a public source.
-    CommonPractice,
-    /// From memory: the text was not seen.
-    FromMemory,
-    /// Worked out here, repeatable from what is given.
-    OwnArithmetic,
-}
+use crate::data::Status;
 
 /// One source with its cases.
 #[derive(Debug, Deserialize)]

@@ -3,11 +3,12 @@
 
 mod case;
 mod compare;
+#[path = "../data/mod.rs"]
+mod data;
 mod run;
 
-use std::path::Path;
-
 use case::Source;
+use data::{files, folder};
 
 /// All that goes wrong in one file, each as "file: case: what".
 fn failures(file: &str, text: &str) -> Vec<String> {
@@ -25,18 +26,10 @@ fn failures(file: &str, text: &str) -> Vec<String> {
 
 #[test]
 fn every_published_case_comes_out_as_published() {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../../tests/published");
-    let mut files: Vec<_> = std::fs::read_dir(&folder)
-        .unwrap_or_else(|error| panic!("{} can’t be read: {error}", folder.display()))
-        .map(|entry| entry.unwrap().path())
-        .filter(|path| path.extension().is_some_and(|extension| extension == "json"))
-        .collect();
-    files.sort();
-    assert!(!files.is_empty(), "{} holds no case", folder.display());
     let mut all = Vec::new();
-    for path in &files {
+    for path in files(&folder("published")) {
         let file = path.file_name().unwrap().to_string_lossy();
-        let text = std::fs::read_to_string(path).unwrap();
+        let text = std::fs::read_to_string(&path).unwrap();
         let failed = failures(&file, &text);
         let cases = serde_json::from_str::<Source>(&text).map_or(0, |source| source.cases.len());
         println!("{file}: {cases} cases, {} failures", failed.len());
