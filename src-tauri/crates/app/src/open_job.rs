@@ -2,7 +2,7 @@
 
 use std::sync::{Mutex, MutexGuard, PoisonError};
 
-use wearbook_core::cause::network::Memo;
+use wearbook_core::cause::Memo;
 use wearbook_core::job::Log;
 use wearbook_store::{JobId, Ledger, Store};
 

@@ -15,7 +15,7 @@ use wearbook_core::engine::{Arrangement, Engine};
 fn main() {
     let arrangement = Arrangement::vee(8);
     let Ok(engine) = Engine::new(arrangement.clone()) else { return };
-    let job = recorded::fully(arrangement, &engine);
+    let job = recorded::recorded(arrangement, &engine, recorded::every_tag);
     let whole = network_of(&engine, &job, &BTreeMap::new());
     for places in 1..=whole.sites.len() {
         let network = Network { sites: whole.sites.iter().take(places).cloned().collect(), ..whole.clone() };

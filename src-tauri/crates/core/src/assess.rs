@@ -7,7 +7,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
 
-use crate::cause::network::Memo;
+use crate::cause::Memo;
 use crate::cause::{self, CauseReport};
 use crate::cost::{self, OtherEngines, Ways};
 use crate::decide::{self, Decision};

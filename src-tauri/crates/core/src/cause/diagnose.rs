@@ -7,9 +7,10 @@ use super::catalogue;
 use super::explain::explain;
 use super::explained::Explained;
 use super::gather::gather;
+use super::memo::{Looks, Memo};
 use super::model::Model;
 use super::naming::Naming;
-use super::network::{Memo, Network};
+use super::network::Network;
 use super::next_look::next_look;
 use super::past::shifted_prior;
 use super::report::CauseReport;
@@ -42,15 +43,15 @@ pub fn diagnose_with(
 
 fn ranked(engine: &Engine, job: &Job, figures: &BTreeMap<Part, Vec<Figure>>, memo: &mut Memo) -> CauseReport {
     let model = Model::new(engine, job);
-    let gathered = gather(&model, job, figures);
+    let gathered = gather(&model, job, figures, &mut memo.looks);
     // Every finding has a leak and no chance is certain, so the network is sound; a test holds it for every part.
-    let Ok(solution) = gathered.network.solve_with(std::mem::take(memo)) else {
+    let Ok(solution) = gathered.network.solve_with(std::mem::take(&mut memo.sites)) else {
         return report(WorkedOut::default(), Some(engine), job);
     };
     // The reasons and the next look don't depend on each other.
     let (next_look, (explained, unexplained)) =
         rayon::join(|| next_look(&model, &gathered, &solution, job), || explain(&model, &gathered, &solution, job));
-    *memo = solution.into_memo();
+    memo.sites = solution.into_known();
     let looked = Looked::at(engine, job, figures);
     let answers = answers(engine, job, figures);
     report(WorkedOut { causes: explained, looked, answers, unexplained, next_look }, Some(engine), job)
@@ -69,7 +70,7 @@ pub fn probabilities_named(
     naming: &Naming,
 ) -> BTreeMap<&'static str, f64> {
     let model = Model::named(engine, job, naming);
-    let gathered = gather(&model, job, figures);
+    let gathered = gather(&model, job, figures, &mut Looks::default());
     let Ok(solution) = gathered.network.solve() else { return BTreeMap::new() };
     let beliefs = solution.shared();
     let shared = model.shared.iter().zip(beliefs).map(|(cause, belief)| (cause.id, belief.probability()));
@@ -80,7 +81,7 @@ pub fn probabilities_named(
 
 /// What was recorded of an engine as the network that is worked out.
 pub fn network_of(engine: &Engine, job: &Job, figures: &BTreeMap<Part, Vec<Figure>>) -> Network {
-    gather(&Model::new(engine, job), job, figures).network
+    gather(&Model::new(engine, job), job, figures, &mut Looks::default()).network
 }
 
 #[cfg(test)]

@@ -8,7 +8,8 @@ use rayon::prelude::*;
 
 use super::catalogue::{Fault, Symptom};
 use super::faults::faults;
-use super::missed::{MISSED_BY_MEASURING, missed};
+use super::memo::Looks;
+use super::missed::{MISSED_BESIDE_OTHER, MISSED_BY_MEASURING, MISSED_ON_CLEAN, missed};
 use super::model::{Model, SiteStates};
 use super::natural::is_natural;
 use super::network::{Branch, CauseSeat, Network, Observation, Observed, PiecesAt, Site};
@@ -31,7 +32,12 @@ pub(super) struct Gathered {
 }
 
 /// Gathers everything that the catalogue has a word about.
-pub(super) fn gather(model: &Model<'_>, job: &Job, figures: &BTreeMap<Part, Vec<Figure>>) -> Gathered {
+pub(super) fn gather(
+    model: &Model<'_>,
+    job: &Job,
+    figures: &BTreeMap<Part, Vec<Figure>>,
+    earlier: &mut Looks,
+) -> Gathered {
     let sites = model.sites.iter().map(|SiteStates { root, branches }| Site {
         states: root.states.iter().map(|state| state.prior).collect(),
         observations: vec![],
@@ -41,47 +47,95 @@ pub(super) fn gather(model: &Model<'_>, job: &Job, figures: &BTreeMap<Part, Vec<
     let mut gathered = Gathered { network, notes: vec![vec![]; model.sites.len()], unspoken: vec![] };
     let wreck = is_wreck(model.engine(), job);
     let tells = |part: &&Part| !(wreck && job.parts.get(part).is_some_and(is_destroyed));
+    *earlier = std::mem::take(earlier).of(model.engine().arrangement());
     // The parts are gone through side by side; their order stays.
     let parts = model.engine().parts().par_iter().filter(tells);
-    let recorded = parts.flat_map_iter(|part| recorded(model, job, figures, *part));
-    for (seat, observation, note) in recorded.collect::<Vec<Recorded>>() {
-        gathered.add(seat, observation, note);
+    let recorded: Vec<OfPart<'_>> = parts.filter_map(|part| recorded(model, job, figures, *part, earlier)).collect();
+    for OfPart { seat, looked, sizes } in recorded {
+        if let Some(Looked { part, record, told, is_new }) = looked {
+            if is_new {
+                earlier.keep(part, record, told.clone());
+            }
+            told.into_iter().for_each(|(observation, note)| gathered.add(seat, observation, note));
+        }
+        sizes.into_iter().for_each(|(observation, note)| gathered.add(seat, observation, note));
     }
     gathered
 }
 
-/// An observation at its place, if the catalogue has a word about it, and what it is about.
-type Recorded = (CauseSeat, Option<Observation>, Note);
+/// An observation, if the catalogue has a word about it, and what it is about.
+pub(super) type Recorded = (Option<Observation>, Note);
 
 /// What was recorded of a part.
-fn recorded(model: &Model<'_>, job: &Job, figures: &BTreeMap<Part, Vec<Figure>>, part: Part) -> Vec<Recorded> {
-    let Some(seat) = model.seat(part) else { return vec![] };
-    let record = job.parts.get(&part).filter(|record| record.looked_at());
-    let looks = record.into_iter().flat_map(|record| {
-        let was_seen = |tag: &&Tag| !is_of_back(part.kind, **tag) || record.back_looked_at();
-        part.kind.row().tags.iter().filter(was_seen).map(|tag| look(model, seat, part, record, *tag))
-    });
-    let faults = figures.get(&part).map(|figures| faults(figures)).unwrap_or_default();
-    let sizes = faults.into_iter().map(|(fault, beyond)| measure(model, seat, part, fault, beyond));
-    looks.chain(sizes).collect()
+struct OfPart<'a> {
+    seat: CauseSeat,
+    looked: Option<Looked<'a>>,
+    sizes: Vec<Recorded>,
 }
 
-fn look(model: &Model<'_>, seat: CauseSeat, part: Part, record: &PartRecord, tag: Tag) -> Recorded {
+/// What a look at a part told.
+struct Looked<'a> {
+    part: Part,
+    record: &'a PartRecord,
+    told: Vec<Recorded>,
+    /// Whether it was worked out anew.
+    is_new: bool,
+}
+
+fn recorded<'a>(
+    model: &Model<'_>,
+    job: &'a Job,
+    figures: &BTreeMap<Part, Vec<Figure>>,
+    part: Part,
+    earlier: &Looks,
+) -> Option<OfPart<'a>> {
+    let seat = model.seat(part)?;
+    let looked = job.parts.get(&part).filter(|record| record.looked_at()).map(|record| {
+        let known = earlier.told(part, record);
+        let is_new = known.is_none();
+        Looked { part, record, told: known.unwrap_or_else(|| looks(model, part, record)), is_new }
+    });
+    let faults = figures.get(&part).map(|figures| faults(figures)).unwrap_or_default();
+    let sizes = faults.into_iter().map(|(fault, beyond)| measure(model, part, fault, beyond)).collect();
+    Some(OfPart { seat, looked, sizes })
+}
+
+/// What a look at a part told: what was seen there, each for itself; and that nothing else was, which is one answer.
+fn looks(model: &Model<'_>, part: Part, record: &PartRecord) -> Vec<Recorded> {
     let sound = record.tags.iter().all(|(tag, seen)| !tag.is_damage() || is_natural(part.kind, *tag, seen.grade));
+    let was_seen = |tag: &Tag| !is_of_back(part.kind, *tag) || record.back_looked_at();
+    let is_told = |tag: &Tag| record.tags.contains_key(tag) || is_of_back(part.kind, *tag) && record.back_clean;
+    let is_passed_over = |tag: &Tag| tag.is_damage() && !is_told(tag);
+    let tags = part.kind.row().tags.iter().copied().filter(was_seen);
+    let (unreported, told): (Vec<Tag>, Vec<Tag>) = tags.partition(is_passed_over);
+    let mut all: Vec<Recorded> = told.into_iter().map(|tag| look(model, part, record, tag, sound)).collect();
+    let missed = if sound { MISSED_ON_CLEAN } else { MISSED_BESIDE_OTHER };
+    let unreported = unreported
+        .into_iter()
+        .filter_map(|tag| model.observation(part, Symptom::Seen(tag), None, Observed::Unreported { missed }));
+    let topic = if sound { Topic::Sound(part.kind, part.at.half()) } else { Topic::NothingElse };
+    let note = Note { part, symptom: None, topic, grade: None, pattern: None };
+    all.extend(Observation::all_unreported(unreported.collect(), missed).map(|none| (Some(none), note)));
+    all
+}
+
+fn look(model: &Model<'_>, part: Part, record: &PartRecord, tag: Tag, sound: bool) -> Recorded {
     let seen = record.tags.get(&tag).filter(|seen| !is_natural(part.kind, tag, seen.grade));
     let pattern = seen.and_then(|seen| Pattern::of(part.kind.row().zones, &seen.zones));
     let topic = match seen {
         Some(_) => Topic::Seen(tag, part.kind, part.at.half()),
+        None if is_of_back(part.kind, tag) => Topic::CleanBack(part.kind, part.at.half()),
         None if sound => Topic::Sound(part.kind, part.at.half()),
-        None => Topic::NotAmong(tag),
+        None if tag.is_damage() => Topic::NothingElse,
+        None => Topic::NotEven,
     };
     let symptom = Symptom::Seen(tag);
     let observation = model.observation(part, symptom, pattern, observed(part.kind, record, tag, pattern, sound));
-    let note = Note { part, symptom, topic, grade: seen.map(|seen| seen.grade), pattern };
-    (seat, observation, note)
+    let note = Note { part, symptom: Some(symptom), topic, grade: seen.map(|seen| seen.grade), pattern };
+    (observation, note)
 }
 
-fn measure(model: &Model<'_>, seat: CauseSeat, part: Part, fault: Fault, beyond: bool) -> Recorded {
+fn measure(model: &Model<'_>, part: Part, fault: Fault, beyond: bool) -> Recorded {
     let (topic, observed) = if beyond {
         (Topic::Beyond(fault, part.kind), Observed::Present)
     } else {
@@ -89,14 +143,14 @@ fn measure(model: &Model<'_>, seat: CauseSeat, part: Part, fault: Fault, beyond:
     };
     let symptom = Symptom::Measured(fault);
     let observation = model.observation(part, symptom, None, observed);
-    (seat, observation, Note { part, symptom, topic, grade: None, pattern: None })
+    (observation, Note { part, symptom: Some(symptom), topic, grade: None, pattern: None })
 }
 
 impl Gathered {
     fn add(&mut self, CauseSeat { site, branch }: CauseSeat, observation: Option<Observation>, note: Note) {
         let Some(mut observation) = observation else {
             // Handling damage is its own explanation.
-            if note.grade.is_some() && note.symptom != Symptom::Seen(Tag::HandlingDamage) {
+            if note.grade.is_some() && note.symptom != Some(Symptom::Seen(Tag::HandlingDamage)) {
                 self.unspoken.push(note);
             }
             return;
@@ -176,7 +230,7 @@ mod tests {
                 figures.insert(*part, of_part.collect());
             }
             let model = Model::new(&engine, &job);
-            assert!(gather(&model, &job, &figures).network.solve().is_ok());
+            assert!(gather(&model, &job, &figures, &mut Looks::default()).network.solve().is_ok());
         }
     }
 }

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use rayon::prelude::*;
 
-use super::catalogue::Cause;
+use super::catalogue::{Cause, Symptom};
 use super::explained::{ALONE_FROM, Explained, Reason, weight};
 use super::gather::Gathered;
 use super::model::Model;
@@ -109,13 +109,18 @@ impl Local {
         };
         let notes = gathered.notes.get(seat.site).map(Vec::as_slice).unwrap_or_default();
         let (own, other): (Vec<_>, Vec<_>) = notes.iter().copied().enumerate().partition(|(_, note)| {
-            cause.forms().iter().any(|form| model.presence(cause, *form, note.part, note.symptom).is_some())
+            let makes =
+                |symptom| cause.forms().iter().any(|form| model.presence(cause, *form, note.part, symptom).is_some());
+            match note.symptom {
+                Some(symptom) => makes(symptom),
+                None => note.part.kind.row().tags.iter().any(|tag| makes(Symptom::Seen(*tag))),
+            }
         });
         let mut groups: BTreeMap<(Part, Topic), Vec<(usize, Note)>> = BTreeMap::new();
         for (piece, note) in own {
             // What was not seen on a part is told together.
             let topic = match note.topic {
-                Topic::NotAmong(_) => Topic::Sound(note.part.kind, note.part.at.half()),
+                Topic::NotEven | Topic::NothingElse => Topic::Sound(note.part.kind, note.part.at.half()),
                 topic => topic,
             };
             groups.entry((note.part, topic)).or_default().push((piece, note));
@@ -124,7 +129,7 @@ impl Local {
             let weight = weight(all, without(notes));
             let notes: Vec<Note> = notes.iter().map(|(_, note)| *note).collect();
             let mut told = words(*topic, &notes, model.engine());
-            if notes.iter().any(|note| matches!(note.topic, Topic::NotAmong(_))) {
+            if notes.iter().any(|note| matches!(note.topic, Topic::NotEven | Topic::NothingElse)) {
                 told = format!("nothing else of its kind noted on {}", model.engine().label(*part).to_lowercase());
             }
             let reason = Reason { topic: Some(*topic), words: told, parts: vec![*part], weight };

@@ -2,9 +2,10 @@
 
 use crate::wear::Tag;
 
-/// Chance that somebody who calls a part clean or evenly worn has passed over damage that is there (our judgement).
+/// Chance that somebody who calls a part clean or evenly worn has passed over whatever damage is there: a hasty look misses all
+/// alike (our judgement).
 pub const MISSED_ON_CLEAN: f64 = 0.05;
-/// Chance that somebody who tags one kind of damage leaves out another that is there too (our judgement).
+/// Chance that somebody who tags damage leaves out whatever else is there beside it (our judgement).
 pub const MISSED_BESIDE_OTHER: f64 = 0.30;
 /// Chance that somebody who tags damage does not bother to call the rest of the part evenly worn (our judgement).
 pub const EVEN_LEFT_OUT: f64 = 0.80;

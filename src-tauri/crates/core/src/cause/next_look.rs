@@ -114,13 +114,16 @@ fn looks(model: &Model<'_>, gathered: &Gathered, job: &Job) -> Vec<Candidate> {
     }
     for (site, notes) in gathered.notes.iter().enumerate() {
         for note in notes {
-            let (Symptom::Seen(tag), Some(grade), None) = (note.symptom, note.grade, note.pattern) else { continue };
+            let (Some(symptom @ Symptom::Seen(tag)), Some(grade), None) = (note.symptom, note.grade, note.pattern)
+            else {
+                continue;
+            };
             let (patterns, _) = Model::patterns(note.part);
             let Some(seat) = model.seat(note.part).filter(|seat| seat.site == site) else { continue };
             let observed = Observed::Located(grade.number());
             let observations: Vec<_> = patterns
                 .iter()
-                .filter_map(|pattern| model.observation(note.part, note.symptom, Some(*pattern), observed))
+                .filter_map(|pattern| model.observation(note.part, symptom, Some(*pattern), observed))
                 .collect();
             if tag.is_damage() && observations.len() == patterns.len() && !observations.is_empty() {
                 let asks = Asks::Where(tag, patterns.to_vec());
@@ -138,7 +141,7 @@ fn sizes(model: &Model<'_>, gathered: &Gathered, job: &Job) -> Vec<Candidate> {
     for part in model.engine().parts() {
         let Some(seat) = model.seat(*part) else { continue };
         let notes = gathered.notes.get(seat.site).map(Vec::as_slice).unwrap_or_default();
-        let known = |fault: Fault| notes.iter().any(|n| n.part == *part && n.symptom == Symptom::Measured(fault));
+        let known = |fault: Fault| notes.iter().any(|n| n.part == *part && n.symptom == Some(Symptom::Measured(fault)));
         let has_limit = |quantity| job.sheet.limits(*part, quantity, "", None, Proportions::default()).is_some();
         let quantities = part.kind.quantities().iter().map(|has| has.quantity).filter(|quantity| has_limit(*quantity));
         let faults: BTreeSet<Fault> = quantities.flat_map(shown_by).copied().filter(|fault| !known(*fault)).collect();

@@ -16,8 +16,12 @@ pub(super) enum Topic {
     Seen(Tag, PartKind, Option<Half>),
     /// Parts of one kind and half were looked at and found without damage.
     Sound(PartKind, Option<Half>),
-    /// A tag was not reported on parts that have other damage.
-    NotAmong(Tag),
+    /// Shells of one kind and half were looked at from behind and found clean there.
+    CleanBack(PartKind, Option<Half>),
+    /// Parts with damage were not called evenly worn too.
+    NotEven,
+    /// Nothing was reported on parts beside the damage that they have.
+    NothingElse,
     /// A size was beyond its limit.
     Beyond(Fault, PartKind),
     /// A size was within its limit.
@@ -28,7 +32,8 @@ pub(super) enum Topic {
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Note {
     pub(super) part: Part,
-    pub(super) symptom: Symptom,
+    /// None where it is about everything that there could be to see and was not reported.
+    pub(super) symptom: Option<Symptom>,
     pub(super) topic: Topic,
     pub(super) grade: Option<Grade>,
     pub(super) pattern: Option<Pattern>,
@@ -86,11 +91,9 @@ pub(super) fn words(topic: Topic, notes: &[Note], engine: &Engine) -> String {
             format!("{}, {grade},{place} on {}", tag.row().name, named(&parts, kind, half, engine))
         }
         Topic::Sound(kind, half) => format!("{} without damage", named(&parts, kind, half, engine)),
-        Topic::NotAmong(Tag::LooksEven) => format!("{} not called evenly worn", counted(parts.len(), "worn part")),
-        Topic::NotAmong(tag) => match parts.len() {
-            1 => format!("no {} noted on the one worn part where it could be", tag.row().name),
-            n => format!("no {} noted on {n} worn parts where it could be", tag.row().name),
-        },
+        Topic::CleanBack(kind, half) => format!("{} clean at the back", named(&parts, kind, half, engine)),
+        Topic::NotEven => format!("{} not called evenly worn", counted(parts.len(), "worn part")),
+        Topic::NothingElse => format!("nothing else noted on {}", counted(parts.len(), "worn part")),
         Topic::Beyond(fault, kind) => {
             format!("{} measured {}, beyond the limit", named(&parts, kind, None, engine), fault.words())
         }

@@ -24,14 +24,14 @@ pub(super) fn unexplained(
 ) -> Vec<Unexplained> {
     let beliefs = solution.shared();
     let mut odd: BTreeMap<Topic, Vec<(Note, f64)>> = BTreeMap::new();
-    for note in gathered.unspoken.iter().filter(|note| note.symptom != catalogue::EVEN) {
+    for note in gathered.unspoken.iter().filter(|note| note.symptom != Some(catalogue::EVEN)) {
         odd.entry(note.topic).or_default().push((*note, 1.0));
     }
     for (topic, Noted { notes, .. }) in topics {
         if !matches!(topic, Topic::Seen(..)) {
             continue;
         }
-        let worth = |note: &&Note| note.symptom != catalogue::EVEN && note.grade >= Some(Grade::TWO);
+        let worth = |note: &&Note| note.symptom != Some(catalogue::EVEN) && note.grade >= Some(Grade::TWO);
         for note in notes.iter().filter(worth) {
             let chance = by_leak(model, solution, note, &beliefs, local).unwrap_or(0.0);
             if chance >= UNEXPLAINED_FROM {
@@ -60,7 +60,7 @@ pub(super) fn unexplained(
 fn by_leak(model: &Model<'_>, solution: &Solution<'_>, note: &Note, beliefs: &[Belief], local: &Local) -> Option<f64> {
     let seat = model.seat(note.part)?;
     let grade = note.grade?.number();
-    let mut observation = model.observation(note.part, note.symptom, None, Observed::Located(grade))?;
+    let mut observation = model.observation(note.part, note.symptom?, None, Observed::Located(grade))?;
     let made = |maker: &Maker| maker.grades.at_most(grade) - maker.grades.below(grade);
     let leak = made(&observation.leak);
     let share = |maker: &Maker, probability: f64| probability * made(maker) / (made(maker) + leak);

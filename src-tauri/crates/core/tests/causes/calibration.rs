@@ -137,8 +137,7 @@ fn draw(engine: &Engine, dice: &mut Dice) -> Drawn {
     Drawn { causes, job, figures, looked: looked as f64 / engine.parts().len() as f64 }
 }
 
-/// What there is to see on a part, and what a mechanic notes of it: the worst damage is seldom passed over, another beside
-/// it more often.
+/// What there is to see on a part, and what a mechanic notes of it: seldom nothing of the damage, more often the worst alone.
 fn look(model: &Model<'_>, world: &World, part: Part, job: &mut Job, dice: &mut Dice) {
     let mut there: Vec<(Tag, u8, Option<Pattern>)> = vec![];
     for tag in part.kind.row().tags {
@@ -148,15 +147,16 @@ fn look(model: &Model<'_>, world: &World, part: Part, job: &mut Job, dice: &mut 
     }
     there.sort_by_key(|(tag, grade, _)| (!tag.is_damage(), std::cmp::Reverse(*grade)));
     let record = job.parts.entry(part).or_default();
+    let (all_missed, rest_missed) = (dice.happens(MISSED_ON_CLEAN), dice.happens(MISSED_BESIDE_OTHER));
     for (tag, grade, pattern) in there {
         let noted = record.worst().is_some();
         let missed = match (tag.is_damage(), noted) {
-            (true, false) => MISSED_ON_CLEAN,
-            (false, false) => EVEN_CALLED_CLEAN,
-            (true, true) => MISSED_BESIDE_OTHER,
-            (false, true) => EVEN_LEFT_OUT,
+            (true, false) => all_missed,
+            (true, true) => rest_missed,
+            (false, false) => dice.happens(EVEN_CALLED_CLEAN),
+            (false, true) => dice.happens(EVEN_LEFT_OUT),
         };
-        if !dice.happens(missed) {
+        if !missed {
             let zones = pattern.filter(|_| dice.happens(ZONES_MARKED)).map(|p| zones(part, p)).unwrap_or_default();
             record.tags.insert(tag, TagRecord { grade: Grade::try_from(grade).unwrap(), zones });
         }

@@ -4,7 +4,7 @@ use std::sync::OnceLock;
 
 use super::belief::Belief;
 use super::columns::Columns;
-use super::memo::Known;
+use super::known::Known;
 use super::observation::Observation;
 use super::table::{pick, plus};
 

@@ -15,7 +15,7 @@
 //! - When an observation is left out, one subset can gain on another by no more than the observation's greatest
 //!   likelihood is of its least, so it is known beforehand which subsets could come to be seen in any figure
 //!   (`columns.rs`); the rest need not be walked through. The test `left_out.rs` holds that nothing is lost by it.
-//! - Places unchanged since the last time are kept ([`Memo`]).
+//! - Places unchanged since the last time are kept ([`KnownSites`]).
 //! - What does not depend on each other is worked out side by side on rayon's pool, in a fixed order of sums: the
 //!   figures are the same on one thread.
 //!
@@ -45,7 +45,7 @@ mod belief;
 mod columns;
 mod graph;
 mod hypothesis;
-mod memo;
+mod known;
 mod observation;
 mod query;
 mod seat;
@@ -57,7 +57,7 @@ mod table;
 pub use belief::Belief;
 pub use graph::{MAX_SHARED, Network, Unsound};
 pub use hypothesis::Hypothesis;
-pub use memo::Memo;
+pub use known::KnownSites;
 pub use observation::{GRADES, GradeChances, Maker, Observation, Observed};
 pub use query::{Joint, Query};
 pub use seat::{CauseSeat, PiecesAt};

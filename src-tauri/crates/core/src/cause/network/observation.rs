@@ -23,6 +23,14 @@ pub struct Maker {
     pub share: f64,
 }
 
+impl Maker {
+    /// Of two things that it makes as if they were one, as far as it is concerned whether either is there.
+    fn and_none_of(&self, other: &Self) -> Self {
+        let none = self.grades.at_most(0) * other.grades.at_most(0);
+        Self { grades: GradeChances { at_most: [none, 1.0, 1.0, 1.0, 1.0] }, share: 1.0 }
+    }
+}
+
 /// What was observed.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
@@ -155,6 +163,33 @@ impl Observation {
         }
     }
 
+    /// Several that go unreported, as one: somebody who looked reported none of them, and has passed over whatever was there
+    /// with this chance. None of none.
+    pub fn all_unreported(several: Vec<Self>, missed: f64) -> Option<Self> {
+        let mut together: Option<Self> = None;
+        for observation in several {
+            match &mut together {
+                Some(together) => together.absorb(observation),
+                None => together = Some(Self { observed: Observed::Unreported { missed }, ..observation }),
+            }
+        }
+        together
+    }
+
+    /// Takes in another that can be told from this one by nothing but what makes it.
+    fn absorb(&mut self, other: Self) {
+        self.leak = self.leak.and_none_of(&other.leak);
+        let links = [(&mut self.shared, other.shared), (&mut self.root, other.root), (&mut self.own, other.own)];
+        for (links, others) in links {
+            for (by, maker) in others {
+                match links.binary_search_by_key(&by, |(by, _)| *by) {
+                    Ok(at) => links.get_mut(at).into_iter().for_each(|(_, own)| *own = own.and_none_of(&maker)),
+                    Err(at) => links.insert(at, (by, maker)),
+                }
+            }
+        }
+    }
+
     pub(super) fn is_located(&self) -> bool {
         matches!(self.observed, Observed::Located(_))
     }
@@ -172,6 +207,44 @@ impl Observation {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::cause::network::{CauseSeat, Network, Site};
+
+    /// Three that go unreported, one of them made by two causes and a state: where nobody passes over anything it is the same as
+    /// each by itself; and where everything is passed over it says nothing.
+    #[test]
+    fn several_unreported_are_as_each_by_itself() {
+        let maker = |chance| Maker { grades: GradeChances::new(chance, [0.4, 0.3, 0.2, 0.1]), share: 0.5 };
+        let unreported = |leak, shared: &[(usize, f64)], own: &[(usize, f64)]| Observation {
+            piece: 0,
+            observed: Observed::Unreported { missed: 0.0 },
+            leak: maker(leak),
+            shared: shared.iter().map(|(by, chance)| (*by, maker(*chance))).collect(),
+            root: vec![],
+            own: own.iter().map(|(by, chance)| (*by, maker(*chance))).collect(),
+        };
+        let several = vec![
+            unreported(0.02, &[(1, 0.5)], &[(2, 0.7)]),
+            unreported(0.10, &[(0, 0.3), (1, 0.2)], &[]),
+            unreported(0.01, &[], &[(1, 0.9), (2, 0.1)]),
+        ];
+        let site = |observations| Site { states: vec![0.7, 0.2, 0.1], observations, branches: vec![] };
+        let told = |observations| {
+            let network = Network { priors: vec![0.3, 0.4], sites: vec![site(observations)] };
+            let solution = network.solve().unwrap();
+            let mut told: Vec<f64> = solution.shared().iter().map(|belief| belief.probability()).collect();
+            let states = solution.states(CauseSeat { site: 0, branch: None });
+            told.extend(states.iter().map(|weight| weight / states.iter().sum::<f64>()));
+            told
+        };
+        let together = |missed| told(vec![Observation::all_unreported(several.clone(), missed).unwrap()]);
+        for (one, other) in told(several.clone()).into_iter().zip(together(0.0)) {
+            assert!((one - other).abs() < 1e-12, "{one} and {other}");
+        }
+        for (one, other) in told(vec![]).into_iter().zip(together(1.0)) {
+            assert!((one - other).abs() < 1e-12, "{one} and {other}");
+        }
+        assert_eq!(Observation::all_unreported(vec![], 0.1), None);
+    }
 
     #[test]
     fn chances_add_up() {

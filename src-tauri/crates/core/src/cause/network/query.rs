@@ -1,6 +1,6 @@
 //! What would be learnt: a look that nobody has taken yet, with all its answers and what would be believed after each.
 
-use super::memo::Known;
+use super::known::Known;
 use super::observation::{Factor, Maker, Observation};
 use super::seat::CauseSeat;
 use super::site::{Branch, Site};
@@ -44,7 +44,7 @@ impl Query {
 impl Solution<'_> {
     /// The answers to a query about a part of a place, each with what would be believed after it.
     pub fn ask(&self, CauseSeat { site: number, branch }: CauseSeat, query: &Query) -> Vec<Joint> {
-        let Some(Known { site, tables: place, .. }) = self.memo.sites.get(number) else { return vec![] };
+        let Some(Known { site, tables: place, .. }) = self.known.sites.get(number) else { return vec![] };
         let causes = self.network.priors.len();
         let mut bits: Vec<usize> =
             query.observations().iter().flat_map(|f| f.shared.iter().map(|(by, _)| *by)).collect();
@@ -66,27 +66,47 @@ impl Solution<'_> {
         let (roots, branches) = (site.states.len(), branch.and_then(|n| site.branches.get(n)).map_or(1, Branch::len));
         let mut by_root = vec![vec![0.0; roots]; answers];
         let mut by_branch = vec![vec![0.0; if branch.is_some() { branches } else { 0 }]; answers];
+        // What has nothing to do with the query leaves its answers as they are with nothing wrong.
+        let plain = query.split(&tables, &columns, (None, 0), vec![1.0; columns.len()]);
+        let mut apart = vec![0.0; columns.len()];
+        let concerns = |links: fn(&Observation) -> &[(usize, Maker)], state: usize| {
+            query.observations().iter().any(|asked| links(asked).iter().any(|(by, _)| *by == state))
+        };
+        let concerning: Vec<bool> = (0..roots.max(branches)).map(|state| concerns(|asked| &asked.own, state)).collect();
         for root in 0..roots {
+            let Some(mut whole) = place.root.get(root).map(|chance| pick(chance, &narrow)) else { continue };
+            times(&mut whole, here);
+            let root_concerns = branch.is_some() && concerns(|asked| &asked.root, root);
             for state in 0..branches {
-                let Some(mut left) = place.root.get(root).map(|chance| pick(chance, &narrow)) else { continue };
+                let mut left = whole.clone();
                 if let Some(branch) = branch {
                     let chances =
                         place.branches.get(branch).and_then(|chances| chances.get(root)?.get(state)?.as_ref());
                     let Some(chances) = chances else { continue };
                     times(&mut left, &pick(chances, &narrow));
                 }
-                times(&mut left, here);
                 let own = if branch.is_some() { state } else { root };
-                let chances = query.split(&tables, &columns, (branch.map(|_| root), own), left);
-                for (n, chance) in chances.iter().enumerate() {
-                    let weight: f64 = chance.iter().sum();
-                    if let Some(row) = rows.get_mut(n) {
-                        plus(row, chance);
-                    }
+                let mut weigh = |n: usize, weight: f64| {
                     add(&mut by_root, n, root, weight);
                     add(&mut by_branch, n, state, weight);
+                };
+                if !root_concerns && concerning.get(own) != Some(&true) {
+                    for (n, chance) in plain.iter().enumerate() {
+                        weigh(n, left.iter().zip(chance).map(|(left, chance)| left * chance).sum());
+                    }
+                    plus(&mut apart, &left);
+                    continue;
+                }
+                let chances = query.split(&tables, &columns, (branch.map(|_| root), own), left);
+                for (n, (row, chance)) in rows.iter_mut().zip(&chances).enumerate() {
+                    weigh(n, chance.iter().sum());
+                    plus(row, chance);
                 }
             }
+        }
+        for (row, mut chance) in rows.iter_mut().zip(plain) {
+            times(&mut chance, &apart);
+            plus(row, &chance);
         }
         rows.iter()
             .zip(by_root)
@@ -98,7 +118,7 @@ impl Solution<'_> {
     /// The probability that an observation, known to be there, lies in a pattern. Only the states that have to do with
     /// it are gone through singly.
     pub fn in_pattern(&self, CauseSeat { site: number, branch }: CauseSeat, observation: &Observation) -> f64 {
-        let Some(Known { site, tables: place, .. }) = self.memo.sites.get(number) else { return 0.0 };
+        let Some(Known { site, tables: place, .. }) = self.known.sites.get(number) else { return 0.0 };
         // The observation is one of the place's own, so that nothing bears on it that does not bear on the place.
         if observation.shared.iter().any(|(by, _)| !place.bits.contains(by)) {
             return 0.0;

@@ -1,5 +1,7 @@
 //! One place of the engine: what may be wrong there, what was found there, and the sum over all that may be wrong.
 
+use std::rc::Rc;
+
 use rayon::prelude::*;
 use serde::Serialize;
 
@@ -72,8 +74,11 @@ struct Without {
     /// Of each state of the root, its branches' changes included.
     by_root: Vec<Option<Row>>,
     /// Of each state of each branch with each state of the root.
-    by_pair: Vec<Vec<Vec<Option<Row>>>>,
+    by_pair: Vec<Vec<Vec<Change>>>,
 }
+
+/// By what something changes, at some of the subsets; none where it stays as it is. Many states change by the same.
+type Change = Option<Rc<Row>>;
 
 /// Which observations are left out.
 pub(super) type Out<'a> = &'a dyn Fn(&Observation) -> bool;
@@ -136,7 +141,9 @@ impl SiteTables {
         let without = self.without(site, out, columns);
         let mut ratio = vec![1.0; columns.len()];
         for (chance, change) in self.root.iter().zip(&without.by_root) {
-            add_change(&mut ratio, &pick(chance, columns), change);
+            if let Some(change) = change {
+                add_change(&mut ratio, &pick(chance, columns), change);
+            }
         }
         times(&mut ratio, &self.likelier(site, out, columns));
         ratio
@@ -191,22 +198,30 @@ impl SiteTables {
             let (free, tied): (Vec<_>, Vec<_>) = of(&branch.observations, tables, out)
                 .into_iter()
                 .partition(|(observation, _)| observation.root.is_empty());
-            let alone: Vec<Option<Row>> = (0..branch.len()).map(|state| change(product(&free, own(state)))).collect();
-            let pairs: Vec<Vec<Option<Row>>> = chances
+            let by_state = |gone: &[(&Observation, &Table)]| -> Vec<Change> {
+                (0..branch.len()).map(|state| change(product(gone, own(state))).map(Rc::new)).collect()
+            };
+            let (alone, of_states) = (by_state(&free), by_state(&tied));
+            let pairs: Vec<Vec<Change>> = chances
                 .iter()
                 .enumerate()
                 .map(|(root, chances)| {
-                    let of_pair = |(state, (chance, alone)): (usize, (&Option<Row>, &Option<Row>))| {
+                    let of_root: Change = change(product(&tied, by(root))).map(Rc::new);
+                    let of_pair = |(state, chance): (usize, &Option<Row>)| {
                         chance.as_ref()?;
-                        let mut row = change(product(&tied, both(root, state)));
-                        match (&mut row, alone) {
-                            (Some(row), Some(alone)) => times(row, alone),
-                            (None, Some(alone)) => row = Some(alone.clone()),
-                            (_, None) => {}
+                        let of_state = of_states.get(state).and_then(Option::as_ref);
+                        let tied = match (&of_root, of_state) {
+                            (Some(_), Some(_)) => change(product(&tied, both(root, state))).map(Rc::new),
+                            (one, other) => one.as_ref().or(other).cloned(),
+                        };
+                        match (tied, alone.get(state).and_then(Option::as_ref)) {
+                            (Some(tied), Some(alone)) => {
+                                Some(Rc::new(tied.iter().zip(&**alone).map(|(tied, alone)| tied * alone).collect()))
+                            }
+                            (tied, alone) => tied.or(alone.cloned()),
                         }
-                        row
                     };
-                    chances.iter().zip(&alone).enumerate().map(of_pair).collect()
+                    chances.iter().enumerate().map(of_pair).collect()
                 })
                 .collect();
             for ((root, chances), pairs) in by_root.iter_mut().zip(chances).zip(&pairs) {
@@ -257,20 +272,36 @@ impl SiteTables {
 
     /// The chance that neither the root nor any branch is in one of some states, at some of the subsets.
     pub(super) fn free_of(&self, found: &dyn Fn(Option<usize>, usize) -> bool, columns: &[u16]) -> Row {
-        let mut free = vec![0.0; columns.len()];
-        for (root, row) in self.root.iter().enumerate().filter(|(root, _)| !found(None, *root)) {
-            let mut row = pick(row, columns);
-            for (number, branch) in self.branches.iter().enumerate() {
-                let mut left = vec![1.0; columns.len()];
-                let states = branch.get(root).map(Vec::as_slice).unwrap_or_default().iter().enumerate();
-                for (_, chance) in states.filter(|(state, _)| found(Some(number), *state)) {
-                    let chance = chance.as_ref().map(|chance| pick(chance, columns)).unwrap_or_default();
-                    left.iter_mut().zip(chance).for_each(|(left, chance)| *left -= chance);
+        let of_branch = |(number, branch): (usize, &Vec<Vec<Option<Row>>>)| -> Vec<usize> {
+            let states = branch.first().map_or(0, Vec::len);
+            (0..states).filter(|state| found(Some(number), *state)).collect()
+        };
+        let asked: Vec<Vec<usize>> = self.branches.iter().enumerate().map(of_branch).collect();
+        let mut free = vec![1.0; columns.len()];
+        for (root, row) in self.root.iter().enumerate() {
+            // What is left where no branch is in one of them; nothing where the root itself is.
+            let mut left = found(None, root).then(|| vec![0.0; columns.len()]);
+            for (branch, states) in self.branches.iter().zip(&asked) {
+                let chances = branch.get(root).into_iter().flat_map(|chances| states.iter().map(|n| chances.get(*n)));
+                let mut chances = chances.flatten().flatten().peekable();
+                if chances.peek().is_none() {
+                    continue;
                 }
-                times(&mut row, &left);
+                let mut none = vec![1.0; columns.len()];
+                for chance in chances {
+                    none.iter_mut().zip(pick(chance, columns)).for_each(|(none, chance)| *none -= chance);
+                }
+                match &mut left {
+                    Some(left) => times(left, &none),
+                    None => left = Some(none),
+                }
             }
-            plus(&mut free, &row);
+            if let Some(left) = left {
+                let gone = pick(row, columns).into_iter().zip(left).map(|(chance, left)| chance * (1.0 - left));
+                free.iter_mut().zip(gone).for_each(|(free, gone)| *free -= gone);
+            }
         }
+        free.iter_mut().for_each(|free| *free = free.max(0.0));
         free
     }
 }
@@ -331,14 +362,14 @@ fn shares(root: &mut [f64], mut pairs: Vec<Option<Row>>) -> Vec<Option<Row>> {
 }
 
 /// By what a branch's changes change a state of the root, at some of the subsets; none if nothing changes.
-fn mean_change(columns: &[u16], chances: &[Option<Row>], changes: &[Option<Row>]) -> Option<Row> {
+fn mean_change(columns: &[u16], chances: &[Option<Row>], changes: &[Change]) -> Option<Row> {
     if changes.iter().all(Option::is_none) {
         return None;
     }
     let mut mean = vec![1.0; columns.len()];
     for (chance, change) in chances.iter().zip(changes) {
         let Some(chance) = chance else { continue };
-        if change.is_some() {
+        if let Some(change) = change {
             add_change(&mut mean, &pick(chance, columns), change);
         }
     }
@@ -346,8 +377,7 @@ fn mean_change(columns: &[u16], chances: &[Option<Row>], changes: &[Option<Row>]
 }
 
 /// Adds what a state of some chance changes to the mean of all states.
-fn add_change(mean: &mut [f64], chance: &[f64], change: &Option<Row>) {
-    let Some(change) = change else { return };
+fn add_change(mean: &mut [f64], chance: &[f64], change: &[f64]) {
     for (x, (chance, change)) in mean.iter_mut().zip(chance.iter().zip(change)) {
         *x += chance * (change - 1.0);
     }

@@ -6,7 +6,7 @@ use super::belief::{Belief, marginals, marginals_of};
 use super::columns::Columns;
 use super::graph::{MAX_SHARED, Network};
 use super::hypothesis::Hypothesis;
-use super::memo::{Known, Memo};
+use super::known::{Known, KnownSites};
 use super::seat::{CauseSeat, PiecesAt};
 use super::site::Branch;
 use super::table::{pick, times};
@@ -16,7 +16,7 @@ use crate::cause::scaled::Scaled;
 #[derive(Debug)]
 pub struct Solution<'a> {
     pub(super) network: &'a Network,
-    pub(super) memo: Memo,
+    pub(super) known: KnownSites,
     /// For each place the subset of its own causes within every subset of all.
     pub(super) projections: Vec<Arc<Vec<u16>>>,
     /// The weight of every subset of shared causes before anything is seen.
@@ -63,7 +63,7 @@ impl Solution<'_> {
     /// The belief in each shared cause had some pieces of evidence at some places not been seen.
     pub fn shared_without(&self, left_out: &[PiecesAt]) -> Vec<Belief> {
         let concerned =
-            || left_out.iter().filter_map(|out| Some((out.site, self.memo.sites.get(out.site)?, &*out.pieces)));
+            || left_out.iter().filter_map(|out| Some((out.site, self.known.sites.get(out.site)?, &*out.pieces)));
         let subsets = self.columns.enough(concerned().map(|(_, known, out)| known.growth(out)).sum());
         let mut weights = pick(&self.weights, subsets);
         // Places on which the same causes bear are taken together, so that the long row is walked seldom.
@@ -90,7 +90,7 @@ impl Solution<'_> {
     /// The weight of each state of a place, or of one that hangs on it, as far as it can be seen beside the others; not
     /// normalised, and nothing for a place that isn't there.
     pub fn states(&self, CauseSeat { site, branch }: CauseSeat) -> Vec<f64> {
-        let (Some(known), Some(seen)) = (self.memo.sites.get(site), self.seen_from(site)) else { return vec![] };
+        let (Some(known), Some(seen)) = (self.known.sites.get(site), self.seen_from(site)) else { return vec![] };
         known.tables.states(&known.site, branch, &|_| false, (&seen.own, &seen.weights))
     }
 
@@ -101,11 +101,11 @@ impl Solution<'_> {
         is: &dyn Fn(usize) -> bool,
         forgetting: &[usize],
     ) -> Option<Hypothesis<'_>> {
-        let known = self.memo.sites.get(site)?;
+        let known = self.known.sites.get(site)?;
         let row = if forgetting.is_empty() {
             self.gather(site, &self.weights)
         } else {
-            let kept = self.memo.sites.iter().zip(&self.projections).enumerate();
+            let kept = self.known.sites.iter().zip(&self.projections).enumerate();
             let kept = kept.filter(|(number, _)| !forgetting.contains(number)).map(|(_, place)| place);
             self.gather(site, &weighed(&self.prior, kept))
         };
@@ -116,7 +116,7 @@ impl Solution<'_> {
     pub fn anywhere(&self, found: &dyn Fn(CauseSeat, usize) -> bool) -> f64 {
         let subsets = self.columns.enough(0.0);
         let mut free = pick(&self.weights, subsets);
-        for (number, known) in self.memo.sites.iter().enumerate() {
+        for (number, known) in self.known.sites.iter().enumerate() {
             let at = |branch| CauseSeat { site: number, branch };
             let root = || (0..known.site.states.len()).any(|state| found(at(None), state));
             let hanging = |(n, branch): (usize, &Branch)| (0..branch.len()).any(|state| found(at(Some(n)), state));
@@ -131,13 +131,13 @@ impl Solution<'_> {
     }
 
     /// The places as they were worked out, for the next time.
-    pub fn into_memo(self) -> Memo {
-        self.memo
+    pub fn into_known(self) -> KnownSites {
+        self.known
     }
 
     /// Sums weights of all subsets over everything that does not bear on a place.
     fn gather(&self, site: usize, weights: &[f64]) -> Vec<f64> {
-        let (Some(known), Some(projection)) = (self.memo.sites.get(site), self.projections.get(site)) else {
+        let (Some(known), Some(projection)) = (self.known.sites.get(site), self.projections.get(site)) else {
             return vec![];
         };
         let mut row = vec![0.0; known.tables.size()];

@@ -7,7 +7,7 @@ use rayon::prelude::*;
 use super::belief::largest_shares;
 use super::columns::Columns;
 use super::graph::{Network, Unsound};
-use super::memo::{Known, Memo};
+use super::known::{Known, KnownSites};
 use super::site::Site;
 use super::solution::{Solution, weighed};
 use super::table::projection;
@@ -19,36 +19,36 @@ impl Network {
     /// # Errors
     /// [`Unsound`].
     pub fn solve(&self) -> Result<Solution<'_>, Unsound> {
-        self.solve_with(Memo::default())
+        self.solve_with(KnownSites::default())
     }
 
     /// Works the network out, with places that were worked out before.
     ///
     /// # Errors
     /// [`Unsound`].
-    pub fn solve_with(&self, memo: Memo) -> Result<Solution<'_>, Unsound> {
+    pub fn solve_with(&self, earlier: KnownSites) -> Result<Solution<'_>, Unsound> {
         self.check()?;
-        let mut old: Vec<Option<Known>> = memo.sites.into_iter().map(Some).collect();
+        let mut old: Vec<Option<Known>> = earlier.sites.into_iter().map(Some).collect();
         old.resize_with(self.sites.len(), || None);
         let known = |(site, old): (&Site, Option<Known>)| {
             old.filter(|known| known.site == *site).unwrap_or_else(|| Known::new(site))
         };
-        let memo = Memo { sites: self.sites.par_iter().zip(old).map(known).collect() };
+        let known = KnownSites { sites: self.sites.par_iter().zip(old).map(known).collect() };
         let mut projections: Vec<Arc<Vec<u16>>> = Vec::with_capacity(self.sites.len());
-        for known in &memo.sites {
+        for own in &known.sites {
             // Places on which the same causes bear share one.
-            let alike = memo.sites.iter().zip(&projections).find(|(other, _)| other.tables.bits == known.tables.bits);
+            let alike = known.sites.iter().zip(&projections).find(|(other, _)| other.tables.bits == own.tables.bits);
             let projection = alike.map_or_else(
-                || Arc::new(projection(self.priors.len(), &known.tables.bits)),
+                || Arc::new(projection(self.priors.len(), &own.tables.bits)),
                 |(_, projection)| projection.clone(),
             );
             projections.push(projection);
         }
         let prior = self.prior();
-        let weights = weighed(&prior, memo.sites.iter().zip(&projections));
+        let weights = weighed(&prior, known.sites.iter().zip(&projections));
         let columns = Columns::new(&largest_shares(&weights, self.priors.len()));
         let seen = self.sites.iter().map(|_| OnceLock::new()).collect();
-        Ok(Solution { network: self, memo, projections, prior, weights, columns, seen })
+        Ok(Solution { network: self, known, projections, prior, weights, columns, seen })
     }
 
     /// The weight of every subset of shared causes before anything is seen.

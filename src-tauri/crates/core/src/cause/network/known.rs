@@ -7,7 +7,7 @@ use super::site::{Site, SiteTables};
 
 /// Places worked out earlier. Nothing depends on it but the time that it takes.
 #[derive(Debug, Default)]
-pub struct Memo {
+pub struct KnownSites {
     pub(super) sites: Vec<Known>,
 }
 
