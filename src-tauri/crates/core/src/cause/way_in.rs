@@ -85,6 +85,7 @@ const ALL: [WayIn; 12] = {
                 ("thrust-cap-misaligned", 0.80),
                 ("blocked-oil-way", 0.50),
                 ("tight-pin", 0.60),
+                ("tight-piston", 0.70),
             ],
             finds: &[],
             past: &[(HistoryFact::RecentRebuild, 5.0)],

@@ -36,12 +36,14 @@ mod poor_journal_finish;
 mod prelude;
 mod shifted_cap;
 mod sign;
+mod stuck_rings;
 mod stuck_tappet;
 mod tapered_journal;
 mod tappet_did_not_turn;
 mod thrust_cap_misaligned;
 mod thrust_overload;
 mod tight_pin;
+mod tight_piston;
 
 pub use cause::{Cause, Todo, TodoRow};
 pub use leak::{leak, leak_share};
@@ -50,7 +52,7 @@ pub use sign::{Along, Fault, Mirror, Presence, Severity, Side, Sign, Symptom};
 use crate::wear::Tag;
 
 /// Every cause, in no particular order: probability ranks them.
-pub const ALL: [&Cause; 35] = [
+pub const ALL: [&Cause; 37] = [
     // Of the whole engine.
     &dirt_in_oil::CAUSE,
     &oil_starvation::CAUSE,
@@ -82,6 +84,8 @@ pub const ALL: [&Cause; 35] = [
     &broken_ring::CAUSE,
     &fuel_wash::CAUSE,
     &tight_pin::CAUSE,
+    &tight_piston::CAUSE,
+    &stuck_rings::CAUSE,
     &tappet_did_not_turn::CAUSE,
     &stuck_tappet::CAUSE,
     &cam_fatigue::CAUSE,
