@@ -4,7 +4,7 @@ import { html } from '../vendor/lit-html/lit-html.js'
 import { toPart, toScreen } from '../route.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
-import { labelsOf, links } from './evidence.js'
+import { folded, labelsOf } from './evidence.js'
 
 const text = words.causes
 
@@ -12,11 +12,14 @@ const text = words.causes
 export const answers = (view, all) => all.length === 0 ? '' : html`
   <section aria-labelledby="answers">
     <h2 id="answers">${text.answers}</h2>
-    <ul class="answers">${all.map(({ told, words: how, answered, because, parts }) => html`
+    <ul class="answers">${all.map(({ told, words: how, answered, before, made_by, after }) => html`
       <li class=${`answer answer-${answered}`}>
         <p><strong>${told}</strong> <span class="answer-mark">${how}</span></p>
-        <p>${because}</p>
-        ${links((part) => toPart(view.job, part), parts, labelsOf(view))}
+        ${before ? html`<p>${before}</p>` : ''}
+        ${made_by.map(({ words: by, parts }) => html`
+          <p>${capitalised(by)}</p>
+          ${folded((part) => toPart(view.job, part), parts, labelsOf(view))}`)}
+        ${after ? html`<p>${after}</p>` : ''}
       </li>`)}</ul>
   </section>`
 

@@ -44,13 +44,20 @@ export const links = (address, parts, labels) =>
     <ul class="part-links">${parts.map((part) =>
       html`<li><a href=${address(part)}>${labels.get(part) ?? part}</a></li>`)}</ul>`
 
+/**
+ * The same, folded where there are many.
+ *
+ * @param {Address} address @param {string[]} parts @param {Map<string, string>} labels
+ */
+export const folded = (address, parts, labels) => parts.length <= AT_A_GLANCE
+  ? links(address, parts, labels)
+  : html`<details><summary>${text.parts(parts.length)}</summary>${links(address, parts, labels)}</details>`
+
 /** @param {Address} address @param {Evidence} piece @param {Map<string, string>} labels */
 const pieceOf = (address, { words, parts, weight, strength }, labels) => html`
   <li>
     <p>${capitalised(words)} ${weighed(weight, strength)}</p>
-    ${parts.length > AT_A_GLANCE
-      ? html`<details><summary>${text.parts(parts.length)}</summary>${links(address, parts, labels)}</details>`
-      : links(address, parts, labels)}
+    ${folded(address, parts, labels)}
   </li>`
 
 /** How much a finding weighs. @param {number} weight doublings of the odds @param {Strength} strength */

@@ -228,7 +228,7 @@ fn unanswered(expected: &Answer, answer: &ComplaintAnswer, entered: &Entered) ->
     wrong.extend(
         of(&expected.spared).iter().filter(|part| answer.parts.contains(part)).map(|part| format!("not by {part}")),
     );
-    let says = |words: &&String| answer.because.contains(words.as_str());
+    let says = |words: &&String| answer.because().contains(words.as_str());
     wrong.extend(expected.says.iter().filter(|words| !says(words)).map(|words| format!("“{words}” is not said")));
     wrong.extend(expected.silent.iter().filter(says).map(|words| format!("“{words}” is said")));
     let nth = |kind: &PartKind| answer.look.iter().position(|other| other == kind);
@@ -238,7 +238,7 @@ fn unanswered(expected: &Answer, answer: &ComplaintAnswer, entered: &Entered) ->
         |[one, other]: &&[PartKind; 2]| nth(one).is_none() || nth(other).is_some_and(|other| Some(other) < nth(one));
     wrong.extend(expected.before.iter().filter(order).map(|[one, other]| format!("{one:?} before {other:?}")));
     if !wrong.is_empty() {
-        let answer = format!("{:?} {:.3}: {} {:?}", answer.answered, answer.probability, answer.because, answer.look);
+        let answer = format!("{:?} {:.3}: {} {:?}", answer.answered, answer.probability, answer.because(), answer.look);
         wrong.push(format!("it says: {answer}"));
     }
     let of = |wrong: String| format!("{:?}: {wrong}", expected.complaint);

@@ -231,7 +231,7 @@ fn compare_answers(case: &Case, came: &Assessment) -> Vec<String> {
             wrong.push(format!("{name} is not answered"));
             continue;
         };
-        if written(own.answered) != answer.answered || !own.because.contains(&answer.because) {
+        if written(own.answered) != answer.answered || !own.because().contains(&answer.because) {
             let Answer { answered, because, .. } = answer;
             wrong.push(format!("{name}: {answered} “{because}” expected, it is {:.3} {own:?}", own.probability));
         }

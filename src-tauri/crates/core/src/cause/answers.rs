@@ -64,8 +64,12 @@ pub struct ComplaintAnswer {
     pub answered: Answered,
     /// The same in words: "explained".
     pub words: String,
-    /// By what, or what else it may come from, in a sentence.
-    pub because: String,
+    /// What is known of it beforehand, in sentences; may be empty.
+    pub before: String,
+    /// By what it is explained, likeliest first; may be empty.
+    pub made_by: Vec<MadeBy>,
+    /// What else it may come from, and what is still to be looked at, in sentences; may be empty.
+    pub after: String,
     /// The parts that explain it; may be empty.
     pub parts: Vec<Part>,
     /// What would tell and is not all looked at, what tells most first; empty once it is explained.
@@ -311,6 +315,18 @@ impl Complaint {
     }
 }
 
+/// What was found that makes a complaint.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+pub struct MadeBy {
+    /// What it is: "worn or failed main bearing".
+    pub words: String,
+    /// The worst places: "Main 3, journal; Main 3, lower shell and 2 more".
+    pub at: String,
+    /// All places.
+    pub parts: Vec<Part>,
+}
+
 /// Every complaint that was told, answered.
 pub(super) fn answers(engine: &Engine, job: &Job, figures: &BTreeMap<Part, Vec<Figure>>) -> Vec<ComplaintAnswer> {
     if job.complaints.is_empty() {
@@ -327,8 +343,8 @@ pub(super) fn answers(engine: &Engine, job: &Job, figures: &BTreeMap<Part, Vec<F
         }
     }
     for answer in &mut all {
-        let told = [std::mem::take(&mut answer.because), still_to_look_at(&answer.look, engine)];
-        answer.because = joined(told);
+        let told = [std::mem::take(&mut answer.after), still_to_look_at(&answer.look, engine)];
+        answer.after = joined(told);
     }
     all
 }
@@ -339,6 +355,13 @@ fn joined(sentences: impl IntoIterator<Item = String>) -> String {
 }
 
 impl ComplaintAnswer {
+    /// By what, what else it may come from, and what is still to be looked at, in sentences.
+    pub fn because(&self) -> String {
+        let made_by: Vec<String> = self.made_by.iter().map(|made| format!("{} ({})", made.words, made.at)).collect();
+        let made_by = if made_by.is_empty() { String::new() } else { capitalised(&made_by.join("; ")) + "." };
+        joined([self.before.clone(), made_by, self.after.clone()])
+    }
+
     /// Whether the same is found to make both: then it is said once.
     fn is_for_the_same(&self, other: &Self) -> bool {
         let parts = |own: &Self| own.parts.iter().copied().collect::<BTreeSet<Part>>();
@@ -354,9 +377,12 @@ impl ComplaintAnswer {
     fn join(&mut self, other: Self) {
         self.told = format!("{}; {}", self.told, other.told.to_lowercase());
         self.complaints.extend(other.complaints);
-        if self.because != other.because {
-            self.because = joined([std::mem::take(&mut self.because), other.because]);
+        for (own, others) in [(&mut self.before, other.before), (&mut self.after, other.after)] {
+            if *own != others {
+                *own = joined([std::mem::take(own), others]);
+            }
         }
+        self.made_by.extend(other.made_by.into_iter().filter(|made| !self.made_by.contains(made)).collect::<Vec<_>>());
         self.look.extend(other.look.iter().filter(|kind| !self.look.contains(kind)).copied().collect::<Vec<_>>());
         self.probability = self.probability.min(other.probability);
     }
@@ -400,7 +426,8 @@ fn answer(complaint: Complaint, found: &BTreeMap<Trouble, Found>, engine: &Engin
         _ => Answered::NotExplained,
     };
     let look = if answered == Answered::Explained { vec![] } else { look };
-    let (because, parts) = reason(answered, &makers, &row, engine);
+    let (made_by, after) = reason(answered, &makers, &row, engine);
+    let parts = made_by.iter().flat_map(|made| made.parts.iter().copied()).collect();
     let says = metal.map_or_else(String::new, |metal| metal.says.into());
     let shown = row.shown_by.and_then(|trouble| found.get(&trouble)).filter(|_| answered != Answered::Explained);
     let shown = shown.map_or_else(String::new, |found| it_is_so(found, engine));
@@ -409,7 +436,9 @@ fn answer(complaint: Complaint, found: &BTreeMap<Trouble, Found>, engine: &Engin
         told: complaint.words().into(),
         answered,
         words: answered.words().into(),
-        because: joined([says, shown, because]),
+        before: joined([says, shown]),
+        made_by,
+        after,
         parts,
         look,
         probability,
@@ -441,30 +470,28 @@ const NAMED: usize = 3;
 const WORTH_NAMING: f64 = 0.1;
 const BESIDE_THE_LIKELIEST: f64 = 0.25;
 
-fn reason(answered: Answered, makers: &[Maker<'_>], row: &Row, engine: &Engine) -> (String, Vec<Part>) {
+/// What makes it, and what else it may come from.
+fn reason(answered: Answered, makers: &[Maker<'_>], row: &Row, engine: &Engine) -> (Vec<MadeBy>, String) {
     let elsewhere = row.elsewhere;
     match answered {
-        Answered::CantSay => (String::new(), vec![]),
-        Answered::NotExplained => (format!("Nothing that was looked at makes it. Outside of it: {elsewhere}."), vec![]),
+        Answered::CantSay => (vec![], String::new()),
+        Answered::NotExplained => (vec![], format!("Nothing that was looked at makes it. Outside of it: {elsewhere}.")),
         Answered::Explained | Answered::Partly => {
             let least = makers.first().map_or(0.0, |first| first.weight * BESIDE_THE_LIKELIEST).max(WORTH_NAMING);
             let named = makers.iter().filter(|maker| maker.weight >= least).take(NAMED);
-            let mut parts = Vec::new();
-            let told: Vec<String> = named
-                .map(|maker| {
-                    let least = maker.found.at.first().map_or(0.0, |(_, likely)| likely * 0.5);
-                    let here = || maker.found.at.iter().filter(|(_, likely)| *likely >= least);
-                    parts.extend(here().map(|(part, _)| *part));
-                    let labels: Vec<String> = here().take(NAMED).map(|(part, _)| engine.label(*part)).collect();
-                    let more = here().count().saturating_sub(NAMED);
-                    let more = if more == 0 { String::new() } else { format!(" and {more} more") };
-                    format!("{} ({}{more})", maker.found.trouble.row().name, labels.join("; "))
-                })
-                .collect();
-            let or = if answered == Answered::Partly { format!(" Or: {elsewhere}.") } else { String::new() };
-            (format!("{}.{or}", capitalised(&told.join("; "))), parts)
+            let or = if answered == Answered::Partly { format!("Or: {elsewhere}.") } else { String::new() };
+            (named.map(|maker| made_by(maker.found, engine)).collect(), or)
         }
     }
+}
+
+fn made_by(found: &Found, engine: &Engine) -> MadeBy {
+    let least = found.at.first().map_or(0.0, |(_, likely)| likely * 0.5);
+    let parts: Vec<Part> = found.at.iter().filter(|(_, likely)| *likely >= least).map(|(part, _)| *part).collect();
+    let labels: Vec<String> = parts.iter().take(NAMED).map(|part| engine.label(*part)).collect();
+    let more = parts.len().saturating_sub(NAMED);
+    let more = if more == 0 { String::new() } else { format!(" and {more} more") };
+    MadeBy { words: found.trouble.row().name.into(), at: format!("{}{more}", labels.join("; ")), parts }
 }
 
 /// In a sentence; empty where nothing is left.
@@ -523,7 +550,7 @@ mod tests {
     #[track_caller]
     fn says(changes: &[Value], answered: Answered, because: &str) {
         let answer = otherwise_clean(changes);
-        assert_eq!((answer.answered, answer.because.contains(because)), (answered, true), "{answer:?}");
+        assert_eq!((answer.answered, answer.because().contains(because)), (answered, true), "{answer:?}");
     }
 
     /// OD 1001 lesson 3: a sharp knock without load is a rod bearing, a dull thud under load a main bearing.
@@ -637,7 +664,7 @@ mod tests {
     fn before_anything_is_looked_at_nothing_is_said() {
         let answers = assess(&job_of(&[arrange(&Arrangement::inline(4)), told("knock")])).causes.answers;
         assert_eq!(answers[0].answered, Answered::CantSay);
-        assert!(answers[0].because.starts_with("Still to look at: rod bearing shells, crankpins, "), "{answers:?}");
+        assert!(answers[0].because().starts_with("Still to look at: rod bearing shells, crankpins, "), "{answers:?}");
     }
 
     #[test]

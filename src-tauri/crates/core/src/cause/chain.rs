@@ -3,6 +3,7 @@
 use super::answers::{Answered, ComplaintAnswer};
 use super::explained::Explained;
 use super::report::{Chain, WayInView};
+use super::topic::Topic;
 use super::way_in::{Likely, ways_in};
 use crate::engine::{Engine, Part};
 use crate::job::Job;
@@ -11,6 +12,8 @@ use crate::job::Job;
 const NAMED_FROM: f64 = 0.5;
 /// Ways in less likely than this are not told.
 const TOLD_FROM: f64 = 0.1;
+/// Ways in told in a chain: those of which something was found first.
+const WAYS_NAMED: usize = 4;
 /// Findings told as the damage.
 const DAMAGE_TOLD: usize = 2;
 
@@ -28,14 +31,16 @@ pub(super) fn told(explained: &Explained, job: &Job) -> Vec<WayInView> {
 /// The chain of a cause.
 pub(super) fn chain(explained: &Explained, answers: &[ComplaintAnswer], engine: Option<&Engine>, job: &Job) -> Chain {
     let ways = ways_in(explained.cause, job);
-    let named: Vec<&str> = ways.iter().filter(|own| own.probability >= NAMED_FROM).map(|own| own.way.words).collect();
+    let mut named: Vec<&Likely> = ways.iter().filter(|own| own.probability >= NAMED_FROM).collect();
+    named.sort_by_key(|own| own.way.found(job).is_empty());
+    let named: Vec<&str> = named.into_iter().take(WAYS_NAMED).map(|own| own.way.words).collect();
     let mut look: Vec<Part> = Vec::new();
     if let (true, Some(engine)) = (named.is_empty(), engine) {
         for own in &ways {
             look.extend(own.way.open(engine, job).filter(|part| !look.contains(part)).collect::<Vec<Part>>());
         }
     }
-    let seen = || explained.speaks_for.iter().filter(|reason| reason.topic.is_some());
+    let seen = || explained.speaks_for.iter().filter(|reason| reason.topic.is_some_and(Topic::is_found));
     let parts: Vec<Part> = seen().flat_map(|reason| reason.parts.iter().copied()).collect();
     let is_of_it = |answer: &&ComplaintAnswer| {
         matches!(answer.answered, Answered::Explained | Answered::Partly)
@@ -49,5 +54,30 @@ pub(super) fn chain(explained: &Explained, answers: &[ComplaintAnswer], engine: 
         complaints: answers.iter().filter(is_of_it).map(|answer| answer.told.clone()).collect(),
         look_labels: engine.map_or_else(Vec::new, |engine| look.iter().map(|part| engine.label(*part)).collect()),
         look,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::assess;
+    use crate::engine::Arrangement;
+    use crate::job::testing::{arrange, job_of};
+    use serde_json::{Value, json};
+
+    /// Grit in every shell, taken in by a torn air cleaner beside oil that was kept too long.
+    #[test]
+    fn the_damage_is_what_was_found_and_the_way_that_was_found_stands_first() {
+        let tag = |part: String, tag: &str| json!({ "do": "tag", "part": part, "tag": tag, "grade": 3 });
+        let shells = (1..=4).flat_map(|n| ["upper", "lower"].map(|half| format!("rod-shell.{n}.{half}")));
+        let mut edits: Vec<Value> = vec![arrange(&Arrangement::inline(4))];
+        edits.extend(shells.map(|shell| tag(shell, "embedded-debris")));
+        edits.push(tag("air-cleaner".into(), "torn"));
+        edits.push(json!({ "do": "recall", "fact": "neglected-oil", "answer": "yes" }));
+        let causes = assess(&job_of(&edits)).causes.causes;
+        let dirt = causes.into_iter().find(|cause| cause.id == "dirt-in-oil").unwrap();
+        assert!(dirt.named && dirt.chain.way_in.starts_with("an air cleaner"), "{:?}", dirt.chain);
+        let found = dirt.chain.damage.iter().filter(|words| words.contains("grade 3"));
+        assert_eq!(found.count(), dirt.chain.damage.len(), "{:?}", dirt.chain.damage);
+        assert!(!dirt.chain.damage.is_empty());
     }
 }

@@ -48,9 +48,11 @@ impl Explained {
         Self { cause, probability, places: vec![], speaks_for: vec![], speaks_against: vec![], alone: vec![] }
     }
 
-    /// Takes a reason to its side, if it weighs enough.
+    /// Takes a reason to its side, if it weighs enough. That worn parts show nothing else speaks against what would have made
+    /// more; for the others it is no finding to point at.
     pub(super) fn weigh(&mut self, reason: Reason) {
-        if reason.weight >= SMALLEST_WEIGHT {
+        let is_nothing = reason.topic == Some(Topic::NothingElse);
+        if reason.weight >= SMALLEST_WEIGHT && !is_nothing {
             self.speaks_for.push(reason);
         } else if reason.weight <= -SMALLEST_WEIGHT {
             self.speaks_against.push(reason);

@@ -33,7 +33,7 @@ mod verdict;
 mod way_in;
 mod wreck;
 
-pub use answers::{Answered, ComplaintAnswer, source as complaint_source};
+pub use answers::{Answered, ComplaintAnswer, MadeBy, source as complaint_source};
 pub use diagnose::{diagnose, diagnose_with, network_of, probabilities, probabilities_named};
 pub use made::Made;
 pub use memo::Memo;

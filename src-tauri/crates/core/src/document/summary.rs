@@ -76,7 +76,7 @@ fn found(assessment: &Assessment) -> Vec<String> {
 
 fn why(assessment: &Assessment) -> Vec<String> {
     let causes = &assessment.causes;
-    let told = |answer: &ComplaintAnswer| format!("{}: {}. {}", answer.told, answer.words, answer.because);
+    let told = |answer: &ComplaintAnswer| format!("{}: {}. {}", answer.told, answer.words, answer.because());
     let answered: Vec<String> = causes.answers.iter().map(told).collect();
     if assessment.parts.is_empty() || !causes.enough_seen {
         return [answered, vec![causes.summary.clone()]].concat();

@@ -45,7 +45,7 @@ fn answers(all: &[ComplaintAnswer]) -> Vec<Block> {
     if all.is_empty() {
         return vec![];
     }
-    let told = |answer: &ComplaintAnswer| format!("{}: {}. {}", answer.told, answer.words, answer.because);
+    let told = |answer: &ComplaintAnswer| format!("{}: {}. {}", answer.told, answer.words, answer.because());
     vec![Block::subheading("What the customer noticed"), Block::Points(all.iter().map(told).collect())]
 }
 

@@ -100,7 +100,7 @@ fn answers(job: &Job, came: &Assessment) -> Vec<String> {
     };
     let of_answer = |answer: &ComplaintAnswer| {
         let explained = matches!(answer.answered, Answered::Explained | Answered::Partly);
-        let told = || format!("{}: {} {}", answer.told, answer.words, answer.because);
+        let told = || format!("{}: {} {}", answer.told, answer.words, answer.because());
         if explained == answer.parts.is_empty() {
             return Some(format!("{} by {} parts", told(), answer.parts.len()));
         }

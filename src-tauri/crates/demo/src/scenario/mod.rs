@@ -102,7 +102,6 @@ fn take_in() -> Vec<Step> {
         recall(HistoryFact::NeglectedOil, Answer::Yes),
         complain(Complaint::KnockUnderLoad),
         complain(Complaint::LowPressureAtIdle),
-        complain(Complaint::LowOilPressure),
         recall(HistoryFact::Overheated, Answer::No),
         recall(HistoryFact::LongStorage, Answer::No),
         recall(HistoryFact::RecentRebuild, Answer::No),

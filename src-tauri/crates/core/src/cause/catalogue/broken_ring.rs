@@ -6,7 +6,7 @@ use super::prelude::*;
 pub(super) const CAUSE: Cause = Cause {
     id: "broken-ring",
     name: "broken ring, clip or loose {piston-pin}",
-    plainly: "A broken ring or a loose pin has scored one cylinder deeply.",
+    plainly: "A broken ring or a loose pin has scored its cylinder deeply.",
     prior: 0.02,
     reach: &[PlaceKind::Rod],
     mirror: Mirror::None,
