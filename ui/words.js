@@ -375,7 +375,7 @@ export const words = {
     check: 'Check before assembly',
     putRight: 'Put right before assembly',
     /** @param {string} todo @param {string} why */ notNeeded: (todo, why) => `${todo} Not needed: ${why}.`,
-    alone: 'What nothing else explains',
+    alone: 'nothing else explains it',
     where: 'Where it may be',
     /** @param {number} percent */ about: (percent) => (percent > 95 ? 'almost surely' : `about ${percent} %`),
     nextLook: 'Look here next',

@@ -32,7 +32,6 @@ export function cause(view, cause, previous, next) {
         <div>
           ${evidence(address, text.for, cause.evidence_for, labels)}
           ${evidence(address, text.against, cause.evidence_against, labels)}
-          ${evidence(address, text.alone, cause.explains_alone, labels)}
           ${lines(text.check, cause.check)}
           ${lines(text.putRight, cause.put_right)}
           <p class="source">${text.source}: ${cause.source}</p>

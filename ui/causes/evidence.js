@@ -54,12 +54,18 @@ export const folded = (address, parts, labels) => parts.length <= AT_A_GLANCE
   : html`<details><summary>${text.parts(parts.length)}</summary>${links(address, parts, labels)}</details>`
 
 /** @param {Address} address @param {Evidence} piece @param {Map<string, string>} labels */
-const pieceOf = (address, { words, parts, weight, strength }, labels) => html`
+const pieceOf = (address, { words, parts, weight, strength, alone }, labels) => html`
   <li>
-    <p>${capitalised(words)} ${weighed(weight, strength)}</p>
+    <p>${capitalised(words)} ${weighed(weight, strength, alone)}</p>
     ${folded(address, parts, labels)}
   </li>`
 
-/** How much a finding weighs. @param {number} weight doublings of the odds @param {Strength} strength */
-const weighed = (weight, strength) => html`
-  <span class="weight">${dimension(Math.min(1, Math.abs(weight) / FULL))} ${strengthOf(strength).words}</span>`
+/**
+ * How much a finding weighs.
+ *
+ * @param {number} weight doublings of the odds @param {Strength} strength @param {boolean} alone
+ */
+const weighed = (weight, strength, alone) => html`
+  <span class="weight">${dimension(Math.min(1, Math.abs(weight) / FULL))} ${strengthOf(strength).words}${alone
+    ? `; ${text.alone}`
+    : ''}</span>`

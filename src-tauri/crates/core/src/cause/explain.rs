@@ -49,12 +49,10 @@ pub(super) fn explain(
             if own.abs() < SMALLEST_WEIGHT {
                 continue;
             }
-            let reason = Reason { topic: Some(*topic), words: words.clone(), parts: parts.clone(), weight: own };
             let others = weights.iter().enumerate().filter(|(n, _)| *n != number).map(|(_, weight)| *weight);
-            if own >= ALONE_FROM && others.fold(0.0, f64::max) < OTHERS_BELOW {
-                explained.alone.push(reason.clone());
-            }
-            explained.weigh(reason);
+            let alone = own >= ALONE_FROM && others.fold(0.0, f64::max) < OTHERS_BELOW;
+            let (words, parts) = (words.clone(), parts.clone());
+            explained.weigh(Reason { topic: Some(*topic), words, parts, weight: own, alone });
         }
         explained.past(job);
         all.push(explained.sorted());
@@ -76,7 +74,7 @@ fn weigh(
     Weighed { topic: *topic, words: words(*topic, notes, engine), parts: parts(notes), weights }
 }
 
-/// Drops from what a cause explains alone all that speaks for another cause too.
+/// What speaks for another cause too is not explained by one alone.
 fn keep_what_is_explained_alone(all: &mut [Explained]) {
     let for_causes: Vec<(&str, Topic, Vec<Part>)> = all
         .iter()
@@ -84,14 +82,14 @@ fn keep_what_is_explained_alone(all: &mut [Explained]) {
         .filter(|(_, reason)| reason.weight >= OTHERS_BELOW)
         .filter_map(|(id, reason)| Some((id, reason.topic?, reason.parts.clone())))
         .collect();
-    for Explained { cause, alone, .. } in all {
-        alone.retain(|own| {
+    for Explained { cause, speaks_for, .. } in all {
+        for own in speaks_for.iter_mut().filter(|own| own.alone) {
             let is_same = |(id, topic, parts): &(&str, Topic, Vec<Part>)| {
                 *id != cause.id
                     && own.topic.is_some_and(|own| own.is_alike(*topic))
                     && own.parts.iter().any(|part| parts.contains(part))
             };
-            !for_causes.iter().any(is_same)
-        });
+            own.alone = !for_causes.iter().any(is_same);
+        }
     }
 }

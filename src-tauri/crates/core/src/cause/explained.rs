@@ -20,8 +20,6 @@ pub(super) struct Explained {
     pub(super) places: Vec<PlaceView>,
     pub(super) speaks_for: Vec<Reason>,
     pub(super) speaks_against: Vec<Reason>,
-    /// What it explains that no other cause explains.
-    pub(super) alone: Vec<Reason>,
 }
 
 /// A group of like findings and its weight.
@@ -33,6 +31,8 @@ pub(super) struct Reason {
     pub(super) parts: Vec<Part>,
     /// In doublings of the odds, rounded to a tenth; positive for the cause.
     pub(super) weight: f64,
+    /// Whether no other cause explains it.
+    pub(super) alone: bool,
 }
 
 /// Weights smaller than this (half a doubling of the odds) are not worth a line.
@@ -45,7 +45,7 @@ pub(super) const OTHERS_BELOW: f64 = 1.0;
 impl Explained {
     /// Of a cause without any reasons yet.
     pub(super) fn new(cause: &'static Cause, probability: f64) -> Self {
-        Self { cause, probability, places: vec![], speaks_for: vec![], speaks_against: vec![], alone: vec![] }
+        Self { cause, probability, places: vec![], speaks_for: vec![], speaks_against: vec![] }
     }
 
     /// Takes a reason to its side, if it weighs enough. That worn parts show nothing else speaks against what would have made
@@ -68,11 +68,11 @@ impl Explained {
                 format!("it is not so that {}", fact.statement())
             };
             let words = format!("from its past: {answered}");
-            self.weigh(Reason { topic: None, words, parts: vec![], weight: rounded(binary_log(shift)) });
+            self.weigh(Reason { topic: None, words, parts: vec![], weight: rounded(binary_log(shift)), alone: false });
         }
         for (complaint, shift) in complaint_factors(self.cause, job) {
             let words = format!("complained of: {}", complaint.words().to_lowercase());
-            self.weigh(Reason { topic: None, words, parts: vec![], weight: rounded(binary_log(shift)) });
+            self.weigh(Reason { topic: None, words, parts: vec![], weight: rounded(binary_log(shift)), alone: false });
         }
         let ways = ways_in(self.cause, job);
         let found: Vec<_> = ways.iter().filter(|own| !own.way.found(job).is_empty()).collect();
@@ -90,14 +90,13 @@ impl Explained {
         } else {
             "nothing found outside that would let it in".into()
         };
-        self.weigh(Reason { topic: None, words, parts, weight: outside });
+        self.weigh(Reason { topic: None, words, parts, weight: outside, alone: false });
     }
 
     /// The strongest first.
     pub(super) fn sorted(mut self) -> Self {
         self.speaks_for.sort_by(|a, b| b.weight.total_cmp(&a.weight));
         self.speaks_against.sort_by(|a, b| a.weight.total_cmp(&b.weight));
-        self.alone.sort_by(|a, b| b.weight.total_cmp(&a.weight));
         self
     }
 }

@@ -132,11 +132,8 @@ impl Local {
             if notes.iter().any(|note| matches!(note.topic, Topic::NotEven | Topic::NothingElse)) {
                 told = format!("nothing else of its kind noted on {}", model.engine().label(*part).to_lowercase());
             }
-            let reason = Reason { topic: Some(*topic), words: told, parts: vec![*part], weight };
-            if weight >= ALONE_FROM && topic.is_found() {
-                explained.alone.push(reason.clone());
-            }
-            explained.weigh(reason);
+            let alone = weight >= ALONE_FROM && topic.is_found();
+            explained.weigh(Reason { topic: Some(*topic), words: told, parts: vec![*part], weight, alone });
         }
         // What hangs on a crankpin is there too; what hangs beside a rod is elsewhere.
         let there = |note: &Note| seat.branch.is_none() || Place::of(note.part) == here.place;
@@ -146,7 +143,7 @@ impl Local {
             let weight = weight(all, without(&other));
             let other: Vec<Note> = other.iter().map(|(_, note)| *note).collect();
             let words = "what else was found there, of which this cause makes nothing".into();
-            explained.weigh(Reason { topic: None, words, parts: parts(&other), weight });
+            explained.weigh(Reason { topic: None, words, parts: parts(&other), weight, alone: false });
         }
         let kind = here.place.kind();
         let elsewhere: Vec<usize> = model
@@ -162,7 +159,7 @@ impl Local {
             let seen = elsewhere.iter().flat_map(|site| gathered.notes.get(*site)).flatten();
             let told: Vec<Note> = seen.copied().collect();
             let words = "what was seen at the other places like it".into();
-            explained.weigh(Reason { topic: None, words, parts: parts(&told), weight });
+            explained.weigh(Reason { topic: None, words, parts: parts(&told), weight, alone: false });
         }
     }
 }

@@ -62,8 +62,6 @@ pub struct CauseView {
     pub evidence_for: Vec<Evidence>,
     /// What speaks against it, strongest first.
     pub evidence_against: Vec<Evidence>,
-    /// What it explains that no other cause explains, strongest first: findings that would be unlikely without it.
-    pub explains_alone: Vec<Evidence>,
     /// The ways by which it may have come in, likeliest first.
     pub ways_in: Vec<WayInView>,
     /// How it came about, from the way in to the complaint.
@@ -137,6 +135,8 @@ pub struct Evidence {
     pub weight: f64,
     /// How strongly that is.
     pub strength: Strength,
+    /// Whether no other cause explains it: it would be unlikely without this one.
+    pub alone: bool,
 }
 
 /// Findings that fit no cause of the catalogue.

@@ -133,7 +133,6 @@ fn view(
         places: explained.places,
         evidence_for: evidence(explained.speaks_for),
         evidence_against: evidence(explained.speaks_against),
-        explains_alone: evidence(explained.alone),
         ways_in,
         chain,
         check: todos(cause.check),
@@ -143,6 +142,12 @@ fn view(
 }
 
 fn evidence(reasons: Vec<Reason>) -> Vec<Evidence> {
-    let told = |Reason { words, parts, weight, .. }| Evidence { words, parts, weight, strength: Strength::of(weight) };
+    let told = |Reason { words, parts, weight, alone, .. }| Evidence {
+        words,
+        parts,
+        weight,
+        strength: Strength::of(weight),
+        alone,
+    };
     reasons.into_iter().map(told).collect()
 }

@@ -47,9 +47,8 @@ fn cause(view: &CauseView, assessment: &Assessment) -> Vec<Block> {
     if !places.is_empty() {
         blocks.push(Block::Paragraph(format!("Where: {}.", places.join("; "))));
     }
-    let alone = |evidence: &Evidence| view.explains_alone.contains(evidence);
     let row = |evidence: &Evidence, speaks: &str| {
-        let only = if alone(evidence) { "; no other cause explains it" } else { "" };
+        let only = if evidence.alone { "; no other cause explains it" } else { "" };
         [
             capitalised(&evidence.words),
             on(evidence, assessment),
