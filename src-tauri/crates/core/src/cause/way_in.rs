@@ -211,10 +211,14 @@ fn of(cause: &Cause) -> impl Iterator<Item = (&'static WayIn, f64)> {
 /// By how much what was found outside changes the odds of a cause: as much as its ways in explain it, each of which may have
 /// been open or not, whatever the others were; and as much as it explains its own traces.
 pub(super) fn factor(cause: &Cause, job: &Job) -> f64 {
-    let ways: f64 = of(cause).map(|(way, share)| share * way.by_finds(job) + 1.0 - share).product();
     let traces = TRACES.iter().filter(|(id, ..)| *id == cause.id);
     let traces: f64 = traces.map(|(_, kind, tag, chance)| by_find(job, *kind, &[*tag], *chance)).product();
-    (ways * traces).clamp(LEAST, MOST)
+    (by_ways(cause, job) * traces).clamp(LEAST, MOST)
+}
+
+/// By how much what was found of its ways in changes the odds of a cause.
+fn by_ways(cause: &Cause, job: &Job) -> f64 {
+    of(cause).map(|(way, share)| share * way.by_finds(job) + 1.0 - share).product()
 }
 
 /// The ways in of a cause, each with how likely it was open if the cause is so; likeliest first.
@@ -230,6 +234,9 @@ pub(super) fn ways_in(cause: &Cause, job: &Job) -> Vec<Likely> {
 
 #[cfg(test)]
 mod tests {
+    use std::io::Write;
+    use std::process::{Command, Stdio};
+
     use super::*;
     use crate::cause::catalogue;
     use crate::engine::Arrangement;
@@ -329,6 +336,64 @@ mod tests {
         let told = ways_in(cause("corrosion"), &found);
         let coolant = told.iter().find(|own| own.way.id == "coolant").unwrap();
         assert!((coolant.probability - with_coolant / all).abs() < 1e-12);
+    }
+
+    /// Every cause's ways in by pgmpy, from full tables (`tests/causes/peer_ways.py`), where a Python with pgmpy is at hand:
+    /// `python3`, or what `WEARBOOK_PYTHON` names.
+    #[test]
+    fn pgmpy_says_the_same() {
+        let python = std::env::var("WEARBOOK_PYTHON").unwrap_or_else(|_| "python3".into());
+        let has = Command::new(&python).args(["-c", "import pgmpy"]).output().is_ok_and(|out| out.status.success());
+        if !has {
+            println!("skipped: {python} has no pgmpy; WEARBOOK_PYTHON can name another Python");
+            return;
+        }
+        let mut asked: Vec<(&Cause, Job)> = Vec::new();
+        for cause in catalogue::ALL.into_iter().filter(|cause| of(cause).next().is_some()) {
+            // Each find not looked for, found, or looked for and not there, in turns that differ from case to case.
+            asked.extend((0..5).map(|turn| {
+                let finds = of(cause).flat_map(|(way, _)| way.finds).enumerate();
+                let look = |(n, (kind, tags, _)): (usize, &(PartKind, &[Tag], f64))| {
+                    let part = Part { kind: *kind, at: At::Engine }.to_string();
+                    match (n * 2 + turn) % 3 {
+                        0 => None,
+                        1 => Some(json!({ "do": "tag", "part": part, "tag": tags[0], "grade": 2 })),
+                        _ => Some(json!({ "do": "clean", "part": part })),
+                    }
+                };
+                (cause, job(&finds.filter_map(look).collect::<Vec<Value>>()))
+            }));
+        }
+        let cases: Vec<Value> = asked.iter().map(|(cause, job)| as_asked(cause, job)).collect();
+        let script = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/causes/peer_ways.py");
+        let mut child = Command::new(&python).arg(script).stdin(Stdio::piped()).stdout(Stdio::piped()).spawn().unwrap();
+        child.stdin.take().unwrap().write_all(&serde_json::to_vec(&cases).unwrap()).unwrap();
+        let output = child.wait_with_output().unwrap();
+        assert!(output.status.success());
+        let told: Vec<Value> = serde_json::from_slice(&output.stdout).unwrap();
+        assert_eq!(told.len(), asked.len());
+        let close = |own: f64, other: &Value| assert!((own - other.as_f64().unwrap()).abs() < 1e-9, "{own} {other}");
+        for ((cause, job), told) in asked.iter().zip(&told) {
+            let odds = cause.prior / (1.0 - cause.prior) * by_ways(cause, job);
+            close(odds / (1.0 + odds), &told["cause"]);
+            let likely = ways_in(cause, job);
+            for ((way, _), told) in of(cause).zip(told["ways"].as_array().unwrap()) {
+                close(likely.iter().find(|own| own.way.id == way.id).unwrap().probability, told);
+            }
+        }
+        assert!(asked.len() >= 50, "{} cases", asked.len());
+    }
+
+    /// A case as the library reads it.
+    fn as_asked(cause: &Cause, job: &Job) -> Value {
+        let find = |(kind, tags, chance): &(PartKind, &[Tag], f64)| {
+            let record = job.parts.get(&Part { kind: *kind, at: At::Engine }).filter(|record| record.looked_at());
+            let seen = record.map(|record| tags.iter().any(|tag| record.tags.contains_key(tag)));
+            json!({ "chance": chance, "stray": STRAY, "seen": seen })
+        };
+        let ways = of(cause)
+            .map(|(way, share)| json!({ "share": share, "finds": way.finds.iter().map(find).collect::<Vec<Value>>() }));
+        json!({ "prior": cause.prior, "ways": ways.collect::<Vec<Value>>() })
     }
 
     /// So that the closed form is exact, no two ways of one cause share a find.
