@@ -265,8 +265,6 @@ export type CauseView = {
   evidence_for: Array<Evidence>,
   /** What speaks against it, strongest first. */
   evidence_against: Array<Evidence>,
-  /** What it explains that no other cause explains, strongest first: findings that would be unlikely without it. */
-  explains_alone: Array<Evidence>,
   /** The ways by which it may have come in, likeliest first. */
   ways_in: Array<WayInView>,
   /** How it came about, from the way in to the complaint. */
@@ -326,8 +324,12 @@ export type ComplaintAnswer = {
   answered: Answered,
   /** The same in words: "explained". */
   words: string,
-  /** By what, or what else it may come from, in a sentence. */
-  because: string,
+  /** What is known of it beforehand, in sentences; may be empty. */
+  before: string,
+  /** By what it is explained, likeliest first; may be empty. */
+  made_by: Array<MadeBy>,
+  /** What else it may come from, and what is still to be looked at, in sentences; may be empty. */
+  after: string,
   /** The parts that explain it; may be empty. */
   parts: Array<Part>,
   /** What would tell and is not all looked at, what tells most first; empty once it is explained. */
@@ -536,7 +538,9 @@ export type Evidence = {
    * speaks for the cause. */
   weight: number,
   /** How strongly that is. */
-  strength: Strength, };
+  strength: Strength,
+  /** Whether no other cause explains it: it would be unlikely without this one. */
+  alone: boolean, };
 
 /** The work of now costs more than the customer agreed to, and more than may be added without asking. */
 export type Excess = {
@@ -1024,6 +1028,15 @@ export type ListItem = {
 
 /** Which list. */
 export type ListKind = "order" | "machine-shop" | "rebuild-here" | "clean" | "look-again" | "put-right";
+
+/** What was found that makes a complaint. */
+export type MadeBy = {
+  /** What it is: "worn or failed main bearing". */
+  words: string,
+  /** The worst places: "Main 3, journal; Main 3, lower shell and 2 more". */
+  at: string,
+  /** All places. */
+  parts: Array<Part>, };
 
 /** The marks of one cap or rod. */
 export type Mark = {
