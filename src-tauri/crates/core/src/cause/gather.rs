@@ -52,7 +52,7 @@ pub(super) fn gather(
     let parts = model.engine().parts().par_iter().filter(tells);
     let recorded: Vec<OfPart<'_>> = parts.filter_map(|part| recorded(model, job, figures, *part, earlier)).collect();
     for OfPart { seat, looked, sizes } in recorded {
-        if let Some(Looked { part, record, told, is_new }) = looked {
+        if let Some(OfLook { part, record, told, is_new }) = looked {
             if is_new {
                 earlier.keep(part, record, told.clone());
             }
@@ -69,12 +69,12 @@ pub(super) type Recorded = (Option<Observation>, Note);
 /// What was recorded of a part.
 struct OfPart<'a> {
     seat: CauseSeat,
-    looked: Option<Looked<'a>>,
+    looked: Option<OfLook<'a>>,
     sizes: Vec<Recorded>,
 }
 
 /// What a look at a part told.
-struct Looked<'a> {
+struct OfLook<'a> {
     part: Part,
     record: &'a PartRecord,
     told: Vec<Recorded>,
@@ -93,7 +93,7 @@ fn recorded<'a>(
     let looked = job.parts.get(&part).filter(|record| record.looked_at()).map(|record| {
         let known = earlier.told(part, record);
         let is_new = known.is_none();
-        Looked { part, record, told: known.unwrap_or_else(|| looks(model, part, record)), is_new }
+        OfLook { part, record, told: known.unwrap_or_else(|| looks(model, part, record)), is_new }
     });
     let faults = figures.get(&part).map(|figures| faults(figures)).unwrap_or_default();
     let sizes = faults.into_iter().map(|(fault, beyond)| measure(model, part, fault, beyond)).collect();
