@@ -14,7 +14,7 @@ use super::model::{Model, SiteStates};
 use super::natural::is_natural;
 use super::network::{Branch, CauseSeat, Network, Observation, Observed, PiecesAt, Site};
 use super::pattern::Pattern;
-use super::topic::{Note, Noted, Topic};
+use super::topic::{Note, Noted, Recorded, Topic};
 use super::wreck::{is_destroyed, is_wreck};
 use crate::engine::{Part, PartKind};
 use crate::figure::Figure;
@@ -62,9 +62,6 @@ pub(super) fn gather(
     }
     gathered
 }
-
-/// An observation, if the catalogue has a word about it, and what it is about.
-pub(super) type Recorded = (Option<Observation>, Note);
 
 /// What was recorded of a part.
 struct OfPart<'a> {

@@ -2,8 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use super::gather::Recorded;
 use super::network::KnownSites;
+use super::topic::Recorded;
 use crate::engine::{Arrangement, Part};
 use crate::job::{PartRecord, TagRecord};
 use crate::wear::Tag;

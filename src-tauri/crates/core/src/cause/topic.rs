@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use super::catalogue::{Fault, Symptom};
-use super::network::PiecesAt;
+use super::network::{Observation, PiecesAt};
 use super::pattern::Pattern;
 use crate::engine::{Engine, Half, Part, PartKind};
 use crate::wear::{Grade, Tag};
@@ -38,6 +38,9 @@ pub(super) struct Note {
     pub(super) grade: Option<Grade>,
     pub(super) pattern: Option<Pattern>,
 }
+
+/// An observation, if the catalogue has a word about it, and what it is about.
+pub(super) type Recorded = (Option<Observation>, Note);
 
 /// What was noted of a topic.
 #[derive(Debug, Clone, Default)]

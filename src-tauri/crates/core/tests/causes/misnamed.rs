@@ -8,7 +8,10 @@
 //!   has them;
 //! - a tapered journal for a bent rod: the taper of the journal, bend and twist of the rod;
 //! - a tappet that did not turn for surface fatigue: lift of its lobe, a straight edge over its foot;
-//! - starvation for overheating: what was found in oil and sump, and whether the halves without load are blue too.
+//! - starvation for overheating: what was found in oil and sump, and whether the halves without load are blue too;
+//! - fillet ride for a blocked oil way or an hourglass journal: the journal's fillet and its form over the width;
+//! - with zones beside the right ones, an oval housing for a journal out of round: both measured; a shifted cap for too much
+//!   crush: the step at the parting line, and the cap's mark.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -133,7 +136,7 @@ fn by_another_hand(hand: &Hand, engine: &Engine, case: &Case, dice: &mut Dice) -
         }
         let drawn = kind.row().zones.zones();
         for zone in &mut entry.zones {
-            if dice.happens(hand.moved) {
+            if hand.moved > 0.0 && dice.happens(hand.moved) {
                 let at = drawn.iter().position(|other| other == zone).unwrap();
                 let beside = if dice.happens(0.5) { at + 1 } else { at + drawn.len() - 1 };
                 *zone = drawn[beside % drawn.len()];
@@ -229,8 +232,9 @@ fn whatever_it_is_called() {
     holds(&GAPS, (100.0, 100.0), 3.0);
 }
 
-/// Each sign leaves room for other patterns than its own, which is what this needs: no hand is told anything here.
+/// Each sign leaves some room for other patterns than its own; the model knows no more of zones marked beside the right ones
+/// (our judgement: it is enough).
 #[test]
-fn a_zone_marked_beside_the_right_one_is_forgiven() {
-    holds(&ZONES_MOVED, (95.0, 99.0), 0.0);
+fn zones_marked_beside_the_right_ones_are_mostly_forgiven() {
+    holds(&ZONES_MOVED, (92.0, 95.0), 0.0);
 }
