@@ -9,7 +9,7 @@ use rayon::prelude::*;
 use super::catalogue::{Fault, Symptom};
 use super::faults::faults;
 use super::memo::Looks;
-use super::missed::{MISSED_BESIDE_OTHER, MISSED_BY_MEASURING, MISSED_ON_CLEAN, missed};
+use super::missed::{MISSED_BY_MEASURING, missed};
 use super::model::{Model, SiteStates};
 use super::natural::is_natural;
 use super::network::{Branch, CauseSeat, Network, Observation, Observed, PiecesAt, Site};
@@ -106,7 +106,7 @@ fn looks(model: &Model<'_>, part: Part, record: &PartRecord) -> Vec<Recorded> {
     let tags = part.kind.row().tags.iter().copied().filter(was_seen);
     let (unreported, told): (Vec<Tag>, Vec<Tag>) = tags.partition(is_passed_over);
     let mut all: Vec<Recorded> = told.into_iter().map(|tag| look(model, part, record, tag, sound)).collect();
-    let missed = if sound { MISSED_ON_CLEAN } else { MISSED_BESIDE_OTHER };
+    let missed = missed(sound, true);
     let unreported = unreported
         .into_iter()
         .filter_map(|tag| model.observation(part, Symptom::Seen(tag), None, Observed::Unreported { missed }));
@@ -188,7 +188,7 @@ pub(super) fn is_of_back(kind: PartKind, tag: Tag) -> bool {
 
 /// What the record of a part says about a tag.
 fn observed(kind: PartKind, record: &PartRecord, tag: Tag, pattern: Option<Pattern>, sound: bool) -> Observed {
-    let missed = missed(sound || is_of_back(kind, tag) && record.back_clean, tag);
+    let missed = missed(sound || is_of_back(kind, tag) && record.back_clean, tag.is_damage());
     match (record.grade(tag), pattern) {
         (Some(grade), _) if is_natural(kind, tag, grade) => Observed::Slight { missed },
         (Some(grade), Some(_)) => Observed::Located(grade.number()),

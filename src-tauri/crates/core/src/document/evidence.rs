@@ -90,7 +90,10 @@ fn weighty(evidence: &[Evidence]) -> (&[Evidence], usize) {
 
 fn on(evidence: &Evidence, assessment: &Assessment) -> String {
     let views: Vec<&PartView> = assessment.parts.iter().filter(|view| evidence.parts.contains(&view.part)).collect();
+    let outside = assessment.outside.iter().filter(|view| evidence.parts.contains(&view.part));
+    let outside: Vec<&str> = outside.map(|view| view.label.as_str()).collect();
     match views.len() {
+        0 if !outside.is_empty() => outside.join("; "),
         0 => "the engine’s past".into(),
         1..=PARTS_NAMED => by_kind(&views, assessment).join("; "),
         _ => {
@@ -123,6 +126,18 @@ mod tests {
         job.texts.insert(TextField::Customer, "A. Customer".into());
         job.texts.insert(TextField::EngineNumber, "40117".into());
         job
+    }
+
+    #[test]
+    fn what_was_found_outside_is_told_with_where() {
+        let mut job = job();
+        let torn = TagRecord { grade: Grade::THREE, zones: [].into() };
+        let record = PartRecord { tags: [(Tag::Torn, torn)].into(), ..PartRecord::default() };
+        job.parts.insert("air-cleaner".parse().unwrap(), record);
+        let assessment = assess(&job);
+        let dirt = assessment.causes.causes.iter().find(|cause| cause.id == "dirt-in-oil").unwrap();
+        let found = dirt.evidence_for.iter().find(|evidence| evidence.words.contains("torn")).unwrap();
+        assert_eq!(on(found, &assessment), "Air cleaner and duct");
     }
 
     #[test]

@@ -7,7 +7,7 @@ use super::grouping::{by_kind, grouped, named, some_of};
 use super::paper::{Block, Section};
 use crate::assess::Assessment;
 use crate::cause::{CauseView, ComplaintAnswer};
-use crate::job::{Consent, HistoryFact};
+use crate::job::{Complaint, Consent, HistoryFact};
 use crate::money::Money;
 use crate::sheet::SizeGroup;
 use crate::sizing::Action;
@@ -190,7 +190,9 @@ fn needed(desk: &Desk<'_>) -> Vec<String> {
         let waits = "Not to be ordered before their sizes are settled";
         told.push(format!("{waits}: {}. Nothing to do for you.", some_of(&held, GROUPS_NAMED)));
     }
-    let unasked = |fact: &&HistoryFact| !job.history.contains_key(*fact);
+    // What is a complaint is picked among them: it is not asked of somebody who told what was noticed.
+    let was_told = |fact: HistoryFact| Complaint::of(fact).is_some() && !job.complaints.is_empty();
+    let unasked = |fact: &&HistoryFact| !job.history.contains_key(*fact) && !was_told(**fact);
     let questions: Vec<&str> =
         HistoryFact::ALL.iter().filter(unasked).take(QUESTIONS).map(|fact| fact.question()).collect();
     if !questions.is_empty() && !assessment.parts.is_empty() {
@@ -253,6 +255,20 @@ mod tests {
             (*part, PartRecord { tags, ..PartRecord::default() })
         };
         Job { parts: engine.parts().iter().map(record).collect(), arrangement: Some(arrangement), ..Job::default() }
+    }
+
+    #[test]
+    fn who_told_what_was_noticed_is_not_asked_for_it_again() {
+        let asks = |job: &Job| {
+            let asked = |section: &Section| section.sentences.iter().any(|line| line.contains("pressure warning"));
+            sections(job).iter().any(asked)
+        };
+        let mut job = arranged(Arrangement::inline(4));
+        let others = HistoryFact::ALL.into_iter().filter(|fact| *fact != HistoryFact::LowOilPressure);
+        job.history.extend(others.map(|fact| (fact, Answer::No)));
+        assert!(asks(&job));
+        job.complaints.insert(Complaint::LowPressureAtIdle);
+        assert!(!asks(&job));
     }
 
     #[test]
