@@ -1,7 +1,7 @@
 //! Document content in, PDF, plain text and CSV out. The only crate with Typst.
 //!
 //! ```text
-//! Paper ──▶ content (cleaned text as JSON, checked pictures, drawings as SVG) ──▶ template.typ ──▶ PDF
+//! Paper ──▶ content (cleaned text as JSON, checked pictures, drawings as SVG) ──▶ template/blocks.typ ──▶ PDF
 //! Paper ──▶ plain text
 //! rows  ──▶ CSV
 //! ```

@@ -1,4 +1,4 @@
-//! The paper as an accessible PDF, set by Typst from `template.typ`.
+//! The paper as an accessible PDF, set by Typst from `template/blocks.typ`.
 
 use std::collections::BTreeSet;
 
@@ -13,7 +13,7 @@ use wearbook_core::job::PhotoId;
 use crate::content::{Content, Pictures, pictures};
 use crate::mail;
 use crate::picture::Printable;
-use crate::world::PaperWorld;
+use crate::world::{Form, PaperWorld};
 
 /// How large pictures may be.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
@@ -80,7 +80,7 @@ fn printable(resolution: Resolution, paper: &Paper, source: Source<'_>) -> Pictu
 }
 
 fn set(print: Print, content: &Content) -> Result<Vec<u8>, NotSet> {
-    let mut world = PaperWorld::new(inputs(print.size, content), content.fonts.as_ref());
+    let mut world = PaperWorld::new(Form::Paper, inputs(print.size, content), content.fonts.as_ref());
     for (nth, picture) in content.pictures.iter().enumerate() {
         let name = format!("picture-{nth}.{}", picture.ending);
         world.put(&format!("picture-{nth}.svg"), Bytes::from_string(picture.wrapped(&name)));

@@ -1,4 +1,4 @@
-//! All that the typesetter can see: one template, fonts, and what is handed in. No disk, no clock.
+//! All that the typesetter can see: our templates, fonts, and what is handed in. No disk, no clock.
 
 use std::collections::HashMap;
 use std::sync::LazyLock;
@@ -13,10 +13,40 @@ use typst_kit::fonts::FontStore;
 
 use crate::fonts::EMBEDDED;
 
-static TEMPLATE: LazyLock<Source> = LazyLock::new(|| Source::detached(include_str!("template.typ")));
+/// The templates by their names: one for each form in which content is set, and what they share.
+static TEMPLATES: LazyLock<HashMap<FileId, Source>> = LazyLock::new(|| {
+    let files = [
+        ("base.typ", include_str!("template/base.typ")),
+        ("sheet.typ", include_str!("template/sheet.typ")),
+        ("blocks.typ", include_str!("template/blocks.typ")),
+        (Form::Paper.file(), include_str!("template/paper.typ")),
+    ];
+    files.into_iter().filter_map(|(name, text)| Some((id(name)?, Source::new(id(name)?, text.into())))).collect()
+});
 
-/// A world with nothing in it but the template and the content of one paper.
+/// How content is set.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Form {
+    /// On sheets of paper.
+    Paper,
+}
+
+impl Form {
+    fn file(self) -> &'static str {
+        match self {
+            Self::Paper => "paper.typ",
+        }
+    }
+}
+
+/// A file in the world that the typesetter sees.
+fn id(name: &str) -> Option<FileId> {
+    Some(RootedPath::new(VirtualRoot::Project, VirtualPath::new(name).ok()?).intern())
+}
+
+/// A world with nothing in it but the templates and the content of one paper.
 pub(crate) struct PaperWorld<'a> {
+    main: FileId,
     fonts: &'a FontStore,
     library: LazyHash<Library>,
     files: HashMap<FileId, Bytes>,
@@ -24,17 +54,22 @@ pub(crate) struct PaperWorld<'a> {
 
 impl<'a> PaperWorld<'a> {
     /// Lays out the inputs that the template reads as `sys.inputs`, and the fonts; the embedded ones if none are given.
-    pub(crate) fn new(inputs: Dict, fonts: Option<&'a FontStore>) -> Self {
+    pub(crate) fn new(form: Form, inputs: Dict, fonts: Option<&'a FontStore>) -> Self {
         // The summaries of tables are behind this feature.
         let features = [Feature::A11yExtras].into_iter().collect();
         let library = Library::builder().with_inputs(inputs).with_features(features).build();
-        Self { fonts: fonts.unwrap_or(&EMBEDDED), library: LazyHash::new(library), files: HashMap::new() }
+        Self {
+            main: id(form.file()).unwrap_or_else(|| Source::detached("").id()),
+            fonts: fonts.unwrap_or(&EMBEDDED),
+            library: LazyHash::new(library),
+            files: HashMap::new(),
+        }
     }
 
     /// Puts bytes into it under a name; not a file on any disk.
     pub(crate) fn put(&mut self, name: &str, bytes: Bytes) {
-        if let Ok(path) = VirtualPath::new(name) {
-            self.files.insert(RootedPath::new(VirtualRoot::Project, path).intern(), bytes);
+        if let Some(id) = id(name) {
+            self.files.insert(id, bytes);
         }
     }
 }
@@ -49,11 +84,11 @@ impl World for PaperWorld<'_> {
     }
 
     fn main(&self) -> FileId {
-        TEMPLATE.id()
+        self.main
     }
 
     fn source(&self, id: FileId) -> FileResult<Source> {
-        if id == TEMPLATE.id() { Ok(TEMPLATE.clone()) } else { Err(FileError::AccessDenied) }
+        TEMPLATES.get(&id).cloned().ok_or(FileError::AccessDenied)
     }
 
     fn file(&self, id: FileId) -> FileResult<Bytes> {
