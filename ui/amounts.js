@@ -19,7 +19,7 @@ const decimalsOf = (currency) => catalogue().amounts.decimals[currency] ?? 2
 /** An amount as it stands on paper: `1 234.50 EUR`. @param {number} minor @param {string} currency */
 export function shown(minor, currency) {
   const [whole = '', fraction] = plain(Math.abs(minor), currency).split('.')
-  const grouped = whole.length > 4 ? whole.replace(/\B(?=(\d{3})+$)/g, '\u202f') : whole
+  const grouped = whole.replace(/\B(?=(\d{3})+$)/g, '\u202f')
   return `${minor < 0 ? '−' : ''}${grouped}${fraction ? `.${fraction}` : ''}\u00a0${currency}`
 }
 

@@ -11,6 +11,7 @@ use crate::imports::circle;
 
 /// From the lowest rung up.
 const LADDER: &[&str] = &[
+    "date",
     "words",
     "wear",
     "work",

@@ -46,7 +46,7 @@ async fn journey(stage: &mut Stage) -> Outcome {
     page.sheet("Hand over").await?;
     page.press("button", "Save the report (PDF)").await?;
     let report = stage.saved_document(".pdf").await?;
-    holds(stage, &report, &["Sharp knock without load", "How it came about"])
+    holds(stage, &report, &["Sharp knock without load", "How it happened", "How it came about"])
 }
 
 async fn tagged(page: &Page, part: &str, name: &str, tag: &str) -> Outcome {

@@ -61,6 +61,7 @@ async fn journey(stage: &mut Stage) -> Outcome {
     page.read("Too far gone to dress.").await?;
 
     page.sheet("Hand over").await?;
+    page.press_in("How much of it", "radio", "Full").await?;
     page.press("button", "Save the report (PDF)").await?;
     let report = stage.saved_document(".pdf").await?;
     holds(stage, &report, &["A. Harrow", "Main 1, upper shell", "Too far gone to dress."])

@@ -2,6 +2,7 @@
 /** @import { JobView, Quote, Since } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { shown } from '../amounts.js'
+import { today } from '../dates.js'
 import { append, settled } from '../edits/queue.js'
 import { toTop } from '../frame/room.js'
 import { toScreen } from '../route.js'
@@ -73,5 +74,5 @@ function offer(job, quote, verb) {
 async function propose(job) {
   await settled()
   const quote = shownJob()?.assessment.quote
-  if (quote && (await append(job, { do: 'propose', quote }))) toTop()
+  if (quote && (await append(job, { do: 'propose', quote, made: today() }))) toTop()
 }

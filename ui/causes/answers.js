@@ -25,10 +25,10 @@ export const answers = (view, all) => all.length === 0 ? '' : html`
 
 /** A chain of boxes, one under the other, an arrow between. @param {JobView} view @param {CauseView} cause */
 export function chain({ job }, { chain }) {
-  const { way_in, has_way_in, damage, complaints, look, look_labels } = chain
+  const { ways, has_way_in, damage, complaints, look, look_labels } = chain
   const steps = [
     ...(has_way_in
-      ? [{ head: text.wayIn, body: way_in ? capitalised(way_in) : text.wayInOpen, isOpen: !way_in }]
+      ? [{ head: text.wayIn, body: capitalised(ways.join('; ')) || text.wayInOpen, isOpen: ways.length === 0 }]
       : []),
     { head: text.chainCause, body: capitalised(chain.cause), isOpen: false },
     ...(damage.length > 0 ? [{ head: text.damage, body: damage.map(capitalised).join('. '), isOpen: false }] : []),

@@ -7,7 +7,7 @@ import { causes } from '../causes/causes.js'
 import { readLearnt } from '../controls/price.js'
 import { costs } from '../costs/costs.js'
 import { decisions } from '../decisions/decisions.js'
-import { forgetReport, handOver, readReport } from '../hand-over/hand-over.js'
+import { forgetMessage, handOver, readMessage } from '../hand-over/hand-over.js'
 import { forgetHistory, history, readHistory } from '../history/history.js'
 import { instruments } from '../instruments/instruments.js'
 import { intake } from '../intake/intake.js'
@@ -59,7 +59,7 @@ export const SCREENS = {
   lists: { of: 'job', draw: lists },
   costs: { of: 'job', draw: costs, arrive: readLearnt },
   approval: { of: 'job', draw: approval, isAside: true },
-  'hand-over': { of: 'job', draw: handOver, arrive: forgetReport, follow: readReport },
+  'hand-over': { of: 'job', draw: handOver, arrive: forgetMessage, follow: readMessage },
   history: { of: 'job', draw: history, arrive: forgetHistory, follow: readHistory },
 }
 

@@ -1,60 +1,88 @@
 // What leaves the shop: the report, the other papers, the job as an archive; and the end of the job.
-/** @import { Extent, JobView, PaperSize, Purpose } from '../types/api.d.ts' */
+/** @import { Extent, JobView, ListKind, PaperSize, Purpose } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { getText, saveArchive, surroundings } from '../backend.js'
 import { choice, optionsOf } from '../controls/choice.js'
 import { copyFrom, leave, openPaper, savePaper, sharePaper } from '../papers.js'
+import { toScreen } from '../route.js'
 import { keepSettings } from '../settings/settings.js'
-import { attempt, redraw, state } from '../state.js'
+import { redraw, state } from '../state.js'
 import { words } from '../words.js'
 import { ending } from './ending.js'
 
 const text = words.handOver
 
 /** How much of the report is handed over. @type {Extent} */
-let extent = 'full'
+let extent = 'short'
 /** What it is handed over for. @type {Purpose} */
 let purpose = 'mail'
-/** The report as text, as it was read last. @type {string | null} */
-let asText = null
+/** The message to the customer, as it was read last. @type {string | null} */
+let message = null
 
-export const forgetReport = () => {
-  asText = null
+export const forgetMessage = () => {
+  message = null
 }
 
 /** @param {string} job */
-export async function readReport(job) {
-  asText = await getText(job, 'report-text', { extent })
+export async function readMessage(job) {
+  message = await getText(job, 'customers-text')
 }
 
 /** @param {JobView} view */
 export const handOver = (view) => ({
   title: words.screens['hand-over'],
   body: html`
+    ${customersPage(view)}
     ${report(view.job)}
     <section aria-labelledby="hand-over-others">
       <h2 id="hand-over-others">${text.others}</h2>
       <div class="hand-over-ways">
+        ${listPaper(view.job, 'machine-shop', text.machineShopPdf)}
+        ${listPaper(view.job, 'order', text.partsCounterPdf)}
+        <button type="button" @click=${() => savePaper(view.job, 'evidence-pdf')}>${text.evidencePdf}</button>
         <button type="button" @click=${() => savePaper(view.job, 'sizes-pdf')}>${text.sizesPdf}</button>
         <button type="button" @click=${() => savePaper(view.job, 'sizes-csv')}>${text.sizesCsv}</button>
-        <button type="button" @click=${() => savePaper(view.job, 'evidence-pdf')}>${text.evidencePdf}</button>
         <button type="button"
           @click=${() => leave(async () => text.savedAs(await saveArchive(view.job)))}>${text.archive}</button>
       </div>
     </section>
-    ${ending(view)}
-    <section aria-labelledby="hand-over-text">
-      <h2 id="hand-over-text">${text.text}</h2>
-      <textarea class="report-text" readonly rows="24" aria-labelledby="hand-over-text"
-        .value=${asText ?? words.frame.loading}></textarea>
-    </section>`,
+    ${ending(view)}`,
 })
+
+/** @param {string} job @param {ListKind} list @param {string} label */
+const listPaper = (job, list, label) =>
+  html`<button type="button" @click=${() => savePaper(job, 'list-pdf', { list })}>${label}</button>`
+
+/** The page on which the customer decides, in the form in which they read it. @param {JobView} view */
+function customersPage({ job, assessment }) {
+  const { version, answer } = assessment.approval
+  return html`
+    <section aria-labelledby="hand-over-page">
+      <h2 id="hand-over-page">${text.page}</h2>
+      ${version === 0 && assessment.quote.lines.some(({ net }) => net !== null)
+        ? html`<p>${text.proposeFirst}</p><a class="button" href=${toScreen(job, 'approval')}>${text.toProposal}</a>`
+        : html`<p class="hint">${answer ? text.pageAnswered : text.pageHint}</p>`}
+      <div class="hand-over-ways">
+        <button type="button" class="primary" @click=${() => savePaper(job, 'customers-pdf')}>${text.pagePdf}</button>
+        ${surroundings.sharesFiles
+          ? html`<button type="button"
+            @click=${() => sharePaper(job, 'customers-png', `${text.page}.png`)}>${text.sharePicture}</button>`
+          : ''}
+        <button type="button" @click=${() => savePaper(job, 'customers-png')}>${text.pagePng}</button>
+        <button type="button" @click=${() => savePaper(job, 'customers-html')}>${text.pageHtml}</button>
+        <button type="button" ?disabled=${!message}
+          @click=${() => copyFrom('textarea.message-text')}>${text.copy}</button>
+      </div>
+      <textarea class="message-text" readonly rows="10" aria-label=${text.message}
+        .value=${message ?? words.frame.loading}></textarea>
+    </section>`
+}
 
 /** @param {string} job */
 function report(job) {
   const chooseExtent = (/** @type {Extent} */ chosen) => {
     extent = chosen
-    attempt(() => readReport(job))
+    redraw()
   }
   const choosePurpose = (/** @type {Purpose} */ chosen) => {
     purpose = chosen
@@ -108,8 +136,6 @@ function report(job) {
           ? html`<button type="button"
             @click=${() => openPaper(job, 'report-pdf', { extent, purpose })}>${text.open}</button>`
           : ''}
-        <button type="button" ?disabled=${!asText}
-          @click=${() => copyFrom('textarea.report-text')}>${text.copy}</button>
       </div>
     </section>`
 }

@@ -3,11 +3,13 @@
 /** @import { Recorded } from './photos.js' */
 import { html, nothing } from '../vendor/lit-html/lit-html.js'
 import { photoAddress } from '../backend.js'
+import { tick } from '../controls/input.js'
 import { append } from '../edits/queue.js'
 import { drawingOn, markupField, markupForm } from '../markup/markup-form.js'
 import { measure, overlay } from '../markup/overlay.js'
 import { numbersOf } from '../markup/shape.js'
 import { go, toPart } from '../route.js'
+import { shownJob } from '../state.js'
 import { words } from '../words.js'
 
 const text = words.part
@@ -30,7 +32,7 @@ export function enlarged(job, part, photo) {
         <img class="enlarged" src=${photoAddress(photo, 'screen')} alt=${title} @load=${measure(photo)}>
         ${drawing.touched ? markupField(photo, markups) : overlay(photo, markups)}
       </div>
-      ${drawing.touched ? markupForm(job, part, photo) : drawnList(job, drawn)}`,
+      ${drawing.touched ? markupForm(job, part, photo) : [pick(job, part, photo), drawnList(job, drawn)]}`,
     bar: drawing.touched
       ? html`
         <div class="bar">
@@ -44,6 +46,16 @@ export function enlarged(job, part, photo) {
           <a class="button primary" href=${back}>${text.back}</a>
         </div>`,
   }
+}
+
+/** Whether the customer's page shows it. @param {string} job @param {Recorded} part @param {string} photo */
+function pick(job, { part }, photo) {
+  const isShown = shownJob()?.shown_photos.some(([own, shown]) => own === part && shown === photo) ?? false
+  return tick({
+    label: text.showPhoto,
+    checked: isShown,
+    enter: (shown) => append(job, { do: 'show-photo', part, photo, shown }),
+  })
 }
 
 /** @param {string} job @param {Drawn[]} drawn */

@@ -11,7 +11,7 @@ import { words } from '../words.js'
 const text = words.prices
 
 /** @typedef {'never' | 'any' | 'beyond'} Asks when the customer must be asked about an excess */
-/** @typedef {{ asks: Asks, least: string, share: string, most: string, oldParts: boolean }} Entered */
+/** @typedef {{ asks: Asks, least: string, share: string, most: string, oldParts: boolean, days: string }} Entered */
 
 /** @param {PriceList} list @param {(prices: PriceList) => Promise<unknown>} keep */
 export function estimateRules(list, keep) {
@@ -19,7 +19,7 @@ export function estimateRules(list, keep) {
   const { entered, refusal, enter, send } = formOf('estimate-rules', () => asEntered(list))
   const save = (/** @type {Event} */ event) => {
     event.preventDefault()
-    return foldAfter(event, send((entered) => keep({ ...list, estimate_rules: readRules(entered, currency) })))
+    return foldAfter(event, send((entered) => keep(withRules(list, entered))))
   }
   return html`
     <section aria-labelledby="estimate-rules">
@@ -34,6 +34,13 @@ export function estimateRules(list, keep) {
           choose: (asks) => enter({ asks }),
         })}
         ${entered.asks === 'beyond' ? allowance(entered, currency, enter) : ''}
+        ${input({
+          id: 'valid-days',
+          label: text.validDays,
+          value: entered.days,
+          kind: 'amount',
+          enter: (days) => enter({ days }),
+        })}
         ${tick({ label: text.oldParts, checked: entered.oldParts, enter: (oldParts) => enter({ oldParts }) })}
         <p role="alert" class="refusal">${refusal}</p>
         <button>${text.saveEstimateRules}</button>
@@ -70,7 +77,7 @@ const allowance = ({ least, share, most }, currency, enter) => html`
   <p class="hint">${text.allowanceHint}</p>`
 
 /** @param {PriceList} list @returns {Entered} */
-function asEntered({ currency, estimate_rules: rules }) {
+function asEntered({ currency, estimate_rules: rules, valid_days: days }) {
   const allowance = rules?.allowance
   return {
     asks: asksOf(allowance),
@@ -78,7 +85,15 @@ function asEntered({ currency, estimate_rules: rules }) {
     share: allowance?.share ? plainRate(allowance.share) : '',
     most: allowance?.most === undefined ? '' : plain(allowance.most, currency),
     oldParts: rules?.old_parts ?? false,
+    days: days ? String(days) : '',
   }
+}
+
+/** @param {PriceList} list @param {Entered} entered @returns {PriceList} */
+function withRules({ valid_days: _, ...list }, entered) {
+  const days = entered.days.trim()
+  if (days && !/^\d{1,3}$/.test(days)) throw new Error(text.noDays)
+  return { ...list, ...(days ? { valid_days: Number(days) } : {}), estimate_rules: readRules(entered, list.currency) }
 }
 
 /** @param {Allowance | undefined} allowance @returns {Asks} */

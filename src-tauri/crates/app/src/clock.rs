@@ -1,7 +1,7 @@
 //! The clock: the only place where the program asks what time it is.
 
 use chrono::{Datelike, Local, Utc};
-use wearbook_core::document::Date;
+use wearbook_core::date::Date;
 
 /// Tells the time.
 pub trait Clock: std::fmt::Debug + Send + Sync {

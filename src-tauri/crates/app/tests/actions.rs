@@ -9,7 +9,7 @@ use image::{ImageFormat, Rgb, RgbImage};
 use serde_json::{Value, json};
 use tempfile::TempDir;
 use wearbook_app::{ACTIONS, Answer, Clock, Error, FixedClock, Wearbook};
-use wearbook_core::document::Date;
+use wearbook_core::date::Date;
 
 struct Shop {
     book: Wearbook,

@@ -12,7 +12,7 @@ use std::sync::LazyLock;
 use serde_json::{Value, json};
 use tempfile::TempDir;
 use wearbook_app::{Answer, FixedClock, Wearbook};
-use wearbook_core::document::Date;
+use wearbook_core::date::Date;
 use wearbook_core::job::{Edit, Job, RecordedChange};
 use wearbook_store::read_job_file;
 

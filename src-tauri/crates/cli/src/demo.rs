@@ -5,7 +5,7 @@ use std::sync::atomic::{AtomicU64, Ordering};
 
 use serde_json::{Value, json};
 use wearbook_app::Clock;
-use wearbook_core::document::Date;
+use wearbook_core::date::Date;
 use wearbook_demo::picture::{draw, jpeg};
 use wearbook_demo::scenario::{Step, steps};
 

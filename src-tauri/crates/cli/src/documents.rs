@@ -3,32 +3,57 @@
 use std::fs;
 use std::path::Path;
 
-use serde_json::json;
+use serde_json::{Value, json};
 
 use crate::failure::Failure;
 use crate::file;
 use crate::visit::Visit;
 
-/// Each paper and the name of its file.
-const PAPERS: [(&str, &str); 6] = [
-    ("report-pdf", "condition-report.pdf"),
-    ("report-text", "condition-report.txt"),
-    ("sizes-pdf", "sizes.pdf"),
-    ("sizes-csv", "sizes.csv"),
-    ("closing-pdf", "closing.pdf"),
-    ("evidence-pdf", "evidence.pdf"),
-];
+/// Each paper with what it is asked for besides, and the name of its file.
+fn papers() -> [(&'static str, Value, &'static str); 13] {
+    let none = || json!({});
+    [
+        ("customers-pdf", none(), "customers-page.pdf"),
+        ("customers-png", none(), "customers-page.png"),
+        ("customers-html", none(), "customers-page.html"),
+        ("customers-text", none(), "customers-page.txt"),
+        ("report-pdf", json!({ "extent": "short" }), "short-report.pdf"),
+        ("report-pdf", json!({ "extent": "full" }), "full-report.pdf"),
+        ("report-text", json!({ "extent": "full" }), "full-report.txt"),
+        ("list-pdf", json!({ "list": "machine-shop" }), "machine-shop.pdf"),
+        ("list-pdf", json!({ "list": "order" }), "parts-counter.pdf"),
+        ("sizes-pdf", none(), "sizes.pdf"),
+        ("sizes-csv", none(), "sizes.csv"),
+        ("closing-pdf", none(), "closing.pdf"),
+        ("evidence-pdf", none(), "evidence.pdf"),
+    ]
+}
+
+/// The other lists, written where they hold anything.
+const LISTS: [&str; 4] = ["look-again", "rebuild-here", "clean", "put-right"];
 
 pub(crate) fn run(from: &Path, out: &Path) -> Result<(), Failure> {
     let (visit, job) = Visit::with_file(from)?;
     fs::create_dir_all(out).map_err(|error| Failure::of_file("made", out, &error))?;
-    for (document, name) in PAPERS {
-        let bytes = visit.fetch("document_get", json!({ "job": job, "document": document }))?;
-        file::write(&out.join(name), &bytes)?;
+    let write = |document: &str, more: &Value, name: &str| {
+        let mut arguments = json!({ "job": job, "document": document });
+        if let (Some(all), Some(more)) = (arguments.as_object_mut(), more.as_object()) {
+            all.extend(more.clone());
+        }
+        let bytes = visit.fetch("document_get", arguments)?;
+        file::write(&out.join(name), &bytes)
+    };
+    for (document, more, name) in papers() {
+        write(document, &more, name)?;
     }
-    for list in ["look-again", "machine-shop", "order", "rebuild-here", "clean", "put-right"] {
-        let bytes = visit.fetch("document_get", json!({ "job": job, "document": "list-pdf", "list": list }))?;
-        file::write(&out.join(format!("list-{list}.pdf")), &bytes)?;
+    let view = visit.ask("job_open", json!({ "job": job }), None)?;
+    let lists = view.pointer("/assessment/lists").and_then(Value::as_array);
+    for list in lists.into_iter().flatten() {
+        let holds = |what: &str| list.get(what).and_then(Value::as_array).is_some_and(|all| !all.is_empty());
+        let kind = list.get("kind").and_then(Value::as_str).unwrap_or_default();
+        if LISTS.contains(&kind) && (holds("items") || holds("not_wanted")) {
+            write("list-pdf", &json!({ "list": kind }), &format!("list-{kind}.pdf"))?;
+        }
     }
     Ok(())
 }

@@ -42,7 +42,7 @@ enum Command {
         #[arg(long)]
         json: bool,
     },
-    /// Write a job's papers: condition-report.pdf and condition-report.txt.
+    /// Write a job's papers: the customer's page, the reports, those for machine shop and parts counter, lists.
     Documents {
         /// A .wearbook archive, or a bare job.json.
         file: PathBuf,

@@ -158,8 +158,8 @@ fn a_job_written_by_hand_is_assessed_and_set() {
 
     let out = dir.path().join("papers/here");
     assert!(run(&["documents", text(&file), "--out", text(&out)]).status.success());
-    assert!(std::fs::read(out.join("condition-report.pdf")).unwrap().starts_with(b"%PDF-"));
-    assert!(std::fs::read_to_string(out.join("condition-report.txt")).unwrap().contains("Scoring"));
+    assert!(std::fs::read(out.join("full-report.pdf")).unwrap().starts_with(b"%PDF-"));
+    assert!(std::fs::read_to_string(out.join("full-report.txt")).unwrap().contains("Scoring"));
 }
 
 #[test]

@@ -290,7 +290,7 @@ pub fn check(job: &Job, change: &Change) -> Result<(), Refused> {
     job.check(change)?;
     match change {
         // What the customer signs must be what followed from the job: never a figure typed past it.
-        Change::OnMoney(OnMoney::Propose { quote }) if quote_of(job) != **quote => {
+        Change::OnMoney(OnMoney::Propose { quote, .. }) if quote_of(job) != **quote => {
             Err(Refused("The proposal is not what follows from the job now: open it anew.".into()))
         }
         _ => Ok(()),

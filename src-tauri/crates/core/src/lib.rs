@@ -18,6 +18,7 @@ pub mod assess;
 pub mod cause;
 pub mod caution;
 pub mod cost;
+pub mod date;
 pub mod decide;
 pub mod document;
 pub mod engine;

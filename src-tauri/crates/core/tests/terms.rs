@@ -8,9 +8,10 @@ use std::collections::{BTreeMap, BTreeSet};
 use serde_json::{Value, json};
 use wearbook_core::assess::{assess, assess_given, check};
 use wearbook_core::cause::diagnose;
+use wearbook_core::date::Date;
 use wearbook_core::decide::rules;
 use wearbook_core::document::{
-    Date, Desk, Extent, Shop, closing_sheet, condition_report, evidence_sheet, size_sheet, size_table, work_list,
+    Desk, Extent, Shop, closing_sheet, condition_report, evidence_sheet, size_sheet, size_table, work_list,
     work_list_table,
 };
 use wearbook_core::engine::{Arrangement, Engine, Part, PartKind, Tappets};

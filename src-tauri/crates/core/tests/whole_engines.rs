@@ -16,8 +16,9 @@ use serde_json::{Map, Value};
 use wearbook_core::assess::{Assessment, assess};
 use wearbook_core::cause::CauseView;
 use wearbook_core::caution::{ALL, Caution, GOVERNS};
+use wearbook_core::date::Date;
 use wearbook_core::document::{
-    Block, Date, Desk, Extent, Paper, Shop, closing_sheet, condition_report, size_sheet, work_list,
+    Block, Desk, Extent, Paper, Shop, closing_sheet, condition_report, size_sheet, work_list,
 };
 use wearbook_core::engine::Part;
 use wearbook_core::job::{Complaint, ItemKey, Job, ListKind};
@@ -397,6 +398,8 @@ fn crowded(job: &Job, came: &Assessment) -> Vec<String> {
     let mut papers: Vec<Paper> = lists.map(|list| work_list(&desk, list.kind)).collect();
     papers.extend([Extent::Short, Extent::Full].map(|extent| condition_report(&desk, extent)));
     papers.extend([size_sheet(&desk), closing_sheet(&desk)]);
+    // Where nobody has looked there is no advice that anything could govern.
+    papers.retain(|paper| !matches!(paper.blocks[..], [Block::CustomersPage(_)]));
     for paper in papers {
         let words: String = paper.blocks.iter().filter_map(told).collect();
         let rows = ALL.iter().filter(|row| words.contains(row.line)).count();

@@ -13,7 +13,8 @@ use std::path::Path;
 use std::time::Instant;
 
 use image::{ImageFormat, Rgb, RgbImage};
-use wearbook_core::document::{Block, Date, Paper, Picture, PlanDrawing};
+use wearbook_core::date::Date;
+use wearbook_core::document::{Block, Image, Paper, Picture, PlanDrawing, Shown};
 use wearbook_core::engine::{Arrangement, Engine, Part};
 use wearbook_core::job::PhotoId;
 use wearbook_core::view::Seen;
@@ -108,22 +109,12 @@ fn paper(photos: &Photos) -> Result<Paper, Box<dyn Error>> {
     for (nth, part) in parts.iter().enumerate() {
         let name = engine.label(*part);
         let pictures = ids.by_ref().take(1 + usize::from(nth % 5 == 1));
-        blocks.push(Block::Findings {
-            part: name.clone(),
-            seen: Seen::Worn,
-            worst: Some(Grade::FOUR),
-            lines: (0..per_part).map(|line| finding(nth * per_part + line)).collect(),
-            note: if nth % 3 == 0 {
-                "Looks like the filter had been by-passed for a while.".into()
-            } else {
-                String::new()
-            },
-            outcome: if nth % 2 == 0 { "replace" } else { "machine" }.into(),
-            zones: None,
-            pictures: pictures
-                .map(|id| Picture { photo: id.clone(), alt: format!("{name}: running face"), markups: vec![] })
-                .collect(),
-        });
+        blocks.push(Block::Heading { level: 2, text: name.clone() });
+        blocks.push(Block::Points((0..per_part).map(|line| finding(nth * per_part + line)).collect()));
+        let picture =
+            |id: &PhotoId| Picture { photo: id.clone(), alt: format!("{name}: running face"), markups: vec![] };
+        let shown = pictures.map(|id| Shown { image: Image::Photo(picture(id)), sentence: name.clone() });
+        blocks.push(Block::Photos { shown: shown.collect(), small: false });
     }
     blocks.push(Block::Heading { level: 1, text: "What to do".into() });
     blocks.push(Block::Table {
@@ -140,6 +131,8 @@ fn paper(photos: &Photos) -> Result<Paper, Box<dyn Error>> {
     Ok(Paper {
         title: "Condition report".into(),
         subtitle: "Wheel loader, yard no. 14".into(),
+        subject: "Wheel loader, yard no. 14".into(),
+        customer: String::new(),
         date: Date::EPOCH,
         blocks,
     })
@@ -192,16 +185,21 @@ fn write_block(page: &mut String, block: &Block) -> std::fmt::Result {
             write!(page, "</table>")
         }
         Block::Plan(plan) => write!(page, "<p>{}</p>", plan.alt),
-        Block::Findings { part, lines, note, outcome, pictures, .. } => {
-            write!(page, "<section><h3>{part}</h3>")?;
-            for picture in pictures {
-                write!(page, "<img src=\"{}.jpg\" alt=\"{}\">", picture.photo.as_str(), picture.alt)?;
-            }
-            write!(page, "<ul>{}</ul><p>{note}</p><p>What to do: <b>{outcome}</b></p></section>", cells("li", lines))
+        Block::Photos { shown, .. } => {
+            shown.iter().filter_map(|one| Some((one.photo()?, &one.sentence))).try_for_each(|(picture, sentence)| {
+                write!(
+                    page,
+                    "<figure><img src=\"{}.jpg\" alt=\"{}\"><figcaption>{sentence}</figcaption></figure>",
+                    picture.photo.as_str(),
+                    picture.alt
+                )
+            })
         }
         Block::Signature { name, .. } => write!(page, "<p>Signed: {name}</p>"),
         // The paper above has none of these.
-        Block::Cover(_) | Block::Summary(_) | Block::Measured { .. } | Block::BarKey | Block::Forms { .. } => Ok(()),
+        Block::CustomersPage(_) | Block::Contents | Block::Measured { .. } | Block::BarKey | Block::Forms { .. } => {
+            Ok(())
+        }
         Block::NewPage => write!(page, "<div style=\"break-after:page\"></div>"),
     }
 }

@@ -4,10 +4,11 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use serde_json::{Value, json};
 use typst_kit::fonts::FontStore;
+use wearbook_core::date::Date;
 use wearbook_core::document::{
-    Block, Cover, FormDrawing, MeasuredRow, Paper, Picture, PlanDrawing, Section, ZoneDrawing,
+    Block, CustomersPage, FormDrawing, Image, MeasuredRow, Paper, Picture, PlanDrawing, Shown, ZoneDrawing,
 };
-use wearbook_core::job::PhotoId;
+use wearbook_core::job::{Consent, PhotoId};
 
 use crate::clean::{breakable, line, lines, shortened};
 use crate::direction::isolated;
@@ -40,17 +41,22 @@ impl Content {
         let subtitle = line(&paper.subtitle);
         let found = fonts_for(&format!("{title} {subtitle} {}", Value::from(blocks.clone())));
         if !found.missing.is_empty() {
-            let own_pages = |block: &Value| block["kind"] == "cover" || block["kind"] == "summary";
-            let at = blocks.iter().take_while(|block| own_pages(block)).count();
+            let own_page = |block: &Value| block["kind"] == "customers-page";
+            let at = blocks.iter().take_while(|block| own_page(block)).count();
             blocks.insert(at, json!({ "kind": "caution", "text": notice(&found.missing) }));
         }
+        // What a reader of files shows: which paper, whose, of which machine.
+        let name = [title.clone(), line(&paper.customer), line(&paper.subject)];
+        let name: Vec<String> = name.into_iter().filter(|part| !part.is_empty()).collect();
+        let name = name.join(", ");
         let date = paper.date;
         let mut paper = json!({
             "title": title,
             "heading": isolated(&breakable(&shortened(&title, HEAD))),
             "subtitle": isolated(&breakable(&shortened(&subtitle, HEAD))),
             "short-title": isolated(&shortened(&title, 60)),
-            "short-subtitle": isolated(&shortened(&subtitle, 60)),
+            "short-subtitle": isolated(&shortened(&line(&paper.subject), 60)),
+            "name": name,
             "date": [date.year(), date.month(), date.day()],
             "blocks": blocks,
         });
@@ -68,9 +74,13 @@ impl Content {
 
 /// The pictures of a paper, in order.
 pub(crate) fn pictures(paper: &Paper) -> impl Iterator<Item = &Picture> {
-    paper.blocks.iter().flat_map(|block| match block {
-        Block::Findings { pictures, .. } => pictures.as_slice(),
-        _ => &[],
+    paper.blocks.iter().flat_map(|block| {
+        let shown: &[Shown] = match block {
+            Block::CustomersPage(page) => &page.shown,
+            Block::Photos { shown, .. } => shown,
+            _ => &[],
+        };
+        shown.iter().filter_map(Shown::photo)
     })
 }
 
@@ -104,12 +114,10 @@ fn replace(value: &mut Value, missing: &BTreeSet<char>) {
 
 /// Longest title or subtitle as it stands on the first page, in characters.
 const HEAD: usize = 240;
-/// Longest text of one kind on the cover, in characters.
+/// Longest typed text on the customer's page, in characters.
 const BRIEF: usize = 140;
-/// Lines of the shop's address on the cover.
+/// Lines of the shop's address there.
 const SHOP_LINES: usize = 5;
-/// Longest sentence of the summary, in characters.
-const SENTENCE: usize = 480;
 
 struct Writer<'a> {
     printable: &'a Pictures,
@@ -117,13 +125,11 @@ struct Writer<'a> {
     drawings: Vec<String>,
     /// Level of the last heading; the outline of an accessible PDF may not leave a level out.
     depth: u8,
-    /// The plan on the cover can be read, and need not stand again.
-    plan_is_read: bool,
 }
 
 impl<'a> Writer<'a> {
     fn new(printable: &'a Pictures) -> Self {
-        Writer { printable, pictures: vec![], drawings: vec![], depth: 0, plan_is_read: false }
+        Writer { printable, pictures: vec![], drawings: vec![], depth: 0 }
     }
 
     /// The block as the template reads it; none when nothing would be printed.
@@ -147,24 +153,18 @@ impl<'a> Writer<'a> {
                 json!({ "kind": "facts", "facts": facts })
             }
             Block::Table { summary, head, widths, rows } => table(summary, head, widths, rows)?,
-            Block::Cover(cover) => self.cover(cover),
-            Block::Summary(sections) => self.summary(sections),
-            Block::Plan(_) if self.plan_is_read => return None,
+            Block::CustomersPage(page) => self.customers_page(page),
+            Block::Photos { shown, .. } if shown.is_empty() => return None,
+            Block::Photos { shown, small } => json!({
+                "kind": "photos",
+                "small": small,
+                "shown": shown.iter().map(|one| self.shown(one)).collect::<Vec<_>>(),
+            }),
+            Block::Contents => json!({ "kind": "contents" }),
             Block::Plan(PlanDrawing { plan, ink, alt }) => self.plan(drawing::pages(plan, ink), alt)?,
             Block::Measured { summary, rows } => self.measured(summary, rows)?,
             Block::BarKey => json!({ "kind": "bar-key", "drawing": self.draw(drawing::sample()) }),
             Block::Forms { hollow, parts } => self.forms(*hollow, parts)?,
-            Block::Findings { part, seen, worst, lines, note, outcome, zones, pictures } => json!({
-                "kind": "findings",
-                "level": self.depth.saturating_add(1),
-                "part": one_line(part),
-                "swatch": self.draw(drawing::swatch(*seen, *worst)),
-                "lines": inked(lines),
-                "note": several_lines(note),
-                "outcome": one_line(outcome),
-                "zones": zones.as_ref().map(|zones| self.zones(zones)),
-                "pictures": pictures.iter().map(|picture| self.picture(picture)).collect::<Vec<_>>(),
-            }),
             Block::Signature { name, strokes } => json!({
                 "kind": "signature",
                 "drawing": (!strokes.is_empty()).then(|| self.draw(drawing::signature(strokes))),
@@ -203,29 +203,78 @@ impl<'a> Writer<'a> {
         steps.map(|(svg, words)| json!({ "drawing": self.draw(svg), "words": words })).collect()
     }
 
-    fn cover(&mut self, cover: &Cover) -> Value {
-        // The cover is one page: what was typed at length stands in full further on.
-        let brief = |text: &str| isolated(&breakable(&shortened(&line(text), BRIEF)));
-        let shop: Vec<String> =
-            cover.shop.iter().take(SHOP_LINES).map(|text| brief(text)).filter(|text| !text.is_empty()).collect();
-        let facts: Vec<[String; 2]> = cover.facts.iter().map(|(name, value)| [one_line(name), brief(value)]).collect();
-        let plan = cover.plan.as_ref().and_then(|PlanDrawing { plan, ink, alt }| {
-            let page = drawing::one_page(plan, ink)?;
-            self.plan_is_read = page.readable;
-            let alt = worded(alt, "The engine as a plan");
-            Some(json!({ "drawing": self.draw(page.svg), "alt": alt, "key": self.key() }))
-        });
-        json!({ "kind": "cover", "shop": shop, "facts": facts, "plan": plan })
-    }
-
-    fn summary(&mut self, sections: &[Section]) -> Value {
+    fn customers_page(&mut self, page: &CustomersPage) -> Value {
         self.depth = 2;
-        let section = |section: &Section| {
-            let sentences = section.sentences.iter().map(|sentence| shortened(&line(sentence), SENTENCE));
-            let sentences: Vec<String> = sentences.map(|sentence| isolated(&breakable(&sentence))).collect();
-            json!({ "heading": one_line(&section.heading), "sentences": sentences })
-        };
-        json!({ "kind": "summary", "sections": sections.iter().map(section).collect::<Vec<_>>() })
+        // It is one page: what was typed at length stands in full further on.
+        let brief = |text: &str| isolated(&breakable(&shortened(&line(text), BRIEF)));
+        let day = |date: Option<Date>| date.map(Date::in_words);
+        let CustomersPage { proposal, total, .. } = page;
+        let shown: Vec<Value> = page.shown.iter().map(|one| self.shown(one)).collect();
+        let told = page.told.iter().map(|row| {
+            json!({ "told": one_line(&row.told), "answer": one_line(&row.answer), "found": one_line(&row.found) })
+        });
+        let how = page.how.iter().map(|link| json!({ "head": link.head, "words": one_line(&link.words) }));
+        let jobs = page.jobs.iter().map(|job| {
+            json!({
+                "number": job.number,
+                "title": one_line(&job.title),
+                "because": one_line(&job.because),
+                "if-left": one_line(&job.if_left),
+                "need": job.need.words(),
+                "price": job.price,
+                "at-least": job.at_least,
+                "answer": job.answer.map(Consent::words),
+            })
+        });
+        let choices = page.choices.iter().map(|choice| {
+            json!({
+                "what": one_line(&choice.what),
+                "proposed": one_line(&choice.proposed),
+                "other": one_line(&choice.other),
+                "saving": one_line(&choice.saving),
+                "drawback": one_line(&choice.drawback),
+                "advice": one_line(&choice.advice),
+            })
+        });
+        let total = total.as_ref().map(|total| {
+            json!({
+                "currency": total.currency,
+                "net": total.net,
+                "tax": total.tax,
+                "tax-rate": total.tax_rate,
+                "gross": total.gross,
+                "at-least": total.at_least,
+                "left-out": one_line(&total.left_out),
+                "beside": inked(&total.beside),
+            })
+        });
+        let signature = &proposal.signature;
+        json!({
+            "kind": "customers-page",
+            "shop": page.shop.iter().take(SHOP_LINES).map(|text| brief(text)).collect::<Vec<_>>(),
+            "facts": page.facts.iter().map(|(name, value)| [one_line(name), brief(value)]).collect::<Vec<_>>(),
+            "advice": one_line(&page.advice),
+            "told": told.collect::<Vec<_>>(),
+            "found": inked(&page.found),
+            "shown": shown,
+            "how": how.collect::<Vec<_>>(),
+            "besides": inked(&page.besides),
+            "jobs": jobs.collect::<Vec<_>>(),
+            "choices": choices.collect::<Vec<_>>(),
+            "total": total,
+            "not-examined": one_line(&page.not_examined),
+            "asked": inked(&page.asked),
+            "proposal": {
+                "number": proposal.number,
+                "made": day(proposal.made),
+                "valid-until": day(proposal.valid_until),
+                "since": inked(&proposal.since),
+                "answered": brief(&proposal.answered),
+                "is-open": proposal.is_open(),
+                "signature": (!signature.is_empty()).then(|| self.draw(drawing::signature(signature))),
+                "alt": format!("Signature of {}", line(&proposal.answered)),
+            },
+        })
     }
 
     fn measured(&mut self, summary: &str, rows: &[MeasuredRow]) -> Option<Value> {
@@ -267,8 +316,19 @@ impl<'a> Writer<'a> {
         Some(json!({ "kind": "forms", "parts": drawn, "caption": caption }))
     }
 
+    fn shown(&mut self, shown: &Shown) -> Value {
+        let mut value = match &shown.image {
+            Image::Photo(picture) => self.picture(picture),
+            Image::Zones(zones) => self.zones(zones),
+        };
+        if let Some(fields) = value.as_object_mut() {
+            fields.insert("caption".into(), one_line(&shown.caption()).into());
+        }
+        value
+    }
+
     fn zones(&mut self, zones: &ZoneDrawing) -> Value {
-        json!({ "drawing": self.draw(drawing::zones(zones)), "alt": worded(&zones.alt, "The part with its zones") })
+        json!({ "drawn": self.draw(drawing::zones(zones)), "alt": worded(&zones.alt, "The part with its zones") })
     }
 
     /// Takes a drawing in and gives its number.
@@ -312,8 +372,16 @@ fn table(summary: &str, head: &[String], widths: &[u8], rows: &[Vec<String>]) ->
         "summary": worded(summary, "Table"),
         "head": fitted(head),
         "widths": widths,
+        "numeric": (0..head.len()).map(|column| is_numeric(rows, column)).collect::<Vec<bool>>(),
         "rows": rows.iter().map(|row| fitted(row)).collect::<Vec<_>>(),
     }))
+}
+
+/// Whether a column holds amounts, which are set to the right.
+fn is_numeric(rows: &[Vec<String>], column: usize) -> bool {
+    let cells = || rows.iter().filter_map(|row| row.get(column)).filter(|cell| !cell.is_empty());
+    let is_amount = |cell: &String| cell.chars().all(|c| c.is_ascii_digit() || matches!(c, '.' | '−' | '\u{202f}'));
+    cells().any(|cell| cell.contains('.')) && cells().filter(|cell| is_amount(cell)).count() * 2 > cells().count()
 }
 
 fn spoken(kind: &str, text: &str) -> Option<Value> {
@@ -343,11 +411,17 @@ fn worded(text: &str, otherwise: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use wearbook_core::document::Date;
-    use wearbook_core::view::Seen;
+    use wearbook_core::date::Date;
 
     fn levels(blocks: Vec<Block>) -> Vec<u64> {
-        let paper = Paper { title: "T".into(), subtitle: String::new(), date: Date::EPOCH, blocks };
+        let paper = Paper {
+            title: "T".into(),
+            subtitle: String::new(),
+            subject: String::new(),
+            customer: String::new(),
+            date: Date::EPOCH,
+            blocks,
+        };
         let content = Content::without_pictures(&paper);
         let blocks = content.paper["blocks"].as_array().unwrap().clone();
         blocks.iter().map(|block| block["level"].as_u64().unwrap()).collect()
@@ -357,23 +431,10 @@ mod tests {
         Block::Heading { level, text: "H".into() }
     }
 
-    fn findings() -> Block {
-        Block::Findings {
-            part: "P".into(),
-            seen: Seen::Clean,
-            worst: None,
-            lines: vec![],
-            note: String::new(),
-            outcome: String::new(),
-            zones: None,
-            pictures: vec![],
-        }
-    }
-
     #[test]
     fn no_heading_leaves_a_level_out() {
-        assert_eq!(levels(vec![findings(), heading(2), findings(), heading(2), findings()]), [1, 1, 2, 2, 3]);
-        assert_eq!(levels(vec![heading(0), heading(200), heading(1), findings()]), [1, 2, 1, 2]);
+        assert_eq!(levels(vec![heading(2), heading(2), heading(1), heading(2)]), [1, 2, 1, 2]);
+        assert_eq!(levels(vec![heading(0), heading(200), heading(1)]), [1, 2, 1]);
     }
 
     #[test]

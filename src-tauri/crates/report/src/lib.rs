@@ -18,13 +18,18 @@ mod csv;
 mod direction;
 mod drawing;
 mod fonts;
+mod html;
 mod mail;
+mod page_text;
 mod pdf;
 mod picture;
+mod png;
 mod text;
 mod unbroken;
 mod world;
 
 pub use csv::csv;
+pub use html::html;
 pub use pdf::{NotSet, Print, Resolution, Source, pdf};
+pub use png::png;
 pub use text::text;

@@ -35,7 +35,8 @@ mod tests {
     use super::*;
     use image::{ImageFormat, RgbImage};
     use std::io::Cursor;
-    use wearbook_core::document::{Block, Date};
+    use wearbook_core::date::Date;
+    use wearbook_core::document::{Block, Image, Picture, Shown};
 
     /// Grain, which is the hardest to write small.
     fn picture(width: u32, height: u32, format: ImageFormat) -> Vec<u8> {
@@ -78,22 +79,17 @@ mod tests {
     fn the_more_pictures_the_less_each_but_never_too_little() {
         let paper = |count: usize| {
             let nth = |nth| format!("{nth:064x}").try_into().unwrap();
-            let pictures = (0..count).map(|n| wearbook_core::document::Picture {
-                photo: nth(n),
-                alt: String::new(),
-                markups: vec![],
-            });
-            let block = Block::Findings {
-                part: String::new(),
-                seen: wearbook_core::view::Seen::Worn,
-                worst: None,
-                lines: vec![],
-                note: String::new(),
-                outcome: String::new(),
-                zones: None,
-                pictures: pictures.collect(),
-            };
-            Paper { title: String::new(), subtitle: String::new(), date: Date::EPOCH, blocks: vec![block] }
+            let picture = |n| Picture { photo: nth(n), alt: String::new(), markups: vec![] };
+            let shown = (0..count).map(|n| Shown { image: Image::Photo(picture(n)), sentence: String::new() });
+            let block = Block::Photos { shown: shown.collect(), small: true };
+            Paper {
+                title: String::new(),
+                subtitle: String::new(),
+                subject: String::new(),
+                customer: String::new(),
+                date: Date::EPOCH,
+                blocks: vec![block],
+            }
         };
         assert!(share(&paper(1)) > share(&paper(10)));
         assert!(share(&paper(120)) * 120 < MOST);

@@ -6,6 +6,7 @@ use rayon::prelude::*;
 use serde_json::json;
 use typst::diag::SourceDiagnostic;
 use typst::foundations::{Array, Bytes, Dict, IntoValue, Smart};
+use typst_layout::PagedDocument;
 use typst_pdf::{PdfOptions, PdfStandard, PdfStandards};
 use wearbook_core::document::{Paper, PaperSize};
 use wearbook_core::job::PhotoId;
@@ -39,7 +40,7 @@ pub struct Print {
 /// A paper could not be set, with what the typesetter said: a fault of this program, not of the paper.
 #[derive(Debug, thiserror::Error)]
 #[error("The report could not be set. What the typesetter said: {0}")]
-pub struct NotSet(String);
+pub struct NotSet(pub(crate) String);
 
 /// Where the bytes of a picture come from; asked from several threads at once.
 pub type Source<'a> = &'a (dyn Fn(&PhotoId) -> Option<Vec<u8>> + Sync);
@@ -68,7 +69,7 @@ pub fn pdf(paper: &Paper, print: Print, pictures: Source<'_>) -> Result<Vec<u8>,
 }
 
 /// Fetches the pictures of a paper and makes them fit, side by side: nearly all the time goes there.
-fn printable(resolution: Resolution, paper: &Paper, source: Source<'_>) -> Pictures {
+pub(crate) fn printable(resolution: Resolution, paper: &Paper, source: Source<'_>) -> Pictures {
     let share = mail::share(paper);
     let photos: BTreeSet<&PhotoId> = pictures(paper).map(|picture| &picture.photo).collect();
     let fetched = photos.into_par_iter().filter_map(|photo| {
@@ -79,14 +80,19 @@ fn printable(resolution: Resolution, paper: &Paper, source: Source<'_>) -> Pictu
     fetched.collect()
 }
 
-fn set(print: Print, content: &Content) -> Result<Vec<u8>, NotSet> {
-    let mut world = PaperWorld::new(Form::Paper, inputs(print.size, content), content.fonts.as_ref());
+/// Lays content out in a form.
+pub(crate) fn laid_out(form: Form, size: PaperSize, content: &Content) -> Result<PagedDocument, NotSet> {
+    let mut world = PaperWorld::new(form, inputs(size, content), content.fonts.as_ref());
     for (nth, picture) in content.pictures.iter().enumerate() {
         let name = format!("picture-{nth}.{}", picture.ending);
         world.put(&format!("picture-{nth}.svg"), Bytes::from_string(picture.wrapped(&name)));
         world.put(&name, picture.bytes.clone());
     }
-    let document = typst::compile(&world).output.map_err(|refusals| refused(&refusals))?;
+    typst::compile(&world).output.map_err(|refusals| refused(&refusals))
+}
+
+fn set(print: Print, content: &Content) -> Result<Vec<u8>, NotSet> {
+    let document = laid_out(Form::Paper, print.size, content)?;
     let asked: &[PdfStandard] =
         if print.archive { &[PdfStandard::Ua_1, PdfStandard::A_2a] } else { &[PdfStandard::Ua_1] };
     let asked = PdfStandards::new(asked).map_err(|why| NotSet(why.message().to_string()))?;

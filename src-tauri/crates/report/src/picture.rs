@@ -53,6 +53,15 @@ impl Printable {
         self
     }
 
+    /// What kind of file it is, for a web page.
+    pub(crate) fn mime(&self) -> &'static str {
+        match self.ending {
+            "png" => "image/png",
+            "webp" => "image/webp",
+            _ => "image/jpeg",
+        }
+    }
+
     /// Width over height of its frame.
     pub(crate) fn ratio(&self) -> f64 {
         let (width, height) = self.size;

@@ -1,8 +1,9 @@
 //! The paper as plain text, to be pasted into a message.
 
-use wearbook_core::document::{Block, MeasuredRow, Paper, Picture};
+use wearbook_core::document::{Block, MeasuredRow, Paper};
 
 use crate::clean::{line, lines};
+use crate::page_text::page_text;
 
 /// Writes the paper as plain text: paragraphs on one line each, points and findings as lines that begin with "- ".
 ///
@@ -23,20 +24,13 @@ fn block(block: &Block) -> String {
         Block::Points(points) => join(points.iter().map(|text| point(text))),
         Block::Facts(facts) => join(facts.iter().map(|(name, value)| format!("{}: {}", line(name), line(value)))),
         Block::Table { head, rows, .. } => join(rows.iter().map(|row| table_row(head, row))),
-        Block::Cover(cover) => {
-            let facts = cover.facts.iter().map(|(name, value)| format!("{}: {}", line(name), line(value)));
-            join(cover.shop.iter().map(|text| line(text)).chain(facts))
-        }
-        Block::Summary(sections) => join_apart(sections.iter().map(|section| {
-            join(
-                std::iter::once(line(&section.heading).to_uppercase()).chain(section.sentences.iter().map(|s| line(s))),
-            )
-        })),
+        Block::CustomersPage(page) => page_text(page),
+        Block::Photos { shown, .. } => join(shown.iter().map(|one| point(&one.caption()))),
+        Block::Contents => String::new(),
         Block::Plan(plan) => lines(&plan.alt),
         Block::Measured { rows, .. } => join(rows.iter().map(measured)),
         Block::BarKey => String::new(),
         Block::Forms { parts, .. } => join(parts.iter().map(|part| point(&part.alt))),
-        Block::Findings { part, lines, note, outcome, pictures, .. } => findings(part, lines, note, outcome, pictures),
         Block::Signature { name, .. } if line(name).is_empty() => "Date, name and signature:".into(),
         Block::Signature { name, .. } => format!("Signed: {}", line(name)),
         Block::NewPage => String::new(),
@@ -62,41 +56,26 @@ fn table_row(head: &[String], row: &[String]) -> String {
     format!("- {}", named.collect::<Vec<_>>().join("; "))
 }
 
-fn findings(part: &str, lines: &[String], note: &str, outcome: &str, pictures: &[Picture]) -> String {
-    let mut out = vec![line(part)];
-    out.extend(lines.iter().map(|text| point(text)));
-    let labelled = [("Remark", note), ("What to do", outcome)];
-    let labelled = labelled.map(|(label, text)| (label, line(text)));
-    out.extend(labelled.iter().filter(|(_, text)| !text.is_empty()).map(|(label, text)| format!("{label}: {text}")));
-    let drawn = pictures.iter().map(|picture| line(&picture.drawn())).filter(|drawn| !drawn.is_empty());
-    out.extend(drawn.map(|drawn| format!("Drawn on a picture: {drawn}")));
-    match pictures.len() {
-        0 => {}
-        1 => out.push("(1 picture in the report)".into()),
-        several => out.push(format!("({several} pictures in the report)")),
-    }
-    join(out)
-}
-
 fn join(parts: impl IntoIterator<Item = String>) -> String {
     let parts: Vec<String> = parts.into_iter().filter(|part| !part.is_empty()).collect();
     parts.join("\n")
 }
 
-fn join_apart(parts: impl IntoIterator<Item = String>) -> String {
-    parts.into_iter().collect::<Vec<_>>().join("\n\n")
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-    use wearbook_core::document::Date;
-    use wearbook_core::view::Seen;
-    use wearbook_core::wear::Grade;
+    use wearbook_core::date::Date;
 
     fn paper(blocks: Vec<Block>) -> Paper {
         let date = Date::new(2024, 3, 9).unwrap();
-        Paper { title: "Condition report".into(), subtitle: "Loader, in-line 6".into(), date, blocks }
+        Paper {
+            title: "Condition report".into(),
+            subtitle: "Loader, in-line 6".into(),
+            subject: String::new(),
+            customer: String::new(),
+            date,
+            blocks,
+        }
     }
 
     #[track_caller]
@@ -122,19 +101,6 @@ mod tests {
                 rows: vec![owned(&["Bore 1", "machine", ""]), owned(&["Bore 2", "", "clean"])],
             },
             "- Bore 1; What to do: machine\n- Bore 2; Why: clean",
-        );
-        check(
-            Block::Findings {
-                part: "Main 3, lower shell".into(),
-                seen: Seen::Worn,
-                worst: Some(Grade::THREE),
-                lines: owned(&["Scoring, grade 3"]),
-                note: String::new(),
-                outcome: "replace".into(),
-                zones: None,
-                pictures: vec![],
-            },
-            "Main 3, lower shell\n- Scoring, grade 3\nWhat to do: replace",
         );
     }
 

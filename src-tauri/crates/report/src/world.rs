@@ -19,7 +19,9 @@ static TEMPLATES: LazyLock<HashMap<FileId, Source>> = LazyLock::new(|| {
         ("base.typ", include_str!("template/base.typ")),
         ("sheet.typ", include_str!("template/sheet.typ")),
         ("blocks.typ", include_str!("template/blocks.typ")),
+        ("customer.typ", include_str!("template/customer.typ")),
         (Form::Paper.file(), include_str!("template/paper.typ")),
+        (Form::Picture.file(), include_str!("template/picture.typ")),
     ];
     files.into_iter().filter_map(|(name, text)| Some((id(name)?, Source::new(id(name)?, text.into())))).collect()
 });
@@ -29,12 +31,15 @@ static TEMPLATES: LazyLock<HashMap<FileId, Source>> = LazyLock::new(|| {
 pub(crate) enum Form {
     /// On sheets of paper.
     Paper,
+    /// The customer's page on one narrow sheet.
+    Picture,
 }
 
 impl Form {
     fn file(self) -> &'static str {
         match self {
             Self::Paper => "paper.typ",
+            Self::Picture => "picture.typ",
         }
     }
 }

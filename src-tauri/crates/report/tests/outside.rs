@@ -8,7 +8,8 @@ mod said;
 use std::io::Cursor;
 
 use said::{said, squeezed};
-use wearbook_core::document::{Block, Date, Paper, PaperSize, Picture, PlanDrawing};
+use wearbook_core::date::Date;
+use wearbook_core::document::{Block, Image, Paper, PaperSize, Picture, PlanDrawing, Shown};
 use wearbook_core::engine::{Arrangement, Engine};
 use wearbook_core::job::{Markup, PhotoId};
 use wearbook_core::view::Seen;
@@ -43,20 +44,23 @@ fn jpeg(width: u32, height: u32) -> Vec<u8> {
 
 fn paper(blocks: Vec<Block>) -> Paper {
     let date = Date::new(2024, 11, 25).unwrap();
-    Paper { title: "Condition report".into(), subtitle: "Yard loader, in-line 4".into(), date, blocks }
+    Paper {
+        title: "Condition report".into(),
+        subtitle: "Yard loader, in-line 4".into(),
+        subject: "Yard loader".into(),
+        customer: "Ada Quill".into(),
+        date,
+        blocks,
+    }
 }
 
-fn findings(lines: &[&str], pictures: Vec<Picture>) -> Block {
-    Block::Findings {
-        part: "Main 3, lower shell".into(),
-        seen: Seen::Worn,
-        worst: Some(Grade::THREE),
-        lines: lines.iter().map(|line| (*line).to_owned()).collect(),
-        note: String::new(),
-        outcome: "replace".into(),
-        zones: None,
-        pictures,
-    }
+/// Lines, and pictures under them; there is a frame where none is.
+fn findings(lines: &[&str], pictures: Vec<Picture>) -> [Block; 2] {
+    let shown = |picture: Picture| Shown { sentence: picture.alt.clone(), image: Image::Photo(picture) };
+    [
+        Block::Points(lines.iter().map(|line| (*line).to_owned()).collect()),
+        Block::Photos { shown: pictures.into_iter().map(shown).collect(), small: false },
+    ]
 }
 
 /// Something of every kind over a picture.
@@ -73,6 +77,13 @@ fn full() -> Paper {
     let engine = Engine::new(Arrangement::inline(4)).unwrap();
     let ink = engine.parts().iter().map(|part| (*part, Seen::Worn, Some(Grade::THREE))).collect();
     let words = |words: &[&str]| words.iter().map(|word| (*word).to_owned()).collect::<Vec<_>>();
+    let [points, photos] = findings(
+        &["Scoring, grade 3"],
+        vec![
+            Picture { photo: photo_id(1), alt: "PICTUREALT one".into(), markups: drawn() },
+            Picture { photo: photo_id(2), alt: "PICTUREALT two".into(), markups: vec![] },
+        ],
+    );
     paper(vec![
         Block::Lead("The summary.".into()),
         Block::Caution("Parts may be hot.".into()),
@@ -89,13 +100,9 @@ fn full() -> Paper {
             widths: vec![2, 1],
             rows: vec![words(&["Bore 1", "machine"])],
         },
-        findings(
-            &["Scoring, grade 3"],
-            vec![
-                Picture { photo: photo_id(1), alt: "PICTUREALT one".into(), markups: drawn() },
-                Picture { photo: photo_id(2), alt: "PICTUREALT two".into(), markups: vec![] },
-            ],
-        ),
+        points,
+        photos,
+        Block::Contents,
         Block::Signature {
             name: "A. Harrow".into(),
             strokes: vec![vec![(1000, 2000), (9000, 8000)], vec![(9500, 8000)]],
@@ -124,8 +131,14 @@ fn shows(pdf: &[u8], expected: &[&str]) {
 fn an_empty_paper_is_a_sheet_with_its_title() {
     let bytes = set(&paper(vec![]));
     shows(&bytes, &["Condition report", "Yard loader, in-line 4", "25 November 2024", "1 of 1"]);
-    let nothing =
-        Paper { title: String::new(), subtitle: String::new(), date: Date::new(1, 1, 1).unwrap(), blocks: vec![] };
+    let nothing = Paper {
+        title: String::new(),
+        subtitle: String::new(),
+        subject: String::new(),
+        customer: String::new(),
+        date: Date::new(1, 1, 1).unwrap(),
+        blocks: vec![],
+    };
     assert!(set(&nothing).starts_with(b"%PDF-"));
 }
 
@@ -133,7 +146,7 @@ fn an_empty_paper_is_a_sheet_with_its_title() {
 fn every_block_is_printed() {
     let expected = ["The summary.", "Parts may be hot.", "Hours", "5120", "A paragraph.", "another point", "Bore 1"];
     shows(&set(&full()), &expected);
-    shows(&set(&full()), &["Scoring, grade 3", "What to do: replace", "Main 3, lower shell"]);
+    shows(&set(&full()), &["Scoring, grade 3", "PICTUREALT two"]);
 }
 
 #[test]
@@ -143,7 +156,7 @@ fn the_file_is_sound_and_accessible() {
         assert!(verdict.contains("No syntax or stream encoding errors found"), "{verdict}");
     }
     if let Some(info) = said("pdfinfo", &["FILE"], &bytes) {
-        for line in ["Title: Condition report", "Tagged: yes", "A4"] {
+        for line in ["Title: Condition report, Ada Quill, Yard loader", "Tagged: yes", "A4"] {
             assert!(squeezed(&info).contains(&squeezed(line)), "“{line}” is not in {info}");
         }
         assert!(info.contains("2024"), "the date on the paper is the file's date: {info}");
@@ -185,7 +198,9 @@ fn typed_text_is_never_markup() {
         paper.blocks.push(Block::Heading { level: 1, text: words.into() });
         paper.blocks.push(Block::Facts(vec![(words.into(), words.into())]));
         paper.blocks.push(Block::Points(vec![words.into()]));
-        paper.blocks.push(findings(&[words], vec![Picture { photo: photo_id(3), alt: words.into(), markups: vec![] }]));
+        paper
+            .blocks
+            .extend(findings(&[words], vec![Picture { photo: photo_id(3), alt: words.into(), markups: vec![] }]));
         let bytes = set(&paper);
         assert!(text(&paper).chars().all(|letter| letter == '\n' || !letter.is_control()));
         // Right-to-left words are stored in another order than they were typed.
@@ -202,7 +217,7 @@ fn typed_text_is_never_markup() {
 #[test]
 fn a_word_without_end_stays_on_the_sheet() {
     let word = "x".repeat(10_000);
-    let bytes = set(&paper(vec![Block::Paragraph(word.clone()), findings(&[&word], vec![])]));
+    let bytes = set(&paper(vec![Block::Paragraph(word.clone()), Block::Points(vec![word])]));
     // What runs off the sheet is cut from the box of the page.
     let Some(seen) = said("pdftotext", &["-cropbox", "-nopgbrk", "FILE", "-"], &bytes) else { return };
     assert!(seen.matches('x').count() >= 20_000);
@@ -222,16 +237,17 @@ fn a_picture_that_is_missing_or_broken_leaves_a_frame() {
 
 #[test]
 fn what_is_drawn_over_a_picture_is_printed_told_and_fit_for_the_archive() {
-    let words = "Drawn on it: 1 DRAWNNOTE seam; 2 DRAWNNOTE chip";
+    let words = "1 DRAWNNOTE seam 2 DRAWNNOTE chip";
     shows(&set(&full()), &[words]);
-    assert!(text(&full()).contains("Drawn on a picture: 1\u{a0}DRAWNNOTE seam; 2\u{a0}DRAWNNOTE chip; arrow"));
+    assert!(text(&full()).contains("1\u{a0}DRAWNNOTE seam 2\u{a0}DRAWNNOTE chip"));
     let archived = pdf(&full(), Print { archive: true, ..Print::default() }, &both_pictures).unwrap();
     shows(&archived, &[words]);
     let mut bare = full();
     for block in &mut bare.blocks {
-        if let Block::Findings { pictures, .. } = block {
-            for picture in pictures.iter_mut().filter(|picture| !picture.markups.is_empty()) {
-                picture.alt = format!("{}. Drawn on it: {}", picture.alt, picture.notes().join("; "));
+        if let Block::Photos { shown, .. } = block {
+            for one in shown.iter_mut() {
+                let Image::Photo(picture) = &mut one.image else { continue };
+                one.sentence = [vec![one.sentence.clone()], picture.notes()].concat().join("  ");
                 picture.markups.clear();
             }
         }
@@ -250,27 +266,11 @@ fn the_same_paper_gives_the_same_bytes() {
 fn every_finding_is_printed_and_written_however_many() {
     let lines: Vec<String> = (0..500).map(|nth| format!("Finding {nth}: pitting, grade {}", 1 + nth % 4)).collect();
     let lines: Vec<&str> = lines.iter().map(String::as_str).collect();
-    let paper = paper(vec![findings(&lines, vec![]), findings(&lines[..3], vec![])]);
+    let paper = paper(vec![Block::Points(lines.iter().map(|line| (*line).to_owned()).collect())]);
     shows(&set(&paper), &lines);
     for line in lines {
         assert!(text(&paper).contains(&format!("- {line}\n")), "{line}");
     }
-}
-
-#[test]
-fn a_block_is_torn_only_when_no_sheet_is_long_enough() {
-    let block = |name: &str, count: usize| {
-        let lines: Vec<String> = (0..count).map(|nth| format!("{name}-{nth}.")).collect();
-        findings(&lines.iter().map(String::as_str).collect::<Vec<_>>(), vec![])
-    };
-    let mut blocks: Vec<Block> = (0..9).map(|nth| block(&format!("block{nth}"), 17)).collect();
-    blocks.push(block("endless", 200));
-    let Some(seen) = said("pdftotext", &["-raw", "FILE", "-"], &set(&paper(blocks))) else { return };
-    let sheets_with = |name: &str| seen.split('\u{c}').filter(|sheet| sheet.contains(name)).count();
-    for nth in 0..9 {
-        assert_eq!(sheets_with(&format!("block{nth}-")), 1, "block {nth} is torn");
-    }
-    assert!(sheets_with("endless-") > 3);
 }
 
 #[test]

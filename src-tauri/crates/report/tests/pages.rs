@@ -9,15 +9,19 @@
     reason = "clippy.toml lets tests do so, but not the functions that they share"
 )]
 
+#[path = "../../core/tests/data/mod.rs"]
+mod data;
+#[path = "../../core/tests/entered/mod.rs"]
+mod entered;
 mod jobs;
 #[path = "outside/said.rs"]
 mod said;
 
-use jobs::{Photos, SCRIPTS, TEXTS, demo, evidence, metal, photo_id, report, signed, vee8};
+use jobs::{Photos, SCRIPTS, TEXTS, demo, evidence, metal, photo_id, report, signed, vee8, whole, worn_everywhere};
 use said::{said, squeezed};
 use wearbook_core::document::{Block, Extent, Paper, PaperSize};
 use wearbook_core::engine::Arrangement;
-use wearbook_core::job::{Job, PartRecord, TextField};
+use wearbook_core::job::{Job, TextField};
 use wearbook_report::{Print, Resolution, pdf, text};
 
 const MAIL: usize = 5_000_000;
@@ -181,10 +185,10 @@ fn each_object(value: &serde_json::Value, see: &mut impl FnMut(&serde_json::Map<
 /// Pictures and drawings that must be told in words.
 fn figures_of(block: &Block) -> usize {
     match block {
-        Block::Cover(cover) => usize::from(cover.plan.is_some()),
         Block::Forms { parts, .. } => parts.len(),
         // A photo that is missing leaves a frame with words, and is no figure.
-        Block::Findings { zones, .. } => usize::from(zones.is_some()),
+        Block::Photos { shown, .. } => shown.iter().filter(|one| one.photo().is_none()).count(),
+        Block::CustomersPage(page) => page.shown.iter().filter(|one| one.photo().is_none()).count(),
         Block::Signature { strokes, .. } => usize::from(!strokes.is_empty()),
         _ => 0,
     }
@@ -199,7 +203,6 @@ fn headings_come_in_order(paper: &Paper, pdf: &[u8]) {
     for block in &paper.blocks {
         let words = match block {
             Block::Heading { text, .. } => squeezed(text),
-            Block::Findings { part, .. } => squeezed(part),
             _ => continue,
         };
         let at = seen.get(from..).and_then(|rest| rest.find(&words));
@@ -220,18 +223,20 @@ fn the_plain_text_has_it_all(paper: &Paper) {
                 facts.iter().for_each(|(name, value)| [name, value].into_iter().for_each(|t| has(t)))
             }
             Block::Table { rows, .. } => rows.iter().flatten().for_each(|cell| has(cell)),
-            Block::Cover(cover) => cover.facts.iter().for_each(|(_, value)| has(value)),
-            Block::Summary(sections) => sections.iter().flat_map(|s| &s.sentences).for_each(|sentence| has(sentence)),
+            Block::CustomersPage(page) => {
+                page.facts.iter().for_each(|(_, value)| has(value));
+                page.told.iter().flat_map(|row| [&row.told, &row.found]).for_each(|words| has(words));
+                page.jobs.iter().flat_map(|job| [&job.title, &job.because, &job.price]).for_each(|words| has(words));
+                [&page.advice, &page.not_examined].into_iter().for_each(|words| has(words));
+            }
+            Block::Photos { shown, .. } => shown.iter().for_each(|one| has(&one.sentence)),
             Block::Plan(plan) => has(&plan.alt),
             Block::Measured { rows, .. } => {
                 rows.iter().flat_map(|row| [&row.part, &row.shown, &row.limits]).for_each(|words| has(words));
             }
             Block::Forms { parts, .. } => parts.iter().for_each(|part| has(&part.alt)),
-            Block::Findings { part, lines, note, outcome, .. } => {
-                [part, note, outcome].into_iter().chain(lines).for_each(|words| has(words));
-            }
             Block::Signature { name, .. } => has(name),
-            Block::BarKey | Block::NewPage => {}
+            Block::BarKey | Block::NewPage | Block::Contents => {}
         }
     }
 }
@@ -255,16 +260,26 @@ fn the_demo_short_and_full_to_mail_and_for_the_archive() {
         let short = check(other, &report(&job, Extent::Short), &photos);
         let full = check(print, &report(&job, Extent::Full), &photos);
         let (short, full) = (pages(&short), pages(&full));
-        assert!(short.len() <= full.len());
-        // The cover, then the summary on one page with its five headings.
-        for pages in [short, full].iter().filter(|pages| !pages.is_empty()) {
-            assert!(pages[0].contains("Ilse Brandvold") && pages[0].contains("Alder Creek Engine Works"));
-            for heading in ["What we found", "Why", "What we propose", "What it costs", "What we need"] {
-                assert!(pages[1].contains(heading), "“{heading}” is not on the second page: {}", pages[1]);
+        for (pages, most) in [(short, 4), (full, 10)].iter().filter(|(pages, _)| !pages.is_empty()) {
+            assert!(pages.len() <= *most, "{} pages, {most} at most", pages.len());
+            // The first page alone is what the customer decides by.
+            for words in [
+                "Ilse Brandvold, signed on the screen",
+                "Alder Creek Engine Works",
+                "worth rebuilding",
+                "What you told us, what we found",
+                "How it happened",
+                "Proposal 1: what to decide",
+                "made on 12 March 2026, valid until 11 April 2026",
+                "Not examined",
+                "Total with tax, EUR",
+            ] {
+                assert!(
+                    squeezed(&pages[0]).contains(&squeezed(words)),
+                    "“{words}” is not on the first page: {}",
+                    pages[0]
+                );
             }
-            let third = ["Found before and outside", "What was found", "The worst"];
-            assert!(third.iter().any(|heading| pages[2].trim_start().starts_with(heading)), "{}", pages[2]);
-            assert!(pages.last().unwrap().contains("Ilse Brandvold, signed on the screen"));
         }
     }
 }
@@ -317,28 +332,24 @@ fn the_largest_engine_with_names_that_never_end() {
     check(A4, &report(&vee8(3, &texts), Extent::Full), &Photos::new());
     let arranged = Job { arrangement: Some(Arrangement::vee(16)), ..Job::default() };
     let pdf = check(LETTER, &report(&arranged, Extent::Full), &Photos::new());
-    assert!(pages(&pdf).get(1).is_none_or(|page| page.contains("What we need")), "the summary is one page");
+    assert!(pages(&pdf).len() <= 1, "nobody has looked at it");
 }
 
 #[test]
 fn five_hundred_findings() {
-    let mut job = vee8(0, &TEXTS);
-    let engine = wearbook_core::engine::Engine::new(Arrangement::vee(16)).unwrap();
-    job.arrangement = Some(Arrangement::vee(16));
-    let record = job.parts.values().find(|record| record.tags.len() == 3).unwrap().clone();
-    let worn = |part: &wearbook_core::engine::Part| {
-        let tags = part.kind.row().tags.iter().filter(|tag| tag.is_damage()).take(3);
-        let tags = tags.map(|tag| (*tag, record.tags.values().next().unwrap().clone()));
-        let tags = tags.map(|(tag, mut told)| {
-            told.zones.clear();
-            (tag, told)
-        });
-        (*part, PartRecord { tags: tags.collect(), ..PartRecord::default() })
-    };
-    job.parts = engine.parts().iter().map(worn).collect();
-    let findings: usize = job.parts.values().map(|record| record.tags.len()).sum();
-    assert!(findings >= 500, "{findings}");
-    check(A4, &report(&job, Extent::Full), &Photos::new());
+    check(A4, &report(&worn_everywhere(), Extent::Full), &Photos::new());
+}
+
+/// How long a report is at most: what a customer reads is four sheets, what they may look up a few more.
+#[test]
+fn no_report_is_longer_than_it_has_to_be() {
+    for (name, short, full) in [("untouched", 1, 1), ("vee-8-sound", 4, 4), ("everything-destroyed", 4, 16)] {
+        let job = whole(name);
+        for (extent, most) in [(Extent::Short, short), (Extent::Full, full)] {
+            let sheets = pages(&check(A4, &report(&job, extent), &Photos::new())).len();
+            assert!(sheets <= most, "{name}: {sheets} sheets, {most} at most");
+        }
+    }
 }
 
 /// The names as they should come out, and where a system without fonts for them says so.
@@ -366,6 +377,8 @@ fn a_right_to_left_name_keeps_its_own_figures_and_no_others() {
     let paper = Paper {
         title: "T".into(),
         subtitle: String::new(),
+        subject: String::new(),
+        customer: String::new(),
         date: jobs::DATE,
         blocks: vec![
             Block::Paragraph("Signed by שרה, 12 March".into()),

@@ -3,7 +3,7 @@
 use serde::Deserialize;
 use wearbook_core::assess::assess_with;
 use wearbook_core::document::{
-    Desk, Extent, Paper, PaperSize, Shop, closing_sheet, condition_report, evidence_sheet, size_sheet, size_table,
+    Desk, Extent, Paper, PaperSize, Shop, closing_sheet, condition_report, customers_page, evidence_sheet, message, size_sheet, size_table,
     work_list, work_list_table,
 };
 use wearbook_core::job::{ListKind, PhotoId};
@@ -22,7 +22,7 @@ pub struct Arguments {
     pub job: JobId,
     /// The paper.
     pub document: Document,
-    /// Of a report: how much of it; all, if not said.
+    /// Of a report: how much of it; the short one, if not said.
     #[serde(default)]
     #[cfg_attr(feature = "schema", ts(optional, as = "Option<Extent>"))]
     pub extent: Extent,
@@ -49,6 +49,14 @@ pub enum Document {
     ReportPdf,
     /// The same as plain text, to paste into a message.
     ReportText,
+    /// The customer's page, to print or send.
+    CustomersPdf,
+    /// The same as one web page in one file.
+    CustomersHtml,
+    /// The same as a picture, for a telephone.
+    CustomersPng,
+    /// The same as a message of a few lines.
+    CustomersText,
     /// The sheet of the rebuild's sizes, to print or send.
     SizesPdf,
     /// All figures as a table for a spreadsheet.
@@ -106,6 +114,10 @@ pub fn act(
     let ((bytes, form), what) = match document {
         Document::ReportPdf => (pdf(condition_report(&desk, extent))?, String::new()),
         Document::ReportText => (text(condition_report(&desk, extent)), String::new()),
+        Document::CustomersPdf => (pdf(customers_page(&desk))?, "your-engine.".into()),
+        Document::CustomersHtml => ((html(book, &customers_page(&desk)), HTML), "your-engine.".into()),
+        Document::CustomersPng => ((png(book, &customers_page(&desk))?, PNG), "your-engine.".into()),
+        Document::CustomersText => ((message(&desk).join("\n").into_bytes(), TEXT), "your-engine.".into()),
         Document::SizesPdf => (pdf(size_sheet(&desk))?, "sizes.".into()),
         Document::SizesCsv => (csv(size_table(&assessment))?, "sizes.".into()),
         Document::ListPdf => (pdf(work_list(&desk, kind))?, list_name(kind)),
@@ -119,6 +131,8 @@ pub fn act(
 }
 
 const PDF: (&str, &str) = ("application/pdf", "pdf");
+const HTML: (&str, &str) = ("text/html; charset=utf-8", "html");
+const PNG: (&str, &str) = ("image/png", "png");
 const TEXT: (&str, &str) = ("text/plain; charset=utf-8", "txt");
 const CSV: (&str, &str) = ("text/csv; charset=utf-8", "csv");
 
@@ -143,15 +157,27 @@ fn print(size: PaperSize, purpose: Purpose) -> Print {
 }
 
 fn pdf(book: &Wearbook, paper: &Paper, print: Print) -> Result<Vec<u8>, Error> {
-    // A picture that is missing leaves a frame that says so: the rest of the report must be able to leave.
-    let picture = |photo: &PhotoId| {
-        let screen = book.shown(photo, ShownSize::Screen).ok()?;
-        // To be mailed it is made smaller yet: once is enough. What is shown carries no camera data either.
-        if print.pictures == Resolution::Mail {
-            Some(screen)
-        } else {
-            wearbook_photo::outgoing(&screen, PAPER_SIDE).ok()
-        }
-    };
-    wearbook_report::pdf(paper, print, &picture).map_err(|error| Error::new("report", error.to_string()))
+    wearbook_report::pdf(paper, print, &|photo| picture(book, photo, print.pictures)).map_err(not_set)
+}
+
+fn png(book: &Wearbook, paper: &Paper) -> Result<Vec<u8>, Error> {
+    wearbook_report::png(paper, &|photo| picture(book, photo, Resolution::Mail)).map_err(not_set)
+}
+
+fn html(book: &Wearbook, paper: &Paper) -> Vec<u8> {
+    wearbook_report::html(paper, &|photo| picture(book, photo, Resolution::Mail)).into_bytes()
+}
+
+/// A picture that is missing leaves a frame that says so: the rest of the paper must be able to leave.
+fn picture(book: &Wearbook, photo: &PhotoId, resolution: Resolution) -> Option<Vec<u8>> {
+    let screen = book.shown(photo, ShownSize::Screen).ok()?;
+    // To be mailed it is made smaller yet: once is enough. What is shown carries no camera data either.
+    match resolution {
+        Resolution::Mail => Some(screen),
+        Resolution::Full => wearbook_photo::outgoing(&screen, PAPER_SIDE).ok(),
+    }
+}
+
+fn not_set(error: wearbook_report::NotSet) -> Error {
+    Error::new("report", error.to_string())
 }

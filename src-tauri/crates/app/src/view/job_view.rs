@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use serde::Serialize;
 use wearbook_core::assess::{Assessment, assess_with};
 use wearbook_core::engine::{Arrangement, Engine, Part, Plan};
-use wearbook_core::job::{Answer, Complaint, ConfirmedSize, EditId, HistoryFact, TextField};
+use wearbook_core::job::{Answer, Complaint, ConfirmedSize, EditId, HistoryFact, PhotoId, TextField};
 use wearbook_core::measure::{Instrument, Length};
 use wearbook_core::money::{EstimateLine, PriceList};
 use wearbook_core::sheet::{GeneralRule, Sheet, SheetWords, SizeGroup};
@@ -60,6 +60,8 @@ pub struct JobView {
     pub grade_marks: BTreeMap<Part, String>,
     /// The main bores whose caps are renewed.
     pub renewed_caps: BTreeSet<Part>,
+    /// The photos that were picked for the customer.
+    pub shown_photos: Vec<(Part, PhotoId)>,
     /// Sizes that the machinist confirmed.
     pub confirmed_sizes: BTreeMap<SizeGroup, Confirmed>,
     /// Sizes that a person chose.
@@ -97,6 +99,7 @@ impl JobView {
             found_sizes: job.found_sizes.iter().map(|(group, size)| (*group, size.to_string())).collect(),
             grade_marks: job.grade_marks.clone(),
             renewed_caps: job.renewed_caps.clone(),
+            shown_photos: job.shown_photos.clone(),
             confirmed_sizes: job.confirmed_sizes.iter().map(|(group, own)| (*group, Confirmed::of(own))).collect(),
             chosen_sizes: job.chosen_sizes.iter().map(|(group, size)| (*group, size.size.to_string())).collect(),
             prices: job.prices.clone(),

@@ -10,7 +10,7 @@ pub(crate) use history::history;
 pub use job_line::JobLine;
 pub use job_view::JobView;
 
-use wearbook_core::document::Date;
+use wearbook_core::date::Date;
 use wearbook_core::job::{Job, TextField};
 
 /// A name under which a person would look for a job's file: date, customer, machine, in letters that every file system

@@ -33,7 +33,7 @@ pub(super) fn chain(explained: &Explained, answers: &[ComplaintAnswer], engine: 
     let ways = ways_in(explained.cause, job);
     let mut named: Vec<&Likely> = ways.iter().filter(|own| own.probability >= NAMED_FROM).collect();
     named.sort_by_key(|own| own.way.found(job).is_empty());
-    let named: Vec<&str> = named.into_iter().take(WAYS_NAMED).map(|own| own.way.words).collect();
+    let named: Vec<String> = named.into_iter().take(WAYS_NAMED).map(|own| own.way.words.into()).collect();
     let mut look: Vec<Part> = Vec::new();
     if let (true, Some(engine)) = (named.is_empty(), engine) {
         for own in &ways {
@@ -47,7 +47,7 @@ pub(super) fn chain(explained: &Explained, answers: &[ComplaintAnswer], engine: 
             && answer.parts.iter().any(|part| parts.contains(part))
     };
     Chain {
-        way_in: named.join("; "),
+        ways: named,
         has_way_in: !ways.is_empty(),
         cause: explained.cause.name(job.terms).into(),
         damage: seen().take(DAMAGE_TOLD).map(|reason| reason.words.clone()).collect(),
@@ -75,7 +75,7 @@ mod tests {
         edits.push(json!({ "do": "recall", "fact": "neglected-oil", "answer": "yes" }));
         let causes = assess(&job_of(&edits)).causes.causes;
         let dirt = causes.into_iter().find(|cause| cause.id == "dirt-in-oil").unwrap();
-        assert!(dirt.named && dirt.chain.way_in.starts_with("an air cleaner"), "{:?}", dirt.chain);
+        assert!(dirt.named && dirt.chain.ways[0].starts_with("an air cleaner"), "{:?}", dirt.chain);
         let found = dirt.chain.damage.iter().filter(|words| words.contains("grade 3"));
         assert_eq!(found.count(), dirt.chain.damage.len(), "{:?}", dirt.chain.damage);
         assert!(!dirt.chain.damage.is_empty());

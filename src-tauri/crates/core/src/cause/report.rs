@@ -78,8 +78,8 @@ pub struct CauseView {
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
 pub struct Chain {
-    /// The ways in that are likely, in words, lower case; empty while none is.
-    pub way_in: String,
+    /// The ways in that are likely, in words, lower case, what was found first; empty while none is.
+    pub ways: Vec<String>,
     /// Whether the cause comes in from somewhere at all; else there is nothing to look for.
     pub has_way_in: bool,
     /// The cause, in words, lower case.

@@ -1,10 +1,10 @@
 //! The jobs in which a bill is put to the customer: a handful that can be weighed, instead of every line.
 
-use crate::engine::PartKind;
 use crate::job::Job;
 use crate::money::{Charge, JobScope, Need, OwnCharge, PriceKey, ProposedJob, QuoteLine};
 use crate::view::PartView;
-use crate::wear::Grade;
+use crate::wear::{Grade, Tag};
+use crate::words::counted;
 use crate::work::Work;
 
 /// Groups the lines of a bill into numbered jobs, those that are empty left out.
@@ -16,10 +16,7 @@ pub(super) fn proposed_jobs(job: &Job, lines: &[QuoteLine], parts: &[PartView]) 
         .map(|(scope, number)| {
             let needed = |line: &QuoteLine| need_of(line, parts);
             let need = of_scope(scope).map(needed).max().unwrap_or(Need::May);
-            // Of several lines that are needed alike that with the worst damage tells why.
-            let worst = |line: &QuoteLine| views(line, parts).filter_map(|view| view.worst).max();
-            let first =
-                of_scope(scope).collect::<Vec<_>>().into_iter().rev().max_by_key(|line| (needed(line), worst(line)));
+            let first = of_scope(scope).collect::<Vec<_>>().into_iter().rev().max_by_key(|line| needed(line));
             ProposedJob {
                 of: scope,
                 number,
@@ -38,55 +35,12 @@ pub(super) fn proposed_jobs(job: &Job, lines: &[QuoteLine], parts: &[PartView]) 
 /// The job to which a line belongs: what is taken to pieces, machined and fitted together is agreed to together.
 fn scope_of(job: &Job, of: &Charge) -> JobScope {
     match of {
-        Charge::Work(PriceKey { kind, .. }) => scope_of_kind(*kind),
+        Charge::Work(PriceKey { kind, .. }) => JobScope::of(*kind),
         Charge::Own(OwnCharge { own }) => {
             let item = job.own_items.iter().find(|(edit, _)| edit.to_string() == *own);
             item.and_then(|(_, item)| item.scope).unwrap_or(JobScope::Further)
         }
         Charge::Standing(_) => JobScope::Assembly,
-    }
-}
-
-fn scope_of_kind(kind: PartKind) -> JobScope {
-    match kind {
-        PartKind::MainShell
-        | PartKind::MainJournal
-        | PartKind::ThrustFace
-        | PartKind::RodShell
-        | PartKind::Crankpin
-        | PartKind::Rod
-        | PartKind::RodBolts
-        | PartKind::MainCapBolts
-        | PartKind::Crankshaft => JobScope::Bearings,
-        PartKind::Piston | PartKind::Rings | PartKind::Bore => JobScope::Cylinders,
-        PartKind::HousingBore | PartKind::CorePlugs | PartKind::Block | PartKind::HeadBolts => JobScope::Block,
-        PartKind::Tappet
-        | PartKind::TappetBore
-        | PartKind::Pushrod
-        | PartKind::Lobe
-        | PartKind::CamJournal
-        | PartKind::CamBearing
-        | PartKind::Camshaft => JobScope::ValveGear,
-        PartKind::OilPump
-        | PartKind::PumpGears
-        | PartKind::PumpBody
-        | PartKind::PumpCover
-        | PartKind::OilPickup
-        | PartKind::TimingDrive
-        | PartKind::AuxiliaryDrive
-        | PartKind::AuxiliaryShaft
-        | PartKind::AuxiliaryBushes
-        | PartKind::AuxiliaryGear => JobScope::OilAndDrives,
-        // Only recorded: no line of a bill is about them.
-        PartKind::AsReceived
-        | PartKind::EngineOil
-        | PartKind::OilFilter
-        | PartKind::DrainPlug
-        | PartKind::Coolant
-        | PartKind::AirCleaner
-        | PartKind::OilFiller
-        | PartKind::Breather
-        | PartKind::Sump => JobScope::Further,
     }
 }
 
@@ -125,17 +79,43 @@ fn is_worn_out(view: &PartView) -> bool {
         || view.is_measured_outside()
 }
 
-/// Why, by the line that weighs most. Of what is renewed whatever it looks like it is still told what it looked like.
+/// Why, in a clause: the worst that was found of its parts, else the reason of the line that weighs most.
 fn because(scope: JobScope, first: Option<&QuoteLine>, parts: &[PartView]) -> String {
     let Some(line) = first.filter(|_| scope != JobScope::Assembly) else {
         return "Whatever is done, it is put together again and run.".into();
     };
-    let worn = views(line, parts).filter(|view| view.worst.is_some_and(|worst| worst >= Grade::TWO));
-    let worst = worn.rev().max_by_key(|view| view.worst).filter(|view| view.kind.row().always_renewed);
-    match worst.and_then(|view| Some((view, view.findings.first()?))) {
-        Some((view, found)) => format!("{}: {}", view.label, found.tag.told(found.grade)),
+    let found: Vec<(&PartView, String)> = parts
+        .iter()
+        .filter(|view| JobScope::of(view.kind) == scope)
+        .filter_map(|view| Some((view, found(view)?)))
+        .collect();
+    // What is only dirty, or goes along with another part, explains no bill as well as what is worn out.
+    let weight = |view: &PartView| {
+        let is_bad = view.worst.is_some_and(|worst| worst >= Grade::THREE);
+        let is_work = matches!(view.decision.work(), Some(Work::Replace | Work::Machine));
+        (is_bad, is_work, view.findings.first().is_some_and(|first| first.tag != Tag::Deposits), view.worst)
+    };
+    // The first of those that are equally bad.
+    let worst = found.iter().rev().max_by_key(|(view, _)| weight(view));
+    match worst {
         None => line.because.clone(),
+        Some((view, clause)) => {
+            let more = match found.len() {
+                1 => String::new(),
+                all => format!("; {} worn besides", counted(all - 1, "part is", "parts are")),
+            };
+            format!("{}: {clause}{more}.", view.label)
+        }
     }
+}
+
+/// What was found of a part that is no light trace: its worst damage, else a size out of its limits.
+fn found(view: &PartView) -> Option<String> {
+    let damage = view.findings.iter().find(|finding| finding.tag.is_damage() && finding.grade >= Grade::TWO);
+    let outside = || view.figures.iter().find(|figure| figure.is_found_outside());
+    damage
+        .map(|finding| format!("{}, grade {} of 4", finding.name, finding.grade.number()))
+        .or_else(|| outside().map(|figure| format!("{} out of its limits", figure.name.to_lowercase())))
 }
 
 /// What happens if a job is left (common practice).

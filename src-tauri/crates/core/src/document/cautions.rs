@@ -13,3 +13,9 @@ pub(super) fn cautions(rows: &[&Caution]) -> Option<Block> {
 pub(super) fn governs(besides: &str) -> Block {
     Block::Caution(format!("{GOVERNS} {besides}").trim_end().into())
 }
+
+/// The rows, a line each, and what governs the work.
+pub(super) fn governed(rows: &[&Caution]) -> Block {
+    let lines = rows.iter().map(|row| format!("{}: {}", row.about, row.line));
+    Block::Caution(lines.chain([GOVERNS.to_owned()]).collect::<Vec<_>>().join("\n"))
+}

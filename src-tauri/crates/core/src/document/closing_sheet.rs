@@ -3,7 +3,7 @@
 use super::cautions::governs;
 use super::chapter::chapter;
 use super::desk::Desk;
-use super::head::{engine_facts, paper};
+use super::head::{customers_paper, engine_facts};
 use super::paper::{Block, Paper};
 use crate::assess::Assessment;
 use crate::engine::Part;
@@ -29,7 +29,7 @@ pub fn closing_sheet(desk: &Desk<'_>) -> Paper {
     blocks.extend(chapter("Parts", parts_used(assessment)));
     blocks.extend(chapter("Still open", (!open.is_empty()).then_some(Block::Points(open))));
     blocks.push(governs("Run in and retighten as the manual says. Check oil pressure before load is put on."));
-    paper(desk, "Closing sheet", blocks)
+    customers_paper(desk, "Closing sheet", blocks)
 }
 
 fn sizes(assessment: &Assessment) -> Option<Block> {

@@ -1,85 +1,70 @@
-//! The condition report for the customer: what was found, why it happened, what is proposed, what was not looked at.
+//! The condition report for the customer: the page on which they decide, what it rests on, and in full every finding.
 
-use super::cautions::cautions;
+use super::cautions::governed;
 use super::chapter::chapter;
-use super::costs::{approval, costs};
-use super::cover::{cover, plan};
+use super::costs::{answered_by_line, costs, held_by_jobs};
+use super::customers_page::{page, worst_first};
 use super::desk::{Desk, Extent};
-use super::evidence::evidence;
-use super::found::{clean, findings, worst};
-use super::grouping::{by_kind, grouped, named};
-use super::head::{engine_facts, paper};
-use super::measured::measured;
+use super::found::{clean, findings, photos};
+use super::grouping::by_kind;
+use super::head::{customers_paper, engine_facts};
+use super::measured::{beyond, measured};
 use super::outside::outside;
 use super::paper::{Block, Paper};
-use super::summary::summary;
+use super::plan::plan;
 use super::why::why;
-use super::work_list::lists;
 use crate::assess::Assessment;
-use crate::caution::{GOVERNS, for_customer};
+use crate::caution::for_customer;
 use crate::view::{PartView, Seen};
 use crate::words::capitalised;
-use crate::work::Outcome;
 
-/// Puts the report together.
+/// Photos in the short report.
+const PHOTOS: usize = 4;
+
+/// Puts the report together: the short one, and in full its annexes behind it. Of an engine that nobody has looked at there
+/// is the customer's page alone.
 pub fn condition_report(desk: &Desk<'_>, extent: Extent) -> Paper {
+    let job = desk.job;
+    let mut blocks = vec![Block::CustomersPage(Box::new(page(desk)))];
+    if job.is_begun() {
+        blocks.extend(short(desk, extent));
+        if extent == Extent::Full {
+            blocks.extend(annexes(desk));
+        }
+    }
+    customers_paper(desk, "Condition report", blocks)
+}
+
+/// What the page rests on: four sheets with it.
+fn short(desk: &Desk<'_>, extent: Extent) -> Vec<Block> {
     let Desk { job, assessment, .. } = desk;
-    let mut blocks = vec![cover(desk), summary(desk)];
-    blocks.extend(outside(assessment, extent));
-    match extent {
-        Extent::Short => blocks.extend(worst(assessment)),
-        Extent::Full => {
-            let plan = plan(desk).map(Block::Plan);
-            blocks.extend(chapter("What was found", plan.into_iter().chain(findings(assessment))));
-            blocks.extend(clean(assessment));
-            blocks.extend(marks(assessment));
-            blocks.extend(measured(assessment, job.sheet.head.unit));
-        }
-    }
-    blocks.extend(why(assessment, extent));
-    blocks.extend(proposals(assessment));
-    blocks.extend(costs(assessment));
-    if extent == Extent::Full {
-        blocks.extend(lists(assessment));
-        blocks.extend(evidence(assessment));
-    }
+    let contents = (extent == Extent::Full).then_some(Block::Contents);
+    let worst = worst_first(job, assessment, PHOTOS);
+    let mut blocks: Vec<Block> = contents.into_iter().collect();
+    let worst = (!worst.is_empty()).then_some(Block::Photos { shown: worst, small: false });
+    blocks.extend(chapter("The worst of what was found", worst));
+    blocks.extend(outside(assessment));
+    blocks.extend(why(assessment));
+    blocks.extend(beyond(assessment));
+    blocks.extend(answered_by_line(assessment));
     blocks.extend(not_looked_at(assessment));
-    blocks.extend(chapter("The engine as it came in", engine_facts(desk)));
     let notices = assessment.notices.iter().cloned().map(Block::Caution);
-    blocks.extend(chapter("Cautions", notices.chain(cautions(&for_customer()))));
-    blocks.extend(approval(assessment));
-    paper(desk, "Condition report", blocks)
+    blocks.extend(chapter("Cautions", notices.chain([governed(&for_customer())])));
+    blocks
 }
 
-fn proposals(assessment: &Assessment) -> Vec<Block> {
-    let mut rows = Vec::new();
-    for outcome in Outcome::ALL.into_iter().rev() {
-        let views: Vec<&PartView> =
-            assessment.parts.iter().filter(|view| view.decision.outcome == outcome && told_as_proposal(view)).collect();
-        for ((_, because), group) in grouped(&views, |view| (view.kind, because(view))) {
-            rows.push([capitalised(&named(&group, assessment)), capitalised(outcome.words()), because]);
-        }
-    }
-    let table = (!rows.is_empty()).then(|| {
-        Block::table("What is to be done with each part, and why.", [("Parts", 4), ("What to do", 2), ("Why", 6)], rows)
-    });
-    let governs = table.is_some().then(|| Block::Paragraph(GOVERNS.into()));
-    chapter("What we propose", table.into_iter().chain(governs))
-}
-
-/// Parts that nobody has looked at are listed on their own, unless they are renewed anyway.
-fn told_as_proposal(view: &PartView) -> bool {
-    view.decision.looked_at || view.decision.outcome != Outcome::CantSay
-}
-
-fn because(view: &PartView) -> String {
-    let rules = view.decision.because_by_rules();
-    match &view.decision.overruled_because {
-        Some(reason) => {
-            format!("Decided by the mechanic: {reason} (By the rules: {}. {rules})", view.decision.by_rules.words())
-        }
-        None => rules.into(),
-    }
+fn annexes(desk: &Desk<'_>) -> Vec<Block> {
+    let Desk { job, assessment, .. } = desk;
+    let plan = plan(desk).map(Block::Plan);
+    let mut blocks = chapter("Part by part", plan.into_iter().chain(findings(assessment)));
+    blocks.extend(clean(assessment));
+    blocks.extend(photos(assessment));
+    blocks.extend(marks(assessment));
+    blocks.extend(measured(assessment, job.sheet.head.unit));
+    blocks.extend(held_by_jobs(assessment));
+    blocks.extend(costs(assessment));
+    blocks.extend(chapter("The engine as it came in", engine_facts(desk)));
+    blocks
 }
 
 fn marks(assessment: &Assessment) -> Vec<Block> {
@@ -93,12 +78,9 @@ fn not_looked_at(assessment: &Assessment) -> Vec<Block> {
     if open.is_empty() {
         return vec![];
     }
-    let kinds = by_kind(&open, assessment);
-    let body = [
-        Block::Paragraph("Nothing is known of these parts. Not looked at does not mean sound.".into()),
-        Block::Points(kinds.iter().map(|kind| capitalised(kind)).collect()),
-    ];
-    chapter("What was not looked at", body)
+    let kinds: Vec<String> = by_kind(&open, assessment).iter().map(|kind| capitalised(kind)).collect();
+    let told = format!("{}. Nothing is known of these parts: that does not mean sound.", kinds.join("; "));
+    chapter("What was not looked at", [Block::Paragraph(told)])
 }
 
 #[cfg(test)]
@@ -133,44 +115,43 @@ mod tests {
 
     #[test]
     fn every_finding_is_told_with_grade_and_place() {
-        let paper = report(&[("main-shell.1.lower", Some(Tag::Scoring)), ("crankpin.2", None)]);
-        let words = words(&paper);
-        assert!(words.contains("Main 1, lower shell"));
-        assert!(words.contains("Scoring, grade 2 of 4. A fingernail feels the lines. Where: front edge, crown."));
+        let words = words(&report(&[("main-shell.1.lower", Some(Tag::Scoring)), ("crankpin.2", None)]));
+        assert!(words.contains("Main 1, lower"), "{words}");
+        assert!(words.contains("Scoring, grade 2. Where: front edge, crown."), "{words}");
         assert!(words.contains("Looked at and without damage"));
     }
 
     #[test]
     fn what_was_not_looked_at_is_told_apart_from_what_is_clean() {
         let paper = report(&[("crankpin.1", None), ("crankpin.2", None)]);
-        let open =
-            paper.blocks.iter().skip_while(|block| **block != Block::heading("What was not looked at")).nth(2).unwrap();
-        let Block::Points(points) = open else { panic!("{open:?}") };
-        assert!(points.contains(&"All 3 main journals".to_owned()), "{points:?}");
-        assert!(!points.iter().any(|point| point.to_lowercase().contains("crankpin")), "{points:?}");
+        let mut after = paper.blocks.iter().skip_while(|block| **block != Block::heading("What was not looked at"));
+        let Some(Block::Paragraph(open)) = after.nth(1) else { panic!("{paper:?}") };
+        assert!(open.contains("All 3 main journals"), "{open}");
+        assert!(!open.to_lowercase().contains("crankpin"), "{open}");
     }
 
     /// A part has one state: what is worn evenly does not stand among what is as new.
     #[test]
     fn what_is_evenly_worn_is_told_apart_from_what_is_clean() {
         let paper = report(&[("bore.1", Some(Tag::LooksEven)), ("bore.2", None)]);
-        let chapter: Vec<&Block> = paper
+        let told: Vec<&Block> = paper
             .blocks
             .iter()
             .skip_while(|block| **block != Block::heading("Looked at and without damage"))
             .skip(1)
-            .take(3)
+            .take(2)
             .collect();
-        let [Block::Points(clean), Block::Paragraph(lead), Block::Points(worn)] = chapter[..] else {
-            panic!("{chapter:?}")
-        };
-        assert_eq!((clean.len(), lead.as_str(), worn.len()), (1, "Evenly worn:", 1), "{clean:?} {worn:?}");
+        let [Block::Paragraph(sound), Block::Paragraph(worn)] = told[..] else { panic!("{told:?}") };
+        assert_eq!((sound.as_str(), worn.as_str()), ("Sound: Bore 2.", "Evenly worn: Bore 1."));
     }
 
     #[test]
-    fn an_empty_job_still_makes_a_paper() {
-        let paper = condition_report(&Desk::bare(&Job::default(), &assess(&Job::default())), Extent::Full);
-        assert!(words(&paper).contains("has not been entered yet"));
+    fn an_engine_that_nobody_looked_at_is_one_page() {
+        for job in [Job::default(), Job { arrangement: Some(Arrangement::inline(4)), ..Job::default() }] {
+            let paper = condition_report(&Desk::bare(&job, &assess(&job)), Extent::Full);
+            assert!(matches!(paper.blocks[..], [Block::CustomersPage(_)]), "{paper:?}");
+            assert!(words(&paper).contains("too early to say"));
+        }
     }
 
     #[test]

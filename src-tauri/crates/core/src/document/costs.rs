@@ -4,23 +4,17 @@ use super::chapter::chapter;
 use super::paper::Block;
 use crate::assess::Assessment;
 use crate::cost::{EngineBeside, OtherEngines, Way};
-use crate::job::{Consent, CustomerAnswer, Since};
-use crate::money::{Difference, Money, ProposedJob, Quote, QuoteLine};
+use crate::job::{Consent, CustomerAnswer};
+use crate::money::{Difference, ProposedJob, Quote, QuoteLine};
 use crate::words::capitalised;
 
-/// The chapters about money; none before the shop has entered a price.
+/// The chapters about money behind the bill; none before the shop has entered a price.
 pub(super) fn costs(assessment: &Assessment) -> Vec<Block> {
     let quote = &assessment.quote;
     if quote.lines.iter().all(|line| line.each.is_none()) {
         return vec![];
     }
-    let lines = if assessment.approval.shown.as_ref() == Some(quote) {
-        Block::Paragraph("The lines stand in the proposal at the end.".into())
-    } else {
-        lines(quote)
-    };
-    let mut blocks = chapter("What it costs", [lines, totals(quote)]);
-    blocks.extend(ways(assessment));
+    let mut blocks = chapter("Ways and prices", ways(assessment));
     blocks.extend(other_engines(assessment));
     blocks.extend(differences(assessment));
     blocks
@@ -51,7 +45,8 @@ fn ways(assessment: &Assessment) -> impl Iterator<Item = Block> {
 fn other_engines(assessment: &Assessment) -> Vec<Block> {
     let OtherEngines { engines, verdict, .. } = &assessment.other_engines;
     let quote = &assessment.quote;
-    let show = |money| quote.currency.show(money);
+    let show = |money| quote.currency.figures(money);
+    let with_tax = format!("With tax, {}", quote.currency.code());
     let rebuild = [
         if quote.without_price > 0 { "The rebuild, at least" } else { "The rebuild" }.to_owned(),
         show(quote.net),
@@ -65,7 +60,7 @@ fn other_engines(assessment: &Assessment) -> Vec<Block> {
     let table = (!engines.is_empty()).then(|| {
         Block::table(
             "What the rebuild costs, and what another engine would.",
-            [("What", 6), NET, ("With tax", 4), ("Difference", 6)],
+            [("What", 6), NET, (with_tax.as_str(), 4), ("Difference", 6)],
             std::iter::once(rebuild).chain(engines.iter().map(other)),
         )
     });
@@ -85,56 +80,50 @@ fn cells(quote: &Quote, line: &QuoteLine) -> [String; 3] {
     [line.what.clone(), line.because.clone(), net]
 }
 
-/// What each job holds; of what was proposed before there were jobs, its lines.
-fn lines(quote: &Quote) -> Block {
-    if quote.jobs.is_empty() {
-        return Block::table(LINES, [WHAT, WHY, NET], quote.lines.iter().map(|line| cells(quote, line)));
+/// What each job of the proposal holds, or would; nothing before there are prices.
+pub(super) fn held_by_jobs(assessment: &Assessment) -> Vec<Block> {
+    let quote = assessment.approval.shown.as_ref().unwrap_or(&assessment.quote);
+    let is_priced = quote.lines.iter().any(|line| line.net.is_some());
+    if quote.jobs.is_empty() || !is_priced {
+        return vec![];
     }
-    let rows = quote.jobs.iter().flat_map(|job| quote.lines_of(job).map(move |line| (job, line)));
-    let row = |(job, line): (&ProposedJob, &QuoteLine)| {
-        let [what, why, net] = cells(quote, line);
-        [job.number.to_string(), what, why, net]
-    };
-    Block::table(LINES, [NUMBER, WHAT, WHY, NET], rows.map(row))
-}
-
-/// The jobs as they are answered: with what was said, or to be ringed.
-fn jobs(quote: &Quote, answer: Option<&CustomerAnswer>) -> Block {
-    let net = |job: &ProposedJob| {
-        let least = if job.without_price > 0 { "at least " } else { "" };
-        format!("{least}{}", quote.currency.show(job.net))
-    };
-    let said = |job: &ProposedJob| {
-        let said = answer.and_then(|answer| answer.jobs.iter().find(|own| own.of == job.of));
-        said.map_or("yes / no / later", |own| own.answer.words()).to_owned()
+    let shown = |line: &QuoteLine| {
+        let net = line.net.map_or_else(|| NO_PRICE.into(), |net| quote.currency.figures(net));
+        format!("{}\u{a0}{net}", line.what)
     };
     let row = |job: &ProposedJob| {
-        [
-            job.number.to_string(),
-            job.title.clone(),
-            job.because.clone(),
-            job.if_left.clone(),
-            job.need.words().into(),
-            net(job),
-            said(job),
-        ]
+        let lines: Vec<String> = quote.lines_of(job).map(shown).collect();
+        [job.number.to_string(), lines.join("; "), quote.currency.figures(job.net)]
     };
-    Block::table(
-        "The jobs that are proposed, each with its reason, what happens if it is left, how much it is needed, what it costs without tax, and the answer.",
-        [NUMBER, ("What", 4), ("Why", 7), ("If it is left", 6), ("Need", 2), ("Without tax", 3), ("Answer", 2)],
+    let without_tax = format!("{}, without tax", quote.currency.code());
+    let table = Block::table(
+        "What each job holds, and what each line and the job cost without tax.",
+        [NUMBER, ("What it holds", 15), (without_tax.as_str(), 4)],
         quote.jobs.iter().map(row),
-    )
+    );
+    chapter("What each job holds", [table])
 }
 
-fn answered(quote: &Quote, answer: &CustomerAnswer) -> Block {
-    if !quote.jobs.is_empty() {
-        return jobs(quote, Some(answer));
-    }
-    let row = |line: &QuoteLine| {
-        let [what, why, net] = cells(quote, line);
-        [what, why, net, answer.to(quote, &line.of).map_or("", Consent::words).to_owned()]
+/// What was proposed before there were jobs: its lines, each with its answer, and the signature.
+pub(super) fn answered_by_line(assessment: &Assessment) -> Vec<Block> {
+    let approval = &assessment.approval;
+    let Some(shown) = approval.shown.as_ref().filter(|shown| shown.jobs.is_empty()) else { return vec![] };
+    let heading = format!("Proposal {} and the answer to it", approval.version);
+    let said = |line: &QuoteLine| {
+        let answer = approval.answer.as_ref().and_then(|answer| answer.to(shown, &line.of));
+        answer.map_or("", Consent::words).to_owned()
     };
-    Block::table(LINES, [WHAT, WHY, NET, ("Answer", 2)], quote.lines.iter().map(row))
+    let row = |line: &QuoteLine| {
+        let [what, why, net] = cells(shown, line);
+        [what, why, net, said(line)]
+    };
+    let table = Block::table(LINES, [WHAT, WHY, NET, ("Answer", 2)], shown.lines.iter().map(row));
+    let signed = approval
+        .answer
+        .as_ref()
+        .map(|answer| Block::Signature { name: signed_by(answer), strokes: answer.signature.clone() });
+    let open = signed.is_none().then(|| Block::Paragraph("The customer has not answered yet.".into()));
+    chapter(&heading, [table, totals(shown)].into_iter().chain(signed).chain(open))
 }
 
 fn totals(quote: &Quote) -> Block {
@@ -153,61 +142,24 @@ fn totals(quote: &Quote) -> Block {
 }
 
 fn differences(assessment: &Assessment) -> Vec<Block> {
-    let show = |money: Money| assessment.quote.currency.show(money);
+    let currency = assessment.quote.currency;
     let row = |difference: &Difference| {
-        [
-            difference.what.clone(),
-            show(difference.estimated),
-            show(difference.now),
-            show(difference.more),
-            difference.because.clone(),
-        ]
+        let Difference { what, estimated, now, more, .. } = difference;
+        [what.clone(), currency.figures(*estimated), currency.figures(*now), currency.figures(*more)]
     };
+    let now = format!("Now, {}", currency.code());
     let table = (!assessment.differences.is_empty()).then(|| {
         Block::table(
-            "Line by line what the first estimate said, what it is now, and why.",
-            [("What", 5), ("Estimated", 3), ("Now", 3), ("Difference", 3), ("Why", 9)],
+            "Line by line what the first estimate said, what it is now, and the difference, without tax.",
+            [("What", 9), ("Estimated", 3), (now.as_str(), 3), ("More", 3)],
             assessment.differences.iter().map(row),
         )
     });
     chapter("What changed since the first estimate", table)
 }
 
-/// What the customer has said to the last proposal, with the signature; before there is one, where to sign.
-pub(super) fn approval(assessment: &Assessment) -> Vec<Block> {
-    let approval = &assessment.approval;
-    let sign = Block::Signature { name: String::new(), strokes: vec![] };
-    let Some(shown) = &approval.shown else {
-        let ask = "Ring yes, no or later for each job, and sign here.";
-        let is_priced = assessment.quote.lines.iter().any(|line| line.net.is_some());
-        let body = is_priced.then(|| [Block::Paragraph(ask.into()), jobs(&assessment.quote, None), sign]);
-        return chapter("Your answer", body.into_iter().flatten());
-    };
-    let heading = format!("Proposal {} and the answer to it", approval.version);
-    let Some(answer) = &approval.answer else {
-        let open = Block::Paragraph("The customer has not answered yet.".into());
-        let asked = (!shown.jobs.is_empty()).then(|| jobs(shown, None));
-        return chapter(&heading, asked.into_iter().chain([lines(shown), totals(shown), open, sign]));
-    };
-    let mut body = vec![answered(shown, answer)];
-    if !shown.jobs.is_empty() {
-        body.push(Block::Paragraph("What each job holds:".into()));
-        body.push(lines(shown));
-    }
-    body.push(totals(shown));
-    body.push(Block::Signature { name: signed_by(answer), strokes: answer.signature.clone() });
-    let line = |since: &Since| format!("{}: {}", since.what, since.because);
-    let (more, less): (Vec<&Since>, Vec<&Since>) = approval.since.iter().partition(|since| since.exceeds);
-    let told = [("Since then this has come, and is not yet agreed:", more), ("Since then this is less:", less)];
-    for (heading, since) in told.into_iter().filter(|(_, since)| !since.is_empty()) {
-        body.push(Block::Paragraph(heading.into()));
-        body.push(Block::Points(since.into_iter().map(line).collect()));
-    }
-    chapter(&heading, body)
-}
-
 /// "A. Customer, by telephone, 0100 200, 3 May 2026 14:20".
-fn signed_by(answer: &CustomerAnswer) -> String {
+pub(super) fn signed_by(answer: &CustomerAnswer) -> String {
     let afar = answer.afar.as_ref();
     let at = afar.map(|afar| format!("{} {}", afar.date.trim(), afar.time.trim()));
     let number = afar.map(|afar| afar.number.trim().to_owned());

@@ -2,8 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::date::Date;
 use crate::assess::Assessment;
+use crate::date::Date;
 use crate::job::Job;
 
 /// All that lies ready when a paper is written.
@@ -49,9 +49,9 @@ impl Shop {
 #[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 #[serde(rename_all = "kebab-case")]
 pub enum Extent {
-    /// What a customer needs to decide, with the worst of the pictures.
-    Short,
-    /// All of it: every finding and picture, what was measured, the lists, the evidence.
+    /// What a customer needs to decide, and what it rests on: four sheets.
     #[default]
+    Short,
+    /// The same with its annexes: every finding and photo, sizes and forms, what each job holds.
     Full,
 }

@@ -29,12 +29,6 @@ pub fn evidence_sheet(desk: &Desk<'_>) -> Paper {
 
 const TITLE: &str = "Evidence for the machine shop";
 
-/// The page as a chapter of the report, on a page of its own; nothing if there is nothing to tell.
-pub(super) fn evidence(assessment: &Assessment) -> Vec<Block> {
-    let told = body(assessment);
-    if told.is_empty() { told } else { [Block::NewPage, Block::heading(TITLE)].into_iter().chain(told).collect() }
-}
-
 fn body(assessment: &Assessment) -> Vec<Block> {
     let sizes = machining_table(assessment).map(|table| [Block::subheading("Sizes before and wanted"), table]);
     told(assessment).flat_map(|view| cause(view, assessment)).chain(sizes.into_iter().flatten()).collect()

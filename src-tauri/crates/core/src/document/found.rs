@@ -3,66 +3,86 @@
 use std::collections::BTreeMap;
 
 use super::chapter::chapter;
-use super::grouping::by_kind;
-use super::paper::{Block, Picture, ZoneDrawing};
+use super::grouping::{by_kind, grouped, named};
+use super::page::{Image, Shown};
+use super::paper::Block;
+use super::picture::Picture;
 use crate::assess::Assessment;
 use crate::job::{Drawn, PhotoId};
-use crate::view::{Finding, PartView, Seen};
-use crate::wear::{Grade, Zone, ZoneMap};
+use crate::money::JobScope;
+use crate::view::{Finding, OutsideView, PartView, Seen};
+use crate::wear::{Grade, Zone};
 use crate::words::capitalised;
 
-/// Parts with pictures in the short report.
-const WORST_SHOWN: usize = 4;
+/// Every part with damage or a remark, one table each for what is agreed to together; parts of which the same is told stand
+/// in one row.
+pub(super) fn findings(assessment: &Assessment) -> Vec<Block> {
+    let told = |scope: JobScope| -> Vec<Block> {
+        let views: Vec<&PartView> = assessment
+            .parts
+            .iter()
+            .filter(|view| JobScope::of(view.kind) == scope)
+            .filter(|view| view.seen == Seen::Worn || !view.note.is_empty())
+            .collect();
+        let rows = grouped(&views, |view| (view.kind, seen(view), to_do(view)));
+        let rows =
+            rows.into_iter().map(|((_, seen, to_do), group)| [capitalised(&named(&group, assessment)), seen, to_do]);
+        let table = Block::table(
+            format!("{}: each part with what was seen and what is to be done.", scope.title()),
+            [("Part", 5), ("Seen", 9), ("What to do", 4)],
+            rows,
+        );
+        if views.is_empty() { vec![] } else { vec![Block::subheading(scope.title()), table] }
+    };
+    JobScope::ALL.into_iter().flat_map(told).collect()
+}
 
-/// Every part with damage, a picture or a remark.
-pub(super) fn findings(assessment: &Assessment) -> impl Iterator<Item = Block> {
-    assessment.parts.iter().filter(|view| !is_bare(view) || view.seen == Seen::Worn).map(part)
+fn seen(view: &PartView) -> String {
+    let note = if view.note.is_empty() { String::new() } else { format!("Remark: {}", view.note) };
+    let lines: Vec<String> = view.findings.iter().map(finding_in_row).collect();
+    let clean = if view.seen == Seen::Clean && lines.is_empty() { "Looked at and clean." } else { "" };
+    let back = if view.back_clean { "Back looked at and clean." } else { "" };
+    let told = [lines.join(" "), clean.to_owned(), back.to_owned(), note];
+    told.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(" ")
+}
+
+fn finding_in_row(finding: &Finding) -> String {
+    let place =
+        if finding.zones.is_empty() { String::new() } else { format!(" Where: {}.", zone_words(&finding.zones)) };
+    format!("{}, grade {}.{place}", capitalised(&finding.name), finding.grade.number())
+}
+
+fn to_do(view: &PartView) -> String {
+    let words = capitalised(view.decision.words());
+    match &view.decision.overruled_because {
+        Some(reason) => format!("{words}. Decided by the mechanic: {reason}"),
+        None => words,
+    }
+}
+
+/// All photos, small, in the order of the strip-down.
+pub(super) fn photos(assessment: &Assessment) -> Vec<Block> {
+    let of_parts = assessment.parts.iter().map(Recorded::of_part);
+    let all = assessment.outside.iter().map(Recorded::of_outside).chain(of_parts);
+    let shown: Vec<Shown> = all.flat_map(|recorded| recorded.shown().collect::<Vec<_>>()).collect();
+    chapter("Photos", (!shown.is_empty()).then_some(Block::Photos { shown, small: true }))
 }
 
 /// What shows no damage; apart from it what is evenly worn, and what only measuring finds fault with.
 pub(super) fn clean(assessment: &Assessment) -> Vec<Block> {
-    let of = |is: &dyn Fn(&PartView) -> bool, lead: &str| -> Vec<Block> {
-        let clean = assessment.parts.iter().filter(|view| view.seen == Seen::Clean && is_bare(view));
-        let views: Vec<&PartView> = clean.filter(|view| is(view)).collect();
-        let points: Vec<String> = by_kind(&views, assessment).iter().map(|kind| capitalised(kind)).collect();
-        match (points.is_empty(), lead.is_empty()) {
-            (true, _) => vec![],
-            (false, true) => vec![Block::Points(points)],
-            (false, false) => vec![Block::Paragraph(lead.into()), Block::Points(points)],
-        }
+    let clean = || assessment.parts.iter().filter(|view| view.seen == Seen::Clean && view.note.is_empty());
+    let of = |is: &dyn Fn(&PartView) -> bool, lead: &str| -> Option<Block> {
+        let views: Vec<&PartView> = clean().filter(|view| is(view)).collect();
+        let kinds = by_kind(&views, assessment);
+        (!kinds.is_empty()).then(|| Block::Paragraph(format!("{lead}: {}.", kinds.join("; "))))
     };
     let is_worn = |view: &PartView| view.findings.iter().any(|finding| finding.grade > Grade::ONE);
-    let sound = of(&|view| !view.is_measured_outside() && !is_worn(view), "");
-    let worn = of(&|view| !view.is_measured_outside() && is_worn(view), "Evenly worn:");
-    let outside = of(&PartView::is_measured_outside, "To the eye without damage, but outside the limits as measured:");
-    chapter("Looked at and without damage", sound.into_iter().chain(worn).chain(outside))
-}
-
-/// Nothing but what was seen is known of it: no picture, no remark.
-fn is_bare(view: &PartView) -> bool {
-    view.photos.is_empty() && view.note.is_empty()
-}
-
-/// The few parts that a customer should see: the worst that were photographed, else the worst.
-pub(super) fn worst(assessment: &Assessment) -> Vec<Block> {
-    let mut worn: Vec<&PartView> = assessment.parts.iter().filter(|view| view.seen == Seen::Worn).collect();
-    worn.sort_by_key(|view| std::cmp::Reverse((!view.photos.is_empty(), view.worst)));
-    worn.truncate(WORST_SHOWN);
-    chapter("The worst of what was found", worn.into_iter().map(part))
-}
-
-fn part(view: &PartView) -> Block {
-    let recorded = Recorded {
-        label: &view.label,
-        seen: view.seen,
-        worst: view.worst,
-        back_clean: view.back_clean,
-        findings: &view.findings,
-        photos: &view.photos,
-        drawn: &view.drawn,
-        note: &view.note,
-    };
-    recorded.block(view.decision.words(), zones(view))
+    let told = [
+        of(&|view| !view.is_measured_outside() && !is_worn(view), "Sound"),
+        of(&|view| !view.is_measured_outside() && is_worn(view), "Evenly worn"),
+        of(&PartView::is_measured_outside, "To the eye without damage, but outside the limits as measured"),
+    ];
+    chapter("Looked at and without damage", told.into_iter().flatten())
 }
 
 /// What was recorded of something that somebody had in the hand.
@@ -74,22 +94,46 @@ pub(super) struct Recorded<'a> {
     pub(super) findings: &'a [Finding],
     pub(super) photos: &'a [PhotoId],
     pub(super) drawn: &'a BTreeMap<PhotoId, Vec<Drawn>>,
-    pub(super) note: &'a str,
 }
 
-impl Recorded<'_> {
-    /// Told with its pictures.
-    pub(super) fn block(&self, outcome: &str, zones: Option<ZoneDrawing>) -> Block {
-        Block::Findings {
-            part: self.label.into(),
-            seen: self.seen,
-            worst: self.worst,
-            lines: self.lines(),
-            note: self.note.into(),
-            outcome: outcome.into(),
-            zones,
-            pictures: self.photos.iter().zip(1..).map(|(photo, nth)| self.picture(photo, nth)).collect(),
+impl<'a> Recorded<'a> {
+    /// Of a part.
+    pub(super) fn of_part(view: &'a PartView) -> Self {
+        Self {
+            label: &view.label,
+            seen: view.seen,
+            worst: view.worst,
+            back_clean: view.back_clean,
+            findings: &view.findings,
+            photos: &view.photos,
+            drawn: &view.drawn,
         }
+    }
+
+    /// Of what lies outside the parts.
+    pub(super) fn of_outside(view: &'a OutsideView) -> Self {
+        Self {
+            label: &view.label,
+            seen: view.seen,
+            worst: view.worst,
+            back_clean: false,
+            findings: &view.findings,
+            photos: &view.photos,
+            drawn: &view.drawn,
+        }
+    }
+
+    /// Its photos with what they show.
+    pub(super) fn shown(&self) -> impl Iterator<Item = Shown> {
+        let told = match self.findings {
+            [] => self.lines().join(" "),
+            all => all.iter().map(|finding| finding.name.as_str()).collect::<Vec<_>>().join(", "),
+        };
+        let sentence = if told.is_empty() { self.label.to_owned() } else { format!("{}: {told}", self.label) };
+        self.photos.iter().zip(1..).map(move |(photo, nth)| Shown {
+            image: Image::Photo(self.picture(photo, nth)),
+            sentence: sentence.clone(),
+        })
     }
 
     /// What was seen, a line each finding.
@@ -106,7 +150,8 @@ impl Recorded<'_> {
         lines
     }
 
-    fn picture(&self, photo: &PhotoId, nth: usize) -> Picture {
+    /// One of its photos, with what is drawn over it.
+    pub(super) fn picture(&self, photo: &PhotoId, nth: usize) -> Picture {
         let seen = if self.findings.is_empty() {
             self.lines().join(" ")
         } else {
@@ -129,22 +174,4 @@ fn finding_line(finding: &Finding) -> String {
 
 fn zone_words(zones: &[Zone]) -> String {
     zones.iter().copied().map(Zone::label).collect::<Vec<_>>().join("; ")
-}
-
-/// The part with its marked zones, each in the ink of the worst that was marked there; none if nothing was marked.
-fn zones(view: &PartView) -> Option<ZoneDrawing> {
-    let map = view.kind.row().zones;
-    let marked: Vec<(Zone, Grade)> =
-        map.zones().iter().filter_map(|zone| Some((*zone, worst_at(view, *zone)?))).collect();
-    if map == ZoneMap::None || marked.is_empty() {
-        return None;
-    }
-    let words: Vec<String> =
-        marked.iter().map(|(zone, grade)| format!("{}, grade {}", zone.label(), grade.number())).collect();
-    Some(ZoneDrawing { map, alt: format!("Drawing of {}, hatched: {}", view.label, words.join("; ")), marked })
-}
-
-fn worst_at(view: &PartView, zone: Zone) -> Option<Grade> {
-    let damage = view.findings.iter().filter(|finding| finding.tag.is_damage());
-    damage.filter(|finding| finding.zones.contains(&zone)).map(|finding| finding.grade).max()
 }

@@ -5,11 +5,24 @@ use super::paper::{Block, Paper};
 use crate::assess::Assessment;
 use crate::job::{Answer, HistoryFact, Job, TextField};
 
-/// A paper of this desk's engine and day.
+/// A paper of this desk's engine and day. Whose engine it is stands in none that goes to others than the customer.
 pub(super) fn paper(desk: &Desk<'_>, title: &str, blocks: Vec<Block>) -> Paper {
     let machine = typed(desk.job, TextField::Machine);
-    let subtitle: Vec<String> = machine.into_iter().chain(desk.assessment.engine.clone()).collect();
-    Paper { title: title.to_owned(), subtitle: subtitle.join(" · "), date: desk.date, blocks }
+    let engine = typed(desk.job, TextField::EngineNumber);
+    let subtitle: Vec<String> = machine.iter().cloned().chain(desk.assessment.engine.clone()).collect();
+    Paper {
+        title: title.to_owned(),
+        subtitle: subtitle.join(" · "),
+        subject: machine.or(engine).unwrap_or_default(),
+        customer: String::new(),
+        date: desk.date,
+        blocks,
+    }
+}
+
+/// The same for the customer, whose name stands in the file's properties.
+pub(super) fn customers_paper(desk: &Desk<'_>, title: &str, blocks: Vec<Block>) -> Paper {
+    Paper { customer: typed(desk.job, TextField::Customer).unwrap_or_default(), ..paper(desk, title, blocks) }
 }
 
 /// What was typed into a line of the job's sheet; none if it is blank.

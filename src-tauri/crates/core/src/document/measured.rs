@@ -5,12 +5,40 @@ use super::paper::{Bar, Block, FormDrawing, FormStation, MeasuredRow};
 use crate::assess::Assessment;
 use crate::engine::PartKind;
 use crate::figure::Figure;
-use crate::measure::{Direction, Length, LengthUnit, Phase, Quantity, Station, in_unit};
+use crate::measure::{Conformity, Direction, Length, LengthUnit, Phase, Quantity, Station, in_unit};
 use crate::sizing::Action;
 use crate::view::{PartView, ReadingView};
-use crate::words::{capitalised, plural};
+use crate::words::{capitalised, counted, plural};
 
-/// The chapter; nothing if nothing was measured. `unit` is that of the spec sheet.
+/// Rows of the short table.
+const ROWS: usize = 14;
+
+/// What is outside its limits or too close to call, outside first; how many others are within.
+pub(super) fn beyond(assessment: &Assessment) -> Vec<Block> {
+    let figures = || assessment.parts.iter().flat_map(|view| view.figures.iter().map(move |figure| (view, figure)));
+    let judged: Vec<(&PartView, &Figure)> = figures().filter(|(_, figure)| is_judged(figure)).collect();
+    let mut told: Vec<&(&PartView, &Figure)> =
+        judged.iter().filter(|(_, figure)| figure.verdict != Some(Conformity::Within)).collect();
+    told.sort_by_key(|(_, figure)| !figure.is_found_outside());
+    let rows: Vec<MeasuredRow> = told.iter().take(ROWS).filter_map(|(view, figure)| line(view, figure)).collect();
+    let more = told.len().saturating_sub(ROWS);
+    let more =
+        (more > 0).then(|| format!("{} of the kind stand in the sheet of sizes.", counted(more, "more", "more")));
+    let within = judged.len() - told.len();
+    let within =
+        (within > 0).then(|| format!("{} within the limits.", counted(within, "other figure is", "other figures are")));
+    let counts: Vec<String> = more.into_iter().chain(within).collect();
+    let counts = (!counts.is_empty()).then(|| Block::Paragraph(counts.join(" ")));
+    let summary = "What was measured outside its limits or too close to call.".into();
+    let table = (!rows.is_empty()).then(|| [Block::BarKey, Block::Measured { summary, rows }]);
+    chapter("Measured", table.into_iter().flatten().chain(counts))
+}
+
+fn is_judged(figure: &Figure) -> bool {
+    figure.phase == Phase::Found && !figure.limits.is_empty()
+}
+
+/// What is made of the groups of sizes, and the forms of the journals and bores that are not all within their limits. `unit` is that of the spec sheet.
 pub(super) fn measured(assessment: &Assessment, unit: LengthUnit) -> Vec<Block> {
     let groups: Vec<String> = assessment
         .sizing
@@ -19,34 +47,27 @@ pub(super) fn measured(assessment: &Assessment, unit: LengthUnit) -> Vec<Block> 
         .filter(|plan| plan.action != Action::Open)
         .map(|plan| format!("{}: {}. {}", capitalised(plan.group.label()), plan.words, plan.because))
         .collect();
-    let tables: Vec<Block> = PartKind::ALL.into_iter().flat_map(|kind| of_kind(kind, assessment, unit)).collect();
     let groups = (!groups.is_empty()).then_some(Block::Points(groups));
-    let key = (!tables.is_empty()).then_some(Block::BarKey);
-    chapter("What was measured", groups.into_iter().chain(key).chain(tables))
+    let forms = [PartKind::MainJournal, PartKind::Crankpin, PartKind::Bore].into_iter();
+    let forms = forms.flat_map(|kind| forms_of(kind, assessment, unit));
+    chapter("Sizes and forms", groups.into_iter().chain(forms))
 }
 
-fn of_kind(kind: PartKind, assessment: &Assessment, unit: LengthUnit) -> Vec<Block> {
-    let views = || assessment.parts.iter().filter(move |view| view.kind == kind);
-    let rows: Vec<MeasuredRow> = views().flat_map(|view| view.figures.iter().filter_map(|f| line(view, f))).collect();
-    let forms: Vec<FormDrawing> = views().filter_map(|view| form(view, unit)).collect();
-    if rows.is_empty() && forms.is_empty() {
+fn forms_of(kind: PartKind, assessment: &Assessment, unit: LengthUnit) -> Vec<Block> {
+    let is_beyond = |figure: &Figure| is_judged(figure) && figure.verdict != Some(Conformity::Within);
+    let beyond = |view: &&PartView| view.figures.iter().any(is_beyond);
+    let views = assessment.parts.iter().filter(|view| view.kind == kind).filter(beyond);
+    let forms: Vec<FormDrawing> = views.filter_map(|view| form(view, unit)).collect();
+    if forms.is_empty() {
         return vec![];
     }
-    let name = kind.row().name.said(assessment.terms);
-    let name = if views().count() == 1 { name.into() } else { plural(&name) };
-    let mut blocks = vec![Block::subheading(capitalised(&name))];
-    if !forms.is_empty() {
-        blocks.push(Block::Forms { hollow: kind == PartKind::Bore, parts: forms });
-    }
-    if !rows.is_empty() {
-        blocks.push(Block::Measured { summary: format!("What was measured of the {name}, beside its limits."), rows });
-    }
-    blocks
+    let name = plural(&kind.row().name.said(assessment.terms));
+    vec![Block::subheading(capitalised(&name)), Block::Forms { hollow: kind == PartKind::Bore, parts: forms }]
 }
 
 /// A figure of the engine as found; none without limits, which the sheet of sizes tells.
 fn line(view: &PartView, figure: &Figure) -> Option<MeasuredRow> {
-    if figure.phase != Phase::Found || figure.limits.is_empty() {
+    if !is_judged(figure) {
         return None;
     }
     let general = if figure.general { " (general rule)" } else { "" };
@@ -69,9 +90,6 @@ fn line(view: &PartView, figure: &Figure) -> Option<MeasuredRow> {
 
 /// The diameters of a journal or bore as found, if they were taken at more than one place.
 fn form(view: &PartView, unit: LengthUnit) -> Option<FormDrawing> {
-    if !matches!(view.kind, PartKind::MainJournal | PartKind::Crankpin | PartKind::Bore) {
-        return None;
-    }
     let stands = |reading: &&ReadingView| {
         reading.stands && reading.quantity == Quantity::Diameter && reading.phase == Phase::Found
     };

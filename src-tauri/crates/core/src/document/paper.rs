@@ -2,12 +2,13 @@
 
 use serde::Serialize;
 
-use super::date::Date;
+use super::page::{CustomersPage, Shown};
+use crate::date::Date;
 use crate::engine::{Part, Plan};
-use crate::job::{Markup, PhotoId, Stroke, numbers};
+use crate::job::Stroke;
 use crate::measure::Length;
 use crate::view::Seen;
-use crate::wear::{Grade, Zone, ZoneMap};
+use crate::wear::Grade;
 
 /// A paper: a title and its blocks.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -16,6 +17,10 @@ pub struct Paper {
     pub title: String,
     /// A line below the title: the machine, the engine.
     pub subtitle: String,
+    /// The machine or the engine's number, for heads that have little room; may be empty.
+    pub subject: String,
+    /// The customer's name, on papers that are theirs; else empty.
+    pub customer: String,
     /// The date on the paper, where the shop is.
     pub date: Date,
     /// The content from top to bottom.
@@ -53,10 +58,17 @@ pub enum Block {
         /// The rows.
         rows: Vec<Vec<String>>,
     },
-    /// The cover, a page of its own with the paper's title and date; only at the beginning.
-    Cover(Box<Cover>),
-    /// The summary, a page of its own.
-    Summary(Vec<Section>),
+    /// The customer's page, a page of its own; only at the beginning.
+    CustomersPage(Box<CustomersPage>),
+    /// Photos with a sentence each.
+    Photos {
+        /// The photos.
+        shown: Vec<Shown>,
+        /// Four in a row; else two, 80 mm wide.
+        small: bool,
+    },
+    /// The chapters that follow, each with its page.
+    Contents,
     /// The engine as a plan, hatched by what was seen.
     Plan(PlanDrawing),
     /// What was measured, each reading beside its limits.
@@ -74,25 +86,6 @@ pub enum Block {
         hollow: bool,
         /// The parts.
         parts: Vec<FormDrawing>,
-    },
-    /// A part's pictures and findings, kept together.
-    Findings {
-        /// The part's name.
-        part: String,
-        /// Whether it was looked at, and how it came out.
-        seen: Seen,
-        /// Its worst grade, if it is worn.
-        worst: Option<Grade>,
-        /// One line each finding: tag, grade, sentence, zones.
-        lines: Vec<String>,
-        /// The remark; may be empty.
-        note: String,
-        /// What is to be done, in words.
-        outcome: String,
-        /// The part with the marked zones; none if no zone was marked.
-        zones: Option<ZoneDrawing>,
-        /// The pictures.
-        pictures: Vec<Picture>,
     },
     /// A signature over its name.
     Signature {
@@ -131,51 +124,6 @@ impl Block {
     }
 }
 
-/// A photo in a paper.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct Picture {
-    /// Which.
-    pub photo: PhotoId,
-    /// What it shows, in words, for those who can't see it.
-    pub alt: String,
-    /// What is drawn over it.
-    pub markups: Vec<Markup>,
-}
-
-impl Picture {
-    /// The notes on it, each under the number with which it is drawn.
-    pub fn notes(&self) -> Vec<String> {
-        let told = |(markup, number): (&Markup, Option<usize>)| Some(format!("{}\u{a0}{}", number?, markup.note()));
-        self.markups.iter().zip(numbers(&self.markups)).filter_map(told).collect()
-    }
-
-    /// What is drawn over it, in words; empty if nothing is.
-    pub fn drawn(&self) -> String {
-        let unnoted = self.markups.iter().filter(|markup| markup.note().is_empty()).map(|markup| markup.words().into());
-        self.notes().into_iter().chain(unnoted).collect::<Vec<String>>().join("; ")
-    }
-}
-
-/// What stands on a cover besides the paper's title, subtitle and date.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Cover {
-    /// The shop: its name, then its address; may be empty.
-    pub shop: Vec<String>,
-    /// Whose engine and which: names and values.
-    pub facts: Vec<(String, String)>,
-    /// The engine, once its arrangement is known.
-    pub plan: Option<PlanDrawing>,
-}
-
-/// Sentences under a heading of the summary.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct Section {
-    /// The heading.
-    pub heading: String,
-    /// The sentences, each a paragraph.
-    pub sentences: Vec<String>,
-}
-
 /// The engine as a plan.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct PlanDrawing {
@@ -184,17 +132,6 @@ pub struct PlanDrawing {
     /// The look of each part: whether and how bad.
     pub ink: Vec<(Part, Seen, Option<Grade>)>,
     /// The plan in words.
-    pub alt: String,
-}
-
-/// A part with its marked zones.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct ZoneDrawing {
-    /// Which drawing.
-    pub map: ZoneMap,
-    /// The marked zones, each with the worst grade that was marked there.
-    pub marked: Vec<(Zone, Grade)>,
-    /// The drawing in words.
     pub alt: String,
 }
 

@@ -1,16 +1,13 @@
 //! Why it happened, for the customer: each likely cause in plain words with what speaks for and against it.
 
 use super::chapter::chapter;
-use super::desk::Extent;
 use super::paper::Block;
 use crate::assess::Assessment;
-use crate::cause::{CauseView, ComplaintAnswer, Evidence};
+use crate::cause::{CauseView, ComplaintAnswer, Evidence, Verdict};
 use crate::words::capitalised;
 
 /// Lines of evidence on each side.
-fn lines(extent: Extent) -> usize {
-    if extent == Extent::Short { 2 } else { 4 }
-}
+const LINES: usize = 2;
 
 /// The causes that are told, most likely first; none before enough has been seen.
 pub(super) fn told(assessment: &Assessment) -> impl Iterator<Item = &CauseView> {
@@ -18,21 +15,24 @@ pub(super) fn told(assessment: &Assessment) -> impl Iterator<Item = &CauseView> 
 }
 
 /// The chapter; nothing before the engine's arrangement is known.
-pub(super) fn why(assessment: &Assessment, extent: Extent) -> Vec<Block> {
+pub(super) fn why(assessment: &Assessment) -> Vec<Block> {
     let causes = &assessment.causes;
     if assessment.parts.is_empty() {
         return vec![];
     }
     let answered = answers(&causes.answers);
     if !causes.enough_seen {
-        let summary = Block::Paragraph(causes.summary.clone());
-        return chapter("Why it happened", std::iter::once(summary).chain(answered));
+        // That it is sound is what the first page begins with.
+        let summary = (causes.verdict != Verdict::Sound).then(|| Block::Paragraph(causes.summary.clone()));
+        return chapter("Why it happened", summary.into_iter().chain(answered));
     }
     let mut body: Vec<Block> = answered;
-    body.extend(told(assessment).flat_map(|view| cause(view, extent)));
+    body.extend(told(assessment).filter(|view| view.named).flat_map(cause));
+    let open: Vec<String> = told(assessment).filter(|view| !view.named).map(possible).collect();
+    body.extend((!open.is_empty()).then_some(Block::Points(open)));
     if !causes.unexplained.is_empty() {
-        body.push(Block::Paragraph("Seen, and explained by none of the causes known here:".into()));
-        body.push(Block::Points(causes.unexplained.iter().map(|misfit| capitalised(&misfit.words)).collect()));
+        let misfits: Vec<&str> = causes.unexplained.iter().map(|misfit| misfit.words.as_str()).collect();
+        body.push(Block::Paragraph(format!("Explained by none of the causes known here: {}.", misfits.join("; "))));
     }
     body.push(Block::Paragraph(
         "More than one cause can hold at once. The likelihoods come from a model of how engines wear and from what was seen; they are a guide to where to look, not a proof.".into(),
@@ -52,13 +52,13 @@ fn answers(all: &[ComplaintAnswer]) -> Vec<Block> {
 /// How it came about, in one sentence from the way in to what was noticed; nothing where no way in is known.
 fn came_about(view: &CauseView) -> Vec<String> {
     let chain = &view.chain;
-    if chain.way_in.is_empty() {
+    if chain.ways.is_empty() {
         return match chain.look_labels.as_slice() {
             [] => vec![],
             labels => vec![format!("How it got in is not known yet; to be looked at: {}.", labels.join("; "))],
         };
     }
-    let links: Vec<String> = [chain.way_in.clone(), chain.cause.clone()]
+    let links: Vec<String> = [chain.ways.join("; "), chain.cause.clone()]
         .into_iter()
         .chain(chain.damage.first().cloned())
         .chain(chain.complaints.iter().map(|told| told.to_lowercase()))
@@ -66,9 +66,14 @@ fn came_about(view: &CauseView) -> Vec<String> {
     vec![format!("How it came about: {}.", links.join(" → "))]
 }
 
-fn cause(view: &CauseView, extent: Extent) -> [Block; 3] {
+/// A cause that is not named, in a line.
+fn possible(view: &CauseView) -> String {
+    format!("{}, {}: {}", capitalised(&view.likelihood), view.percent, view.plainly)
+}
+
+fn cause(view: &CauseView) -> [Block; 3] {
     let side = |evidence: &[Evidence], how: &str| -> Vec<String> {
-        evidence.iter().take(lines(extent)).map(|evidence| format!("{how}: {}.", evidence.words)).collect()
+        evidence.iter().take(LINES).map(|evidence| format!("{how}: {}.", evidence.words)).collect()
     };
     let mut points = came_about(view);
     points.extend(side(&view.evidence_for, "For it"));

@@ -1,7 +1,6 @@
 //! One list alone, to print, send or take along.
 
 use super::cautions::{cautions, governs};
-use super::chapter::chapter;
 use super::desk::Desk;
 use super::head::{engine_only, paper};
 use super::paper::{Block, Paper};
@@ -44,30 +43,6 @@ fn cautioned(list: &WorkList) -> Vec<Block> {
     let of_journals = if grinds { "Finish every journal of a group to one size. Keep the fillet radii." } else { "" };
     let rows = gravest(|row| work().any(|item| item.cautions.contains(&row)));
     cautions(&rows).into_iter().chain([governs(of_journals)]).collect()
-}
-
-/// All lists as a chapter of the report; nothing if they are empty.
-pub(super) fn lists(assessment: &Assessment) -> Vec<Block> {
-    let lists = assessment.lists.iter().filter(|list| says_something(list));
-    chapter("Lists", lists.flat_map(|list| [Block::subheading(list.title.as_str()), without_bare_columns(table(list))]))
-}
-
-/// Without columns that say nothing: empty ones, and quantities that are all one. A list alone keeps them, to be filled
-/// in by hand.
-fn without_bare_columns(table: Block) -> Block {
-    let Block::Table { summary, head, widths, rows } = table else { return table };
-    let says = |column: usize| {
-        let bare = if column == 0 { "1" } else { "" };
-        rows.iter().any(|row| row.get(column).is_some_and(|cell| cell != bare))
-    };
-    let kept: Vec<bool> = (0..head.len()).map(says).collect();
-    let cells = |cells: Vec<String>| cells.into_iter().zip(&kept).filter(|(_, kept)| **kept).map(|(cell, _)| cell);
-    Block::Table {
-        summary,
-        widths: widths.into_iter().zip(&kept).filter(|(_, kept)| **kept).map(|(width, _)| width).collect(),
-        head: cells(head).collect(),
-        rows: rows.into_iter().map(|row| cells(row).collect()).collect(),
-    }
 }
 
 fn table(list: &WorkList) -> Block {
@@ -139,35 +114,7 @@ mod tests {
     use crate::assess::assess;
     use crate::engine::Arrangement;
     use crate::job::testing::arranged;
-    use crate::job::{ItemKey, TextField};
-
-    #[test]
-    fn in_the_report_a_list_has_only_columns_that_say_something() {
-        let list = |quantity: u32, detail: &str| {
-            let item = ListItem {
-                detail: detail.into(),
-                because: "Scuffed".into(),
-                ..ListItem::new(ItemKey::Order { kind: PartKind::Piston, parts: vec![] }, "Pistons".into(), quantity)
-            };
-            WorkList {
-                kind: ListKind::Order,
-                title: "To order".into(),
-                note: String::new(),
-                items: vec![item],
-                done: 0,
-                not_wanted: vec![],
-            }
-        };
-        let head = |list: WorkList| {
-            let Block::Table { head, widths, rows, .. } = without_bare_columns(table(&list)) else {
-                panic!("no table")
-            };
-            assert!(widths.len() == head.len() && rows.iter().all(|row| row.len() == head.len()));
-            head.join(", ")
-        };
-        assert_eq!(head(list(1, "")), "What, Why");
-        assert_eq!(head(list(4, "0.25 mm oversize")), "Quantity, What, Size or work, Why");
-    }
+    use crate::job::TextField;
 
     #[test]
     fn a_list_names_the_engine_and_not_the_customer() {

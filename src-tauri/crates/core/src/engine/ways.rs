@@ -27,4 +27,16 @@ impl PartKind {
             _ => way.words(),
         }
     }
+
+    /// What speaks against a way, whatever it costs, in a sentence (common practice); may be empty.
+    pub fn drawback(self, way: Work) -> &'static str {
+        match (self, way) {
+            (Self::Bore, Work::Machine) => "It takes metal that the next overhaul would need.",
+            (Self::Bore, Work::Sleeve) => "One wall is then new and the others are not.",
+            (Self::TappetBore, Work::Machine) => "It needs followers of that size from then on.",
+            (Self::TappetBore, Work::Bush) => "A bush can work loose if it is fitted badly.",
+            (Self::Camshaft, Work::WeldUp) => "A welded face may wear sooner than a new one.",
+            _ => "",
+        }
+    }
 }

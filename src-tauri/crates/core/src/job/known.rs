@@ -32,6 +32,8 @@ pub struct Job {
     pub renewed_caps: BTreeSet<Part>,
     /// What has been recorded of each part; a part that is missing here has not been looked at.
     pub parts: BTreeMap<Part, PartRecord>,
+    /// The photos that were picked for the customer, in the order in which they were picked.
+    pub shown_photos: Vec<(Part, PhotoId)>,
     /// The shop's instruments, as far as readings of this job were taken with them.
     pub instruments: BTreeMap<InstrumentId, Instrument>,
     /// What the engine's manual says.

@@ -56,7 +56,7 @@ pub use on_intake::OnIntake;
 pub use on_job::OnJob;
 pub use on_list::OnList;
 pub use on_money::OnMoney;
-pub use on_part::OnPart;
+pub use on_part::{MOST_SHOWN_PHOTOS, OnPart};
 pub use on_reading::OnReading;
 pub use on_sheet::OnSheet;
 pub use on_size::OnSize;

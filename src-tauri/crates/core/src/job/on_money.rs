@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 use super::known::Job;
 use super::refused::{MAX_NAME, Refused, check_length};
 use super::{Consent, CustomerAnswer, EditId, FromAfar, Proposed};
+use crate::date::Date;
 use crate::money::{Charge, EstimateLine, Money, OtherEngine, Price, PriceList, ProposedJob, Quote, QuoteLine};
 use crate::words::first_words;
 
@@ -37,6 +38,10 @@ pub enum OnMoney {
     Propose {
         /// What was shown.
         quote: Box<Quote>,
+        /// The day, where the shop is, as ISO 8601 writes it: 2026-05-03. Unknown of what was proposed before it was noted.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[cfg_attr(feature = "schema", ts(optional))]
+        made: Option<Date>,
     },
     /// The customer answered a proposal.
     AnswerProposal {
@@ -86,8 +91,8 @@ impl OnMoney {
             Self::SetPrice { price } => job.prices.enter(*price),
             Self::NoteEstimate { lines } => job.estimate.clone_from(lines),
             Self::NoteOtherEngines { engines } => job.other_engines.clone_from(engines),
-            Self::Propose { quote } => {
-                job.proposals.push(Proposed { edit: id, quote: (**quote).clone(), answer: None });
+            Self::Propose { quote, made } => {
+                job.proposals.push(Proposed { edit: id, quote: (**quote).clone(), made: *made, answer: None });
             }
             Self::AnswerProposal { answer } => {
                 if let Some(proposed) = job.proposals.iter_mut().find(|proposed| proposed.edit == answer.proposal) {
@@ -116,7 +121,7 @@ impl OnMoney {
                 let engine = |engine: &OtherEngine| format!("{} {}", engine.what, job.prices.currency.show(engine.net));
                 format!("What another engine costs: {}", engines.iter().map(engine).collect::<Vec<_>>().join("; "))
             }
-            Self::Propose { quote } => format!("Proposed to the customer: {}", quote.currency.show(quote.gross)),
+            Self::Propose { quote, .. } => format!("Proposed to the customer: {}", quote.currency.show(quote.gross)),
             Self::AnswerProposal { answer } => {
                 let count = |consent: Consent| answer.given().filter(|given| *given == consent).count();
                 format!(

@@ -42,6 +42,15 @@ pub enum OnPart {
         /// What was drawn.
         markup: Box<Markup>,
     },
+    /// Picked a photo for the customer, or took it off the picks again; the picture itself stays where it is.
+    ShowPhoto {
+        /// The part.
+        part: Part,
+        /// The photo's content.
+        photo: PhotoId,
+        /// Whether it is shown.
+        shown: bool,
+    },
     /// Tagged a part, or changed the grade or zones of its tag. It is then no longer *clean*.
     Tag {
         /// The part.
@@ -110,6 +119,9 @@ pub enum OnPart {
     },
 }
 
+/// Photos that a mechanic can pick for the customer's page.
+pub const MOST_SHOWN_PHOTOS: usize = 3;
+
 impl OnPart {
     /// The part that it is about.
     pub fn part(&self) -> Part {
@@ -117,6 +129,7 @@ impl OnPart {
             Self::AddPhoto { part, .. }
             | Self::RemovePhoto { part, .. }
             | Self::MarkUp { part, .. }
+            | Self::ShowPhoto { part, .. }
             | Self::Tag { part, .. }
             | Self::Untag { part, .. }
             | Self::Clean { part }
@@ -134,6 +147,7 @@ impl OnPart {
         "add-photo",
         "remove-photo",
         "mark-up",
+        "show-photo",
         "tag",
         "untag",
         "clean",
@@ -174,6 +188,7 @@ impl OnPart {
                 Ok(())
             }
             Self::MarkUp { part, photo, markup } => check_markup(job, *part, photo, markup),
+            Self::ShowPhoto { part, photo, shown: true } => check_shown(job, *part, photo),
             Self::Tag { part, tag, zones, .. } => {
                 let row = part.kind.row();
                 let name = row.name.said(job.terms);
@@ -206,6 +221,7 @@ impl OnPart {
                 check_length("The reason", reason, MAX_TEXT)
             }
             Self::RemovePhoto { .. }
+            | Self::ShowPhoto { .. }
             | Self::Untag { .. }
             | Self::Clean { .. }
             | Self::CleanBack { .. }
@@ -225,6 +241,13 @@ impl OnPart {
             }
             Self::RemovePhoto { part, photo } => {
                 job.parts.entry(*part).or_default().photos.retain(|kept| kept != photo);
+                job.shown_photos.retain(|shown| *shown != (*part, photo.clone()));
+            }
+            Self::ShowPhoto { part, photo, shown } => {
+                job.shown_photos.retain(|shown| *shown != (*part, photo.clone()));
+                if *shown {
+                    job.shown_photos.push((*part, photo.clone()));
+                }
             }
             Self::MarkUp { part, photo, markup } => {
                 let drawn = job.parts.entry(*part).or_default().drawn.entry(photo.clone()).or_default();
@@ -281,6 +304,8 @@ impl OnPart {
         match self {
             Self::AddPhoto { part, .. } => format!("{}: photo added", job.label(*part)),
             Self::RemovePhoto { part, .. } => format!("{}: photo taken off", job.label(*part)),
+            Self::ShowPhoto { part, shown: true, .. } => format!("{}: photo picked for the customer", job.label(*part)),
+            Self::ShowPhoto { part, .. } => format!("{}: photo not picked after all", job.label(*part)),
             Self::MarkUp { part, markup, .. } if markup.note().is_empty() => {
                 format!("{}: {} drawn on a photo", job.label(*part), markup.words())
             }
@@ -312,6 +337,20 @@ impl OnPart {
             Self::FollowRules { part } => format!("{}: back to the rules’ view", job.label(*part)),
         }
     }
+}
+
+/// Refuses a pick too many, or of a photo that the part does not have.
+fn check_shown(job: &Job, part: Part, photo: &PhotoId) -> Result<(), Refused> {
+    if !job.parts.get(&part).is_some_and(|record| record.photos.contains(photo)) {
+        return Err(Refused("This part has no such photo to show: add the photo first.".into()));
+    }
+    let others = job.shown_photos.iter().filter(|(own, shown)| *own != part || shown != photo).count();
+    if others >= MOST_SHOWN_PHOTOS {
+        return Err(Refused(format!(
+            "{MOST_SHOWN_PHOTOS} photos are picked for the customer, the most that are shown: take one off first."
+        )));
+    }
+    Ok(())
 }
 
 /// Refuses what can't be drawn on this photo of this part.

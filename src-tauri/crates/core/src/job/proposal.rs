@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::EditId;
+use crate::date::Date;
 use crate::money::{Charge, JobScope, Quote};
 
 /// The answer to one line of a proposal.
@@ -123,6 +124,8 @@ pub struct Proposed {
     pub edit: EditId,
     /// Exactly what was shown.
     pub quote: Quote,
+    /// The day on which it was made; none where it was not noted.
+    pub made: Option<Date>,
     /// The last answer to it.
     pub answer: Option<CustomerAnswer>,
 }

@@ -48,12 +48,17 @@ impl Currency {
 
     /// An amount in this currency: "1 234.50 EUR".
     pub fn show(self, money: Money) -> String {
+        format!("{}\u{a0}{}", self.figures(money), self.code())
+    }
+
+    /// The figures alone, for a column that names the currency at its head: "1 234.50".
+    pub fn figures(self, money: Money) -> String {
         let scale = 10_u64.pow(self.decimals());
         let (whole, minor) = (money.0.unsigned_abs() / scale, money.0.unsigned_abs() % scale);
         let sign = if money.0 < 0 { "−" } else { "" };
         let decimals = usize::try_from(self.decimals()).unwrap_or(0);
         let fraction = if decimals == 0 { String::new() } else { format!(".{minor:0decimals$}") };
-        format!("{sign}{}{fraction}\u{a0}{}", grouped(whole), self.code())
+        format!("{sign}{}{fraction}", grouped(whole))
     }
 
     /// Reads what people type: `1234.5`, `1 234,50`.
@@ -136,12 +141,9 @@ impl std::iter::Sum for Money {
     }
 }
 
-/// Thousands apart from 10 000 on, as on a drawing.
+/// Thousands apart, so that columns line up.
 fn grouped(whole: u64) -> String {
     let digits = whole.to_string();
-    if digits.len() <= 4 {
-        return digits;
-    }
     let mut text = String::new();
     for (place, digit) in digits.chars().enumerate() {
         if place > 0 && (digits.len() - place).is_multiple_of(3) {
@@ -215,7 +217,7 @@ mod tests {
 
     #[test]
     fn currencies_with_none_two_and_three_decimals() {
-        reads("EUR", "1234.5", 123_450, "1234.50 EUR");
+        reads("EUR", "1234.5", 123_450, "1 234.50 EUR");
         reads("EUR", "12 345,60", 1_234_560, "12 345.60 EUR");
         reads("JPY", "120000", 120_000, "120 000 JPY");
         reads("KWD", "1.5", 1_500, "1.500 KWD");

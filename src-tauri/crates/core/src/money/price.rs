@@ -71,6 +71,10 @@ pub struct PriceList {
     #[serde(default, skip_serializing_if = "EstimateRules::is_silent")]
     #[cfg_attr(feature = "schema", ts(optional, as = "Option<EstimateRules>"))]
     pub estimate_rules: EstimateRules,
+    /// For how many days a proposal holds, 1 to 365; not said if none.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", ts(optional))]
+    pub valid_days: Option<u16>,
 }
 
 impl PriceList {
@@ -119,6 +123,9 @@ impl PriceList {
         let is_twice = |(at, line): (usize, &StandingPrice)| self.standing.iter().take(at).any(|own| own.of == line.of);
         if self.standing.iter().enumerate().any(is_twice) {
             return Err("A standing line is entered twice: enter each once.".into());
+        }
+        if self.valid_days.is_some_and(|days| days == 0 || days > 365) {
+            return Err("A proposal holds from 1 to 365 days: enter how many.".into());
         }
         self.estimate_rules.check()?;
         self.standing.iter().try_for_each(StandingPrice::check)?;

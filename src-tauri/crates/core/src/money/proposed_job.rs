@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::{Charge, Money};
+use crate::engine::PartKind;
 
 /// What a job is about. Every line of a bill belongs to one.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -36,6 +37,50 @@ impl JobScope {
         Self::Further,
         Self::Assembly,
     ];
+
+    /// To which work on a kind of part belongs: what is taken to pieces, machined and fitted together.
+    pub fn of(kind: PartKind) -> Self {
+        match kind {
+            PartKind::MainShell
+            | PartKind::MainJournal
+            | PartKind::ThrustFace
+            | PartKind::RodShell
+            | PartKind::Crankpin
+            | PartKind::Rod
+            | PartKind::RodBolts
+            | PartKind::MainCapBolts
+            | PartKind::Crankshaft => Self::Bearings,
+            PartKind::Piston | PartKind::Rings | PartKind::Bore => Self::Cylinders,
+            PartKind::HousingBore | PartKind::CorePlugs | PartKind::Block | PartKind::HeadBolts => Self::Block,
+            PartKind::Tappet
+            | PartKind::TappetBore
+            | PartKind::Pushrod
+            | PartKind::Lobe
+            | PartKind::CamJournal
+            | PartKind::CamBearing
+            | PartKind::Camshaft => Self::ValveGear,
+            PartKind::OilPump
+            | PartKind::PumpGears
+            | PartKind::PumpBody
+            | PartKind::PumpCover
+            | PartKind::OilPickup
+            | PartKind::TimingDrive
+            | PartKind::AuxiliaryDrive
+            | PartKind::AuxiliaryShaft
+            | PartKind::AuxiliaryBushes
+            | PartKind::AuxiliaryGear => Self::OilAndDrives,
+            // Only recorded: no line of a bill is about them.
+            PartKind::AsReceived
+            | PartKind::EngineOil
+            | PartKind::OilFilter
+            | PartKind::DrainPlug
+            | PartKind::Coolant
+            | PartKind::AirCleaner
+            | PartKind::OilFiller
+            | PartKind::Breather
+            | PartKind::Sump => Self::Further,
+        }
+    }
 
     /// Its title.
     pub fn title(self) -> &'static str {

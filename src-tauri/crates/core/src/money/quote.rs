@@ -50,6 +50,10 @@ pub struct Quote {
     pub gross: Money,
     /// How many lines have no price yet.
     pub without_price: u32,
+    /// For how many days it holds once it is proposed; not said if none.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", ts(optional))]
+    pub valid_days: Option<u16>,
 }
 
 impl Quote {
@@ -66,6 +70,7 @@ impl Quote {
             without_price: u32::try_from(lines.len() - priced.len()).unwrap_or(u32::MAX),
             lines,
             jobs: vec![],
+            valid_days: prices.valid_days,
         }
     }
 

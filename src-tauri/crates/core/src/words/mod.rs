@@ -1,7 +1,9 @@
 //! Small rules of English that every sentence here needs, and the words that the shop chooses.
 
+mod plain;
 mod term;
 
+pub(crate) use plain::Explaining;
 pub use term::{Phrase, Term, Terms, Usage};
 
 /// With a capital first letter.

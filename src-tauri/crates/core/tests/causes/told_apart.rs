@@ -117,7 +117,7 @@ fn the_way_in_is_named_with_its_cause() {
     changes.extend((1..=4).map(|n| tag(&format!("rod-shell.{n}.lower"), "scoring", 3, &[])));
     let report = assess(&job(&changes)).causes;
     let dirt = report.causes.iter().find(|view| view.id == "dirt-in-oil").unwrap();
-    assert!(dirt.named && dirt.chain.way_in.contains("air cleaner"), "{:?}", dirt.chain);
+    assert!(dirt.named && dirt.chain.ways[0].contains("air cleaner"), "{:?}", dirt.chain);
     assert_eq!(dirt.chain.complaints, ["Sharp knock without load"]);
     assert!(!dirt.chain.damage.is_empty());
 }

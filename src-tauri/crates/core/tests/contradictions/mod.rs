@@ -72,7 +72,7 @@ fn causes(came: &Assessment) -> Vec<String> {
         if cause.evidence_for.iter().any(|own| cause.evidence_against.iter().any(|other| own.words == other.words)) {
             wrong.push(format!("{} has the same evidence for and against it", cause.id));
         }
-        if !cause.chain.way_in.is_empty() && !cause.chain.look.is_empty() {
+        if !cause.chain.ways.is_empty() && !cause.chain.look.is_empty() {
             wrong.push(format!("{}: its way in is known and is to be looked for", cause.id));
         }
         let seen = |part: &Part| came.outside.iter().any(|view| view.part == *part && view.seen != Seen::NotLooked);

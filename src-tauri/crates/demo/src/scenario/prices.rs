@@ -71,6 +71,7 @@ pub(super) fn changes() -> Vec<Change> {
                 applies,
             })
             .collect(),
+        valid_days: Some(30),
         estimate_rules: EstimateRules::default(),
     };
     let estimate = |what: &str, of: &[(PartKind, Work)], net: i64| EstimateLine {

@@ -79,7 +79,7 @@ impl Scale {
                 (axis(*along).0, FIELD.1 - 1.4)
             };
             let anchor = if self.hollow { Anchor::Start } else { Anchor::Middle };
-            svg.letters((x, y), anchor, Face::Figures(2.1), &station.name);
+            svg.letters((x, y), anchor, Face::Figures(2.3), &station.name);
         }
         svg.finish(FIELD, 1.0)
     }

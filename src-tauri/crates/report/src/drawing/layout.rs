@@ -25,16 +25,6 @@ const LETTER: f64 = 1.5;
 const HEAD: f64 = 13.2;
 /// Between two sections.
 const GAP: f64 = 5.0;
-/// Shares of full size at which a plan is tried; at the smallest the letters are still 5 points high.
-const SCALES: [f64; 3] = [1.0, 0.9, 0.8];
-/// Room for a plan on a cover.
-const COVER: (f64, f64) = (164.0, 124.0);
-/// Shares of full size at which a plan is tried on a cover. At the smallest the hatching can still be told apart, the
-/// letters can't be read: then the plan stands again at full size further on.
-const COVER_SCALES: [f64; 13] = [1.0, 0.95, 0.9, 0.85, 0.8, 0.75, 0.7, 0.65, 0.6, 0.55, 0.5, 0.4, 0.3];
-/// The share of full size from which on the letters on a cover can be read.
-const READABLE: f64 = 0.75;
-
 /// One page of the plan.
 #[derive(Debug)]
 pub(crate) struct Page {
@@ -44,40 +34,22 @@ pub(crate) struct Page {
     pub(crate) width: f64,
     /// The titles of the sections on it.
     pub(crate) titles: String,
-    /// Whether its letters are large enough to be read.
-    pub(crate) readable: bool,
 }
 
 type Looks = BTreeMap<Part, Ink>;
 
-/// Draws a plan on as few pages as it can do with, as large as it then can.
+/// Draws a plan on as few pages as it can do with.
 pub(crate) fn pages(plan: &Plan, ink: &[(Part, Seen, Option<Grade>)]) -> Vec<Page> {
-    let looks = looks(ink);
-    let drawn = SCALES.map(|scale| pages_at(scale, SHEET, plan, &looks));
-    drawn.into_iter().min_by_key(Vec::len).unwrap_or_default()
-}
-
-/// Draws a plan on one sheet for the cover, as large as it then can; none when there is nothing to draw.
-pub(crate) fn one_page(plan: &Plan, ink: &[(Part, Seen, Option<Grade>)]) -> Option<Page> {
-    let looks = looks(ink);
-    let mut drawn = COVER_SCALES.iter().map(|scale| pages_at(*scale, COVER, plan, &looks));
-    drawn.find_map(|mut pages| if pages.len() == 1 { pages.pop() } else { None })
-}
-
-fn looks(ink: &[(Part, Seen, Option<Grade>)]) -> Looks {
-    ink.iter().map(|(part, seen, worst)| (*part, Ink::of(*seen, *worst))).collect()
-}
-
-fn pages_at(scale: f64, room: (f64, f64), plan: &Plan, looks: &Looks) -> Vec<Page> {
+    let looks: Looks = ink.iter().map(|(part, seen, worst)| (*part, Ink::of(*seen, *worst))).collect();
     let mut pages = vec![];
-    let mut table = Table::new(scale, room);
+    let mut table = Table::new();
     let most_rows = table.rows();
     for tile in plan.sections.iter().flat_map(|section| tiles(section, most_rows)) {
         let at = table.packing.place(tile.size()).unwrap_or_else(|| {
-            pages.extend(std::mem::replace(&mut table, Table::new(scale, room)).finish());
+            pages.extend(std::mem::replace(&mut table, Table::new()).finish());
             table.packing.place(tile.size()).unwrap_or_default()
         });
-        tile.draw(&mut table.svg, at, looks);
+        tile.draw(&mut table.svg, at, &looks);
         table.title(tile.section);
     }
     pages.extend(table.finish());
@@ -236,18 +208,14 @@ fn name_lines(name: &str) -> Vec<String> {
 /// A sheet under way.
 #[derive(Debug, Default)]
 struct Table {
-    scale: f64,
-    /// Cut to what is drawn, not to the room.
-    is_trimmed: bool,
     packing: Packing,
     svg: Svg,
     titles: Vec<String>,
 }
 
 impl Table {
-    fn new(scale: f64, room: (f64, f64)) -> Self {
-        let packing = Packing::new((room.0 / scale, room.1 / scale), GAP);
-        Self { scale, is_trimmed: room == COVER, packing, ..Self::default() }
+    fn new() -> Self {
+        Self { packing: Packing::new(SHEET, GAP), ..Self::default() }
     }
 
     /// Rows of symbols that there is room for below a section's head.
@@ -264,9 +232,8 @@ impl Table {
     fn finish(mut self) -> Option<Page> {
         self.titles.dedup();
         let titles = self.titles.join(", ");
-        let width = if self.is_trimmed { self.packing.right } else { self.packing.room.0 };
-        let svg = self.svg.finish((width, self.packing.bottom + 1.0), self.scale);
-        (!titles.is_empty()).then_some(Page { svg, width: SHEET.0, titles, readable: self.scale >= READABLE })
+        let svg = self.svg.finish((self.packing.room.0, self.packing.bottom + 1.0), 1.0);
+        (!titles.is_empty()).then_some(Page { svg, width: SHEET.0, titles })
     }
 }
 
@@ -304,16 +271,6 @@ mod tests {
         }
         for cylinders in [2, 4, 6, 8, 10, 12, 16] {
             assert!((1..=4).contains(&drawn(Arrangement::vee(cylinders)).len()), "V{cylinders}");
-        }
-    }
-
-    #[test]
-    fn every_engine_fits_its_cover() {
-        let all = (1..=16).map(Arrangement::inline).chain([2, 4, 6, 8, 10, 12, 14, 16].map(Arrangement::vee));
-        for arrangement in all.chain([2, 4, 6, 8].map(Arrangement::flat)) {
-            let summary = arrangement.summary();
-            let plan = Engine::new(arrangement).map(|engine| engine.plan());
-            assert!(plan.is_ok_and(|plan| one_page(&plan, &[]).is_some()), "{summary}");
         }
     }
 

@@ -15,7 +15,7 @@ mod zones;
 
 pub(crate) use bar::{bar, sample};
 pub(crate) use form::forms;
-pub(crate) use layout::{Page, one_page, pages};
+pub(crate) use layout::{Page, pages};
 pub(crate) use markup::markups;
 pub(crate) use signature::signature;
 pub(crate) use zones::zones;

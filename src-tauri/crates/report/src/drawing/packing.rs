@@ -9,8 +9,6 @@ pub(crate) struct Packing {
     pub(crate) room: (f64, f64),
     /// Where the lowest box ends.
     pub(crate) bottom: f64,
-    /// Where the rightmost box ends.
-    pub(crate) right: f64,
     gap: f64,
     band_top: f64,
     /// Where the next box of the column would begin.
@@ -49,7 +47,6 @@ impl Packing {
         self.column_right = if at == below { self.column_right.max(right) } else { right };
         self.column = (at.0, at.1 + height + self.gap);
         self.bottom = self.bottom.max(at.1 + height);
-        self.right = self.right.max(right);
         Some(at)
     }
 }

@@ -13,7 +13,8 @@ use std::io::Cursor;
 
 use image::{ImageFormat, Rgb, RgbImage};
 use wearbook_core::assess::assess;
-use wearbook_core::document::{Date, Desk, Extent, Paper, Shop, condition_report, evidence_sheet};
+use wearbook_core::date::Date;
+use wearbook_core::document::{Desk, Extent, Paper, Shop, condition_report, evidence_sheet};
 use wearbook_core::engine::{Arrangement, Engine};
 use wearbook_core::job::{
     Change, DeviceId, Edit, EditId, Job, OnJob, OnMoney, OnPart, PartRecord, PhotoId, RecordedChange, TagRecord,
@@ -74,11 +75,19 @@ pub(crate) fn demo(drawn: bool) -> (Job, Photos) {
     (Job::fold(&log), photos)
 }
 
-/// The same after the customer was shown a proposal and signed it.
-pub(crate) fn signed(mut job: Job) -> Job {
-    let quote = assess(&job).quote;
+/// The same after the customer was shown a proposal.
+pub(crate) fn proposed(mut job: Job) -> Job {
+    let quote = Box::new(assess(&job).quote);
+    let made = Date::new(2026, 3, 12);
+    job.apply(EditId::next(None, 2_001, DeviceId(2)), &Change::OnMoney(OnMoney::Propose { quote, made }));
+    job
+}
+
+/// The same after the customer signed it.
+pub(crate) fn signed(job: Job) -> Job {
+    let mut job = proposed(job);
+    let quote = job.proposals[0].quote.clone();
     let at = |nth: u64| EditId::next(None, 2_000 + nth, DeviceId(2));
-    job.apply(at(1), &Change::OnMoney(OnMoney::Propose { quote: Box::new(quote.clone()) }));
     let jobs = quote.jobs.iter().enumerate().map(|(nth, asked)| {
         let answer = ["yes", "later", "yes", "no"][nth % 4];
         serde_json::json!({ "of": asked.of, "answer": answer })
@@ -165,4 +174,73 @@ pub(crate) fn metal(nth: usize, (width, height): (u32, u32)) -> Vec<u8> {
     let mut file = Cursor::new(Vec::new());
     picture.write_to(&mut file, ImageFormat::Jpeg).unwrap();
     file.into_inner()
+}
+
+/// A job with its photos, from which every paper is made.
+pub(crate) struct Input {
+    pub(crate) name: &'static str,
+    pub(crate) job: Job,
+    pub(crate) photos: Photos,
+}
+
+/// What papers are made of to be looked at: an ordinary engine before and after the answer, one that nobody has looked at, a
+/// sound one, one that is destroyed, one with 120 photos, one with 500 findings, names in other scripts.
+pub(crate) fn inputs() -> Vec<Input> {
+    let (demo, photos) = demo(true);
+    let of = |name, job| Input { name, job, photos: Photos::new() };
+    let many: Photos = (0..120).map(|nth| (photo_id(nth), metal(nth, (1280, 960)))).collect();
+    vec![
+        Input { name: "demo", job: demo.clone(), photos: photos.clone() },
+        Input { name: "demo-proposed", job: proposed(demo.clone()), photos: photos.clone() },
+        Input { name: "demo-signed", job: signed(demo), photos },
+        of("untouched", whole("untouched")),
+        of("sound-v8", whole("vee-8-sound")),
+        of("destroyed-v8", whole("everything-destroyed")),
+        Input { name: "photos-120", job: vee8(120, &TEXTS), photos: many },
+        of("findings-500", worn_everywhere()),
+        of("scripts", vee8(0, &SCRIPTS)),
+        of("empty", Job::default()),
+    ]
+}
+
+/// One of `tests/whole-engines`.
+pub(crate) fn whole(name: &str) -> Job {
+    #[derive(serde::Deserialize)]
+    struct Case {
+        base: String,
+        #[serde(default)]
+        arrangement: serde_json::Map<String, serde_json::Value>,
+        #[serde(default)]
+        untouched: bool,
+        #[serde(default)]
+        then: Vec<crate::entered::Step>,
+    }
+    let case: Case = crate::data::read(&crate::data::folder("whole-engines").join(format!("{name}.json")));
+    let mut entered = crate::entered::Entered::untouched(&case.base, &case.arrangement);
+    if !case.untouched {
+        let parts = entered.engine.parts().to_vec();
+        entered.clean(&parts);
+        entered.measured();
+    }
+    entered.then(&case.then);
+    let mut job = entered.job();
+    job.texts = TEXTS.iter().map(|(field, text)| (*field, (*text).to_owned())).collect();
+    job
+}
+
+/// A V16 with more than 500 findings.
+pub(crate) fn worn_everywhere() -> Job {
+    let mut job = vee8(0, &TEXTS);
+    let engine = Engine::new(Arrangement::vee(16)).unwrap();
+    job.arrangement = Some(Arrangement::vee(16));
+    let worn = |(nth, part): (usize, &wearbook_core::engine::Part)| {
+        let tags = part.kind.row().tags.iter().filter(|tag| tag.is_damage()).take(3);
+        let grade = Grade::ALL[nth % 4];
+        let tags = tags.map(|tag| (*tag, TagRecord { grade, zones: BTreeSet::new() }));
+        (*part, PartRecord { tags: tags.collect(), ..PartRecord::default() })
+    };
+    job.parts = engine.parts().iter().enumerate().map(worn).collect();
+    let findings: usize = job.parts.values().map(|record| record.tags.len()).sum();
+    assert!(findings >= 500, "{findings}");
+    job
 }

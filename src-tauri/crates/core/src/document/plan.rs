@@ -1,19 +1,9 @@
-//! The first page of a report: who, whose, which engine, when, and the engine as a plan.
+//! The engine as a plan, hatched by what was seen.
 
 use super::desk::Desk;
-use super::head::filled;
-use super::paper::{Block, Cover, PlanDrawing};
+use super::paper::PlanDrawing;
 use crate::engine::Engine;
-use crate::job::TextField;
 use crate::view::PartView;
-
-/// The cover.
-pub(super) fn cover(desk: &Desk<'_>) -> Block {
-    // The machine and the engine stand in the subtitle.
-    let fields = [TextField::Customer, TextField::EngineNumber, TextField::Use, TextField::Complaint];
-    let facts = filled(desk.job, &fields);
-    Block::Cover(Box::new(Cover { shop: desk.shop.lines().map(str::to_owned).collect(), facts, plan: plan(desk) }))
-}
 
 /// The engine as a plan; none before its arrangement is entered.
 pub(super) fn plan(desk: &Desk<'_>) -> Option<PlanDrawing> {

@@ -1,0 +1,94 @@
+//! What a customer reads, of every whole engine: short sentences, a message of few lines, each word of the trade explained,
+//! and the same figures in all forms.
+
+#![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test may stop at once")]
+
+mod data;
+mod entered;
+
+use data::{files, folder, read};
+use entered::{Entered, Step};
+use serde::Deserialize;
+use serde_json::{Map, Value};
+use wearbook_core::assess::assess;
+use wearbook_core::date::Date;
+use wearbook_core::document::{Block, CustomersPage, Desk, Shop, customers_page, message};
+use wearbook_core::job::Job;
+
+/// Plain language for the public asks for sentences of 15 to 20 words on average (Federal Plain Language Guidelines, United
+/// States, public domain: “Write short sentences”); here none is longer.
+const LONGEST: usize = 20;
+
+/// What a case of `tests/whole-engines` is made from; what is expected of it is read elsewhere.
+#[derive(Deserialize)]
+struct Case {
+    base: String,
+    #[serde(default)]
+    arrangement: Map<String, Value>,
+    #[serde(default)]
+    untouched: bool,
+    #[serde(default)]
+    then: Vec<Step>,
+}
+
+fn jobs() -> Vec<(String, Job)> {
+    let job = |case: Case| {
+        let mut entered = Entered::untouched(&case.base, &case.arrangement);
+        if !case.untouched {
+            let parts = entered.engine.parts().to_vec();
+            entered.clean(&parts);
+            entered.measured();
+        }
+        entered.then(&case.then);
+        entered.job()
+    };
+    let name = |path: &std::path::Path| path.file_stem().unwrap().to_string_lossy().into_owned();
+    files(&folder("whole-engines")).into_iter().map(|path| (name(&path), job(read(&path)))).collect()
+}
+
+/// Every text of the page that is read as sentences.
+fn texts(page: &CustomersPage) -> Vec<String> {
+    let mut all = vec![page.advice.clone(), page.not_examined.clone()];
+    all.extend(page.told.iter().map(|row| row.found.clone()));
+    all.extend(page.found.iter().chain(&page.besides).chain(&page.asked).cloned());
+    all.extend(page.how.iter().map(|link| link.words.clone()));
+    all.extend(page.shown.iter().map(|photo| photo.sentence.clone()));
+    all.extend(page.jobs.iter().flat_map(|job| [job.because.clone(), job.if_left.clone()]));
+    for choice in &page.choices {
+        all.extend([&choice.proposed, &choice.other, &choice.drawback, &choice.advice].map(Clone::clone));
+    }
+    all.extend(page.total.iter().flat_map(|total| [vec![total.left_out.clone()], total.beside.clone()].concat()));
+    all
+}
+
+fn sentences(text: &str) -> Vec<&str> {
+    text.split(['\n', '?', '!']).flat_map(|part| part.split(". ")).collect()
+}
+
+fn words(sentence: &str) -> usize {
+    sentence.split_whitespace().filter(|word| word.chars().any(char::is_alphanumeric)).count()
+}
+
+#[test]
+fn no_sentence_is_longer_than_a_customer_reads() {
+    let shop = Shop { name: "Alder Creek Engine Works".into(), address: String::new() };
+    let date = Date::new(2026, 3, 14).unwrap();
+    let mut wrong = Vec::new();
+    for (name, job) in jobs() {
+        let assessment = assess(&job);
+        let desk = Desk { job: &job, assessment: &assessment, date, shop: &shop };
+        let Block::CustomersPage(page) = &customers_page(&desk).blocks[0] else { panic!("no page") };
+        let message = message(&desk);
+        if std::env::var_os("SHOW").is_some() {
+            println!("=== {name}\n{}\n{page:#?}", message.join("\n"));
+        }
+        if message.len() > 10 {
+            wrong.push(format!("{name}: a message of {} lines", message.len()));
+        }
+        for text in texts(page) {
+            let long = sentences(&text).into_iter().filter(|sentence| words(sentence) > LONGEST);
+            wrong.extend(long.map(|sentence| format!("{name}: {} words: {sentence}", words(sentence))));
+        }
+    }
+    assert!(wrong.is_empty(), "\n{}", wrong.join("\n"));
+}
