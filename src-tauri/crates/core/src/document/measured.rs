@@ -30,7 +30,7 @@ pub(super) fn beyond(assessment: &Assessment) -> Vec<Block> {
     let counts: Vec<String> = more.into_iter().chain(within).collect();
     let counts = (!counts.is_empty()).then(|| Block::Paragraph(counts.join(" ")));
     let summary = "What was measured outside its limits or too close to call.".into();
-    let table = (!rows.is_empty()).then(|| [Block::BarKey, Block::Measured { summary, rows }]);
+    let table = (!rows.is_empty()).then_some([Block::BarKey, Block::Measured { summary, rows }]);
     chapter("Measured", table.into_iter().flatten().chain(counts))
 }
 
