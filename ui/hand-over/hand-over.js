@@ -1,5 +1,5 @@
 // What leaves the shop: the report, the other papers, the job as an archive; and the end of the job.
-/** @import { Extent, JobView, ListKind, PaperSize, Purpose } from '../types/api.d.ts' */
+/** @import { Extent, JobView, PaperSize, Purpose } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { getText, saveArchive, surroundings } from '../backend.js'
 import { choice, optionsOf } from '../controls/choice.js'
@@ -37,8 +37,8 @@ export const handOver = (view) => ({
     <section aria-labelledby="hand-over-others">
       <h2 id="hand-over-others">${text.others}</h2>
       <div class="hand-over-ways">
-        ${listPaper(view.job, 'machine-shop', text.machineShopPdf)}
-        ${listPaper(view.job, 'order', text.partsCounterPdf)}
+        <button type="button" @click=${() => savePaper(view.job, 'machine-shop-pdf')}>${text.machineShopPdf}</button>
+        <button type="button" @click=${() => savePaper(view.job, 'parts-counter-pdf')}>${text.partsCounterPdf}</button>
         <button type="button" @click=${() => savePaper(view.job, 'evidence-pdf')}>${text.evidencePdf}</button>
         <button type="button" @click=${() => savePaper(view.job, 'sizes-pdf')}>${text.sizesPdf}</button>
         <button type="button" @click=${() => savePaper(view.job, 'sizes-csv')}>${text.sizesCsv}</button>
@@ -48,10 +48,6 @@ export const handOver = (view) => ({
     </section>
     ${ending(view)}`,
 })
-
-/** @param {string} job @param {ListKind} list @param {string} label */
-const listPaper = (job, list, label) =>
-  html`<button type="button" @click=${() => savePaper(job, 'list-pdf', { list })}>${label}</button>`
 
 /** The page on which the customer decides, in the form in which they read it. @param {JobView} view */
 function customersPage({ job, assessment }) {

@@ -7,6 +7,8 @@
 mod data;
 #[path = "../../core/tests/entered/mod.rs"]
 mod entered;
+#[path = "../tests/inputs/mod.rs"]
+mod inputs;
 #[path = "../tests/jobs/mod.rs"]
 mod jobs;
 
@@ -14,12 +16,12 @@ use std::error::Error;
 use std::fs;
 use std::path::Path;
 
-use jobs::{Input, inputs, written};
+use inputs::{Input, inputs};
+use jobs::written;
 use wearbook_core::document::{
-    Extent, Paper, PaperSize, closing_sheet, condition_report, customers_page, evidence_sheet, message, size_sheet,
-    work_list,
+    Extent, Paper, PaperSize, closing_sheet, condition_report, customers_page, evidence_sheet, machine_shop, message,
+    parts_counter, size_sheet,
 };
-use wearbook_core::job::ListKind;
 use wearbook_report::{Print, html, pdf, png, text};
 
 fn main() -> Result<(), Box<dyn Error>> {
@@ -52,6 +54,6 @@ fn papers(folder: &Path, Input { job, photos, .. }: &Input) -> Result<(), Box<dy
     write("closing", &written(job, closing_sheet), a4)?;
     write("evidence", &written(job, evidence_sheet), a4)?;
     write("sizes", &written(job, size_sheet), a4)?;
-    write("machine-shop", &written(job, |desk| work_list(desk, ListKind::MachineShop)), a4)?;
-    write("parts-counter", &written(job, |desk| work_list(desk, ListKind::Order)), a4)
+    write("machine-shop", &written(job, machine_shop), a4)?;
+    write("parts-counter", &written(job, parts_counter), a4)
 }

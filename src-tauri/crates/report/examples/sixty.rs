@@ -197,9 +197,13 @@ fn write_block(page: &mut String, block: &Block) -> std::fmt::Result {
         }
         Block::Signature { name, .. } => write!(page, "<p>Signed: {name}</p>"),
         // The paper above has none of these.
-        Block::CustomersPage(_) | Block::Contents | Block::Measured { .. } | Block::BarKey | Block::Forms { .. } => {
-            Ok(())
-        }
+        Block::CustomersPage(_)
+        | Block::Contents
+        | Block::Form { .. }
+        | Block::Blanks(_)
+        | Block::Measured { .. }
+        | Block::BarKey
+        | Block::Forms { .. } => Ok(()),
         Block::NewPage => write!(page, "<div style=\"break-after:page\"></div>"),
     }
 }

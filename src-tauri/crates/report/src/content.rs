@@ -153,6 +153,15 @@ impl<'a> Writer<'a> {
                 json!({ "kind": "facts", "facts": facts })
             }
             Block::Table { summary, head, widths, rows } => table(summary, head, widths, rows)?,
+            Block::Form { summary, head, widths, rows } => {
+                let mut form = table(summary, head, widths, rows)?;
+                if let Some(fields) = form.as_object_mut() {
+                    fields.insert("kind".into(), "form".into());
+                }
+                form
+            }
+            Block::Blanks(names) if names.is_empty() => return None,
+            Block::Blanks(names) => json!({ "kind": "blanks", "names": inked(names) }),
             Block::CustomersPage(page) => self.customers_page(page),
             Block::Photos { shown, .. } if shown.is_empty() => return None,
             Block::Photos { shown, small } => json!({

@@ -24,6 +24,8 @@ fn block(block: &Block) -> String {
         Block::Points(points) => join(points.iter().map(|text| point(text))),
         Block::Facts(facts) => join(facts.iter().map(|(name, value)| format!("{}: {}", line(name), line(value)))),
         Block::Table { head, rows, .. } => join(rows.iter().map(|row| table_row(head, row))),
+        Block::Form { head, rows, .. } => join(rows.iter().map(|row| table_row(head, row))),
+        Block::Blanks(names) => join(names.iter().map(|name| format!("{}:", line(name)))),
         Block::CustomersPage(page) => page_text(page),
         Block::Photos { shown, .. } => join(shown.iter().map(|one| point(&one.caption()))),
         Block::Contents => String::new(),

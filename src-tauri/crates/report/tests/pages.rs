@@ -13,10 +13,12 @@
 mod data;
 #[path = "../../core/tests/entered/mod.rs"]
 mod entered;
+mod inputs;
 mod jobs;
 #[path = "outside/said.rs"]
 mod said;
 
+use inputs::whole;
 use jobs::{Photos, SCRIPTS, TEXTS, demo, evidence, metal, photo_id, report, signed, vee8, whole, worn_everywhere};
 use said::{said, squeezed};
 use wearbook_core::document::{Block, Extent, Paper, PaperSize};
@@ -222,7 +224,7 @@ fn the_plain_text_has_it_all(paper: &Paper) {
             Block::Facts(facts) => {
                 facts.iter().for_each(|(name, value)| [name, value].into_iter().for_each(|t| has(t)))
             }
-            Block::Table { rows, .. } => rows.iter().flatten().for_each(|cell| has(cell)),
+            Block::Form { rows, .. } | Block::Table { rows, .. } => rows.iter().flatten().for_each(|cell| has(cell)),
             Block::CustomersPage(page) => {
                 page.facts.iter().for_each(|(_, value)| has(value));
                 page.told.iter().flat_map(|row| [&row.told, &row.found]).for_each(|words| has(words));
@@ -235,6 +237,7 @@ fn the_plain_text_has_it_all(paper: &Paper) {
                 rows.iter().flat_map(|row| [&row.part, &row.shown, &row.limits]).for_each(|words| has(words));
             }
             Block::Forms { parts, .. } => parts.iter().for_each(|part| has(&part.alt)),
+            Block::Blanks(names) => names.iter().for_each(|name| has(name)),
             Block::Signature { name, .. } => has(name),
             Block::BarKey | Block::NewPage | Block::Contents => {}
         }

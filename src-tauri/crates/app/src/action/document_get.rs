@@ -3,7 +3,7 @@
 use serde::Deserialize;
 use wearbook_core::assess::assess_with;
 use wearbook_core::document::{
-    Desk, Extent, Paper, PaperSize, Shop, closing_sheet, condition_report, customers_page, evidence_sheet, message, size_sheet, size_table,
+    Desk, Extent, Paper, PaperSize, Shop, closing_sheet, condition_report, customers_page, evidence_sheet, machine_shop, message, parts_counter, size_sheet, size_table,
     work_list, work_list_table,
 };
 use wearbook_core::job::{ListKind, PhotoId};
@@ -71,6 +71,10 @@ pub enum Document {
     ClosingPdf,
     /// The evidence for the machine shop, to print or send.
     EvidencePdf,
+    /// The machine shop's page, to go with the pieces.
+    MachineShopPdf,
+    /// The parts counter's page.
+    PartsCounterPdf,
 }
 
 /// What a PDF is for.
@@ -124,6 +128,8 @@ pub fn act(
         Document::ListText => (text(work_list(&desk, kind)), list_name(kind)),
         Document::ListCsv => (csv(work_list_table(&assessment, kind))?, list_name(kind)),
         Document::ClosingPdf => (pdf(closing_sheet(&desk))?, "closing.".into()),
+        Document::MachineShopPdf => (pdf(machine_shop(&desk))?, "machine-shop.".into()),
+        Document::PartsCounterPdf => (pdf(parts_counter(&desk))?, "parts-counter.".into()),
         Document::EvidencePdf => (pdf(evidence_sheet(&desk))?, "evidence.".into()),
     };
     let (mime, extension) = form;

@@ -78,6 +78,19 @@ pub enum Block {
         /// The rows.
         rows: Vec<MeasuredRow>,
     },
+    /// A table that is filled in by hand. Cells that are empty are wide and high enough to write in.
+    Form {
+        /// What it is for, for those who can't see it.
+        summary: String,
+        /// Column heads.
+        head: Vec<String>,
+        /// Relative widths, one each column.
+        widths: Vec<u8>,
+        /// The rows.
+        rows: Vec<Vec<String>>,
+    },
+    /// Lines that are filled in by hand, each after its name.
+    Blanks(Vec<String>),
     /// How to read the bars of [`Block::Measured`].
     BarKey,
     /// The form of round parts of one kind, drawn with all deviations exaggerated alike.

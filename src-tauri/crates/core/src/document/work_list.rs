@@ -1,16 +1,12 @@
 //! One list alone, to print, send or take along.
 
-use super::cautions::{cautions, governs};
+use super::cautions::cautioned;
 use super::desk::Desk;
 use super::head::{engine_only, paper};
 use super::paper::{Block, Paper};
 use crate::assess::Assessment;
-use crate::caution::gravest;
-use crate::engine::PartKind;
 use crate::job::{ListKind, Step, StepTaken, Tick};
 use crate::list::{ListItem, WorkList};
-use crate::money::PriceKey;
-use crate::work::Work;
 
 /// The list as a paper. It goes to suppliers and machine shops: it names the engine, not the customer.
 pub fn work_list(desk: &Desk<'_>, kind: ListKind) -> Paper {
@@ -27,22 +23,13 @@ pub fn work_list(desk: &Desk<'_>, kind: ListKind) -> Paper {
             blocks.push(table(list));
         }
     }
-    blocks.extend(list.into_iter().flat_map(cautioned));
+    blocks.extend(list.into_iter().flat_map(cautioned_on));
     paper(desk, kind.title(), blocks)
 }
 
 /// What must be minded in the work on a list; nothing where it holds none.
-fn cautioned(list: &WorkList) -> Vec<Block> {
-    let work = || list.items.iter().filter(|item| item.hands.is_some() && !item.is_right);
-    if work().next().is_none() {
-        return vec![];
-    }
-    let is_ground =
-        |of: PriceKey| of.work == Work::Machine && matches!(of.kind, PartKind::MainJournal | PartKind::Crankpin);
-    let grinds = work().filter_map(|item| item.of.as_ref()?.work()).any(is_ground);
-    let of_journals = if grinds { "Finish every journal of a group to one size. Keep the fillet radii." } else { "" };
-    let rows = gravest(|row| work().any(|item| item.cautions.contains(&row)));
-    cautions(&rows).into_iter().chain([governs(of_journals)]).collect()
+fn cautioned_on(list: &WorkList) -> Vec<Block> {
+    cautioned(list.items.iter().filter(|item| item.hands.is_some() && !item.is_right))
 }
 
 fn table(list: &WorkList) -> Block {
@@ -113,8 +100,8 @@ mod tests {
     use super::*;
     use crate::assess::assess;
     use crate::engine::Arrangement;
-    use crate::job::testing::arranged;
     use crate::job::TextField;
+    use crate::job::testing::arranged;
 
     #[test]
     fn a_list_names_the_engine_and_not_the_customer() {

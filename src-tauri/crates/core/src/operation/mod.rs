@@ -4,6 +4,7 @@
 
 mod bore;
 mod bush;
+mod carried;
 mod clean;
 mod crack_test;
 mod dress;
@@ -27,7 +28,8 @@ mod wash;
 mod weigh;
 mod weld_up;
 
-pub use one::Operation;
+pub use carried::{goes_along, must_not, packed};
+pub use one::{Operation, piece_of};
 pub use row::Stage;
 
 use crate::decide::Decision;

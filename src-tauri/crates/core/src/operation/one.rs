@@ -63,7 +63,7 @@ impl Operation {
 }
 
 /// What is carried to have something done to such a part.
-fn piece_of(kind: PartKind, arrangement: &Arrangement) -> PartKind {
+pub fn piece_of(kind: PartKind, arrangement: &Arrangement) -> PartKind {
     match kind {
         PartKind::CamBearing if arrangement.is_cam_in_block() => PartKind::Block,
         _ => kind.comes_with(arrangement).unwrap_or(kind),

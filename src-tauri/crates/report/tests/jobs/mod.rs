@@ -176,58 +176,6 @@ pub(crate) fn metal(nth: usize, (width, height): (u32, u32)) -> Vec<u8> {
     file.into_inner()
 }
 
-/// A job with its photos, from which every paper is made.
-pub(crate) struct Input {
-    pub(crate) name: &'static str,
-    pub(crate) job: Job,
-    pub(crate) photos: Photos,
-}
-
-/// What papers are made of to be looked at: an ordinary engine before and after the answer, one that nobody has looked at, a
-/// sound one, one that is destroyed, one with 120 photos, one with 500 findings, names in other scripts.
-pub(crate) fn inputs() -> Vec<Input> {
-    let (demo, photos) = demo(true);
-    let of = |name, job| Input { name, job, photos: Photos::new() };
-    let many: Photos = (0..120).map(|nth| (photo_id(nth), metal(nth, (1280, 960)))).collect();
-    vec![
-        Input { name: "demo", job: demo.clone(), photos: photos.clone() },
-        Input { name: "demo-proposed", job: proposed(demo.clone()), photos: photos.clone() },
-        Input { name: "demo-signed", job: signed(demo), photos },
-        of("untouched", whole("untouched")),
-        of("sound-v8", whole("vee-8-sound")),
-        of("destroyed-v8", whole("everything-destroyed")),
-        Input { name: "photos-120", job: vee8(120, &TEXTS), photos: many },
-        of("findings-500", worn_everywhere()),
-        of("scripts", vee8(0, &SCRIPTS)),
-        of("empty", Job::default()),
-    ]
-}
-
-/// One of `tests/whole-engines`.
-pub(crate) fn whole(name: &str) -> Job {
-    #[derive(serde::Deserialize)]
-    struct Case {
-        base: String,
-        #[serde(default)]
-        arrangement: serde_json::Map<String, serde_json::Value>,
-        #[serde(default)]
-        untouched: bool,
-        #[serde(default)]
-        then: Vec<crate::entered::Step>,
-    }
-    let case: Case = crate::data::read(&crate::data::folder("whole-engines").join(format!("{name}.json")));
-    let mut entered = crate::entered::Entered::untouched(&case.base, &case.arrangement);
-    if !case.untouched {
-        let parts = entered.engine.parts().to_vec();
-        entered.clean(&parts);
-        entered.measured();
-    }
-    entered.then(&case.then);
-    let mut job = entered.job();
-    job.texts = TEXTS.iter().map(|(field, text)| (*field, (*text).to_owned())).collect();
-    job
-}
-
 /// A V16 with more than 500 findings.
 pub(crate) fn worn_everywhere() -> Job {
     let mut job = vee8(0, &TEXTS);

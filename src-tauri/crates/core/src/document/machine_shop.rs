@@ -1,0 +1,240 @@
+//! The machine shop's page: what is held first, the pieces with what goes along, each operation with its sizes place by place,
+//! and the form on which what comes back is read.
+
+use super::cautions::cautioned;
+use super::chapter::chapter;
+use super::desk::Desk;
+use super::head::{engine_only, paper};
+use super::paper::{Block, Paper};
+use crate::assess::Assessment;
+use crate::engine::{Arrangement, Part, PartKind};
+use crate::job::{Job, ListKind};
+use crate::list::ListItem;
+use crate::measure::{Quantity, in_unit};
+use crate::money::PriceKey;
+use crate::operation::{goes_along, must_not, packed, piece_of};
+use crate::sheet::SizeGroup;
+use crate::sizing::{GroupPlan, PartPlan};
+use crate::words::capitalised;
+use crate::work::Work;
+
+/// The page: it goes to another firm, and names the engine, not the customer.
+pub fn machine_shop(desk: &Desk<'_>) -> Paper {
+    let Desk { job, assessment, .. } = desk;
+    let open: Vec<&ListItem> = items(assessment).filter(|item| !item.is_right).collect();
+    let mut blocks = vec![engine_only(desk)];
+    let Some(arrangement) = job.arrangement.as_ref().filter(|_| !open.is_empty()) else {
+        blocks.push(Block::Lead("Nothing goes to the machine shop.".into()));
+        return paper(desk, TITLE, blocks);
+    };
+    blocks
+        .push(Block::Blanks(["Order number", "Wanted by", "Call first before you do more"].map(str::to_owned).into()));
+    blocks.extend(held(&open));
+    blocks.extend(pieces(&open, arrangement));
+    blocks.extend(work(desk, &open));
+    blocks.extend(read_back(assessment, &open));
+    blocks.extend(cautioned(open.iter().copied()));
+    blocks.push(Block::Signature { name: String::new(), strokes: vec![] });
+    paper(desk, TITLE, blocks)
+}
+
+const TITLE: &str = "For the machine shop";
+
+fn items(assessment: &Assessment) -> impl Iterator<Item = &ListItem> {
+    assessment.list(ListKind::MachineShop).into_iter().flat_map(|list| &list.items)
+}
+
+/// What must not be begun yet, apart from the rest and before it.
+fn held(open: &[&ListItem]) -> Vec<Block> {
+    let held = || open.iter().filter(|item| !item.waits_for.is_empty());
+    let row = |item: &&ListItem| {
+        let (work, _) = work_words(item);
+        [item.what.clone(), work, item.waits_for.join(" ")]
+    };
+    let table = (held().count() > 0).then(|| {
+        Block::table(
+            "Work that must not be begun yet, and what it waits for.",
+            [("Not yet", 3), ("Work", 5), ("Waits for", 9)],
+            held().map(row),
+        )
+    });
+    chapter("Held: do not begin", table)
+}
+
+/// A work without its sizes, which stand place by place below: what is done, and the size wanted.
+fn work_words(item: &ListItem) -> (String, String) {
+    let size = if item.asked.size.is_some() { item.asked.words.clone() } else { String::new() };
+    (if size.is_empty() { item.detail.clone() } else { size.clone() }, size)
+}
+
+/// Each piece once, with what goes along, how it travels and what must not be done to it.
+fn pieces(open: &[&ListItem], arrangement: &Arrangement) -> Vec<Block> {
+    let mut all: Vec<(PartKind, Vec<PriceKey>)> = Vec::new();
+    for of in open.iter().filter_map(|item| item.of.as_ref()?.work()) {
+        let piece = piece_of(of.kind, arrangement);
+        match all.iter_mut().find(|(own, _)| *own == piece) {
+            Some((_, works)) => works.push(of),
+            None => all.push((piece, vec![of])),
+        }
+    }
+    let joined = |works: &[PriceKey], told: fn(PriceKey) -> &'static str, between: &str| {
+        let mut words: Vec<&str> = works.iter().map(|of| told(*of)).filter(|words| !words.is_empty()).collect();
+        words.dedup();
+        words.join(between)
+    };
+    let rows = all.iter().map(|(piece, works)| {
+        let name = capitalised(&piece.row().name.said(Default::default()));
+        [name, capitalised(&joined(works, goes_along, "; ")), packed(*piece).to_owned(), joined(works, must_not, " ")]
+    });
+    let table = Block::table(
+        "The pieces that are sent: what goes along, how each is packed, what must not be done.",
+        [("Piece", 3), ("Goes along", 5), ("Packed", 5), ("Must not be done", 5)],
+        rows,
+    );
+    chapter("Pieces", [table, Block::Paragraph("Each piece carries its label; leave it on.".into())])
+}
+
+/// Each operation: what has a size with every place, all else in one table.
+fn work(desk: &Desk<'_>, open: &[&ListItem]) -> Vec<Block> {
+    let Desk { job, assessment, .. } = desk;
+    let mut blocks: Vec<Block> = Vec::new();
+    let mut others: Vec<[String; 4]> = Vec::new();
+    for item in open.iter().filter(|item| item.waits_for.is_empty() || item.asked.size.is_some()) {
+        match sized(assessment, item) {
+            Some(plan) => blocks.extend(of_group(job, plan, item)),
+            None => others.push([item.what.clone(), item.quantity.to_string(), item.detail.clone(), notes(item)]),
+        }
+    }
+    let others = (!others.is_empty()).then(|| {
+        Block::table(
+            "The other work: on what, how many, what is done, and what to mind.",
+            [("On", 4), ("Pieces", 2), ("Work", 7), ("Mind", 7)],
+            others,
+        )
+    });
+    blocks.extend(others);
+    chapter("Work", blocks)
+}
+
+fn notes(item: &ListItem) -> String {
+    let held = if item.waits_for.is_empty() { "" } else { "Held, see above." };
+    [held, item.mind.as_str()].into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(" ")
+}
+
+/// The plan of sizes that an item carries out, if it is of such.
+fn sized<'a>(assessment: &'a Assessment, item: &ListItem) -> Option<&'a GroupPlan> {
+    let of = item.of.as_ref()?.work().filter(|of| matches!(of.work, Work::Machine | Work::Sleeve))?;
+    let plan = assessment.plan(SizeGroup::of(of.kind).filter(|group| group.kind() == of.kind)?)?;
+    plan.machined().next().is_some().then_some(plan)
+}
+
+fn of_group(job: &Job, plan: &GroupPlan, item: &ListItem) -> Vec<Block> {
+    let unit = job.sheet.head.unit;
+    let form = |part: Part, quantity: Quantity, name: &str| {
+        let (_, most) = job.sheet.new_range(part, quantity);
+        most.map(|most| format!("{name} at most {}", in_unit(most, unit)))
+    };
+    let permitted: Vec<String> = item
+        .parts
+        .first()
+        .into_iter()
+        .flat_map(|part| [form(*part, Quantity::OutOfRound, "out-of-round"), form(*part, Quantity::Taper, "taper")])
+        .flatten()
+        .collect();
+    let permitted =
+        if permitted.is_empty() { "form as the engine’s manual says".into() } else { permitted.join(", ") };
+    let held = if item.waits_for.is_empty() { "" } else { "Held, see above. " };
+    let finish = job.sheet.finish_of(plan.group).map(|finish| format!(" {}.", finish.words())).unwrap_or_default();
+    let told = format!(
+        "{held}Wanted: {}. Permitted: {permitted}.{finish} {}",
+        if plan.finished_shown.is_empty() { "not known yet" } else { &plan.finished_shown },
+        item.mind
+    );
+    let row = |part: &PartPlan| {
+        let found = if part.found_shown.is_empty() { "not measured" } else { &part.found_shown };
+        let faults: Vec<String> = part.faults.iter().map(|fault| capitalised(fault)).collect();
+        [part.label.clone(), found.to_owned(), part.take_off_shown.clone(), faults.join(" ")]
+    };
+    let table = Block::table(
+        format!("{}: each place as found, what comes off, and what is wrong there.", item.what),
+        [("Place", 4), ("Found", 5), ("Comes off", 4), ("What is wrong", 9)],
+        plan.machined().map(row),
+    );
+    vec![Block::subheading(format!("{}: {}", item.what, plan.words)), Block::Paragraph(told), table]
+}
+
+/// What comes back is written here: sizes place by place, then what no size tells.
+fn read_back(assessment: &Assessment, open: &[&ListItem]) -> Vec<Block> {
+    let mut blocks: Vec<Block> = Vec::new();
+    for plan in open.iter().filter_map(|item| sized(assessment, item)) {
+        let wanted = if plan.finished_shown.is_empty() { "not known yet" } else { &plan.finished_shown };
+        let is_journal = plan.group != SizeGroup::Bores;
+        let head: Vec<(&str, u8)> = if is_journal {
+            vec![("Place", 4), ("Wanted", 5), ("Size", 4), ("Fillet radius", 3), ("Oil hole edge", 3), ("Width", 3)]
+        } else {
+            vec![("Place", 4), ("Wanted", 5), ("Top", 3), ("Middle", 3), ("Bottom", 3), ("Cross-hatch", 3)]
+        };
+        let row = |part: &PartPlan| {
+            let mut cells = vec![part.label.clone(), wanted.to_owned()];
+            cells.resize(head.len(), String::new());
+            cells
+        };
+        blocks.push(Block::Form {
+            summary: format!("To be filled in: {} as machined.", plan.group.label()),
+            head: head.iter().map(|(name, _)| (*name).to_owned()).collect(),
+            widths: head.iter().map(|(_, width)| *width).collect(),
+            rows: plan.machined().map(row).collect(),
+        });
+    }
+    let shaft = open.iter().filter_map(|item| sized(assessment, item)).any(|plan| plan.group != SizeGroup::Bores);
+    let mut blanks: Vec<String> = Vec::new();
+    if shaft {
+        blanks.push("Straightness after grinding".into());
+    }
+    if !blocks.is_empty() {
+        blanks.extend(["Finish", "Washed after"].map(str::to_owned));
+        blocks.push(Block::Blanks(blanks));
+    }
+    chapter("Read back", blocks)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::assess::assess;
+    use crate::job::testing::{arrange, job_of};
+    use serde_json::{Value, json};
+
+    fn page(changes: &[Value]) -> Paper {
+        let arrange = arrange(&Arrangement::inline(4));
+        let customer = json!({ "do": "set-text", "field": "customer", "text": "A. Customer" });
+        let changes: Vec<Value> = [arrange, customer].iter().chain(changes).cloned().collect();
+        let job = job_of(&changes);
+        machine_shop(&Desk::bare(&job, &assess(&job)))
+    }
+
+    fn scored(part: &str) -> Value {
+        json!({ "do": "tag", "part": part, "tag": "scoring", "grade": 4 })
+    }
+
+    #[test]
+    fn what_is_held_stands_first_and_the_customer_nowhere() {
+        let paper = page(&[scored("crankpin.1"), scored("housing-bore.2")]);
+        let headings: Vec<&str> = paper
+            .blocks
+            .iter()
+            .filter_map(|block| match block {
+                Block::Heading { level: 1, text } => Some(text.as_str()),
+                _ => None,
+            })
+            .collect();
+        assert_eq!(headings.first(), Some(&"Held: do not begin"), "{headings:?}");
+        assert!(!format!("{paper:?}").contains("Customer"));
+    }
+
+    #[test]
+    fn nothing_to_send_is_said() {
+        let paper = page(&[]);
+        assert!(matches!(&paper.blocks[..], [Block::Facts(_), Block::Lead(_)]), "{:?}", paper.blocks);
+    }
+}
