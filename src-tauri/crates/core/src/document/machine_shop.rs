@@ -207,7 +207,7 @@ mod tests {
 
     fn page(changes: &[Value]) -> Paper {
         let arrange = arrange(&Arrangement::inline(4));
-        let customer = json!({ "do": "set-text", "field": "customer", "text": "A. Customer" });
+        let customer = json!({ "do": "fill", "field": "customer", "text": "A. Customer" });
         let changes: Vec<Value> = [arrange, customer].iter().chain(changes).cloned().collect();
         let job = job_of(&changes);
         machine_shop(&Desk::bare(&job, &assess(&job)))
