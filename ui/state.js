@@ -31,6 +31,7 @@ export const state = {
   settings: {
     shop_name: '',
     shop_address: '',
+    shop_conditions: '',
     last_screen: '',
     paper: 'a4',
     terms: { tappet: 'british', 'end-float': 'british', 'piston-pin': 'american' },

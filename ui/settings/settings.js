@@ -11,7 +11,7 @@ import { capitalised } from '../text.js'
 import { words } from '../words.js'
 
 export function settings() {
-  const { shop_name, shop_address } = state.settings
+  const { shop_name, shop_address, shop_conditions } = state.settings
   return {
     title: words.screens.settings,
     body: html`
@@ -28,6 +28,13 @@ export function settings() {
         saved: shop_address,
         long: true,
         save: (text) => keepSettings({ shop_address: text }),
+      })}
+      ${field({
+        key: 'shop-conditions',
+        label: words.settings.shopConditions,
+        saved: shop_conditions,
+        long: true,
+        save: (text) => keepSettings({ shop_conditions: text }),
       })}
       ${catalogue().terms.map(termChoice)}
       <div class="onward">

@@ -1939,6 +1939,7 @@ export type Settings = {
   shop_name: string,
   /** The shop's address, one or more lines. */
   shop_address: string,
+  shop_conditions: string,
   /** Where the page was, to go back there after the system has closed the app. */
   last_screen: string,
   /** What papers are printed on. */

@@ -17,6 +17,8 @@ pub struct Settings {
     pub shop_name: String,
     /// The shop's address, one or more lines.
     pub shop_address: String,
+    /// Its own terms, for the sheet that is handed over at the end.
+    pub shop_conditions: String,
     /// Where the page was, to go back there after the system has closed the app.
     pub last_screen: String,
     /// What papers are printed on.
@@ -35,6 +37,7 @@ impl Settings {
         Ok(Self {
             shop_name: take("shop_name"),
             shop_address: take("shop_address"),
+            shop_conditions: take("shop_conditions"),
             last_screen: take("last_screen"),
             paper: PaperSize::named(&take("paper")),
             // A choice that only a newer version knows is as good as none.
@@ -45,6 +48,7 @@ impl Settings {
     pub(crate) fn save(&self, ledger: &Ledger<'_>) -> Result<(), Error> {
         ledger.set_setting("shop_name", &self.shop_name)?;
         ledger.set_setting("shop_address", &self.shop_address)?;
+        ledger.set_setting("shop_conditions", &self.shop_conditions)?;
         ledger.set_setting("last_screen", &self.last_screen)?;
         ledger.set_setting("paper", self.paper.name())?;
         ledger.set_setting("terms", &json(&self.terms)?)?;
@@ -55,6 +59,7 @@ impl Settings {
         let named = [
             ("The shop’s name", &self.shop_name),
             ("The shop’s address", &self.shop_address),
+            ("The shop’s terms", &self.shop_conditions),
             ("The last screen", &self.last_screen),
         ];
         for (name, text) in named {

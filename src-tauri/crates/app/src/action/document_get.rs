@@ -108,7 +108,7 @@ pub fn act(
         let Open { log, memo } = open;
         (log.job().clone(), assess_with(log, memo))
     })?;
-    let shop = Shop { name: settings.shop_name, address: settings.shop_address };
+    let shop = Shop { name: settings.shop_name, address: settings.shop_address, conditions: settings.shop_conditions };
     let desk = Desk { job: &job, assessment: &assessment, date: today, shop: &shop };
     let kind = list.unwrap_or(ListKind::Order);
     let print = print(paper, purpose);

@@ -1,34 +1,41 @@
-//! The closing sheet: what was fitted, in which sizes, with which clearances, and what is still open.
+//! The closing sheet: the customer's page afterwards. What was done and with which parts, each place before and after, what
+//! was agreed beside what it came to, and what to watch from now on.
 
 use super::cautions::governs;
 use super::chapter::chapter;
+use super::costs::signed_by;
 use super::desk::Desk;
 use super::head::{customers_paper, engine_facts};
 use super::paper::{Block, Paper};
 use crate::assess::Assessment;
-use crate::engine::Part;
+use crate::engine::{Part, PartKind};
 use crate::figure::Figure;
-use crate::job::{ListKind, Step};
+use crate::job::{Consent, Job, ListKind, Proposed, Step};
 use crate::measure::{Phase, Quantity};
+use crate::money::{JobScope, Money, ProposedJob, Quote};
 use crate::sizing::ReadBack;
-use crate::words::capitalised;
+use crate::words::{capitalised, counted};
+use crate::work::Work;
 
 /// Puts the closing sheet together.
 pub fn closing_sheet(desk: &Desk<'_>) -> Paper {
-    let assessment = desk.assessment;
+    let Desk { job, assessment, shop, .. } = desk;
     let open: Vec<String> = assessment.still_open.iter().map(|open| open.words.clone()).collect();
     let lead = match open.len() {
-        0 => "Nothing is open.".into(),
-        1 => "One thing is still open.".into(),
-        n => format!("{n} things are still open."),
+        0 => "The engine is done. Nothing is open.".into(),
+        n => format!("{} still open.", counted(n, "thing is", "things are")),
     };
     let mut blocks: Vec<Block> = engine_facts(desk).into_iter().chain([Block::Lead(lead)]).collect();
-    blocks.extend(chapter("Sizes", sizes(assessment)));
-    blocks.extend(chapter("Machined: before, wanted, after", machined(assessment)));
-    blocks.extend(chapter("Measured after machining and fitting", fitted(assessment)));
-    blocks.extend(chapter("Parts", parts_used(assessment)));
     blocks.extend(chapter("Still open", (!open.is_empty()).then_some(Block::Points(open))));
-    blocks.push(governs("Run in and retighten as the manual says. Check oil pressure before load is put on."));
+    blocks.extend(chapter("What was renewed", parts_used(assessment)));
+    blocks.extend(chapter("Machined: before, wanted, after", machined(assessment)));
+    blocks.extend(chapter("Sizes", sizes(assessment)));
+    blocks.extend(chapter("Measured after machining and fitting", fitted(assessment)));
+    blocks.extend(chapter("Agreed and final", agreed(job, &assessment.quote)));
+    blocks.extend(chapter("Running in", [Block::Points(running_in(assessment))]));
+    let conditions = shop.conditions.trim();
+    blocks.extend(chapter("Our terms", (!conditions.is_empty()).then(|| Block::Paragraph(conditions.to_owned()))));
+    blocks.push(governs("Check oil pressure before load is put on."));
     customers_paper(desk, "Closing sheet", blocks)
 }
 
@@ -122,4 +129,136 @@ fn parts_used(assessment: &Assessment) -> Option<Block> {
             rows,
         )
     })
+}
+
+/// Each job as it was agreed to and as it came out, with the consent that covers what is more. Nothing before a proposal with
+/// jobs was answered.
+fn agreed(job: &Job, now: &Quote) -> Vec<Block> {
+    let answered: Vec<&Proposed> =
+        job.proposals.iter().filter(|own| own.answer.is_some() && !own.quote.jobs.is_empty()).collect();
+    let Some(first) = answered.first() else { return vec![] };
+    let currency = now.currency;
+    let scopes = JobScope::ALL.into_iter().filter(|scope| {
+        let holds = |quote: &Quote| quote.jobs.iter().any(|own| own.of == *scope);
+        holds(now) || answered.iter().any(|own| holds(&own.quote))
+    });
+    let rows: Vec<[String; 5]> = scopes
+        .map(|scope| {
+            let agreed = net(&first.quote, scope).filter(|_| said(first, scope) == Some(Consent::Yes));
+            let last = answered.iter().rev().find_map(|own| said(own, scope));
+            let done = net(now, scope).filter(|_| last == Some(Consent::Yes));
+            let more = done.unwrap_or_default() - agreed.unwrap_or_default();
+            [
+                scope.title().to_owned(),
+                agreed.map_or_else(|| "not agreed".into(), |net| currency.figures(net)),
+                done.map_or_else(|| "not done".into(), |net| currency.figures(net)),
+                currency.figures(more),
+                covered(&answered, scope, done, more),
+            ]
+        })
+        .collect();
+    let total: Money = JobScope::ALL
+        .into_iter()
+        .filter(|scope| answered.iter().rev().find_map(|own| said(own, *scope)) == Some(Consent::Yes))
+        .filter_map(|scope| net(now, scope))
+        .sum();
+    let head = format!("Final, {}", currency.code());
+    let table = Block::table(
+        "Each job: what was agreed to first, what it came to, the difference without tax, and the consent that covers it.",
+        [("Job", 6), ("Agreed", 4), (head.as_str(), 4), ("More", 3), ("Covered by", 8)],
+        rows,
+    );
+    vec![table, Block::Paragraph(format!("Without tax, for the jobs that were agreed to: {}.", currency.show(total)))]
+}
+
+fn job_of(quote: &Quote, scope: JobScope) -> Option<&ProposedJob> {
+    quote.jobs.iter().find(|own| own.of == scope)
+}
+
+fn net(quote: &Quote, scope: JobScope) -> Option<Money> {
+    job_of(quote, scope).map(|own| own.net)
+}
+
+fn said(proposed: &Proposed, scope: JobScope) -> Option<Consent> {
+    proposed.answer.as_ref()?.jobs.iter().find(|own| own.of == scope).map(|own| own.answer)
+}
+
+/// The answer that covers what a job came to: the first yes to at least so much.
+fn covered(answered: &[&Proposed], scope: JobScope, done: Option<Money>, more: Money) -> String {
+    let Some(done) = done else { return String::new() };
+    let is_enough = |own: &&&Proposed| said(own, scope) == Some(Consent::Yes) && net(&own.quote, scope) >= Some(done);
+    match answered.iter().find(is_enough).and_then(|own| own.answer.as_ref()) {
+        _ if more <= Money::default() => String::new(),
+        Some(answer) => signed_by(answer),
+        None => "no consent: not to be charged".into(),
+    }
+}
+
+/// What to watch from now on (common practice), by what was renewed.
+fn running_in(assessment: &Assessment) -> Vec<String> {
+    let is_renewed = |kinds: &[PartKind]| {
+        let renewed = |of: PartKind| {
+            assessment.parts.iter().any(|view| view.kind == of && view.decision.work() == Some(Work::Replace))
+        };
+        kinds.iter().copied().any(renewed)
+    };
+    let mut points: Vec<String> = vec![
+        "Before load: oil pressure, leaks, temperature, noises. Stop at once if one is not as it should be.".into(),
+    ];
+    if is_renewed(&[PartKind::Camshaft, PartKind::Tappet]) {
+        points.push("New cam and followers: no idling at first, but the speed that the manual asks for.".into());
+    }
+    if is_renewed(&[PartKind::Rings, PartKind::Piston]) {
+        points.push("New rings: change load and speed often; neither full load nor long idling at first.".into());
+    }
+    if is_renewed(&[PartKind::MainShell, PartKind::RodShell]) {
+        points.push("New bearings: change oil and filter early, and look at what is in them.".into());
+    }
+    points.push("Retighten, and next service: as the engine’s manual says.".into());
+    points
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::assess::assess;
+    use crate::engine::Arrangement;
+    use crate::job::testing::{arrange, job_of, then};
+    use serde_json::{Value, json};
+
+    fn prices(part: u32) -> Value {
+        json!({ "do": "use-prices", "prices": { "currency": "EUR", "hour": 6000,
+            "prices": [{ "of": { "kind": "main-shell", "work": "replace" }, "part": part }] } })
+    }
+
+    fn answered(job: &mut Job, millis: u64, answer: &str) {
+        let quote = assess(job).quote;
+        let proposal = then(job, millis, &json!({ "do": "propose", "quote": quote }));
+        let jobs: Vec<Value> = quote.jobs.iter().map(|own| json!({ "of": own.of, "answer": answer })).collect();
+        let answer = json!({ "proposal": proposal, "jobs": jobs, "name": "A. Harrow", "way": "by message" });
+        then(job, millis + 1, &json!({ "do": "answer-proposal", "answer": answer }));
+    }
+
+    fn covered_by(job: &Job) -> Vec<[String; 3]> {
+        let blocks = agreed(job, &assess(job).quote);
+        let Some(Block::Table { rows, .. }) = blocks.first() else { return vec![] };
+        let bearings = rows.iter().filter(|row| row[0].starts_with("Crankshaft"));
+        bearings.map(|row| [row[1].clone(), row[2].clone(), row[4].clone()]).collect()
+    }
+
+    /// Five pairs of shells.
+    #[test]
+    fn what_is_more_than_agreed_names_the_consent_that_covers_it() {
+        let mut job =
+            job_of(&[arrange(&Arrangement::inline(4)), json!({ "do": "clean", "part": "crankpin.1" }), prices(1000)]);
+        assert!(covered_by(&job).is_empty(), "nothing was answered");
+        answered(&mut job, 100, "yes");
+        assert_eq!(covered_by(&job), [["50.00", "50.00", ""]]);
+        then(&mut job, 200, &prices(2000));
+        assert_eq!(covered_by(&job), [["50.00", "100.00", "no consent: not to be charged"]]);
+        answered(&mut job, 300, "yes");
+        assert_eq!(covered_by(&job), [["50.00", "100.00", "A. Harrow, by message"]]);
+        answered(&mut job, 400, "no");
+        assert_eq!(covered_by(&job), [["50.00", "not done", ""]]);
+    }
 }

@@ -23,7 +23,7 @@ pub struct Desk<'a> {
 impl<'a> Desk<'a> {
     /// A desk with nothing on it but a job and what follows from it.
     pub(super) fn bare(job: &'a Job, assessment: &'a Assessment) -> Self {
-        static NOBODY: Shop = Shop { name: String::new(), address: String::new() };
+        static NOBODY: Shop = Shop { name: String::new(), address: String::new(), conditions: String::new() };
         Self { job, assessment, date: Date::EPOCH, shop: &NOBODY }
     }
 }
@@ -35,6 +35,8 @@ pub struct Shop {
     pub name: String,
     /// Its address, on one or several lines; may be empty.
     pub address: String,
+    /// Its own terms, for the sheet that is handed over at the end; may be empty.
+    pub conditions: String,
 }
 
 impl Shop {

@@ -30,7 +30,11 @@ pub(crate) const DATE: Date = Date::new(2026, 3, 14).unwrap();
 
 /// A paper of this job from our shop.
 pub(crate) fn written<T>(job: &Job, paper: impl FnOnce(&Desk<'_>) -> T) -> T {
-    let shop = Shop { name: "Alder Creek Engine Works".into(), address: "3 Mill Lane\nAlder Creek".into() };
+    let shop = Shop {
+        name: "Alder Creek Engine Works".into(),
+        address: "3 Mill Lane\nAlder Creek".into(),
+        conditions: "Two years on our work, as long as oil is changed as the manual says.".into(),
+    };
     paper(&Desk { job, assessment: &assess(job), date: DATE, shop: &shop })
 }
 
