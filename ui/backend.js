@@ -1,6 +1,6 @@
 // The only file that knows who is behind the page: Tauri's commands, or the HTTP harness of the browser tests.
-/** @import { Actions, Change, Document, Extent, Instrument, ListKind, PaperSize, PriceList } from './types/api.d.ts' */
-/** @import { Purpose, Settings, Sheet } from './types/api.d.ts' */
+/** @import { Actions, Change, Document, Extent, Instrument, LabelStock, ListKind } from './types/api.d.ts' */
+/** @import { PaperSize, PriceList, Purpose, Settings, Sheet } from './types/api.d.ts' */
 import { convertFileSrc, invoke, isTauri } from './vendor/tauri/core.js'
 import { words } from './words.js'
 
@@ -42,6 +42,10 @@ export const appendEdits = (job, changes) => act('edits_append', { job, changes 
 export const addPhoto = (job, part, picture) => act('photo_add', { job, part }, picture)
 /** @param {Blob} file */
 export const importArchive = (file) => act('archive_import', {}, file)
+/** Where a label leads, by its code as it was typed. @param {string} text */
+export const findLabel = (text) => act('label_find', { text })
+/** The same, read from a photo of it. @param {Blob} picture */
+export const readLabel = (picture) => act('label_read', {}, picture)
 export const getSettings = () => act('settings_get', {})
 /** @param {Settings} settings */
 export const setSettings = (settings) => act('settings_set', { settings })
@@ -70,7 +74,13 @@ export function photoAddress(photo, size) {
 }
 
 /** Which of a kind of paper, and how.
- * @typedef {{ extent?: Extent, list?: ListKind, paper?: PaperSize, purpose?: Purpose }} Selection */
+ * @typedef {object} Selection
+ * @property {Extent} [extent]
+ * @property {ListKind} [list]
+ * @property {LabelStock} [stock]
+ * @property {PaperSize} [paper]
+ * @property {Purpose} [purpose]
+ */
 
 /** A paper that is plain text. @param {string} job @param {Document} document @param {Selection} [selection] */
 export async function getText(job, document, selection) {

@@ -1,7 +1,7 @@
 // Where the person is: the address after the #. Real history entries, so that Back works on every system.
 
 /**
- * @typedef {'jobs' | 'instruments' | 'prices' | 'rules' | 'settings'} ShopScreen
+ * @typedef {'jobs' | 'instruments' | 'prices' | 'rules' | 'label' | 'settings'} ShopScreen
  * @typedef {'intake' | 'marks' | 'plan' | 'part' | 'measure' | 'sheet' | 'sizing' | 'causes' | 'decisions' | 'lists'
  *   | 'costs' | 'approval' | 'hand-over' | 'history'} JobScreen
  * @typedef {ShopScreen | JobScreen} ScreenName as its folder is called

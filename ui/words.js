@@ -39,6 +39,7 @@ export const words = {
     instruments: 'Instruments',
     prices: 'Prices',
     rules: 'Rules',
+    label: 'Find by its label',
     settings: 'Settings',
     intake: 'Take in',
     marks: 'Marks',
@@ -178,6 +179,16 @@ export const words = {
     next: 'Next not looked at',
     /** @param {number} looked @param {number} all */ before: (looked, all) =>
       `Before it is opened: looked at ${looked} of ${all}`,
+  },
+  label: {
+    photo: 'A photo of the label',
+    camera: 'Take a photo of the label',
+    choose: 'Choose a photo of the label',
+    photoHint: 'One label, from straight above, in even light. The photo is read here and not kept.',
+    reading: 'Reading the label …',
+    code: 'Code on the label',
+    codeHint: 'Fourteen letters and digits; spaces and small letters make no difference.',
+    find: 'Find the part',
   },
   markup: {
     draw: 'Draw on it',
@@ -758,6 +769,8 @@ export const words = {
     sizesPdf: 'Sizes (PDF)',
     sizesCsv: 'Sizes as a table (CSV)',
     evidencePdf: 'Evidence for the machine shop (PDF)',
+    labelsSheet: 'Labels to cut out (PDF)',
+    labelsRoll: 'Labels on a 62 mm roll (PDF)',
     closingPdf: 'Closing sheet (PDF)',
     stillOpen: 'Still open',
     nothingOpen: 'Nothing is open.',

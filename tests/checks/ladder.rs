@@ -16,6 +16,7 @@ const LADDER: &[&str] = &[
     "wear",
     "work",
     "engine",
+    "label",
     "caution",
     "measure",
     "money",

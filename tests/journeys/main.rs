@@ -20,6 +20,7 @@ mod customers_yes;
 mod drawn_photo;
 mod first_job;
 mod keyboard_only;
+mod label;
 mod one_trip;
 mod refusals;
 mod transport;

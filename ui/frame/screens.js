@@ -12,6 +12,7 @@ import { forgetHistory, history, readHistory } from '../history/history.js'
 import { instruments } from '../instruments/instruments.js'
 import { intake } from '../intake/intake.js'
 import { jobs, readJobs } from '../jobs/jobs.js'
+import { label } from '../label/label.js'
 import { lists } from '../lists/lists.js'
 import { marks } from '../marks/marks.js'
 import { measure } from '../measure/measure.js'
@@ -46,6 +47,7 @@ export const SCREENS = {
   instruments: { of: 'shop', draw: instruments },
   prices: { of: 'shop', draw: prices, arrive: readLearnt },
   rules: { of: 'shop', draw: rules, isAside: true },
+  label: { of: 'shop', draw: label, isAside: true },
   settings: { of: 'shop', draw: settings },
   intake: { of: 'job', draw: intake },
   marks: { of: 'job', draw: marks },

@@ -43,6 +43,10 @@ export const handOver = (view) => ({
         <button type="button" @click=${() => savePaper(view.job, 'sizes-pdf')}>${text.sizesPdf}</button>
         <button type="button" @click=${() => savePaper(view.job, 'sizes-csv')}>${text.sizesCsv}</button>
         <button type="button"
+          @click=${() => savePaper(view.job, 'labels-pdf', { stock: 'sheet' })}>${text.labelsSheet}</button>
+        <button type="button"
+          @click=${() => savePaper(view.job, 'labels-pdf', { stock: 'roll' })}>${text.labelsRoll}</button>
+        <button type="button"
           @click=${() => leave(async () => text.savedAs(await saveArchive(view.job)))}>${text.archive}</button>
       </div>
     </section>

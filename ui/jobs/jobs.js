@@ -4,7 +4,7 @@ import { html } from '../vendor/lit-html/lit-html.js'
 import { createJob, importArchive, listJobs } from '../backend.js'
 import { fileButton } from '../controls/file-button.js'
 import { day, dayOf, moment } from '../dates.js'
-import { go, toScreen } from '../route.js'
+import { go, toScreen, toShop } from '../route.js'
 import { attempt, state } from '../state.js'
 import { words } from '../words.js'
 
@@ -26,6 +26,7 @@ export function jobs() {
           : onBench(all)}`,
     bar: html`
       <div class="bar">
+        ${all?.length ? html`<a class="button" href=${toShop('label')}>${words.screens.label}</a>` : ''}
         ${fileButton({ label: words.jobs.importFile, accept: '.wearbook', take: openArchive })}
         <button type="button" class="primary" @click=${newJob}>${words.jobs.create}</button>
       </div>`,

@@ -2,7 +2,7 @@
 /** @import { JobView } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { key } from '../hatching/key.js'
-import { toPart, toScreen } from '../route.js'
+import { toPart, toScreen, toShop } from '../route.js'
 import { words } from '../words.js'
 import { drawing } from './drawing.js'
 import { outside } from './outside.js'
@@ -30,9 +30,11 @@ export function plan(view) {
       ${outside(view)}
       ${drawing(view)}
       ${key()}`,
-    bar: next
-      ? html`<div class="bar"><a class="button primary" href=${toPart(view.job, next.part)}>${text.next}</a></div>`
-      : '',
+    bar: html`
+      <div class="bar">
+        <a class="button" href=${toShop('label')}>${words.screens.label}</a>
+        ${next ? html`<a class="button primary" href=${toPart(view.job, next.part)}>${text.next}</a>` : ''}
+      </div>`,
   }
 }
 

@@ -469,7 +469,7 @@ export type DisputeEntry = {
   other: string, };
 
 /** The papers. */
-export type Document = "report-pdf" | "report-text" | "sizes-pdf" | "sizes-csv" | "list-pdf" | "list-text" | "list-csv" | "closing-pdf" | "evidence-pdf";
+export type Document = "report-pdf" | "report-text" | "sizes-pdf" | "sizes-csv" | "list-pdf" | "list-text" | "list-csv" | "closing-pdf" | "evidence-pdf" | "labels-pdf";
 
 /** Something drawn over a photo, with the edit that drew it. */
 export type Drawn = {
@@ -908,6 +908,16 @@ export type KindEntry = {
   quantities: Array<QuantityEntry>,
   /** How it is looked at, in a sentence, where it is only recorded; else empty. */
   look: string, };
+
+/** What labels are printed on. */
+export type LabelStock = "sheet" | "roll";
+
+/** Where a label leads. */
+export type Labelled = {
+  /** The job. */
+  job: JobId,
+  /** The part of its engine. */
+  part: Part, };
 
 /** What has to be done about something missing. */
 export type Lack = "reading" | "look" | "sheet";
@@ -2487,6 +2497,10 @@ extent?: Extent,
  */
 list?: ListKind, 
 /**
+ * Of labels: on what; sheets, if not said.
+ */
+stock?: LabelStock, 
+/**
  * What it is printed on; A4, if not said.
  */
 paper?: PaperSize, 
@@ -2494,6 +2508,12 @@ paper?: PaperSize,
  * What for; to be mailed, if not said.
  */
 purpose?: Purpose, }; reply: Blob };
+  label_find: { arguments: { 
+/**
+ * The code, as it stands on the label or as a hand types it.
+ */
+text: string, }; reply: Labelled };
+  label_read: { arguments: Record<symbol, never>; reply: Labelled };
   archive_export: { arguments: { 
 /**
  * The job.

@@ -19,6 +19,8 @@ macro_rules! actions {
             photo_add,
             photo_get,
             document_get,
+            label_find,
+            label_read,
             archive_export,
             archive_import,
             shelf_get,

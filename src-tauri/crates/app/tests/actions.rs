@@ -10,6 +10,9 @@ use serde_json::{Value, json};
 use tempfile::TempDir;
 use wearbook_app::{ACTIONS, Answer, Clock, Error, FixedClock, Wearbook};
 use wearbook_core::date::Date;
+use wearbook_core::label::Code;
+use wearbook_report::Symbol;
+use wearbook_store::{JobId, Store, StoreError};
 
 struct Shop {
     book: Wearbook,
@@ -418,6 +421,75 @@ fn a_closed_job_is_told_apart_and_can_be_opened_again() {
     assert_eq!(closed_at(&shop), Value::Null);
 }
 
+/// The code of a part of a job.
+fn code_of(job: &Value, part: &str) -> Code {
+    let job: JobId = serde_json::from_value(job.clone()).unwrap();
+    Code::new(job.start(), part.parse().unwrap()).unwrap()
+}
+
+/// A flawless picture of a code, sixteen pixels a module.
+fn picture_of(codes: &[Code]) -> Vec<u8> {
+    let symbols: Vec<Symbol> = codes.iter().map(|code| Symbol::of(code).unwrap()).collect();
+    let field = 29 * 16;
+    let picture = RgbImage::from_fn(field * codes.len() as u32, field, |x, y| {
+        let at = |pixel: u32| ((pixel % field / 16) as usize).wrapping_sub(wearbook_report::QUIET_ZONE);
+        let is_dark = symbols[(x / field) as usize].is_dark(at(x), at(y));
+        if is_dark { Rgb([20, 20, 24]) } else { Rgb([240, 238, 230]) }
+    });
+    let mut png = Cursor::new(Vec::new());
+    picture.write_to(&mut png, ImageFormat::Png).unwrap();
+    png.into_inner()
+}
+
+#[test]
+fn a_label_leads_to_its_part() {
+    let shop = open_shop();
+    let (job, other) = (shop.job(), shop.job());
+    let (shell, pin) = (code_of(&job, "main-shell.3.lower"), code_of(&other, "crankpin.2"));
+    let typed = shell.in_groups().to_lowercase();
+    let found = json!({ "job": job, "part": "main-shell.3.lower" });
+    assert_eq!(shop.ask("label_find", json!({ "text": typed })), found);
+    assert_eq!(shop.give("label_read", json!({}), &picture_of(&[shell])), found);
+    let found = json!({ "job": other, "part": "crankpin.2" });
+    assert_eq!(shop.give("label_read", json!({}), &picture_of(&[pin])), found);
+    let (file, mime, name) =
+        shop.fetch("document_get", json!({ "job": job, "document": "labels-pdf", "stock": "roll" }));
+    assert!(file.starts_with(b"%PDF") && mime == "application/pdf" && name.unwrap().ends_with("labels.pdf"));
+}
+
+#[test]
+fn a_label_that_leads_nowhere_says_why() {
+    let shop = open_shop();
+    let job = shop.job();
+    let find = |text: &str, code: &str| shop.refuse("label_find", json!({ "text": text }), None, code);
+    find("hello", "not-a-code");
+    find("W04HMASW908R0", "not-a-code");
+    find("W04HMASW908R0Y", "wrong-code");
+    assert!(find("W04HMASW908R0X", "no-such-job").contains("not on this device"));
+    find(&code_of(&job, "main-shell.9.lower").to_string(), "no-such-part");
+    let empty = shop.ask("job_create", json!({}))["job"].clone();
+    find(&code_of(&empty, "piston.1").to_string(), "no-such-part");
+    shop.refuse("document_get", json!({ "job": empty, "document": "labels-pdf" }), None, "nothing-to-print");
+
+    let read = |picture: Vec<u8>, code: &str| shop.refuse("label_read", json!({}), Some(picture.as_slice()), code);
+    read(jpeg(10), "no-code");
+    read(picture_of(&[code_of(&job, "piston.1"), code_of(&job, "piston.2")]), "several-codes");
+    read(b"%PDF-1.7".to_vec(), "photo-pdf");
+}
+
+#[test]
+fn of_two_jobs_that_begin_alike_neither_is_taken() {
+    let shop = open_shop();
+    let store = Store::open(shop.dir.path()).unwrap();
+    let begun = 0x5bd1_e995_77aa << 80;
+    let [first, second] = [JobId::from_bits(begun), JobId::from_bits(begun | 1)];
+    for job in [first, second] {
+        store.write::<_, StoreError>(|ledger| ledger.adopt_job(job, 1)).unwrap();
+    }
+    let code = Code::new(first.start(), "piston.1".parse().unwrap()).unwrap();
+    shop.refuse("label_find", json!({ "text": code.to_string() }), None, "several-jobs");
+}
+
 #[test]
 fn the_border_distrusts() {
     let shop = open_shop();
@@ -435,7 +507,7 @@ fn the_border_distrusts() {
 
 /// Bytes for those that take some.
 fn bytes_for(name: &str) -> Option<&'static [u8]> {
-    matches!(name, "photo_add" | "archive_import" | "sheet_import").then_some(b"x")
+    matches!(name, "photo_add" | "label_read" | "archive_import" | "sheet_import").then_some(b"x")
 }
 
 #[test]

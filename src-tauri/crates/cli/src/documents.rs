@@ -4,12 +4,13 @@ use std::fs;
 use std::path::Path;
 
 use serde_json::{Value, json};
+use wearbook_app::Answer;
 
 use crate::failure::Failure;
 use crate::file;
 use crate::visit::Visit;
 
-/// Each paper with what it is asked for besides, and the name of its file.
+/// Each paper that every job has with what it is asked for besides, and the name of its file.
 fn papers() -> [(&'static str, Value, &'static str); 13] {
     let none = || json!({});
     [
@@ -45,6 +46,12 @@ pub(crate) fn run(from: &Path, out: &Path) -> Result<(), Failure> {
     };
     for (document, more, name) in papers() {
         write(document, &more, name)?;
+    }
+    match visit.book.act("document_get", json!({ "job": job, "document": "labels-pdf" }), None) {
+        Ok(Answer::Bytes { bytes, .. }) => file::write(&out.join("labels.pdf"), &bytes)?,
+        // Before it is known how the engine is laid out there is nothing to stick them on.
+        Err(error) if error.code != "nothing-to-print" => return Err(error.into()),
+        _ => {}
     }
     let view = visit.ask("job_open", json!({ "job": job }), None)?;
     let lists = view.pointer("/assessment/lists").and_then(Value::as_array);

@@ -24,6 +24,7 @@ pub mod document;
 pub mod engine;
 pub mod figure;
 pub mod job;
+pub mod label;
 pub mod list;
 pub mod measure;
 pub mod money;

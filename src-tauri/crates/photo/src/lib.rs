@@ -30,6 +30,7 @@
 //! sharpness or exposure. Of moving pictures it takes the first. It follows the EXIF orientation only, not the one in
 //! XMP. It ignores the profiles of grey and of four-ink pictures, and the brightness maps for bright screens.
 
+mod code;
 mod colour;
 mod decode;
 mod develop;
@@ -43,6 +44,7 @@ mod refusal;
 mod resize;
 mod sniff;
 
+pub use code::codes;
 pub use develop::{Developed, Facts, SCREEN_SIDE, THUMB_BYTES, THUMB_SIDE, check, develop};
 pub use limits::{MAX_BYTES, MAX_PIXELS, MAX_SCANS, MAX_SIDE};
 pub use orient::Orientation;

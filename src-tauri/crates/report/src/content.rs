@@ -101,7 +101,7 @@ fn notice(missing: &BTreeSet<char>) -> String {
 const REPLACEMENT: char = '\u{fffd}';
 
 /// Puts the replacement for every missing letter, everywhere.
-fn replace(value: &mut Value, missing: &BTreeSet<char>) {
+pub(crate) fn replace(value: &mut Value, missing: &BTreeSet<char>) {
     match value {
         Value::String(text) if text.chars().any(|letter| missing.contains(&letter)) => {
             *text = text.chars().map(|letter| if missing.contains(&letter) { REPLACEMENT } else { letter }).collect();

@@ -3,6 +3,7 @@
 //! ```text
 //! Paper ──▶ content (cleaned text as JSON, checked pictures, drawings as SVG) ──▶ template/blocks.typ ──▶ PDF
 //! Paper ──▶ plain text
+//! Labels ─▶ template/labels.typ ──▶ PDF
 //! rows  ──▶ CSV
 //! ```
 //!
@@ -19,17 +20,21 @@ mod direction;
 mod drawing;
 mod fonts;
 mod html;
+mod labels;
 mod mail;
 mod page_text;
 mod pdf;
 mod picture;
 mod png;
+mod symbol;
 mod text;
 mod unbroken;
 mod world;
 
 pub use csv::csv;
 pub use html::html;
+pub use labels::labels;
 pub use pdf::{NotSet, Print, Resolution, Source, pdf};
 pub use png::png;
+pub use symbol::{MODULE_MM, QUIET_ZONE, Symbol};
 pub use text::text;

@@ -92,17 +92,17 @@ pub(crate) fn laid_out(form: Form, size: PaperSize, content: &Content) -> Result
 }
 
 fn set(print: Print, content: &Content) -> Result<Vec<u8>, NotSet> {
-    let document = laid_out(Form::Paper, print.size, content)?;
-    let asked: &[PdfStandard] =
-        if print.archive { &[PdfStandard::Ua_1, PdfStandard::A_2a] } else { &[PdfStandard::Ua_1] };
+    file(&laid_out(Form::Paper, print.size, content)?, print.archive)
+}
+
+/// Writes out what was laid out, for the archive or not.
+pub(crate) fn file(document: &PagedDocument, archive: bool) -> Result<Vec<u8>, NotSet> {
+    let asked: &[PdfStandard] = if archive { &[PdfStandard::Ua_1, PdfStandard::A_2a] } else { &[PdfStandard::Ua_1] };
     let asked = PdfStandards::new(asked).map_err(|why| NotSet(why.message().to_string()))?;
-    let file = typst_pdf::pdf(&document, &options(asked));
+    let file = typst_pdf::pdf(document, &options(asked));
     // What was asked for the archive must be fit for it; all else is better handed over than not.
-    let file = if print.archive {
-        file
-    } else {
-        file.or_else(|_| typst_pdf::pdf(&document, &options(PdfStandards::default())))
-    };
+    let file =
+        if archive { file } else { file.or_else(|_| typst_pdf::pdf(document, &options(PdfStandards::default()))) };
     file.map_err(|refusals| refused(&refusals))
 }
 

@@ -22,6 +22,7 @@ static TEMPLATES: LazyLock<HashMap<FileId, Source>> = LazyLock::new(|| {
         ("customer.typ", include_str!("template/customer.typ")),
         (Form::Paper.file(), include_str!("template/paper.typ")),
         (Form::Picture.file(), include_str!("template/picture.typ")),
+        (Form::Labels.file(), include_str!("template/labels.typ")),
     ];
     files.into_iter().filter_map(|(name, text)| Some((id(name)?, Source::new(id(name)?, text.into())))).collect()
 });
@@ -33,6 +34,8 @@ pub(crate) enum Form {
     Paper,
     /// The customer's page on one narrow sheet.
     Picture,
+    /// On labels.
+    Labels,
 }
 
 impl Form {
@@ -40,6 +43,7 @@ impl Form {
         match self {
             Self::Paper => "paper.typ",
             Self::Picture => "picture.typ",
+            Self::Labels => "labels.typ",
         }
     }
 }

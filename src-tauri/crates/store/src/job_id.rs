@@ -4,6 +4,7 @@ use std::fmt;
 use std::str::FromStr;
 
 use serde::{Deserialize, Serialize};
+use wearbook_core::label::JobStart;
 
 /// The name of a job: 128 random bits, written as 32 hexadecimal digits, so that jobs of two shops never share one.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -16,6 +17,11 @@ impl JobId {
     /// From its bits.
     pub fn from_bits(bits: u128) -> Self {
         Self(bits)
+    }
+
+    /// How it begins, as much of it as a label holds.
+    pub fn start(self) -> JobStart {
+        JobStart::of(self.0)
     }
 }
 

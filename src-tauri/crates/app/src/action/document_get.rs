@@ -3,8 +3,8 @@
 use serde::Deserialize;
 use wearbook_core::assess::assess_with;
 use wearbook_core::document::{
-    Desk, Extent, Paper, PaperSize, Shop, closing_sheet, condition_report, customers_page, evidence_sheet, machine_shop, message, parts_counter, size_sheet, size_table,
-    work_list, work_list_table,
+    Desk, Extent, LabelStock, Paper, PaperSize, Shop, closing_sheet, condition_report, customers_page, evidence_sheet,
+    labels, machine_shop, message, parts_counter, size_sheet, size_table, work_list, work_list_table,
 };
 use wearbook_core::job::{ListKind, PhotoId};
 use wearbook_report::{Print, Resolution};
@@ -30,6 +30,10 @@ pub struct Arguments {
     #[serde(default)]
     #[cfg_attr(feature = "schema", ts(optional))]
     pub list: Option<ListKind>,
+    /// Of labels: on what; sheets, if not said.
+    #[serde(default)]
+    #[cfg_attr(feature = "schema", ts(optional, as = "Option<LabelStock>"))]
+    pub stock: LabelStock,
     /// What it is printed on; A4, if not said.
     #[serde(default)]
     #[cfg_attr(feature = "schema", ts(optional, as = "Option<PaperSize>"))]
@@ -75,6 +79,8 @@ pub enum Document {
     MachineShopPdf,
     /// The parts counter's page.
     PartsCounterPdf,
+    /// Labels for bags and tags, to print.
+    LabelsPdf,
 }
 
 /// What a PDF is for.
@@ -97,10 +103,10 @@ pub type Reply = File;
 /// Writes a paper from the job as it is now, dated today.
 ///
 /// # Errors
-/// `no-such-job`; `report` if the paper can't be set; what the store says.
+/// `no-such-job`; `nothing-to-print` if there are no labels yet; `report` if the paper can't be set; what the store says.
 pub fn act(
     book: &Wearbook,
-    Arguments { job: id, document, extent, list, paper, purpose }: Arguments,
+    Arguments { job: id, document, extent, list, stock, paper, purpose }: Arguments,
 ) -> Result<Reply, Error> {
     let today = book.clock.today();
     let settings = book.store.read(Settings::load)?;
@@ -130,6 +136,13 @@ pub fn act(
         Document::ClosingPdf => (pdf(closing_sheet(&desk))?, "closing.".into()),
         Document::MachineShopPdf => (pdf(machine_shop(&desk))?, "machine-shop.".into()),
         Document::PartsCounterPdf => (pdf(parts_counter(&desk))?, "parts-counter.".into()),
+        Document::LabelsPdf => {
+            let labels = labels(&desk, id.start());
+            if labels.labels.is_empty() {
+                return Err(Error::new("nothing-to-print", NO_LABELS));
+            }
+            ((wearbook_report::labels(&labels, stock, paper).map_err(not_set)?, PDF), "labels.".into())
+        }
         Document::EvidencePdf => (pdf(evidence_sheet(&desk))?, "evidence.".into()),
     };
     let (mime, extension) = form;
@@ -141,6 +154,9 @@ const HTML: (&str, &str) = ("text/html; charset=utf-8", "html");
 const PNG: (&str, &str) = ("image/png", "png");
 const TEXT: (&str, &str) = ("text/plain; charset=utf-8", "txt");
 const CSV: (&str, &str) = ("text/csv; charset=utf-8", "csv");
+
+const NO_LABELS: &str =
+    "There are no labels before it is known how the engine is laid out: enter the arrangement on the intake sheet.";
 
 /// Before the ending of the file's name: "order.".
 fn list_name(kind: ListKind) -> String {

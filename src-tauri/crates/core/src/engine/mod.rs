@@ -15,6 +15,8 @@ mod positions;
 mod ways;
 mod works;
 
+#[cfg(test)]
+pub(crate) use arrangement::examples as every_arrangement;
 pub use arrangement::{Arrangement, Bank, Banks, Camshaft, End, FrontEnd, Impossible, Layout, Numbering, Tappets};
 pub use at::{At, Half, Port};
 pub use construction::{BoreWall, CamBore, Construction, Cooling, Cylinders, Heads, Ignition, ThrustBearing};

@@ -3,6 +3,7 @@
 //! All measures are millimetres on paper; y runs down.
 
 mod bar;
+mod code;
 mod form;
 mod hatch;
 mod layout;
@@ -14,6 +15,7 @@ mod svg;
 mod zones;
 
 pub(crate) use bar::{bar, sample};
+pub(crate) use code::code;
 pub(crate) use form::forms;
 pub(crate) use layout::{Page, pages};
 pub(crate) use markup::markups;

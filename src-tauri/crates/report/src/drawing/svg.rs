@@ -48,6 +48,12 @@ impl Svg {
         self.hatch(&contours, ink);
     }
 
+    /// Outlines filled, without a line around them.
+    pub(crate) fn solid(&mut self, contours: &[Vec<Point>]) {
+        let path = closed(contours);
+        self.put(format_args!(r##"<path d="{path}" fill="#000000"/>"##));
+    }
+
     /// Hatching without an outline.
     pub(crate) fn hatch(&mut self, contours: &[Vec<Point>], ink: Ink) {
         let mut strokes = String::new();

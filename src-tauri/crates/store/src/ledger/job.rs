@@ -2,6 +2,7 @@
 
 use rusqlite::{OptionalExtension, Row};
 use wearbook_core::job::EditId;
+use wearbook_core::label::JobStart;
 
 use super::{Ledger, from_column, to_column};
 use crate::{JobId, StoreError};
@@ -26,6 +27,16 @@ impl Ledger<'_> {
         let mut jobs = rows.map(|row| row?).collect::<Result<Vec<_>, StoreError>>()?;
         jobs.sort_by_key(|job| (std::cmp::Reverse(job.changed_at), job.id));
         Ok(jobs)
+    }
+
+    /// Every job whose name begins so: one, but for a rare chance.
+    ///
+    /// # Errors
+    /// What the database says.
+    pub fn jobs_beginning(&self, start: JobStart) -> Result<Vec<JobId>, StoreError> {
+        let mut statement = self.connection.prepare_cached("SELECT id FROM job WHERE id GLOB ?1 ORDER BY id")?;
+        let rows = statement.query_map([format!("{start}*")], |row| row.get::<_, String>("id"))?;
+        rows.map(|id| id?.parse().map_err(|_| StoreError::Damaged)).collect()
     }
 
     /// Begins an empty job. Its name is drawn at random.

@@ -1,0 +1,52 @@
+//! Labels as an accessible PDF, on sheets to be cut up or on a roll, one after the other.
+
+use serde_json::{Value, json};
+use wearbook_core::document::{Label, LabelStock, Labels, PaperSize};
+
+use crate::clean::{breakable, line, shortened};
+use crate::content::{Content, replace};
+use crate::direction::isolated;
+use crate::drawing;
+use crate::fonts::fonts_for;
+use crate::pdf::{NotSet, file, laid_out};
+use crate::symbol::Symbol;
+use crate::world::Form;
+
+/// Longest name of a piece, in characters.
+const PIECE: usize = 60;
+/// Longest line that tells whose engine it is, in characters.
+const JOB_LINE: usize = 30;
+
+/// Sets labels, each with its code drawn and in letters. On sheets they fill one after the other; on a roll each has its page.
+///
+/// The file conforms to PDF/UA-1 (ISO 14289-1); a letter that no font has is shown as �.
+///
+/// # Errors
+/// [`NotSet`], which is a fault of this program.
+pub fn labels(labels: &Labels, stock: LabelStock, size: PaperSize) -> Result<Vec<u8>, NotSet> {
+    let drawings: Result<Vec<String>, NotSet> =
+        labels.labels.iter().map(|label| Symbol::of(&label.code).map(|symbol| drawing::code(&symbol))).collect();
+    let mut content = json!({
+        "title": line(&format!("{} {}", labels.title, labels.subtitle)),
+        "date": [labels.date.year(), labels.date.month(), labels.date.day()],
+        "on-roll": stock == LabelStock::Roll,
+        "labels": labels.labels.iter().enumerate().map(|(nth, label)| tag(label, nth)).collect::<Vec<_>>(),
+    });
+    let found = fonts_for(&content.to_string());
+    replace(&mut content, &found.missing);
+    let content = Content { paper: content, pictures: vec![], drawings: drawings?, fonts: found.store };
+    let set = laid_out(Form::Labels, size, &content).and_then(|document| file(&document, false));
+    typst::comemo::evict(0);
+    set
+}
+
+fn tag(label: &Label, drawing: usize) -> Value {
+    let code = label.code.in_groups();
+    json!({
+        "piece": isolated(&breakable(&shortened(&line(&label.piece), PIECE))),
+        "job": label.job.iter().map(|typed| isolated(&breakable(&shortened(&line(typed), JOB_LINE)))).collect::<Vec<_>>(),
+        "alt": format!("Code {code}"),
+        "code": code,
+        "drawing": drawing,
+    })
+}
