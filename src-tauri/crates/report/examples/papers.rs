@@ -16,7 +16,7 @@ use std::error::Error;
 use std::fs;
 use std::path::Path;
 
-use inputs::{Input, inputs};
+use inputs::{INPUTS, Input, input};
 use jobs::written;
 use wearbook_core::document::{
     Extent, Paper, PaperSize, closing_sheet, condition_report, customers_page, evidence_sheet, machine_shop, message,
@@ -27,7 +27,8 @@ use wearbook_report::{Print, html, pdf, png, text};
 fn main() -> Result<(), Box<dyn Error>> {
     let out = std::env::args().nth(1).ok_or("Say where to write: papers OUTDIR")?;
     let only = std::env::args().nth(2);
-    for input in inputs().into_iter().filter(|input| only.as_deref().is_none_or(|name| name == input.name)) {
+    for name in INPUTS.into_iter().filter(|name| only.as_deref().is_none_or(|only| only == *name)) {
+        let input = input(name);
         let folder = Path::new(&out).join(input.name);
         fs::create_dir_all(&folder)?;
         papers(&folder, &input)?;

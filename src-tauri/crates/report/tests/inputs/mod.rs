@@ -17,23 +17,42 @@ pub(crate) struct Input {
 }
 
 /// What papers are made of to be looked at: an ordinary engine before and after the answer, one that nobody has looked at, a
-/// sound one, one that is destroyed, one with 120 photos, one with 500 findings, names in other scripts.
-pub(crate) fn inputs() -> Vec<Input> {
-    let (demo, photos) = demo(true);
-    let of = |name, job| Input { name, job, photos: Photos::new() };
-    let many: Photos = (0..120).map(|nth| (photo_id(nth), metal(nth, (1280, 960)))).collect();
-    vec![
-        Input { name: "demo", job: demo.clone(), photos: photos.clone() },
-        Input { name: "demo-proposed", job: proposed(demo.clone()), photos: photos.clone() },
-        Input { name: "demo-signed", job: signed(demo), photos },
-        of("untouched", whole("untouched")),
-        of("sound-v8", whole("vee-8-sound")),
-        of("destroyed-v8", whole("everything-destroyed")),
-        Input { name: "photos-120", job: vee8(120, &TEXTS), photos: many },
-        of("findings-500", worn_everywhere()),
-        of("scripts", vee8(0, &SCRIPTS)),
-        of("empty", Job::default()),
-    ]
+/// sound one, one that is destroyed, one with 120 photos, one with 500 findings, names in other scripts, nothing at all.
+pub(crate) const INPUTS: [&str; 10] = [
+    "demo",
+    "demo-proposed",
+    "demo-signed",
+    "untouched",
+    "sound-v8",
+    "destroyed-v8",
+    "photos-120",
+    "findings-500",
+    "scripts",
+    "empty",
+];
+
+/// One of [`INPUTS`].
+pub(crate) fn input(name: &'static str) -> Input {
+    let of = |job| Input { name, job, photos: Photos::new() };
+    let demo = |answer: fn(Job) -> Job| {
+        let (job, photos) = demo(true);
+        Input { name, job: answer(job), photos }
+    };
+    match name {
+        "demo" => demo(|job| job),
+        "demo-proposed" => demo(proposed),
+        "demo-signed" => demo(signed),
+        "untouched" => of(whole("untouched")),
+        "sound-v8" => of(whole("vee-8-sound")),
+        "destroyed-v8" => of(whole("everything-destroyed")),
+        "photos-120" => {
+            let photos = (0..120).map(|nth| (photo_id(nth), metal(nth, (1280, 960)))).collect();
+            Input { name, job: vee8(120, &TEXTS), photos }
+        }
+        "findings-500" => of(worn_everywhere()),
+        "scripts" => of(vee8(0, &SCRIPTS)),
+        _ => of(Job::default()),
+    }
 }
 
 /// One of `tests/whole-engines`.
