@@ -197,6 +197,47 @@ fn changes_that_do_not_fit_are_refused_all_together() {
 }
 
 #[test]
+fn what_came_with_the_engine_has_its_picture() {
+    let shop = open_shop();
+    let job = shop.job();
+    let view = shop.append(&job, json!({ "do": "add-ancillary", "item": { "what": "Starter" } }));
+    let item = view["ancillaries"][0]["edit"].clone();
+    let view = shop.give("photo_add", json!({ "job": job, "ancillary": item }), &jpeg(50));
+    let photo = view["ancillaries"][0]["photo"].clone();
+    assert!(shop.fetch("photo_get", json!({ "photo": photo, "size": "thumb" })).0.len() > 100);
+    for of in [json!({ "job": job }), json!({ "job": job, "ancillary": item, "part": "piston.1" })] {
+        shop.refuse("photo_add", of, Some(&jpeg(51)), "change-refused");
+    }
+    let unknown = json!({ "do": "photograph-ancillary", "item": item, "photo": "0".repeat(64) });
+    shop.refuse("edits_append", json!({ "job": job, "changes": [unknown] }), None, "change-refused");
+}
+
+#[test]
+fn a_strip_down_is_ordered_answered_and_refused() {
+    let shop = open_shop();
+    let job = shop.job();
+    let view = shop.append(
+        &job,
+        json!({ "do": "use-prices", "prices": { "currency": "EUR", "tax": { "rate": 1900 },
+        "strip_down": { "strip_down": 40_000, "in_boxes": 3_000 } } }),
+    );
+    let order = view["strip_down"]["to_order"].clone();
+    let view = shop.append(&job, json!({ "do": "order-strip-down", "order": order, "made": "2030-03-17" }));
+    assert_eq!(view["strip_down"]["lines"][0]["sum"], json!({ "net": 40_000, "tax": 7_600, "gross": 47_600 }));
+    let edit = view["strip_down"]["ordered"]["edit"].clone();
+    let answer = json!({ "order": edit, "agreed": true, "name": "A. Customer" });
+    shop.append(&job, json!({ "do": "answer-strip-down", "answer": answer }));
+    let view = shop.append(&job, json!({ "do": "refuse", "goes_back": "in-boxes" }));
+    assert_eq!(view["refusal"]["goes_back"], "in-boxes");
+    assert_eq!(shop.ask("job_list", json!({}))[0]["refused"], true);
+    for (document, name) in [("strip-down-order-pdf", "strip-down-order"), ("goes-back-pdf", "what-goes-back")] {
+        let (pdf, _, file) = shop.fetch("document_get", json!({ "job": job, "document": document }));
+        assert!(pdf.starts_with(b"%PDF-"));
+        assert_eq!(file, Some(format!("2030-03-17 A Customer.{name}.pdf")));
+    }
+}
+
+#[test]
 fn a_refused_picture_leaves_nothing() {
     let shop = open_shop();
     let job = shop.job();

@@ -54,6 +54,13 @@ pub(crate) fn run(from: &Path, out: &Path) -> Result<(), Failure> {
         _ => {}
     }
     let view = visit.ask("job_open", json!({ "job": job }), None)?;
+    let has = |path: &str| view.pointer(path).is_some_and(|value| !value.is_null());
+    if has("/strip_down/ordered") || has("/prices/strip_down") {
+        write("strip-down-order-pdf", &json!({}), "strip-down-order.pdf")?;
+    }
+    if has("/refusal") {
+        write("goes-back-pdf", &json!({}), "what-goes-back.pdf")?;
+    }
     let lists = view.pointer("/assessment/lists").and_then(Value::as_array);
     for list in lists.into_iter().flatten() {
         let holds = |what: &str| list.get(what).and_then(Value::as_array).is_some_and(|all| !all.is_empty());

@@ -176,7 +176,7 @@ fn follow(
             differences: vec![],
             approval: Approval::default(),
             excess: None,
-            still_open: vec![],
+            still_open: list::not_given_back(job),
             sheet_doubts: job.sheet.doubts(job.terms),
             progress: Progress::default(),
             marks: MarksView::default(),
@@ -220,7 +220,7 @@ fn follow(
     Assessment {
         engine: Some(engine.arrangement().summary()),
         terms: job.terms,
-        still_open: list::still_open(&lists, &parts, &sizing, &approval, excess.as_ref()),
+        still_open: list::still_open(job, &lists, &parts, &sizing, &approval, excess.as_ref()),
         lists,
         ways: cost::ways(job, &parts, &sizing),
         other_engines: cost::other_engines(job, &parts, &quote),

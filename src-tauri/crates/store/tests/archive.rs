@@ -78,6 +78,29 @@ fn out_in_and_out_again_is_the_same_file() {
     assert_eq!(read_job_file(&first).unwrap().edits.len(), 3);
 }
 
+/// A picture of what came with the engine goes wherever the entry goes that shows it: here into another job of the same
+/// picture.
+#[test]
+fn a_picture_of_what_came_with_the_engine_goes_along() {
+    let (here, there) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
+    let (store, _) = filled(&here);
+    let shown = RecordedChange::Known(Change::OnIntake(OnIntake::PhotographAncillary {
+        item: EditId::next(None, 1, DeviceId(1)),
+        photo: Some(photo_id(b"picture two")),
+    }));
+    let job = store
+        .write::<_, StoreError>(|ledger| {
+            let job = ledger.create_job(4)?;
+            ledger.append(job, &[entry(5, shown)])?;
+            Ok(job)
+        })
+        .unwrap();
+    let other = open(&there);
+    import(&other, &export(&store, job)).unwrap();
+    assert_eq!(other.original(&photo_id(b"picture two")).unwrap(), b"picture two");
+    assert!(other.original(&photo_id(b"picture one")).is_err());
+}
+
 #[test]
 fn a_job_that_is_here_gets_what_it_lacks() {
     let (here, there) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());

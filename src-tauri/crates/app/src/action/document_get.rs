@@ -4,7 +4,8 @@ use serde::Deserialize;
 use wearbook_core::assess::assess_with;
 use wearbook_core::document::{
     Desk, Extent, LabelStock, Paper, PaperSize, Shop, closing_sheet, condition_report, customers_page, evidence_sheet,
-    labels, machine_shop, message, parts_counter, size_sheet, size_table, work_list, work_list_table,
+    goes_back, labels, machine_shop, message, parts_counter, size_sheet, size_table, strip_down_order, work_list,
+    work_list_table,
 };
 use wearbook_core::job::{ListKind, PhotoId};
 use wearbook_report::{Print, Resolution};
@@ -81,6 +82,10 @@ pub enum Document {
     PartsCounterPdf,
     /// Labels for bags and tags, to print.
     LabelsPdf,
+    /// What the customer agrees to before anything is opened.
+    StripDownOrderPdf,
+    /// What goes back to a customer who refused the work.
+    GoesBackPdf,
 }
 
 /// What a PDF is for.
@@ -143,6 +148,8 @@ pub fn act(
             }
             ((wearbook_report::labels(&labels, stock, paper).map_err(not_set)?, PDF), "labels.".into())
         }
+        Document::StripDownOrderPdf => (pdf(strip_down_order(&desk))?, "strip-down-order.".into()),
+        Document::GoesBackPdf => (pdf(goes_back(&desk))?, "what-goes-back.".into()),
         Document::EvidencePdf => (pdf(evidence_sheet(&desk))?, "evidence.".into()),
     };
     let (mime, extension) = form;

@@ -2,7 +2,7 @@
 
 use serde::Deserialize;
 use wearbook_core::assess;
-use wearbook_core::job::{Change, Edit, EditId, Log, OnJob, OnPart, RecordedChange};
+use wearbook_core::job::{Change, Edit, EditId, Log, OnJob, RecordedChange};
 use wearbook_store::{JobId, Ledger};
 
 use crate::{Error, JobView, Wearbook};
@@ -59,10 +59,12 @@ pub(crate) fn append(
 
 /// What a change names outside the job's own state must exist: the photo, the edit to be undone.
 fn check_reference(ledger: &Ledger<'_>, edits: &[Edit], change: &Change) -> Result<(), Error> {
+    if let Some(photo) = change.photo()
+        && ledger.photo(photo)?.is_none()
+    {
+        return Err(Error::change("This photo has not been taken in here: add the picture itself."));
+    }
     match change {
-        Change::OnPart(OnPart::AddPhoto { photo, .. }) if ledger.photo(photo)?.is_none() => {
-            Err(Error::change("This photo has not been taken in here: add the picture itself."))
-        }
         Change::OnJob(OnJob::Undo { edit }) => match edits.iter().find(|there| there.id == *edit).map(|there| &there.change) {
             None => Err(Error::change("The entry to be undone is not in this job’s history.")),
             Some(RecordedChange::Unknown(_)) => {

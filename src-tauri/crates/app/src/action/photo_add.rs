@@ -1,9 +1,9 @@
-//! Takes in a picture of a part.
+//! Takes in a picture of a part, or of something that came with the engine.
 
 use serde::Deserialize;
 use wearbook_core::assess;
 use wearbook_core::engine::Part;
-use wearbook_core::job::{Change, Log, OnPart};
+use wearbook_core::job::{Change, EditId, Log, OnIntake, OnPart, PhotoId};
 use wearbook_store::{JobId, Ledger, NewPhoto, photo_id};
 
 use super::edits_append::append;
@@ -18,19 +18,25 @@ pub struct Arguments {
     /// The job.
     pub job: JobId,
     /// The part that the picture shows.
-    pub part: Part,
+    #[serde(default)]
+    #[cfg_attr(feature = "schema", ts(optional))]
+    pub part: Option<Part>,
+    /// Or what it shows that came with the engine: the edit that noted it.
+    #[serde(default)]
+    #[cfg_attr(feature = "schema", ts(optional))]
+    pub ancillary: Option<EditId>,
 }
 
 /// The job with the photo.
 pub type Reply = JobView;
 
-/// Checks the picture, keeps its bytes as they came, makes what is shown of it, and adds it to the part.
+/// Checks the picture, keeps its bytes as they came, makes what is shown of it, and adds it to what it shows.
 ///
 /// # Errors
 /// The codes of the picture's refusal, such as `photo-heic`; `change-refused`; what the store says.
-pub fn act(book: &Wearbook, Arguments { job, part }: Arguments, bytes: Vec<u8>) -> Result<Reply, Error> {
-    let change = Change::OnPart(OnPart::AddPhoto { part, photo: photo_id(&bytes) });
-    // Asked before the picture is decoded, so that a part which can't have it is said at once.
+pub fn act(book: &Wearbook, Arguments { job, part, ancillary }: Arguments, bytes: Vec<u8>) -> Result<Reply, Error> {
+    let change = shown(part, ancillary, photo_id(&bytes))?;
+    // Asked before the picture is decoded, so that what can't have it is said at once.
     book.open_job.look(&book.store, job, |open| assess::check(open.log.job(), &change))??;
     let developed = wearbook_photo::develop(&bytes)?;
     let new = NewPhoto {
@@ -45,4 +51,13 @@ pub fn act(book: &Wearbook, Arguments { job, part }: Arguments, bytes: Vec<u8>) 
         append(ledger, job, log, vec![change], now)
     };
     book.open_job.append(&book.store, job, add, |open| JobView::new(job, open))
+}
+
+/// What is done with the picture.
+fn shown(part: Option<Part>, ancillary: Option<EditId>, photo: PhotoId) -> Result<Change, Error> {
+    match (part, ancillary) {
+        (Some(part), None) => Ok(Change::OnPart(OnPart::AddPhoto { part, photo })),
+        (None, Some(item)) => Ok(Change::OnIntake(OnIntake::PhotographAncillary { item, photo: Some(photo) })),
+        _ => Err(Error::change("Say of what the picture is: of a part, or of what came with the engine.")),
+    }
 }

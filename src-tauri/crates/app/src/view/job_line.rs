@@ -21,6 +21,8 @@ pub struct JobLine {
     pub changed_at: u64,
     /// When it was closed: milliseconds since 1970-01-01 UTC; none while it is open.
     pub closed_at: Option<u64>,
+    /// Whether the customer refused the work.
+    pub refused: bool,
     /// Parts that were looked at.
     pub looked: usize,
     /// Parts of the engine.
@@ -43,6 +45,7 @@ impl JobLine {
             engine: engine.as_ref().map(|engine| engine.arrangement().summary()),
             changed_at: row.changed_at,
             closed_at: job.closed.map(EditId::millis),
+            refused: job.refusal.is_some(),
             looked: records(parts).into_iter().filter(|record| record.looked_at()).count(),
             parts: parts.iter().filter(|part| job.seen_with(**part).is_none()).count(),
             photos: [records(parts), records(outside)].concat().iter().map(|record| record.photos.len()).sum(),

@@ -5,9 +5,10 @@ use std::collections::{BTreeMap, BTreeSet};
 use serde::Serialize;
 use wearbook_core::assess::{Assessment, assess_with};
 use wearbook_core::engine::{Arrangement, Engine, Part, Plan};
-use wearbook_core::job::{Answer, Complaint, ConfirmedSize, EditId, HistoryFact, PhotoId, TextField};
+use wearbook_core::job::{Ancillary, Answer, Complaint, ConfirmedSize, EditId, HistoryFact, Job};
+use wearbook_core::job::{OrderedStripDown, PhotoId, Refusal, TextField};
 use wearbook_core::measure::{Instrument, Length};
-use wearbook_core::money::{EstimateLine, PriceList};
+use wearbook_core::money::{EstimateLine, PriceList, StripDownLine, StripDownOrder};
 use wearbook_core::sheet::{GeneralRule, Sheet, SheetWords, SizeGroup};
 use wearbook_store::JobId;
 
@@ -30,6 +31,26 @@ impl Confirmed {
     }
 }
 
+/// What stands before anything is opened.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct StripDownView {
+    /// The order as it would be made now, on the shop's usual terms.
+    pub to_order: StripDownOrder,
+    /// The order that was made, with its answer.
+    pub ordered: Option<OrderedStripDown>,
+    /// What that costs.
+    pub lines: Vec<StripDownLine>,
+}
+
+impl StripDownView {
+    fn of(job: &Job) -> Self {
+        let ordered = job.strip_down().cloned();
+        let lines = ordered.as_ref().map(|ordered| ordered.order.lines()).unwrap_or_default();
+        Self { to_order: job.strip_down_to_order(), ordered, lines }
+    }
+}
+
 /// A job, whole.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS))]
@@ -42,6 +63,8 @@ pub struct JobView {
     pub history: BTreeMap<HistoryFact, Answer>,
     /// What the customer complained of.
     pub complaints: BTreeSet<Complaint>,
+    /// What came with the engine.
+    pub ancillaries: Vec<Ancillary>,
     /// The layout, once entered.
     pub arrangement: Option<Arrangement>,
     /// The engine drawn as a plan, once the layout is entered.
@@ -70,6 +93,10 @@ pub struct JobView {
     pub prices: PriceList,
     /// The estimate that the customer was given before the engine was opened.
     pub estimate: Vec<EstimateLine>,
+    /// What stands before anything is opened.
+    pub strip_down: StripDownView,
+    /// That the customer refused the work, if so.
+    pub refusal: Option<Refusal>,
     /// When the job was closed: milliseconds since 1970-01-01 UTC; none while it is open.
     pub closed_at: Option<u64>,
     /// All that follows.
@@ -90,6 +117,7 @@ impl JobView {
             texts: job.texts.clone(),
             history: job.history.clone(),
             complaints: job.complaints.clone(),
+            ancillaries: job.ancillaries.clone(),
             arrangement: job.arrangement.clone(),
             plan: engine.map(Engine::plan),
             instruments: job.instruments.values().cloned().collect(),
@@ -104,6 +132,8 @@ impl JobView {
             chosen_sizes: job.chosen_sizes.iter().map(|(group, size)| (*group, size.size.to_string())).collect(),
             prices: job.prices.clone(),
             estimate: job.estimate.clone(),
+            strip_down: StripDownView::of(job),
+            refusal: job.refusal,
             closed_at: job.closed.map(EditId::millis),
             assessment: assess_with(log, memo),
             last_edit: undo.last_edit,

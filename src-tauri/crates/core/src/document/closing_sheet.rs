@@ -3,8 +3,8 @@
 
 use super::cautions::governs;
 use super::chapter::chapter;
-use super::costs::signed_by;
 use super::desk::Desk;
+use super::goes_back::came_with;
 use super::head::{customers_paper, engine_facts};
 use super::paper::{Block, Paper};
 use crate::assess::Assessment;
@@ -22,6 +22,7 @@ pub fn closing_sheet(desk: &Desk<'_>) -> Paper {
     let Desk { job, assessment, shop, .. } = desk;
     let open: Vec<String> = assessment.still_open.iter().map(|open| open.words.clone()).collect();
     let lead = match open.len() {
+        _ if job.refusal.is_some() => "The customer refused the work. The engine goes back.".into(),
         0 => "The engine is done. Nothing is open.".into(),
         n => format!("{} still open.", counted(n, "thing is", "things are")),
     };
@@ -32,10 +33,12 @@ pub fn closing_sheet(desk: &Desk<'_>) -> Paper {
     blocks.extend(chapter("Sizes", sizes(assessment)));
     blocks.extend(chapter("Measured after machining and fitting", fitted(assessment)));
     blocks.extend(chapter("Agreed and final", agreed(job, &assessment.quote)));
-    blocks.extend(chapter("Running in", [Block::Points(running_in(assessment))]));
+    blocks.extend(chapter("Came with the engine", came_with(&job.ancillaries)));
+    let is_done = job.refusal.is_none();
+    blocks.extend(chapter("Running in", is_done.then(|| Block::Points(running_in(assessment)))));
     let conditions = shop.conditions.trim();
     blocks.extend(chapter("Our terms", (!conditions.is_empty()).then(|| Block::Paragraph(conditions.to_owned()))));
-    blocks.push(governs("Check oil pressure before load is put on."));
+    blocks.extend(is_done.then(|| governs("Check oil pressure before load is put on.")));
     customers_paper(desk, "Closing sheet", blocks)
 }
 
@@ -189,7 +192,7 @@ fn covered(answered: &[&Proposed], scope: JobScope, done: Option<Money>, more: M
     let is_enough = |own: &&&Proposed| said(own, scope) == Some(Consent::Yes) && net(&own.quote, scope) >= Some(done);
     match answered.iter().find(is_enough).and_then(|own| own.answer.as_ref()) {
         _ if more <= Money::default() => String::new(),
-        Some(answer) => signed_by(answer),
+        Some(answer) => answer.said_by().words(),
         None => "no consent: not to be charged".into(),
     }
 }

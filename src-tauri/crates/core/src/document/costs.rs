@@ -4,7 +4,7 @@ use super::chapter::chapter;
 use super::paper::Block;
 use crate::assess::Assessment;
 use crate::cost::{EngineBeside, OtherEngines, Way};
-use crate::job::{Consent, CustomerAnswer};
+use crate::job::Consent;
 use crate::money::{Difference, ProposedJob, Quote, QuoteLine};
 use crate::words::capitalised;
 
@@ -121,7 +121,7 @@ pub(super) fn answered_by_line(assessment: &Assessment) -> Vec<Block> {
     let signed = approval
         .answer
         .as_ref()
-        .map(|answer| Block::Signature { name: signed_by(answer), strokes: answer.signature.clone() });
+        .map(|answer| Block::Signature { name: answer.said_by().words(), strokes: answer.signature.clone() });
     let open = signed.is_none().then(|| Block::Paragraph("The customer has not answered yet.".into()));
     chapter(&heading, [table, totals(shown)].into_iter().chain(signed).chain(open))
 }
@@ -156,14 +156,4 @@ fn differences(assessment: &Assessment) -> Vec<Block> {
         )
     });
     chapter("What changed since the first estimate", table)
-}
-
-/// "A. Customer, by telephone, 0100 200, 3 May 2026 14:20".
-pub(super) fn signed_by(answer: &CustomerAnswer) -> String {
-    let afar = answer.afar.as_ref();
-    let at = afar.map(|afar| format!("{} {}", afar.date.trim(), afar.time.trim()));
-    let number = afar.map(|afar| afar.number.trim().to_owned());
-    let told = [Some(answer.name.trim().to_owned()), Some(answer.way.trim().to_owned()), number, at];
-    let told: Vec<String> = told.into_iter().flatten().filter(|part| !part.is_empty()).collect();
-    told.join(", ")
 }

@@ -14,7 +14,7 @@ use super::on_reading::OnReading;
 use super::on_sheet::OnSheet;
 use super::on_size::OnSize;
 use super::refused::no_arrangement;
-use super::{EditId, Refused};
+use super::{EditId, PhotoId, Refused};
 use crate::engine::{self, Part};
 
 /// What a person did, in the forms that this version knows.
@@ -66,6 +66,15 @@ impl Change {
         match self {
             Self::OnPart(change) => Some(change.part()),
             Self::OnReading(change) => change.part(),
+            _ => None,
+        }
+    }
+
+    /// The photo that it brings into the job, which is kept with it.
+    pub fn photo(&self) -> Option<&PhotoId> {
+        match self {
+            Self::OnPart(OnPart::AddPhoto { photo, .. }) => Some(photo),
+            Self::OnIntake(OnIntake::PhotographAncillary { photo, .. }) => photo.as_ref(),
             _ => None,
         }
     }

@@ -3,7 +3,8 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::{
-    Answer, Complaint, Drawn, EditId, HistoryFact, Mark, MarkPlace, OwnItem, PhotoId, Proposed, TextField, Ticked,
+    Ancillary, Answer, Complaint, Drawn, EditId, HistoryFact, Mark, MarkPlace, OrderedStripDown, OwnItem, PhotoId,
+    Proposed, Refusal, TextField, Ticked,
 };
 use crate::engine::{Arrangement, Part, PartKind};
 use crate::measure::{Entry, Instrument, InstrumentId, Reading};
@@ -22,6 +23,8 @@ pub struct Job {
     pub history: BTreeMap<HistoryFact, Answer>,
     /// What the customer complained of. What was once asked about the past as well stands in both, and counts once.
     pub complaints: BTreeSet<Complaint>,
+    /// What came with the engine, in the order in which it was noted.
+    pub ancillaries: Vec<Ancillary>,
     /// The layout, once it has been entered.
     pub arrangement: Option<Arrangement>,
     /// The marks found or made on caps and rods.
@@ -64,6 +67,10 @@ pub struct Job {
     pub own_items: Vec<(EditId, OwnItem)>,
     /// What was proposed to the customer, in order, each with its answer.
     pub proposals: Vec<Proposed>,
+    /// What the customer was told before anything was opened, in order, each with its answer; the last one stands.
+    pub strip_downs: Vec<OrderedStripDown>,
+    /// That the customer refused the work, if so.
+    pub refusal: Option<Refusal>,
     /// The edit that closed the job, if it is closed.
     pub closed: Option<EditId>,
     /// Edits from a newer version, kept but not understood.

@@ -3,6 +3,7 @@
 //! Edits are appended, never changed. [`Job::fold`] turns a set of them into what is known: pure, total, the same
 //! for any order of arrival. A [`Log`] keeps both and follows edit by edit. An edit that this version does not know is kept and counted, not dropped.
 
+mod ancillary;
 mod approval;
 mod asked;
 mod change;
@@ -31,13 +32,17 @@ mod on_sheet;
 mod on_size;
 mod photo_id;
 mod proposal;
+mod refusal;
 mod refused;
+mod said_by;
 mod step;
+mod strip_down;
 #[cfg(test)]
 pub(crate) mod testing;
 mod tick;
 mod ticked;
 
+pub use ancillary::{Ancillary, NotedAncillary};
 pub use approval::{Approval, Since};
 pub use asked::Asked;
 pub use change::Change;
@@ -62,6 +67,9 @@ pub use on_sheet::OnSheet;
 pub use on_size::OnSize;
 pub use photo_id::PhotoId;
 pub use proposal::{Consent, CustomerAnswer, FromAfar, JobAnswer, LineAnswer, Proposed, Stroke};
+pub use refusal::Refusal;
 pub use refused::Refused;
+pub use said_by::SaidBy;
 pub use step::{Step, StepTaken, TestResult};
+pub use strip_down::{OrderedStripDown, StripDownAnswer};
 pub use tick::{OwnItem, Tick, Ticked};

@@ -2,9 +2,12 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::ancillary::{check_noted, check_there};
 use super::known::Job;
 use super::refused::{MAX_MARK, MAX_TEXT, Refused, check_length, no_arrangement};
-use super::{Answer, Complaint, EditId, HistoryFact, Mark, MarkPlace, Marking, TextField};
+use super::{
+    Ancillary, Answer, Complaint, EditId, HistoryFact, Mark, MarkPlace, Marking, NotedAncillary, PhotoId, TextField,
+};
 use crate::engine::Arrangement;
 use crate::words::first_words;
 
@@ -46,11 +49,46 @@ pub enum OnIntake {
         /// The marks.
         mark: Mark,
     },
+    /// Noted something that came with the engine.
+    AddAncillary {
+        /// What.
+        item: NotedAncillary,
+    },
+    /// Took it off again.
+    RemoveAncillary {
+        /// The edit that noted it.
+        item: EditId,
+    },
+    /// Said what it looked like.
+    PhotographAncillary {
+        /// The edit that noted it.
+        item: EditId,
+        /// The photo's content, in place of one before; none takes it off, and the picture itself is kept.
+        #[serde(default)]
+        photo: Option<PhotoId>,
+    },
+    /// Gave it back to the customer, or has it still.
+    GiveBack {
+        /// The edit that noted it.
+        item: EditId,
+        /// Given back.
+        given: bool,
+    },
 }
 
 impl OnIntake {
     /// What stands in `do` of each form.
-    pub(super) const DOES: &[&str] = &["fill", "recall", "complain", "arrange", "note-mark"];
+    pub(super) const DOES: &[&str] = &[
+        "fill",
+        "recall",
+        "complain",
+        "arrange",
+        "note-mark",
+        "add-ancillary",
+        "remove-ancillary",
+        "photograph-ancillary",
+        "give-back",
+    ];
 
     /// Whether it fits the job: see [`Job::check`].
     pub(super) fn check(&self, job: &Job) -> Result<(), Refused> {
@@ -70,11 +108,15 @@ impl OnIntake {
                 check_length("The mark", &mark.text, MAX_MARK)
             }
             Self::Recall { .. } | Self::Complain { .. } => Ok(()),
+            Self::AddAncillary { item } => check_noted(item, job),
+            Self::RemoveAncillary { item } | Self::PhotographAncillary { item, .. } | Self::GiveBack { item, .. } => {
+                check_there(*item, job)
+            }
         }
     }
 
     /// What it does to the job: see [`Job::apply`].
-    pub(super) fn apply(&self, _id: EditId, job: &mut Job) {
+    pub(super) fn apply(&self, id: EditId, job: &mut Job) {
         match self {
             Self::Fill { field, text } if text.trim().is_empty() => {
                 job.texts.remove(field);
@@ -103,11 +145,26 @@ impl OnIntake {
             Self::NoteMark { place, mark } => {
                 job.marks.insert(*place, mark.clone());
             }
+            Self::AddAncillary { item } => {
+                let NotedAncillary { what, remark } = item.clone();
+                job.ancillaries.push(Ancillary { edit: id, what, remark, photo: None, given_back: false });
+            }
+            Self::RemoveAncillary { item } => job.ancillaries.retain(|own| own.edit != *item),
+            Self::PhotographAncillary { item, photo } => {
+                if let Some(own) = job.ancillary_mut(*item) {
+                    own.photo.clone_from(photo);
+                }
+            }
+            Self::GiveBack { item, given } => {
+                if let Some(own) = job.ancillary_mut(*item) {
+                    own.given_back = *given;
+                }
+            }
         }
     }
 
     /// What was done, in words: see [`Edit::sentence`](super::Edit::sentence).
-    pub(super) fn sentence(&self, _job: &Job) -> String {
+    pub(super) fn sentence(&self, job: &Job) -> String {
         match self {
             Self::Fill { field, text } if text.trim().is_empty() => format!("{} cleared", field.label()),
             Self::Fill { field, text } => format!("{}: {}", field.label(), first_words(text)),
@@ -121,6 +178,18 @@ impl OnIntake {
                 let how = if mark.marking == Marking::Found { "marked" } else { "marked by hand" };
                 format!("{} is {how} “{}”", place.label(), mark.text.trim())
             }
+            Self::AddAncillary { item } => format!("Came with the engine: {}", first_words(&item.what)),
+            Self::RemoveAncillary { item } => {
+                format!("Did not come with the engine: {}", job.ancillary_words(*item))
+            }
+            Self::PhotographAncillary { item, photo: Some(_) } => {
+                format!("Came with the engine, photo added: {}", job.ancillary_words(*item))
+            }
+            Self::PhotographAncillary { item, photo: None } => {
+                format!("Came with the engine, photo taken off: {}", job.ancillary_words(*item))
+            }
+            Self::GiveBack { item, given: true } => format!("Given back: {}", job.ancillary_words(*item)),
+            Self::GiveBack { item, given: false } => format!("Not given back: {}", job.ancillary_words(*item)),
         }
     }
 }

@@ -3,7 +3,9 @@
 use serde::{Deserialize, Serialize};
 
 use super::known::Job;
-use super::{EditId, Refused};
+use super::{EditId, Refusal, Refused};
+use crate::date::Date;
+use crate::money::GoesBack;
 
 /// What was done to the whole job.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -15,6 +17,15 @@ pub enum OnJob {
         /// Closed.
         closed: bool,
     },
+    /// The customer refused the work: the engine goes back.
+    Refuse {
+        /// In which way.
+        goes_back: GoesBack,
+        /// The day, where the shop is.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[cfg_attr(feature = "schema", ts(optional))]
+        made: Option<Date>,
+    },
     /// Undid an edit; undoing an undo does the edit again.
     Undo {
         /// The edit.
@@ -24,7 +35,7 @@ pub enum OnJob {
 
 impl OnJob {
     /// What stands in `do` of each form.
-    pub(super) const DOES: &[&str] = &["close", "undo"];
+    pub(super) const DOES: &[&str] = &["close", "refuse", "undo"];
 
     /// Whether it fits the job: see [`Job::check`].
     pub(super) fn check(&self, _job: &Job) -> Result<(), Refused> {
@@ -35,6 +46,9 @@ impl OnJob {
     pub(super) fn apply(&self, id: EditId, job: &mut Job) {
         match self {
             Self::Close { closed } => job.closed = closed.then_some(id),
+            Self::Refuse { goes_back, made } => {
+                job.refusal = Some(Refusal { edit: id, goes_back: *goes_back, made: *made });
+            }
             // Settled before the fold begins.
             Self::Undo { .. } => {}
         }
@@ -45,6 +59,7 @@ impl OnJob {
         match self {
             Self::Close { closed: true } => "Job closed".into(),
             Self::Close { closed: false } => "Job opened again".into(),
+            Self::Refuse { goes_back, .. } => format!("The customer refused the work: {}", goes_back.words()),
             Self::Undo { .. } => "Undid an entry".into(),
         }
     }

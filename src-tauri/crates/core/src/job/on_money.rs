@@ -4,9 +4,12 @@ use serde::{Deserialize, Serialize};
 
 use super::known::Job;
 use super::refused::{MAX_NAME, Refused, check_length};
-use super::{Consent, CustomerAnswer, EditId, FromAfar, Proposed};
+use super::strip_down::{self, OrderedStripDown, StripDownAnswer};
+use super::{Consent, CustomerAnswer, EditId, Proposed};
 use crate::date::Date;
-use crate::money::{Charge, EstimateLine, Money, OtherEngine, Price, PriceList, ProposedJob, Quote, QuoteLine};
+use crate::money::{
+    Charge, EstimateLine, Money, OtherEngine, Price, PriceList, ProposedJob, Quote, QuoteLine, StripDownOrder,
+};
 use crate::words::first_words;
 
 /// What the shop charges, what it estimated and proposed, and what the customer answered.
@@ -48,12 +51,34 @@ pub enum OnMoney {
         /// The answer.
         answer: Box<CustomerAnswer>,
     },
+    /// Told the customer, before anything is opened, what opening costs and what becomes of the engine if the work is refused.
+    OrderStripDown {
+        /// What was shown.
+        order: Box<StripDownOrder>,
+        /// The day, where the shop is.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[cfg_attr(feature = "schema", ts(optional))]
+        made: Option<Date>,
+    },
+    /// The customer answered a strip-down order.
+    AnswerStripDown {
+        /// The answer.
+        answer: Box<StripDownAnswer>,
+    },
 }
 
 impl OnMoney {
     /// What stands in `do` of each form.
-    pub(super) const DOES: &[&str] =
-        &["use-prices", "set-price", "note-estimate", "note-other-engines", "propose", "answer-proposal"];
+    pub(super) const DOES: &[&str] = &[
+        "use-prices",
+        "set-price",
+        "note-estimate",
+        "note-other-engines",
+        "propose",
+        "answer-proposal",
+        "order-strip-down",
+        "answer-strip-down",
+    ];
 
     /// Whether it fits the job: see [`Job::check`].
     pub(super) fn check(&self, job: &Job) -> Result<(), Refused> {
@@ -75,12 +100,15 @@ impl OnMoney {
             }
             Self::NoteOtherEngines { engines } => check_engines(engines),
             Self::AnswerProposal { answer } => {
-                check_length("The name", &answer.name, MAX_NAME)?;
-                check_length("The way", &answer.way, MAX_NAME)?;
-                answer.afar.as_ref().map_or(Ok(()), check_afar)?;
-                check_answer(answer, &job.proposals).map_err(Refused)
+                let Some(proposed) = job.proposals.iter().find(|proposed| proposed.edit == answer.proposal) else {
+                    return Err(Refused("There is no such proposal to answer: make it first.".into()));
+                };
+                answer.said_by().check()?;
+                check_answers(answer, &proposed.quote).map_err(Refused)
             }
             Self::Propose { .. } => Ok(()),
+            Self::OrderStripDown { order, .. } => strip_down::check_order(order, job),
+            Self::AnswerStripDown { answer } => strip_down::check_answer(answer, job),
         }
     }
 
@@ -97,6 +125,15 @@ impl OnMoney {
             Self::AnswerProposal { answer } => {
                 if let Some(proposed) = job.proposals.iter_mut().find(|proposed| proposed.edit == answer.proposal) {
                     proposed.answer = Some((**answer).clone());
+                }
+            }
+            Self::OrderStripDown { order, made } => {
+                let order = (**order).clone();
+                job.strip_downs.push(OrderedStripDown { edit: id, order, made: *made, answer: None });
+            }
+            Self::AnswerStripDown { answer } => {
+                if let Some(ordered) = job.strip_downs.iter_mut().find(|ordered| ordered.edit == answer.order) {
+                    ordered.answer = Some((**answer).clone());
                 }
             }
         }
@@ -132,21 +169,16 @@ impl OnMoney {
                     count(Consent::Later)
                 )
             }
+            Self::OrderStripDown { order, .. } => {
+                let price = order.terms.strip_down.map(|net| order.currency.show(net));
+                format!("Strip-down order: {}", price.as_deref().unwrap_or("no price yet"))
+            }
+            Self::AnswerStripDown { answer } => {
+                let said = if answer.agreed { "agreed to" } else { "refused" };
+                format!("{} {said} the strip-down", first_words(&answer.name))
+            }
         }
     }
-}
-
-/// A yes from afar counts only with all that proves it.
-fn check_afar(afar: &FromAfar) -> Result<(), Refused> {
-    let told = [("The number", &afar.number), ("The date", &afar.date), ("The time", &afar.time)];
-    told.into_iter().try_for_each(|(name, text)| {
-        if text.trim().is_empty() {
-            return Err(Refused(format!(
-                "{name} is missing: without number, date and time an answer from afar does not count."
-            )));
-        }
-        check_length(name, text, MAX_NAME)
-    })
 }
 
 /// Every job has one answer, and nothing else has.
@@ -179,33 +211,17 @@ fn check_engines(engines: &[OtherEngine]) -> Result<(), Refused> {
     })
 }
 
-/// Refuses an answer that can't be.
-///
-/// # Errors
-/// A sentence.
-fn check_answer(answer: &CustomerAnswer, proposals: &[Proposed]) -> Result<(), String> {
-    const MOST_POINTS: usize = 20_000;
-    let Some(proposed) = proposals.iter().find(|proposed| proposed.edit == answer.proposal) else {
-        return Err("There is no such proposal to answer: make it first.".into());
-    };
-    if answer.name.trim().is_empty() {
-        return Err("Say who answered: the name stands under the proposal.".into());
+/// Every line has one answer, or every job where there are jobs.
+fn check_answers(answer: &CustomerAnswer, shown: &Quote) -> Result<(), String> {
+    if !shown.jobs.is_empty() {
+        return check_jobs(answer, &shown.jobs);
     }
-    if answer.signature.iter().map(Vec::len).sum::<usize>() > MOST_POINTS {
-        return Err("The signature has too many strokes: clear it and sign again.".into());
-    }
-    if answer.signature.iter().flatten().any(|(x, y)| *x > 10_000 || *y > 10_000) {
-        return Err("The signature leaves its field: clear it and sign again.".into());
-    }
-    if !proposed.quote.jobs.is_empty() {
-        return check_jobs(answer, &proposed.quote.jobs);
-    }
-    let asked = |of: &Charge| proposed.quote.lines.iter().any(|line| line.of == *of);
+    let asked = |of: &Charge| shown.lines.iter().any(|line| line.of == *of);
     if answer.lines.iter().any(|line| !asked(&line.of)) {
         return Err("An answer is about a line that was not proposed.".into());
     }
     let answered = |line: &QuoteLine| answer.lines.iter().filter(|answer| answer.of == line.of).count() == 1;
-    match proposed.quote.lines.iter().find(|line| !answered(line)) {
+    match shown.lines.iter().find(|line| !answered(line)) {
         Some(line) => Err(format!("“{}” has no answer, or two: yes, no or later.", line.what)),
         None => Ok(()),
     }

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::EditId;
+use super::{EditId, SaidBy};
 use crate::date::Date;
 use crate::money::{Charge, JobScope, Quote};
 
@@ -102,6 +102,11 @@ pub struct CustomerAnswer {
 }
 
 impl CustomerAnswer {
+    /// Who answered and how.
+    pub fn said_by(&self) -> SaidBy<'_> {
+        SaidBy { name: &self.name, way: &self.way, afar: self.afar.as_ref(), signature: &self.signature }
+    }
+
     /// What was said to a line of what was shown.
     pub fn to(&self, shown: &Quote, of: &Charge) -> Option<Consent> {
         match shown.job_of(of) {

@@ -1,7 +1,7 @@
 //! What the customer has said to the work on the lists: nothing is ordered or machined against a no.
 
 use super::ListItem;
-use crate::job::{Approval, Consent};
+use crate::job::{Approval, Consent, Refusal};
 use crate::money::{Charge, PriceKey};
 
 /// Holds every item to which the customer has not said yes, once they have answered a proposal.
@@ -24,6 +24,18 @@ pub(super) fn heed(approval: &Approval, items: &mut [ListItem]) {
     }
 }
 
+/// Holds everything once the customer has refused the work.
+pub(super) fn heed_refusal(refusal: Option<&Refusal>, items: &mut [ListItem]) {
+    if refusal.is_none() {
+        return;
+    }
+    for item in items {
+        item.consent = Some(Consent::No);
+        item.waits_for.insert(0, REFUSED.into());
+    }
+}
+
+const REFUSED: &str = "The customer refused the work: the engine goes back.";
 const NOT_ASKED: &str = "The customer has not been asked: it came after the proposal that was answered.";
 
 /// Holds what may cost more than the engine is worth until the customer has answered: a shaft or a block.

@@ -34,6 +34,7 @@ pub(crate) fn lists(bench: &Bench<'_>) -> Vec<WorkList> {
         if kind == ListKind::Order {
             consent::ask_first(approval, &mut items);
         }
+        consent::heed_refusal(job.refusal.as_ref(), &mut items);
         items
     };
     let all = ListKind::ALL.map(|kind| (kind, items_of(kind)));

@@ -13,6 +13,7 @@ mod work;
 pub(crate) use bench::Bench;
 pub(crate) use make::lists;
 pub(crate) use moot::strike_moot;
+pub(crate) use open::not_given_back;
 pub use open::{Open, still_open};
 
 use serde::Serialize;

@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::{ListItem, ListKind, WorkList};
 use crate::engine::Part;
-use crate::job::{Approval, Consent, CustomerAnswer, Excess};
+use crate::job::{Ancillary, Approval, Consent, CustomerAnswer, Excess, Job};
 use crate::measure::{Conformity, Phase};
 use crate::view::{PartView, Sizing};
 use crate::words::counted;
@@ -22,14 +22,19 @@ pub struct Open {
 }
 
 /// Items that are not done, save those to which the customer said no; what came back wrong or unmeasured; figures outside
-/// their limits after machining or fitting; and what the customer has not answered or must be asked.
+/// their limits after machining or fitting; what the customer has not answered or must be asked; and what was not given
+/// back. Of a refused job only the last.
 pub fn still_open(
+    job: &Job,
     lists: &[WorkList],
     parts: &[PartView],
     sizing: &Sizing,
     approval: &Approval,
     excess: Option<&Excess>,
 ) -> Vec<Open> {
+    if job.refusal.is_some() {
+        return not_given_back(job);
+    }
     let mut open: Vec<Open> = lists.iter().flat_map(undone).collect();
     // What is still at the machine shop stands on its list.
     let is_back = |part| {
@@ -56,7 +61,21 @@ pub fn still_open(
     open.extend(wrong);
     open.extend(excess.map(|excess| Open { list: None, part: None, words: excess.words.clone() }));
     open.extend(unanswered(approval).map(|words| Open { list: None, part: None, words }));
+    open.extend(unanswered_strip_down(job));
+    open.extend(not_given_back(job));
     open
+}
+
+/// What came with the engine and is still here.
+pub(crate) fn not_given_back(job: &Job) -> Vec<Open> {
+    let words = |own: &Ancillary| format!("Came with the engine, not given back: {}.", own.words());
+    let here = job.ancillaries.iter().filter(|own| !own.given_back);
+    here.map(|own| Open { list: None, part: None, words: words(own) }).collect()
+}
+
+fn unanswered_strip_down(job: &Job) -> Option<Open> {
+    let waits = job.strip_down()?.answer.is_none();
+    waits.then(|| Open { list: None, part: None, words: "The strip-down order has not been answered.".into() })
 }
 
 fn undone(list: &WorkList) -> impl Iterator<Item = Open> {

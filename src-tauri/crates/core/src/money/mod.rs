@@ -9,6 +9,7 @@ mod price;
 mod proposed_job;
 mod quote;
 mod standing;
+mod strip_down;
 mod supply;
 mod tax;
 
@@ -21,5 +22,6 @@ pub use price::{Price, PriceKey, PriceList};
 pub use proposed_job::{JobScope, Need, ProposedJob};
 pub use quote::{Quote, QuoteLine};
 pub use standing::{Applies, Standing, StandingPrice};
+pub use strip_down::{GoesBack, StripDownLine, StripDownOrder, StripDownTerms, TaxedSum};
 pub use supply::{OldPart, PartState, Supply};
 pub use tax::{Tax, TaxRounding};

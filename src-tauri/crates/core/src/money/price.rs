@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Currency, EstimateRules, Money, StandingPrice, Tax};
+use super::{Currency, EstimateRules, Money, StandingPrice, StripDownTerms, Tax};
 use crate::engine::PartKind;
 use crate::words::Terms;
 use crate::work::{Hands, Work};
@@ -75,6 +75,10 @@ pub struct PriceList {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "schema", ts(optional))]
     pub valid_days: Option<u16>,
+    /// What the shop usually asks for opening an engine; not said if none.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", ts(optional))]
+    pub strip_down: Option<StripDownTerms>,
 }
 
 impl PriceList {
@@ -128,6 +132,7 @@ impl PriceList {
             return Err("A proposal holds from 1 to 365 days: enter how many.".into());
         }
         self.estimate_rules.check()?;
+        self.strip_down.as_ref().map_or(Ok(()), StripDownTerms::check)?;
         self.standing.iter().try_for_each(StandingPrice::check)?;
         self.prices.iter().try_for_each(|price| price.check(terms))
     }

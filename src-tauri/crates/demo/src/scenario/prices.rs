@@ -5,7 +5,7 @@ use wearbook_core::job::{Asked, ItemKey, ListKind, OwnItem, Step, StepTaken, Tic
 use wearbook_core::job::{Change, OnList, OnMoney};
 use wearbook_core::money::{
     Applies, Charge, Currency, EstimateLine, EstimateRules, JobScope, Money, OldPart, Price, PriceKey, PriceList,
-    Standing, StandingCharge, StandingPrice, Supply, Tax,
+    Standing, StandingCharge, StandingPrice, StripDownTerms, Supply, Tax,
 };
 use wearbook_core::work::Work;
 
@@ -73,6 +73,13 @@ pub(super) fn changes() -> Vec<Change> {
             .collect(),
         valid_days: Some(30),
         estimate_rules: EstimateRules::default(),
+        strip_down: Some(StripDownTerms {
+            strip_down: Some(Money::from_minor(62_000)),
+            put_together: Some(Money::from_minor(54_000)),
+            in_boxes: Some(Money::from_minor(8_500)),
+            destroyed: "All gaskets, and the seals at both ends of the crankshaft.".into(),
+            most_days: Some(21),
+        }),
     };
     let estimate = |what: &str, of: &[(PartKind, Work)], net: i64| EstimateLine {
         what: what.into(),

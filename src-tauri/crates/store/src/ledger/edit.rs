@@ -3,7 +3,7 @@
 use std::borrow::Cow;
 
 use rusqlite::Row;
-use wearbook_core::job::{Change, Edit, EditId, OnPart, RecordedChange};
+use wearbook_core::job::{Edit, EditId, RecordedChange};
 
 use super::Ledger;
 use crate::{JobId, StoreError};
@@ -53,7 +53,9 @@ impl Ledger<'_> {
             if added == 0 && self.recorded(job, edit.id)? != *canonical(&edit.change) {
                 return Err(StoreError::EditConflict(edit.id.to_string()));
             }
-            if let RecordedChange::Known(Change::OnPart(OnPart::AddPhoto { photo, .. })) = &edit.change {
+            if let RecordedChange::Known(change) = &edit.change
+                && let Some(photo) = change.photo()
+            {
                 self.link_photo(job, photo)?;
             }
         }

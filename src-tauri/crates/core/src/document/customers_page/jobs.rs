@@ -1,7 +1,6 @@
 //! The jobs that the customer decides on.
 
 use crate::assess::Assessment;
-use crate::document::costs::signed_by;
 use crate::document::desk::Desk;
 use crate::document::page::{JobToDecide, ProposalHead};
 use crate::money::{ProposedJob, Quote};
@@ -48,7 +47,7 @@ pub(super) fn proposal(desk: &Desk<'_>) -> ProposalHead {
             Some(_) => approval.exceeding().map(|since| format!("{}. {}", since.what, since.because)).collect(),
             None => vec![],
         },
-        answered: answer.map(signed_by).unwrap_or_default(),
+        answered: answer.map(|answer| answer.said_by().words()).unwrap_or_default(),
         signature: answer.map(|answer| answer.signature.clone()).unwrap_or_default(),
     }
 }
