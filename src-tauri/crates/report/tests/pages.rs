@@ -84,6 +84,9 @@ fn nothing_lies_on_anything_else(print: Print, pdf: &[u8]) {
     assert!(!lines.is_empty());
     assert_eq!(outside(&lines, (width, height)), Vec::<&Line>::new(), "outside the frame of the sheet");
     assert_eq!(on_others(&lines), Vec::<(&Line, &Line)>::new(), "one on the other");
+    // The box of a letter is at least as high as its size: nothing is smaller than what drawings are lettered in.
+    let small: Vec<&Line> = lines.iter().filter(|line| line.y.1 - line.y.0 < 6.4).collect();
+    assert_eq!(small, Vec::<&Line>::new(), "smaller than 6.5 points");
 }
 
 /// Lines outside the frame.
