@@ -1,5 +1,5 @@
-//! The machine shop's page: what is held first, the pieces with what goes along, each operation with its sizes place by place,
-//! and the form on which what comes back is read.
+//! The machine shop's page: what is held first, the pieces with what goes along, each operation with its sizes place by place
+//! and room beside them to write what comes back.
 
 use super::cautions::cautioned;
 use super::chapter::chapter;
@@ -21,7 +21,7 @@ use crate::work::Work;
 /// The page: it goes to another firm, and names the engine, not the customer.
 pub fn machine_shop(desk: &Desk<'_>) -> Paper {
     let Desk { job, assessment, .. } = desk;
-    let open: Vec<&ListItem> = items(assessment).filter(|item| !item.is_right).collect();
+    let open: Vec<&ListItem> = items(assessment).filter(|item| !item.is_done()).collect();
     let mut blocks = vec![engine_only(desk)];
     let Some(arrangement) = job.arrangement.as_ref().filter(|_| !open.is_empty()) else {
         blocks.push(Block::Lead("Nothing goes to the machine shop.".into()));
@@ -32,7 +32,6 @@ pub fn machine_shop(desk: &Desk<'_>) -> Paper {
     blocks.extend(held(&open));
     blocks.extend(pieces(&open, arrangement));
     blocks.extend(work(desk, &open));
-    blocks.extend(read_back(assessment, &open));
     blocks.extend(cautioned(open.iter().copied()));
     blocks.push(Block::Signature { name: String::new(), strokes: vec![] });
     paper(desk, TITLE, blocks)
@@ -150,52 +149,45 @@ fn of_group(job: &Job, plan: &GroupPlan, item: &ListItem) -> Vec<Block> {
         if plan.finished_shown.is_empty() { "not known yet" } else { &plan.finished_shown },
         item.mind
     );
+    let faults = plan.machined().filter(|part| !part.faults.is_empty());
+    let faults: Vec<String> = faults.map(|part| format!("{}: {}", part.label, part.faults.join(" "))).collect();
     let row = |part: &PartPlan| {
         let found = if part.found_shown.is_empty() { "not measured" } else { &part.found_shown };
-        let faults: Vec<String> = part.faults.iter().map(|fault| capitalised(fault)).collect();
-        [part.label.clone(), found.to_owned(), part.take_off_shown.clone(), faults.join(" ")]
+        let mut cells = vec![part.label.clone(), found.to_owned(), part.take_off_shown.clone()];
+        cells.resize(PLACE.len() + written(plan.group).len(), String::new());
+        cells
     };
-    let table = Block::table(
-        format!("{}: each place as found, what comes off, and what is wrong there.", item.what),
-        [("Place", 4), ("Found", 5), ("Comes off", 4), ("What is wrong", 9)],
-        plan.machined().map(row),
-    );
-    vec![Block::subheading(format!("{}: {}", item.what, plan.words)), Block::Paragraph(told), table]
+    let columns = || PLACE.iter().chain(written(plan.group));
+    let table = Block::Form {
+        summary: format!("{}: each place as found, what comes off, and room for what comes back.", item.what),
+        head: columns().map(|(name, _)| (*name).to_owned()).collect(),
+        widths: columns().map(|(_, width)| *width).collect(),
+        rows: plan.machined().map(row).collect(),
+    };
+    let blanks: &[&str] = if plan.group == SizeGroup::Bores {
+        &["Finish", "Washed after"]
+    } else {
+        &["Straightness after grinding", "Finish", "Washed after"]
+    };
+    let faults = (!faults.is_empty()).then(|| Block::Paragraph(faults.join(" ")));
+    [Block::subheading(format!("{}: {}", item.what, plan.words)), Block::Paragraph(told)]
+        .into_iter()
+        .chain(faults)
+        .chain([table, Block::Blanks(blanks.iter().map(|name| (*name).to_owned()).collect())])
+        .collect()
 }
 
-/// What comes back is written here: sizes place by place, then what no size tells.
-fn read_back(assessment: &Assessment, open: &[&ListItem]) -> Vec<Block> {
-    let mut blocks: Vec<Block> = Vec::new();
-    for plan in open.iter().filter_map(|item| sized(assessment, item)) {
-        let wanted = if plan.finished_shown.is_empty() { "not known yet" } else { &plan.finished_shown };
-        let is_journal = plan.group != SizeGroup::Bores;
-        let head: Vec<(&str, u8)> = if is_journal {
-            vec![("Place", 4), ("Wanted", 5), ("Size", 4), ("Fillet radius", 3), ("Oil hole edge", 3), ("Width", 3)]
-        } else {
-            vec![("Place", 4), ("Wanted", 5), ("Top", 3), ("Middle", 3), ("Bottom", 3), ("Cross-hatch", 3)]
-        };
-        let row = |part: &PartPlan| {
-            let mut cells = vec![part.label.clone(), wanted.to_owned()];
-            cells.resize(head.len(), String::new());
-            cells
-        };
-        blocks.push(Block::Form {
-            summary: format!("To be filled in: {} as machined.", plan.group.label()),
-            head: head.iter().map(|(name, _)| (*name).to_owned()).collect(),
-            widths: head.iter().map(|(_, width)| *width).collect(),
-            rows: plan.machined().map(row).collect(),
-        });
+/// What is told of each place.
+const PLACE: [(&str, u8); 3] = [("Place", 4), ("Found", 6), ("Comes off", 4)];
+
+/// What is written beside it when it comes back.
+fn written(group: SizeGroup) -> &'static [(&'static str, u8)] {
+    match group {
+        SizeGroup::Bores => &[("Top", 4), ("Middle", 4), ("Bottom", 4), ("Cross-hatch", 4)],
+        SizeGroup::Mains | SizeGroup::Crankpins => {
+            &[("Size back", 5), ("Fillet radius", 4), ("Oil hole edge", 4), ("Width", 3)]
+        }
     }
-    let shaft = open.iter().filter_map(|item| sized(assessment, item)).any(|plan| plan.group != SizeGroup::Bores);
-    let mut blanks: Vec<String> = Vec::new();
-    if shaft {
-        blanks.push("Straightness after grinding".into());
-    }
-    if !blocks.is_empty() {
-        blanks.extend(["Finish", "Washed after"].map(str::to_owned));
-        blocks.push(Block::Blanks(blanks));
-    }
-    chapter("Read back", blocks)
 }
 
 #[cfg(test)]

@@ -5,6 +5,7 @@ use super::desk::Desk;
 use super::head::{engine_only, paper};
 use super::paper::{Block, Paper};
 use crate::assess::Assessment;
+use crate::engine::PartKind;
 use crate::job::{Consent, ItemKey, Job, ListKind, Step};
 use crate::list::ListItem;
 use crate::measure::{Length, in_unit};
@@ -65,8 +66,9 @@ fn standard(job: &Job, item: &ListItem) -> String {
     let ItemKey::Order { kind, .. } = item.asked.key else { return String::new() };
     let unit = job.sheet.head.unit;
     let range = |(least, most): (Length, Length)| format!("{} to {}", in_unit(least, unit), in_unit(most, unit));
-    let row = SizeGroup::of(kind).and_then(|group| job.sheet.standard(group));
-    row.map(|row| range(row.diameter)).unwrap_or_default()
+    let group = SizeGroup::ALL.into_iter().find(|group| group.mate() == kind || group.kind() == kind);
+    let group = if kind == PartKind::Rings { Some(SizeGroup::Bores) } else { group };
+    group.and_then(|group| job.sheet.standard(group)).map(|row| range(row.diameter)).unwrap_or_default()
 }
 
 fn state(item: &ListItem) -> String {
