@@ -19,7 +19,7 @@ mod jobs;
 mod said;
 
 use inputs::whole;
-use jobs::{Photos, SCRIPTS, TEXTS, demo, evidence, metal, photo_id, report, signed, vee8, whole, worn_everywhere};
+use jobs::{Photos, SCRIPTS, TEXTS, demo, evidence, metal, photo_id, report, signed, vee8, worn_everywhere};
 use said::{said, squeezed};
 use wearbook_core::document::{Block, Extent, Paper, PaperSize};
 use wearbook_core::engine::Arrangement;
