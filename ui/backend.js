@@ -40,6 +40,8 @@ export const getHistory = (job) => act('job_history', { job })
 export const appendEdits = (job, changes) => act('edits_append', { job, changes })
 /** @param {string} job @param {string} part @param {Blob} picture */
 export const addPhoto = (job, part, picture) => act('photo_add', { job, part }, picture)
+/** Of something that came with the engine. @param {string} job @param {string} ancillary @param {Blob} picture */
+export const addAncillaryPhoto = (job, ancillary, picture) => act('photo_add', { job, ancillary }, picture)
 /** @param {Blob} file */
 export const importArchive = (file) => act('archive_import', {}, file)
 /** Where a label leads, by its code as it was typed. @param {string} text */

@@ -12,6 +12,7 @@ mod stage;
 mod worn_engine;
 
 mod axe;
+mod before_opening;
 mod complaint;
 mod crank_by_keyboard;
 mod crank_by_micrometer;

@@ -1,33 +1,25 @@
 // The proposal as the customer sees it: each job with its reason, its price and what happens if it is left, to be
 // answered with yes, no or later, and under it who answers and how.
-/** @import { Consent, CustomerAnswer, FromAfar, Quote } from '../types/api.d.ts' */
+/** @import { Consent, CustomerAnswer, Quote } from '../types/api.d.ts' */
 /** @import { Asked } from './asked.js' */
-/** @import { Stroke } from './signature-pad.js' */
+/** @import { Saying } from './said-by.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { shown } from '../amounts.js'
 import { catalogue, choicesOf, needWords } from '../catalogue.js'
-import { choice, optionsOf } from '../controls/choice.js'
+import { choice } from '../controls/choice.js'
 import { formOf } from '../controls/form.js'
-import { input } from '../controls/input.js'
 import { totals } from '../costs/quote.js'
-import { today } from '../dates.js'
 import { submit } from '../edits/queue.js'
 import { toTop } from '../frame/room.js'
 import { redraw } from '../state.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
 import { answersIn, askedIn, held, priceOfAsked } from './asked.js'
-import { signaturePad } from './signature-pad.js'
+import { asSaid, sayingFields, startSaying } from './said-by.js'
 
 const text = words.approval
 
-/** @typedef {keyof typeof text.ways} Way */
-/** @typedef {{ answers: Record<string, Consent>, name: string, way: Way | undefined, afar: FromAfar,
- * signature: Stroke[] }} Entered */
-
-/** What is answered by telephone or message counts only with number, date and time.
- * @type {readonly (Way | undefined)[]} */
-const FROM_AFAR = ['telephone', 'message']
+/** @typedef {Saying & { answers: Record<string, Consent> }} Entered */
 
 /** The proposals whose answer is being changed. @type {Set<string>} */
 const changing = new Set()
@@ -73,17 +65,7 @@ export function answerForm(job, quote, proposal, earlier) {
         <strong>${shown(yesSum(quote, entered), quote.currency)}</strong>
       </p>
       ${open.length > 1 ? allAlike(open, answer) : ''}
-      <h2>${text.who}</h2>
-      ${input({ id: 'answer-name', label: text.name, value: entered.name, enter: (name) => enter({ name }) })}
-      ${choice({
-        name: 'answer-way',
-        legend: text.how,
-        options: optionsOf(text.ways),
-        value: entered.way,
-        choose: (way) => enter({ way }),
-      })}
-      ${FROM_AFAR.includes(entered.way) ? fromAfar(entered.afar, (afar) => enter({ afar })) : ''}
-      ${entered.way === 'signed' ? signaturePad(entered.signature, (signature) => enter({ signature })) : ''}
+      ${sayingFields(entered, enter)}
       <p role="alert" class="refusal">${refusal}</p>
       <div class="bar-inline">
         ${earlier
@@ -94,18 +76,6 @@ export function answerForm(job, quote, proposal, earlier) {
       </div>
     </form>`
 }
-
-/** @param {FromAfar} afar @param {(afar: FromAfar) => void} enter */
-const fromAfar = (afar, enter) => html`
-  <p class="hint">${text.afarHint}</p>
-  ${input({
-    id: 'answer-number',
-    label: text.number,
-    value: afar.number,
-    enter: (number) => enter({ ...afar, number }),
-  })}
-  ${input({ id: 'answer-date', label: text.date, value: afar.date, enter: (date) => enter({ ...afar, date }) })}
-  ${input({ id: 'answer-time', label: text.time, value: afar.time, enter: (time) => enter({ ...afar, time }) })}`
 
 /** @param {Quote} quote @param {Asked} asked @param {Consent | undefined} value
  * @param {(consent: Consent) => void} choose */
@@ -146,31 +116,21 @@ const yesSum = (quote, { answers }) =>
   askedIn(quote).reduce((sum, { id, net }) => (answers[id] === 'yes' ? sum + (net ?? 0) : sum), 0)
 
 /** @param {CustomerAnswer | null} earlier @returns {Entered} */
-const startFrom = (earlier) => ({
-  answers: answersIn(earlier),
-  name: earlier?.name ?? '',
-  way: undefined,
-  afar: { number: '', date: today(), time: new Date().toTimeString().slice(0, 5) },
-  signature: [],
-})
+const startFrom = (earlier) => ({ answers: answersIn(earlier), ...startSaying(earlier) })
 
 /** @param {string} proposal @param {Quote} quote @param {Entered} entered @returns {CustomerAnswer} */
-function asAnswer(proposal, quote, { answers, name, way, afar, signature }) {
+function asAnswer(proposal, quote, { answers, ...saying }) {
   const all = askedIn(quote)
   const given = all.flatMap(({ id, job, line }) => {
     const answer = answers[id]
     return answer ? [{ job, line, answer }] : []
   })
   // That everything has an answer and somebody a name is for the core to judge.
-  if (given.length === all.length && !way) throw new Error(text.howFirst)
-  if (way === 'signed' && signature.length === 0) throw new Error(text.signFirst)
+  if (given.length === all.length && !saying.way) throw new Error(text.howFirst)
   return {
     proposal,
     lines: given.flatMap(({ line, answer }) => (line ? [{ of: line, answer }] : [])),
     jobs: given.flatMap(({ job, answer }) => (job ? [{ of: job.of, answer }] : [])),
-    name: name.trim(),
-    way: way ? text.ways[way].toLowerCase() : '',
-    ...(FROM_AFAR.includes(way) ? { afar } : {}),
-    signature: way === 'signed' ? signature : [],
+    ...asSaid(saying),
   }
 }

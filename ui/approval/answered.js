@@ -4,18 +4,16 @@ import { html } from '../vendor/lit-html/lit-html.js'
 import { consentWords } from '../catalogue.js'
 import { table } from '../controls/table.js'
 import { totals } from '../costs/quote.js'
-import { day } from '../dates.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
 import { changeAnswer } from './answer-form.js'
 import { answersIn, askedIn, held, priceOfAsked } from './asked.js'
-import { strokes } from './signature-pad.js'
+import { signed } from './said-by.js'
 
 const text = words.approval
 
 /** @param {string} job @param {Quote} quote @param {string} proposal @param {CustomerAnswer} answer */
 export function answered(job, quote, proposal, answer) {
-  const { name, way, afar, signature } = answer
   const answers = answersIn(answer)
   const all = askedIn(quote)
   return html`
@@ -31,13 +29,7 @@ export function answered(job, quote, proposal, answer) {
       })}
       ${all.map((asked) => held(asked, quote.currency))}
       ${totals(quote)}
-      <div class="signed">
-        ${signature.length > 0
-          ? html`<svg class="signature" viewBox="0 0 30000 10000" role="img"
-            aria-label=${text.signature}>${strokes(signature)}</svg>`
-          : ''}
-        <p class="signed-by">${text.by([name, way, ...(afar ? [afar.number, day(afar.date), afar.time] : [])])}</p>
-      </div>
+      ${signed(answer)}
       <button type="button" @click=${() => changeAnswer(job, proposal, true)}>${text.again}</button>
     </section>`
 }

@@ -1,6 +1,6 @@
 // What a change will look like once the store has it, so that a tap shows within a frame. Only what the person
 // touched is guessed: causes and decisions wait for the answer.
-/** @import { Change, Finding, Instrument, JobView } from '../types/api.d.ts' */
+/** @import { Ancillary, Change, Finding, Instrument, JobView } from '../types/api.d.ts' */
 /** @import { ListItem, PartView, Reading, ReadingView } from '../types/api.d.ts' */
 /** @import { Recorded } from '../part/photos.js' */
 import { tagOf } from '../catalogue.js'
@@ -58,6 +58,8 @@ export function guess(view, change) {
       )
     case 'close':
       return { ...view, closed_at: change.closed ? Date.now() : null }
+    case 'give-back':
+      return withAncillary(view, change.item, { given_back: change.given })
     case 'found-size': {
       const { [change.group]: _before, ...others } = view.found_sizes
       return { ...view, found_sizes: change.size ? { ...others, [change.group]: change.size } : others }
@@ -71,6 +73,15 @@ export function guess(view, change) {
 /** @param {JobView} view @param {string} part @param {string} preview @returns {JobView} */
 export const guessPhoto = (view, part, preview) =>
   withRecord(view, part, (seen) => ({ ...seen, photos: [...seen.photos, preview] }))
+
+/** @param {JobView} view @param {string} item @param {string} preview @returns {JobView} */
+export const guessAncillaryPhoto = (view, item, preview) => withAncillary(view, item, { photo: preview })
+
+/** @param {JobView} view @param {string} item @param {Partial<Ancillary>} change @returns {JobView} */
+const withAncillary = (view, item, change) => ({
+  ...view,
+  ancillaries: view.ancillaries.map((own) => (own.edit === item ? { ...own, ...change } : own)),
+})
 
 /** With what was recorded of a part, or beside the parts.
  * @param {JobView} view @param {string} name @param {<Here extends Recorded>(here: Here) => Here} alter

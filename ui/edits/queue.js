@@ -1,10 +1,10 @@
 // The one way in: changes go to the store one after the other, and show on the screen before they are there.
-/** @import { Change } from '../types/api.d.ts' */
+/** @import { Change, JobView } from '../types/api.d.ts' */
 /** @import { Waiting } from '../state.js' */
-import { addPhoto, appendEdits } from '../backend.js'
+import { addAncillaryPhoto, addPhoto, appendEdits } from '../backend.js'
 import { attempt, redraw, state } from '../state.js'
 import { words } from '../words.js'
-import { guess, guessPhoto } from './guess.js'
+import { guess, guessAncillaryPhoto, guessPhoto } from './guess.js'
 
 /** @type {Promise<unknown>} */
 let queue = Promise.resolve()
@@ -27,14 +27,26 @@ export function submit(job, ...changes) {
  * @param {string} job @param {string} part @param {Iterable<File>} files */
 export function appendPhotos(job, part, files) {
   for (const file of files) {
-    const preview = URL.createObjectURL(file)
-    const saving = attempt(() => enqueue({
-      job,
-      guess: (view) => guessPhoto(view, part, preview),
-      send: () => addPhoto(job, part, file),
-    }))
-    saving.finally(() => setTimeout(() => URL.revokeObjectURL(preview), 5000))
+    appendPhoto(job, file, (view, preview) => guessPhoto(view, part, preview), () => addPhoto(job, part, file))
   }
+}
+
+/** Says what something that came with the engine looks like.
+ * @param {string} job @param {string} item @param {File} file */
+export const photographAncillary = (job, item, file) =>
+  appendPhoto(
+    job,
+    file,
+    (view, preview) => guessAncillaryPhoto(view, item, preview),
+    () => addAncillaryPhoto(job, item, file),
+  )
+
+/** @param {string} job @param {File} file @param {(view: JobView, preview: string) => JobView} shows
+ * @param {() => Promise<JobView>} send */
+function appendPhoto(job, file, shows, send) {
+  const preview = URL.createObjectURL(file)
+  const saving = attempt(() => enqueue({ job, guess: (view) => shows(view, preview), send }))
+  saving.finally(() => setTimeout(() => URL.revokeObjectURL(preview), 5000))
 }
 
 /** When all that was done so far has been saved or refused. */

@@ -7,6 +7,8 @@ import { savePaper } from '../papers.js'
 import { toMeasure, toScreen } from '../route.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
+import { givenBack } from './given-back.js'
+import { refusal } from './refusal.js'
 
 const text = words.handOver
 
@@ -17,6 +19,8 @@ export const ending = (view) => html`
     <p>${text.approvals[stateOf(view.assessment.approval)]}</p>
     <a class="button" href=${toScreen(view.job, 'approval')}>${text.toApproval}</a>
   </section>
+  ${givenBack(view)}
+  ${refusal(view)}
   <section aria-labelledby="hand-over-open">
     <h2 id="hand-over-open">${text.stillOpen}</h2>
     ${stillOpen(view)}
@@ -45,7 +49,10 @@ function stillOpen({ job, assessment }) {
 }
 
 /** @param {string} job @param {Open} open */
-const wayTo = (job, { part }) => (part === null ? toScreen(job, 'approval') : toMeasure(job, part))
+function wayTo(job, { part, at }) {
+  if (part !== null) return toMeasure(job, part)
+  return toScreen(job, at === 'strip-down' ? 'intake' : at === 'ancillaries' ? 'hand-over' : 'approval')
+}
 
 /** @param {JobView} view */
 function closing({ job, closed_at, assessment }) {

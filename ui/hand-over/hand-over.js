@@ -39,6 +39,10 @@ export const handOver = (view) => ({
       <div class="hand-over-ways">
         <button type="button" @click=${() => savePaper(view.job, 'machine-shop-pdf')}>${text.machineShopPdf}</button>
         <button type="button" @click=${() => savePaper(view.job, 'parts-counter-pdf')}>${text.partsCounterPdf}</button>
+        ${view.strip_down.ordered || view.prices.strip_down
+          ? html`<button type="button"
+            @click=${() => savePaper(view.job, 'strip-down-order-pdf')}>${words.stripDown.pdf}</button>`
+          : ''}
         <button type="button" @click=${() => savePaper(view.job, 'evidence-pdf')}>${text.evidencePdf}</button>
         <button type="button" @click=${() => savePaper(view.job, 'sizes-pdf')}>${text.sizesPdf}</button>
         <button type="button" @click=${() => savePaper(view.job, 'sizes-csv')}>${text.sizesCsv}</button>

@@ -8,8 +8,10 @@ import { field } from '../controls/field.js'
 import { append } from '../edits/queue.js'
 import { toScreen } from '../route.js'
 import { words } from '../words.js'
+import { ancillaries } from './ancillaries.js'
 import { complaints } from './complaints.js'
 import { layout } from './layout.js'
+import { stripDown } from './strip-down.js'
 
 /** Lines on which people write more than a few words. */
 const LONG = new Set(['complaint', 'remarks'])
@@ -30,6 +32,8 @@ export function intake(view) {
         }))}
       </section>
       ${complaints(view)}
+      ${ancillaries(view)}
+      ${stripDown(view)}
       ${layout(view)}
       ${past(view)}
       ${screenCautions('intake')}

@@ -50,6 +50,7 @@ function onBench(all) {
 function line(job) {
   const facts = [
     job.engine ?? words.jobs.noEngine,
+    job.refused ? words.jobs.refused : '',
     job.parts > 0 ? words.jobs.looked(job.looked, job.parts) : '',
     job.photos > 0 ? words.jobs.photos(job.photos) : '',
   ]

@@ -24,6 +24,7 @@ import { words } from '../words.js'
 import { addPrice } from './add-price.js'
 import { estimateRules } from './estimate-rules.js'
 import { standing } from './standing.js'
+import { stripDown } from './strip-down.js'
 
 const text = words.prices
 
@@ -50,7 +51,7 @@ export function prices() {
           <ul class="quote">${repeat(sorted(list.prices), ({ of }) => keyId(of), (price) => line(list, price))}</ul>`}
         ${isBegun ? addPrice(list, keep) : html`<p class="hint">${text.currencyFirst}</p>`}
       </section>
-      ${isBegun ? [standing(list, keep), estimateRules(list, keep)] : ''}`,
+      ${isBegun ? [standing(list, keep), stripDown(list, keep), estimateRules(list, keep)] : ''}`,
     bar: state.cameFrom
       ? html`<div class="bar"><a class="button" href=${state.cameFrom}>${words.frame.backToJob}</a></div>`
       : '',

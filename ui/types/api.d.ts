@@ -21,6 +21,19 @@ export type Amounts = {
   /** The largest, in minor units. */
   largest: Money, };
 
+/** Something that came with the engine. */
+export type Ancillary = {
+  /** The edit that noted it. */
+  edit: EditId,
+  /** What. */
+  what: string,
+  /** In which state; may be empty. */
+  remark: string,
+  /** What it looked like. */
+  photo: PhotoId | null,
+  /** Whether it was given back. */
+  given_back: boolean, };
+
 /** An answer; not having asked is no answer. */
 export type Answer = "yes" | "no" | "unknown";
 
@@ -469,7 +482,7 @@ export type DisputeEntry = {
   other: string, };
 
 /** The papers. */
-export type Document = "report-pdf" | "report-text" | "sizes-pdf" | "sizes-csv" | "list-pdf" | "list-text" | "list-csv" | "closing-pdf" | "evidence-pdf" | "labels-pdf";
+export type Document = "report-pdf" | "report-text" | "sizes-pdf" | "sizes-csv" | "list-pdf" | "list-text" | "list-csv" | "closing-pdf" | "evidence-pdf" | "labels-pdf" | "strip-down-order-pdf" | "goes-back-pdf";
 
 /** Something drawn over a photo, with the edit that drew it. */
 export type Drawn = {
@@ -638,6 +651,9 @@ export type GeneralRule = {
   limits: string,
   /** "common practice", with what is known of where it comes from. */
   source: string, };
+
+/** How an engine goes back to a customer who refuses the work. */
+export type GoesBack = "put-together" | "in-boxes";
 
 /** The grade of a tag. For scratches: 1 seen, not felt; 2 felt with a fingernail; 3 catches a fingernail; 4 metal gone
  * or moved. Every tag has its own four sentences ([`super::TagRow::grades`]). */
@@ -815,6 +831,8 @@ export type JobLine = {
   changed_at: number,
   /** When it was closed: milliseconds since 1970-01-01 UTC; none while it is open. */
   closed_at: number | null,
+  /** Whether the customer refused the work. */
+  refused: boolean,
   /** Parts that were looked at. */
   looked: number,
   /** Parts of the engine. */
@@ -842,6 +860,8 @@ export type JobView = {
   history: { [key in HistoryFact]?: Answer },
   /** What the customer complained of. */
   complaints: Array<Complaint>,
+  /** What came with the engine. */
+  ancillaries: Array<Ancillary>,
   /** The layout, once entered. */
   arrangement: Arrangement | null,
   /** The engine drawn as a plan, once the layout is entered. */
@@ -868,6 +888,10 @@ export type JobView = {
   prices: PriceList,
   /** The estimate that the customer was given before the engine was opened. */
   estimate: Array<EstimateLine>,
+  /** What stands before anything is opened. */
+  strip_down: StripDownView,
+  /** That the customer refused the work, if so. */
+  refusal: Refusal | null,
   /** When the job was closed: milliseconds since 1970-01-01 UTC; none while it is open. */
   closed_at: number | null,
   /** All that follows. */
@@ -1164,6 +1188,13 @@ export type NotWanted = {
   /** What has been done about it. */
   tick: Tick, };
 
+/** Something that came with the engine, as it is noted. */
+export type NotedAncillary = {
+  /** What. */
+  what: string,
+  /** In which state, or anything else worth knowing; may be empty. */
+  remark: string, };
+
 /** How cylinders are numbered. */
 export type Numbering = {
   /** The end where cylinder 1 is. */
@@ -1202,12 +1233,28 @@ export type OnIntake = { "do": "fill",
   /** On what. */
   place: MarkPlace,
   /** The marks. */
-  mark: Mark, };
+  mark: Mark, } | { "do": "add-ancillary",
+  /** What. */
+  item: NotedAncillary, } | { "do": "remove-ancillary",
+  /** The edit that noted it. */
+  item: EditId, } | { "do": "photograph-ancillary",
+  /** The edit that noted it. */
+  item: EditId,
+  /** The photo's content, in place of one before; none takes it off, and the picture itself is kept. */
+  photo: PhotoId | null, } | { "do": "give-back",
+  /** The edit that noted it. */
+  item: EditId,
+  /** Given back. */
+  given: boolean, };
 
 /** What was done to the whole job. */
 export type OnJob = { "do": "close",
   /** Closed. */
-  closed: boolean, } | { "do": "undo",
+  closed: boolean, } | { "do": "refuse",
+  /** In which way. */
+  goes_back: GoesBack,
+  /** The day, where the shop is. */
+  made?: string, } | { "do": "undo",
   /** The edit. */
   edit: EditId, };
 
@@ -1245,7 +1292,13 @@ export type OnMoney = { "do": "use-prices",
   /** What was shown. */
   quote: Quote, } | { "do": "answer-proposal",
   /** The answer. */
-  answer: CustomerAnswer, };
+  answer: CustomerAnswer, } | { "do": "order-strip-down",
+  /** What was shown. */
+  order: StripDownOrder,
+  /** The day, where the shop is. */
+  made?: string, } | { "do": "answer-strip-down",
+  /** The answer. */
+  answer: StripDownAnswer, };
 
 /** What a person did to one part: photos, tags, remarks, a decision of their own. */
 export type OnPart = { "do": "add-photo",
@@ -1373,8 +1426,13 @@ export type Open = {
   list: ListKind | null,
   /** The part that is to be measured again; none if it is not about one part. */
   part: Part | null,
+  /** Where it is settled. */
+  at: OpenAt,
   /** In a sentence. */
   words: string, };
+
+/** Where something that is still open is settled. */
+export type OpenAt = "list" | "part" | "approval" | "strip-down" | "ancillaries";
 
 /** One line of an order. */
 export type OrderLine = {
@@ -1406,6 +1464,17 @@ export type OrderStateEntry = {
   id: OrderState,
   /** In words, lower case. */
   words: string, };
+
+/** A strip-down order as it was shown, with its answer. */
+export type OrderedStripDown = {
+  /** The edit that made it. */
+  edit: EditId,
+  /** Exactly what was shown. */
+  order: StripDownOrder,
+  /** The day on which it was made; none where it was not noted. */
+  made: string | null,
+  /** The last answer to it. */
+  answer: StripDownAnswer | null, };
 
 /** Another engine that could take the place of this one. */
 export type OtherEngine = {
@@ -1704,7 +1773,9 @@ export type PriceList = {
   /** What stands on every bill, one line of each kind at most. */
   standing?: Array<StandingPrice>,
   /** What the law of the place asks of an estimate. */
-  estimate_rules?: EstimateRules, };
+  estimate_rules?: EstimateRules,
+  /** What the shop usually asks for opening an engine; not said if none. */
+  strip_down?: StripDownTerms, };
 
 /** How much of the engine has been looked at. */
 export type Progress = {
@@ -1908,6 +1979,15 @@ export type Reason = {
   why: string,
   /** Where the rule comes from. */
   source: string, };
+
+/** The customer refused the work. */
+export type Refusal = {
+  /** The edit that noted it; undoing it takes the job up again. */
+  edit: EditId,
+  /** How the engine goes back. */
+  goes_back: GoesBack,
+  /** The day; none where it was not noted. */
+  made: string | null, };
 
 /** A rule by which parts are decided. */
 export type RuleEntry = {
@@ -2159,6 +2239,67 @@ export type StrengthEntry = {
   /** How it speaks, in words: "clearly". */
   words: string, };
 
+/** What the customer answered to a strip-down order. */
+export type StripDownAnswer = {
+  /** The edit in which the order was made. */
+  order: EditId,
+  /** Whether the engine may be opened. */
+  agreed: boolean,
+  /** Who answered. */
+  name: string,
+  /** How: "signed on the screen", "by telephone". */
+  way: string,
+  /** When and whence, if it came by telephone or message. */
+  afar?: FromAfar,
+  /** The signature, if it was drawn. */
+  signature: Array<Array<[number, number]>>, };
+
+/** A line of a strip-down order or of its bill. */
+export type StripDownLine = {
+  /** What it is for. */
+  what: string,
+  /** What it costs; none without a price. */
+  sum: TaxedSum | null, };
+
+/** What the customer agrees to before anything is opened. */
+export type StripDownOrder = {
+  /** The currency of all amounts. */
+  currency: Currency,
+  /** The tax on them. */
+  tax: Tax,
+  /** What is asked for it. */
+  terms: StripDownTerms,
+  /** Whether the customer wants old parts back; none if that was not asked. */
+  old_parts?: boolean,
+  /** The first estimate of the whole rebuild, with tax; none if none was given. */
+  estimate?: Money,
+  /** What came with the engine. */
+  received?: Array<string>,
+  /** Whatever else was agreed; may be empty. */
+  remark: string, };
+
+/** What a shop asks for opening an engine, without tax. What is not known has no price yet: none is made up. */
+export type StripDownTerms = {
+  /** Taking it apart and looking at it. */
+  strip_down?: Money,
+  /** Putting it back together if the work is refused. */
+  put_together?: Money,
+  /** Returning it in boxes if the work is refused. */
+  in_boxes?: Money,
+  /** Gaskets and seals that are destroyed by opening; may be empty. */
+  destroyed: string,
+  /** The most days until it is put back together or returned, 1 to 365; not said if none. */
+  most_days?: number, };
+
+/** What stands before anything is opened. */
+export type StripDownView = {
+  /** The order as it would be made now, on the shop's usual terms. */
+  to_order: StripDownOrder,
+  /** The order that was made, with its answer. */
+  ordered: OrderedStripDown | null,
+  /** What that costs. */
+  lines: Array<StripDownLine>, };
+
 /** How the parts of a kind are supplied; by default new, and nothing said of the old ones. */
 export type Supply = {
   /** New or not. */
@@ -2220,6 +2361,15 @@ export type Tax = {
 
 /** Where tax is rounded to the minor unit. */
 export type TaxRounding = "total" | "line";
+
+/** An amount, the tax on it, and both together. */
+export type TaxedSum = {
+  /** Without tax. */
+  net: Money,
+  /** The tax. */
+  tax: Money,
+  /** With tax. */
+  gross: Money, };
 
 /** A thing that the trade calls by two names, by country: common practice. */
 export type Term = "tappet" | "end-float" | "piston-pin";
@@ -2469,7 +2619,11 @@ job: JobId,
 /**
  * The part that the picture shows.
  */
-part: Part, }; reply: JobView };
+part?: Part, 
+/**
+ * Or what it shows that came with the engine: the edit that noted it.
+ */
+ancillary?: EditId, }; reply: JobView };
   photo_get: { arguments: { 
 /**
  * The photo.

@@ -14,7 +14,7 @@ pub(crate) use bench::Bench;
 pub(crate) use make::lists;
 pub(crate) use moot::strike_moot;
 pub(crate) use open::not_given_back;
-pub use open::{Open, still_open};
+pub use open::{Open, OpenAt, still_open};
 
 use serde::Serialize;
 

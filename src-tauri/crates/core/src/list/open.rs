@@ -9,6 +9,23 @@ use crate::measure::{Conformity, Phase};
 use crate::view::{PartView, Sizing};
 use crate::words::counted;
 
+/// Where something that is still open is settled.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+pub enum OpenAt {
+    /// On a list.
+    List,
+    /// Where a part is measured.
+    Part,
+    /// With the customer's answer to a proposal.
+    Approval,
+    /// With the customer's answer to the strip-down order.
+    StripDown,
+    /// Where it is said what was given back.
+    Ancillaries,
+}
+
 /// One thing that is still open.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
@@ -17,8 +34,17 @@ pub struct Open {
     pub list: Option<ListKind>,
     /// The part that is to be measured again; none if it is not about one part.
     pub part: Option<Part>,
+    /// Where it is settled.
+    pub at: OpenAt,
     /// In a sentence.
     pub words: String,
+}
+
+impl Open {
+    /// On no list and about no part.
+    fn beside(at: OpenAt, words: String) -> Self {
+        Self { list: None, part: None, at, words }
+    }
 }
 
 /// Items that are not done, save those to which the customer said no; what came back wrong or unmeasured; figures outside
@@ -59,8 +85,8 @@ pub fn still_open(
         .collect();
     open.extend(returned);
     open.extend(wrong);
-    open.extend(excess.map(|excess| Open { list: None, part: None, words: excess.words.clone() }));
-    open.extend(unanswered(approval).map(|words| Open { list: None, part: None, words }));
+    open.extend(excess.map(|excess| Open::beside(OpenAt::Approval, excess.words.clone())));
+    open.extend(unanswered(approval).map(|words| Open::beside(OpenAt::Approval, words)));
     open.extend(unanswered_strip_down(job));
     open.extend(not_given_back(job));
     open
@@ -70,12 +96,12 @@ pub fn still_open(
 pub(crate) fn not_given_back(job: &Job) -> Vec<Open> {
     let words = |own: &Ancillary| format!("Came with the engine, not given back: {}.", own.words());
     let here = job.ancillaries.iter().filter(|own| !own.given_back);
-    here.map(|own| Open { list: None, part: None, words: words(own) }).collect()
+    here.map(|own| Open::beside(OpenAt::Ancillaries, words(own))).collect()
 }
 
 fn unanswered_strip_down(job: &Job) -> Option<Open> {
     let waits = job.strip_down()?.answer.is_none();
-    waits.then(|| Open { list: None, part: None, words: "The strip-down order has not been answered.".into() })
+    waits.then(|| Open::beside(OpenAt::StripDown, "The strip-down order has not been answered.".into()))
 }
 
 fn undone(list: &WorkList) -> impl Iterator<Item = Open> {
@@ -83,12 +109,13 @@ fn undone(list: &WorkList) -> impl Iterator<Item = Open> {
     items.map(|item| {
         let size = if list.kind == ListKind::Order { item.detail.as_str() } else { "" };
         let size = if size.is_empty() { String::new() } else { format!(", {size}") };
-        Open { list: Some(list.kind), part: None, words: format!("{}: {}{size}", list.title, item.what) }
+        let words = format!("{}: {}{size}", list.title, item.what);
+        Open { list: Some(list.kind), part: None, at: OpenAt::List, words }
     })
 }
 
 fn about(part: Part, words: String) -> Open {
-    Open { list: None, part: Some(part), words }
+    Open { list: None, part: Some(part), at: OpenAt::Part, words }
 }
 
 fn unanswered(approval: &Approval) -> impl Iterator<Item = String> {

@@ -1,0 +1,64 @@
+// What came with the engine: starter, brackets, carburettor. Each with a photo and a remark; it is given back with it.
+/** @import { Ancillary, JobView } from '../types/api.d.ts' */
+import { html } from '../vendor/lit-html/lit-html.js'
+import { repeat } from '../vendor/lit-html/directives/repeat.js'
+import { photoAddress, surroundings } from '../backend.js'
+import { fileButton } from '../controls/file-button.js'
+import { formOf } from '../controls/form.js'
+import { input } from '../controls/input.js'
+import { append, photographAncillary, submit } from '../edits/queue.js'
+import { words } from '../words.js'
+
+const text = words.ancillaries
+
+/** @param {JobView} view */
+export function ancillaries({ job, ancillaries }) {
+  const { entered, refusal, enter, send } = formOf(`ancillary ${job}`, () => ({ what: '', remark: '' }))
+  const save = (/** @type {Event} */ event) => {
+    event.preventDefault()
+    return send(({ what, remark }) =>
+      submit(job, { do: 'add-ancillary', item: { what: what.trim(), remark: remark.trim() } }))
+  }
+  return html`
+    <section aria-labelledby="intake-ancillaries">
+      <h2 id="intake-ancillaries">${text.title}</h2>
+      <p class="hint">${text.hint}</p>
+      ${ancillaries.length === 0 ? '' : html`
+        <ul class="quote">${repeat(ancillaries, ({ edit }) => edit, (item) => line(job, item))}</ul>`}
+      <form class="entry" aria-label=${text.add} @submit=${save}>
+        <div class="pair">
+          ${input({ id: 'ancillary-what', label: text.what, value: entered.what, enter: (what) => enter({ what }) })}
+          ${input({
+            id: 'ancillary-remark',
+            label: text.remark,
+            value: entered.remark,
+            enter: (remark) => enter({ remark }),
+          })}
+        </div>
+        <p role="alert" class="refusal">${refusal}</p>
+        <button>${text.add}</button>
+      </form>
+    </section>`
+}
+
+/** @param {string} job @param {Ancillary} item */
+function line(job, { edit, what, remark, photo }) {
+  const take = (/** @type {File[]} */ [file]) => file && photographAncillary(job, edit, file)
+  return html`
+    <li class="quote-line">
+      <div class="quote-head"><h3>${what}</h3></div>
+      ${remark ? html`<p class="why">${remark}</p>` : ''}
+      ${photo
+        ? html`<span class="thumb"><img src=${photoAddress(photo, 'thumb')} alt=${text.photo(what)} width="96"
+          height="96" decoding="async"></span>`
+        : ''}
+      <div class="photo-buttons">
+        ${surroundings.hasCamera
+          ? fileButton({ label: text.camera(what), accept: 'image/*', camera: true, take })
+          : ''}
+        ${fileButton({ label: text.choosePhoto(what), accept: surroundings.galleryAccepts, take })}
+        <button type="button" class="quiet" aria-label=${text.dropNamed(what)}
+          @click=${() => append(job, { do: 'remove-ancillary', item: edit })}>${text.drop}</button>
+      </div>
+    </li>`
+}
