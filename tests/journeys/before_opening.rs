@@ -76,7 +76,11 @@ async fn order_the_strip_down(stage: &Stage) -> Outcome {
     page.read("511.70").await?;
     page.press("button", "Strip-down order (PDF)").await?;
     let paper = stage.saved_document("strip-down-order.pdf").await?;
-    holds(stage, &paper, &["Before the engine is opened", "Starter: Cracked flange", "Head gasket", "476.00", "14 days"])
+    holds(
+        stage,
+        &paper,
+        &["Before the engine is opened", "Starter: Cracked flange", "Head gasket", "476.00", "14 days"],
+    )
 }
 
 /// A yes by telephone counts with number, date and time alone (16 CCR 3356(e)).
