@@ -302,8 +302,8 @@ export type Caution = {
 
 /** How one cause came about. */
 export type Chain = {
-  /** The ways in that are likely, in words, lower case; empty while none is. */
-  way_in: string,
+  /** The ways in that are likely, in words, lower case, what was found first; empty while none is. */
+  ways: Array<string>,
   /** Whether the cause comes in from somewhere at all; else there is nothing to look for. */
   has_way_in: boolean,
   /** The cause, in words, lower case. */
@@ -431,6 +431,9 @@ export type CustomerAnswer = {
 /** What the pistons run in. */
 export type Cylinders = "block" | "dry-sleeves" | "wet-liners" | "barrels";
 
+/** A day that is in the calendar (Gregorian, years 1 to 9999), shown as ISO 8601 writes it: 2024-03-09. */
+export type Date = string;
+
 /** From which end of the new range wear counts. */
 export type Datum = "min" | "max";
 
@@ -482,7 +485,7 @@ export type DisputeEntry = {
   other: string, };
 
 /** The papers. */
-export type Document = "report-pdf" | "report-text" | "sizes-pdf" | "sizes-csv" | "list-pdf" | "list-text" | "list-csv" | "closing-pdf" | "evidence-pdf" | "labels-pdf" | "strip-down-order-pdf" | "goes-back-pdf";
+export type Document = "report-pdf" | "report-text" | "customers-pdf" | "customers-html" | "customers-png" | "customers-text" | "sizes-pdf" | "sizes-csv" | "list-pdf" | "list-text" | "list-csv" | "closing-pdf" | "evidence-pdf" | "machine-shop-pdf" | "parts-counter-pdf" | "labels-pdf" | "strip-down-order-pdf" | "goes-back-pdf";
 
 /** Something drawn over a photo, with the edit that drew it. */
 export type Drawn = {
@@ -880,6 +883,8 @@ export type JobView = {
   grade_marks: { [key in Part]: string },
   /** The main bores whose caps are renewed. */
   renewed_caps: Array<Part>,
+  /** The photos that were picked for the customer. */
+  shown_photos: Array<[Part, PhotoId]>,
   /** Sizes that the machinist confirmed. */
   confirmed_sizes: { [key in SizeGroup]?: Confirmed },
   /** Sizes that a person chose. */
@@ -1254,7 +1259,7 @@ export type OnJob = { "do": "close",
   /** In which way. */
   goes_back: GoesBack,
   /** The day, where the shop is. */
-  made?: string, } | { "do": "undo",
+  made?: Date, } | { "do": "undo",
   /** The edit. */
   edit: EditId, };
 
@@ -1290,13 +1295,15 @@ export type OnMoney = { "do": "use-prices",
   /** The engines. */
   engines: Array<OtherEngine>, } | { "do": "propose",
   /** What was shown. */
-  quote: Quote, } | { "do": "answer-proposal",
+  quote: Quote,
+  /** The day, where the shop is, as ISO 8601 writes it: 2026-05-03. Unknown of what was proposed before it was noted. */
+  made?: Date, } | { "do": "answer-proposal",
   /** The answer. */
   answer: CustomerAnswer, } | { "do": "order-strip-down",
   /** What was shown. */
   order: StripDownOrder,
   /** The day, where the shop is. */
-  made?: string, } | { "do": "answer-strip-down",
+  made?: Date, } | { "do": "answer-strip-down",
   /** The answer. */
   answer: StripDownAnswer, };
 
@@ -1315,7 +1322,13 @@ export type OnPart = { "do": "add-photo",
   /** The photo's content. */
   photo: PhotoId,
   /** What was drawn. */
-  markup: Markup, } | { "do": "tag",
+  markup: Markup, } | { "do": "show-photo",
+  /** The part. */
+  part: Part,
+  /** The photo's content. */
+  photo: PhotoId,
+  /** Whether it is shown. */
+  shown: boolean, } | { "do": "tag",
   /** The part. */
   part: Part,
   /** What was seen. */
@@ -1472,7 +1485,7 @@ export type OrderedStripDown = {
   /** Exactly what was shown. */
   order: StripDownOrder,
   /** The day on which it was made; none where it was not noted. */
-  made: string | null,
+  made: Date | null,
   /** The last answer to it. */
   answer: StripDownAnswer | null, };
 
@@ -1774,6 +1787,8 @@ export type PriceList = {
   standing?: Array<StandingPrice>,
   /** What the law of the place asks of an estimate. */
   estimate_rules?: EstimateRules,
+  /** For how many days a proposal holds, 1 to 365; not said if none. */
+  valid_days?: number,
   /** What the shop usually asks for opening an engine; not said if none. */
   strip_down?: StripDownTerms, };
 
@@ -1857,7 +1872,9 @@ export type Quote = {
   /** Both together. */
   gross: Money,
   /** How many lines have no price yet. */
-  without_price: number, };
+  without_price: number,
+  /** For how many days it holds once it is proposed; not said if none. */
+  valid_days?: number, };
 
 /** A line of a quote. */
 export type QuoteLine = {
@@ -1987,7 +2004,7 @@ export type Refusal = {
   /** How the engine goes back. */
   goes_back: GoesBack,
   /** The day; none where it was not noted. */
-  made: string | null, };
+  made: Date | null, };
 
 /** A rule by which parts are decided. */
 export type RuleEntry = {
@@ -2029,6 +2046,7 @@ export type Settings = {
   shop_name: string,
   /** The shop's address, one or more lines. */
   shop_address: string,
+  /** Its own terms, for the sheet that is handed over at the end. */
   shop_conditions: string,
   /** Where the page was, to go back there after the system has closed the app. */
   last_screen: string,
@@ -2643,7 +2661,7 @@ job: JobId,
  */
 document: Document, 
 /**
- * Of a report: how much of it; all, if not said.
+ * Of a report: how much of it; the short one, if not said.
  */
 extent?: Extent, 
 /**
