@@ -66,9 +66,11 @@ impl Sent {
             })
         });
         let proposed = |decision: &&Value| decision["looked_at"] == true || decision["outcome"] != "cant-say";
-        let decisions = all(&assessment["parts"]).map(|part| &part["decision"]).filter(proposed).map(|decision| {
-            let outcome = self.words("outcomes", &decision["outcome"], "words");
-            [vec![outcome], columns(&decision["reasons"][0], &["because"])].concat()
+        // Why a part is treated so stands on the screen; papers tell what was found of it and what is done.
+        let is_told = |part: &&Value| part["seen"] == "worn" && proposed(&&part["decision"]);
+        let decisions = all(&assessment["parts"]).filter(is_told).map(|part| {
+            let found = columns(&part["findings"][0], &["name"]);
+            [found, vec![self.words("outcomes", &part["decision"]["outcome"], "words")]].concat()
         });
         let items = all(&assessment["lists"]).flat_map(|list| {
             // What came back and is right stands on the closing sheet.

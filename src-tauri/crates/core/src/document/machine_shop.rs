@@ -32,6 +32,7 @@ pub fn machine_shop(desk: &Desk<'_>) -> Paper {
     blocks.extend(held(&open));
     blocks.extend(pieces(&open, arrangement));
     blocks.extend(work(desk, &open));
+    blocks.extend(back(assessment, &open));
     blocks.extend(cautioned(open.iter().copied()));
     blocks.push(Block::Signature { name: String::new(), strokes: vec![] });
     paper(desk, TITLE, blocks)
@@ -90,7 +91,7 @@ fn pieces(open: &[&ListItem], arrangement: &Arrangement) -> Vec<Block> {
         [("Piece", 3), ("Goes along", 5), ("Packed", 5), ("Must not be done", 5)],
         rows,
     );
-    chapter("Pieces", [table, Block::Paragraph("Each piece carries its label; leave it on.".into())])
+    chapter("Pieces, each with its label on", [table])
 }
 
 /// Each operation: what has a size with every place, all else in one table.
@@ -164,21 +165,25 @@ fn of_group(job: &Job, plan: &GroupPlan, item: &ListItem) -> Vec<Block> {
         widths: columns().map(|(_, width)| *width).collect(),
         rows: plan.machined().map(row).collect(),
     };
-    let blanks: &[&str] = if plan.group == SizeGroup::Bores {
-        &["Finish", "Washed after"]
-    } else {
-        &["Straightness after grinding", "Finish", "Washed after"]
-    };
     let faults = (!faults.is_empty()).then(|| Block::Paragraph(faults.join(" ")));
     [Block::subheading(format!("{}: {}", item.what, plan.words)), Block::Paragraph(told)]
         .into_iter()
         .chain(faults)
-        .chain([table, Block::Blanks(blanks.iter().map(|name| (*name).to_owned()).collect())])
+        .chain([table])
         .collect()
 }
 
+/// What is written of the whole when it comes back.
+fn back(assessment: &Assessment, open: &[&ListItem]) -> Option<Block> {
+    let groups: Vec<SizeGroup> = open.iter().filter_map(|item| Some(sized(assessment, item)?.group)).collect();
+    let is_shaft = groups.iter().any(|group| *group != SizeGroup::Bores);
+    let straight = is_shaft.then_some("Straightness after grinding");
+    let all = straight.into_iter().chain(["Finish", "Washed after"]);
+    (!groups.is_empty()).then(|| Block::Blanks(all.map(str::to_owned).collect()))
+}
+
 /// What is told of each place.
-const PLACE: [(&str, u8); 3] = [("Place", 4), ("Found", 6), ("Comes off", 4)];
+const PLACE: [(&str, u8); 3] = [("Place", 6), ("Found", 7), ("Comes off", 4)];
 
 /// What is written beside it when it comes back.
 fn written(group: SizeGroup) -> &'static [(&'static str, u8)] {
