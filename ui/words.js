@@ -794,7 +794,7 @@ export const words = {
     extent: 'How much of it',
     extents: { short: 'Short', full: 'Full' },
     extentsHint: {
-      short: 'Four pages: the customer’s page, the worst in pictures, why, what was measured beyond its limits, cautions.',
+      short: 'Four pages: the customer’s page, the worst in pictures, why, what is beyond its limits, cautions.',
       full: 'The short report with its annexes: every finding, every photo, sizes, what each job holds.',
     },
     paper: 'Paper',
@@ -818,7 +818,7 @@ export const words = {
     page: 'The customer’s page',
     pageHint: 'One page: what is wrong, why, what it costs, what to decide.',
     pageAnswered: 'With the customer’s answer and signature.',
-    proposeFirst: 'Nothing is proposed yet. Make the proposal first: then the page is numbered, dated and can be signed.',
+    proposeFirst: 'Nothing is proposed yet. Make the proposal first: then the page has a number and can be signed.',
     toProposal: 'To the proposal',
     pagePdf: 'Save the page (PDF)',
     pagePng: 'Save it as a picture',

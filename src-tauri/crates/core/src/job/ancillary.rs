@@ -2,8 +2,6 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::known::Job;
-use super::refused::{MAX_NAME, MAX_TEXT, Refused, check_length};
 use super::{EditId, PhotoId};
 
 /// Something that came with the engine, as it is noted.
@@ -34,9 +32,6 @@ pub struct Ancillary {
     pub given_back: bool,
 }
 
-/// Most things that come with one engine.
-const MOST: usize = 200;
-
 impl Ancillary {
     /// In words: "Starter: cracked flange".
     pub fn words(&self) -> String {
@@ -47,48 +42,12 @@ impl Ancillary {
     }
 }
 
-impl Job {
-    /// Something that came with the engine; none if it was not noted, or taken off.
-    pub fn ancillary(&self, edit: EditId) -> Option<&Ancillary> {
-        self.ancillaries.iter().find(|own| own.edit == edit)
-    }
-
-    pub(super) fn ancillary_mut(&mut self, edit: EditId) -> Option<&mut Ancillary> {
-        self.ancillaries.iter_mut().find(|own| own.edit == edit)
-    }
-
-    /// What it is called; also where it was taken off since.
-    pub(super) fn ancillary_words(&self, edit: EditId) -> String {
-        self.ancillary(edit).map_or_else(|| "something that was taken off".into(), |own| own.what.trim().to_owned())
-    }
-}
-
-/// Refuses what can't be noted.
-pub(super) fn check_noted(item: &NotedAncillary, job: &Job) -> Result<(), Refused> {
-    if item.what.trim().is_empty() {
-        return Err(Refused("Say what came with the engine: starter, brackets, carburettor.".into()));
-    }
-    if job.ancillaries.len() >= MOST {
-        return Err(Refused(format!("{MOST} things came with the engine already: note several in one line.")));
-    }
-    check_length("The name", &item.what, MAX_NAME)?;
-    check_length("The remark", &item.remark, MAX_TEXT)
-}
-
-/// Refuses what is about nothing that came with the engine.
-pub(super) fn check_there(edit: EditId, job: &Job) -> Result<(), Refused> {
-    match job.ancillary(edit) {
-        Some(_) => Ok(()),
-        None => Err(Refused("Nothing of that kind is noted as having come with the engine: note it first.".into())),
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::assess::assess;
     use crate::job::testing::{edit, then};
-    use crate::job::{Change, Edit};
+    use crate::job::{Change, Edit, Job};
     use serde_json::{Value, json};
 
     fn starter() -> Value {

@@ -30,6 +30,7 @@ mod on_part;
 mod on_reading;
 mod on_sheet;
 mod on_size;
+mod opening;
 mod photo_id;
 mod proposal;
 mod refusal;

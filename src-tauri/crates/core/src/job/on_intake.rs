@@ -2,8 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::ancillary::{check_noted, check_there};
 use super::known::Job;
+use super::opening::{check_noted, check_there};
 use super::refused::{MAX_MARK, MAX_TEXT, Refused, check_length, no_arrangement};
 use super::{
     Ancillary, Answer, Complaint, EditId, HistoryFact, Mark, MarkPlace, Marking, NotedAncillary, PhotoId, TextField,

@@ -3,8 +3,9 @@
 use serde::{Deserialize, Serialize};
 
 use super::known::Job;
+use super::opening::{check_answer as check_strip_down_answer, check_order};
 use super::refused::{MAX_NAME, Refused, check_length};
-use super::strip_down::{self, OrderedStripDown, StripDownAnswer};
+use super::strip_down::{OrderedStripDown, StripDownAnswer};
 use super::{Consent, CustomerAnswer, EditId, Proposed};
 use crate::date::Date;
 use crate::money::{
@@ -107,8 +108,8 @@ impl OnMoney {
                 check_answers(answer, &proposed.quote).map_err(Refused)
             }
             Self::Propose { .. } => Ok(()),
-            Self::OrderStripDown { order, .. } => strip_down::check_order(order, job),
-            Self::AnswerStripDown { answer } => strip_down::check_answer(answer, job),
+            Self::OrderStripDown { order, .. } => check_order(order, job),
+            Self::AnswerStripDown { answer } => check_strip_down_answer(answer, job),
         }
     }
 

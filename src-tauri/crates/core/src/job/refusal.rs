@@ -3,9 +3,8 @@
 use serde::Serialize;
 
 use super::EditId;
-use super::known::Job;
 use crate::date::Date;
-use crate::money::{GoesBack, StripDownLine};
+use crate::money::GoesBack;
 
 /// The customer refused the work.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
@@ -17,16 +16,6 @@ pub struct Refusal {
     pub goes_back: GoesBack,
     /// The day; none where it was not noted.
     pub made: Option<Date>,
-}
-
-impl Job {
-    /// The bill of a refused job: for the strip-down alone, as the customer agreed to it. None where nothing was refused or no
-    /// strip-down was agreed to: then nothing can be charged.
-    pub fn refusal_bill(&self) -> Option<Vec<StripDownLine>> {
-        let refusal = self.refusal?;
-        let ordered = self.strip_down().filter(|ordered| ordered.is_agreed())?;
-        Some(ordered.order.bill(refusal.goes_back))
-    }
 }
 
 #[cfg(test)]

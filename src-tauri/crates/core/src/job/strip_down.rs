@@ -2,11 +2,9 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::known::Job;
-use super::refused::{MAX_TEXT, Refused, check_length};
-use super::{Ancillary, EditId, FromAfar, SaidBy, Stroke};
+use super::{EditId, FromAfar, SaidBy, Stroke};
 use crate::date::Date;
-use crate::money::{Money, StripDownOrder};
+use crate::money::StripDownOrder;
 
 /// A strip-down order as it was shown, with its answer.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -59,54 +57,12 @@ impl StripDownAnswer {
     }
 }
 
-impl Job {
-    /// The order that stands: the last that was made.
-    pub fn strip_down(&self) -> Option<&OrderedStripDown> {
-        self.strip_downs.last()
-    }
-
-    /// The order as it would be made now, on the shop's usual terms.
-    pub fn strip_down_to_order(&self) -> StripDownOrder {
-        let prices = &self.prices;
-        let nets: Vec<Money> = self.estimate.iter().map(|line| line.net).collect();
-        StripDownOrder {
-            currency: prices.currency,
-            tax: prices.tax,
-            terms: prices.strip_down.clone().unwrap_or_default(),
-            old_parts: None,
-            estimate: (!nets.is_empty()).then(|| nets.iter().copied().sum::<Money>() + prices.tax.on(&nets)),
-            received: self.ancillaries.iter().map(Ancillary::words).collect(),
-            remark: String::new(),
-        }
-    }
-}
-
-/// Refuses an order whose terms can't be, or in which something was typed past the job.
-pub(super) fn check_order(order: &StripDownOrder, job: &Job) -> Result<(), Refused> {
-    order.terms.check().map_err(Refused)?;
-    check_length("The remark", &order.remark, MAX_TEXT)?;
-    let StripDownOrder { currency, tax, estimate, received, .. } = job.strip_down_to_order();
-    let follows =
-        order.currency == currency && order.tax == tax && order.estimate == estimate && order.received == received;
-    match follows {
-        true => Ok(()),
-        false => Err(Refused("The strip-down order is not what follows from the job now: open it anew.".into())),
-    }
-}
-
-/// Refuses an answer that can't be.
-pub(super) fn check_answer(answer: &StripDownAnswer, job: &Job) -> Result<(), Refused> {
-    if job.strip_downs.iter().all(|ordered| ordered.edit != answer.order) {
-        return Err(Refused("There is no such strip-down order to answer: make it first.".into()));
-    }
-    answer.said_by().check()
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::job::testing::{arranged, edit, job_of, then};
-    use crate::job::{Change, Edit, RecordedChange};
+    use crate::job::{Change, Edit, Job, RecordedChange};
+    use crate::money::Money;
     use serde_json::{Value, json};
 
     fn prices() -> Value {

@@ -267,10 +267,10 @@ mod tests {
     fn small_engines_take_one_sheet_and_large_ones_go_on() {
         for cylinders in 1..=6 {
             // With everything taken apart; what is looked at with another part is left out where a paper is made.
-            assert!(drawn(Arrangement::inline(cylinders)).len() <= 2, "in-line {cylinders}");
+            assert!(drawn(Arrangement::inline(cylinders)).len() <= 3, "in-line {cylinders}");
         }
         for cylinders in [2, 4, 6, 8, 10, 12, 16] {
-            assert!((1..=4).contains(&drawn(Arrangement::vee(cylinders)).len()), "V{cylinders}");
+            assert!((1..=6).contains(&drawn(Arrangement::vee(cylinders)).len()), "V{cylinders}");
         }
     }
 
