@@ -26,7 +26,8 @@ const PHOTOS: usize = 4;
 pub fn condition_report(desk: &Desk<'_>, extent: Extent) -> Paper {
     let job = desk.job;
     let mut blocks = vec![Block::CustomersPage(Box::new(page(desk)))];
-    if job.is_begun() {
+    let is_photographed = job.parts.values().any(|record| !record.photos.is_empty() || !record.note.is_empty());
+    if job.is_begun() || is_photographed {
         blocks.extend(short(desk, extent));
         if extent == Extent::Full {
             blocks.extend(annexes(desk));

@@ -40,7 +40,7 @@ pub(in crate::document) fn worst_first(job: &Job, assessment: &Assessment, most:
     let picked = |own: &Candidate<'_>| {
         job.shown_photos.iter().position(|(part, photo)| *part == own.part && Some(photo) == own.photo)
     };
-    all.retain(|own| own.worst.is_some() || picked(own).is_some());
+    all.retain(|own| own.worst.is_some() || own.is_marked || picked(own).is_some());
     all.sort_by_key(|own| {
         (picked(own).unwrap_or(usize::MAX), own.photo.is_none(), Reverse((own.worst, own.is_marked)))
     });
