@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{EditId, SaidBy};
+use super::{EditId, FromAfar, SaidBy, Stroke};
 use crate::date::Date;
 use crate::money::{Charge, JobScope, Quote};
 
@@ -53,23 +53,6 @@ pub struct LineAnswer {
     pub of: Charge,
     /// The answer.
     pub answer: Consent,
-}
-
-/// A stroke of a signature: points from left to right and top to bottom in a square of 10 000 by 10 000.
-pub type Stroke = Vec<(u16, u16)>;
-
-/// What must be noted of an answer that came by telephone or message, so that it counts (16 CCR 3356(e): date, time, name
-/// and number).
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
-#[serde(deny_unknown_fields)]
-pub struct FromAfar {
-    /// The number that was called, or the address from which it was written.
-    pub number: String,
-    /// The day, as the shop writes dates.
-    pub date: String,
-    /// The time of day.
-    pub time: String,
 }
 
 /// What the customer answered.

@@ -1,7 +1,25 @@
 //! Who said yes or no, how, and what proves it: the same for every answer of a customer.
 
+use serde::{Deserialize, Serialize};
+
 use super::refused::{MAX_NAME, Refused, check_length};
-use super::{FromAfar, Stroke};
+
+/// A stroke of a signature: points from left to right and top to bottom in a square of 10 000 by 10 000.
+pub type Stroke = Vec<(u16, u16)>;
+
+/// What must be noted of an answer that came by telephone or message, so that it counts (16 CCR 3356(e): date, time, name
+/// and number).
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct FromAfar {
+    /// The number that was called, or the address from which it was written.
+    pub number: String,
+    /// The day, as the shop writes dates.
+    pub date: String,
+    /// The time of day.
+    pub time: String,
+}
 
 /// Who answered and how.
 #[derive(Debug, Clone, Copy)]
