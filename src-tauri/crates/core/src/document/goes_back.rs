@@ -41,7 +41,7 @@ fn lead(refusal: Refusal) -> &'static str {
 /// Each kind of piece with its number; none before anything was taken off. What is in one piece with another is not a piece:
 /// a journal, a lobe, a bore in the block.
 fn pieces(desk: &Desk<'_>) -> Option<Block> {
-    let Some(arrangement) = desk.job.arrangement.as_ref().filter(|_| desk.job.is_begun()) else { return None };
+    let arrangement = desk.job.arrangement.as_ref().filter(|_| desk.job.is_begun())?;
     let is_piece = |part: &Part| part.comes_with(arrangement).is_none() && part.kind != PartKind::TappetBore;
     let mut kinds: Vec<(PartKind, usize)> = Vec::new();
     for part in desk.assessment.parts.iter().map(|view| view.part).filter(is_piece) {
