@@ -9,6 +9,7 @@ mod failure;
 mod page;
 mod patience;
 mod stage;
+mod web_page;
 mod worn_engine;
 
 mod axe;
