@@ -6,45 +6,14 @@
 mod data;
 mod entered;
 
-use data::{files, folder, read};
-use entered::{Entered, Step};
-use serde::Deserialize;
-use serde_json::{Map, Value};
+use entered::Whole;
 use wearbook_core::assess::assess;
 use wearbook_core::date::Date;
 use wearbook_core::document::{Block, CustomersPage, Desk, Shop, customers_page, message};
-use wearbook_core::job::Job;
 
 /// Plain language for the public asks for sentences of 15 to 20 words on average (Federal Plain Language Guidelines, United
 /// States, public domain: “Write short sentences”); here none is longer.
 const LONGEST: usize = 20;
-
-/// What a case of `tests/whole-engines` is made from; what is expected of it is read elsewhere.
-#[derive(Deserialize)]
-struct Case {
-    base: String,
-    #[serde(default)]
-    arrangement: Map<String, Value>,
-    #[serde(default)]
-    untouched: bool,
-    #[serde(default)]
-    then: Vec<Step>,
-}
-
-fn jobs() -> Vec<(String, Job)> {
-    let job = |case: Case| {
-        let mut entered = Entered::untouched(&case.base, &case.arrangement);
-        if !case.untouched {
-            let parts = entered.engine.parts().to_vec();
-            entered.clean(&parts);
-            entered.measured();
-        }
-        entered.then(&case.then);
-        entered.job()
-    };
-    let name = |path: &std::path::Path| path.file_stem().unwrap().to_string_lossy().into_owned();
-    files(&folder("whole-engines")).into_iter().map(|path| (name(&path), job(read(&path)))).collect()
-}
 
 /// Every text of the page that is read as sentences.
 fn texts(page: &CustomersPage) -> Vec<String> {
@@ -74,7 +43,8 @@ fn no_sentence_is_longer_than_a_customer_reads() {
     let shop = Shop { name: "Alder Creek Engine Works".into(), ..Shop::default() };
     let date = Date::new(2026, 3, 14).unwrap();
     let mut wrong = Vec::new();
-    for (name, job) in jobs() {
+    for (name, case) in Whole::all() {
+        let job = case.job();
         let assessment = assess(&job);
         let desk = Desk { job: &job, assessment: &assessment, date, shop: &shop };
         let Block::CustomersPage(page) = &customers_page(&desk).blocks[0] else { panic!("no page") };

@@ -9,10 +9,9 @@ mod entered;
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use data::{files, folder, is_like, read};
-use entered::{Entered, Step};
+use data::is_like;
+use entered::Whole;
 use serde::Deserialize;
-use serde_json::{Map, Value};
 use wearbook_core::assess::{Assessment, assess};
 use wearbook_core::cause::CauseView;
 use wearbook_core::caution::{ALL, Caution, GOVERNS};
@@ -23,24 +22,6 @@ use wearbook_core::document::{
 use wearbook_core::engine::Part;
 use wearbook_core::job::{Complaint, ItemKey, Job, ListKind};
 use wearbook_core::work::Outcome;
-
-#[derive(Debug, Deserialize)]
-#[serde(deny_unknown_fields)]
-struct Case {
-    /// What it is about.
-    about: String,
-    base: String,
-    /// What differs from the base's engine.
-    #[serde(default)]
-    arrangement: Map<String, Value>,
-    /// Nothing was looked at or measured.
-    #[serde(default)]
-    untouched: bool,
-    /// Changes in the published form of a job's edits, and readings of a whole part.
-    #[serde(default)]
-    then: Vec<Step>,
-    expect: Expect,
-}
 
 /// Lists, bill, complaints and causes are told whole; of verdicts and of what is put right those that matter.
 #[derive(Debug, Default, Deserialize)]
@@ -158,12 +139,11 @@ struct Verdict {
 #[test]
 fn every_engine_comes_out_as_a_rebuilder_would_have_it() {
     let mut wrong = Vec::new();
-    for path in files(&folder("whole-engines")) {
-        let name = path.file_stem().unwrap().to_string_lossy().into_owned();
-        let case: Case = read(&path);
-        let job = job(&case);
+    for (name, case) in Whole::all() {
+        let expect: Expect = Expect::deserialize(&case.expect).unwrap_or_else(|error| panic!("{name}: {error}"));
+        let job = case.job();
         let came = assess(&job);
-        let mut found = compare(&case, &came);
+        let mut found = compare(&expect, &came);
         found.extend(crowded(&job, &came));
         if !found.is_empty() {
             wrong.push(format!("{name}: {}\n  {}", case.about, found.join("\n  ")));
@@ -172,33 +152,22 @@ fn every_engine_comes_out_as_a_rebuilder_would_have_it() {
     assert!(wrong.is_empty(), "\n{}", wrong.join("\n"));
 }
 
-fn job(case: &Case) -> Job {
-    let mut entered = Entered::untouched(&case.base, &case.arrangement);
-    if !case.untouched {
-        let parts = entered.engine.parts().to_vec();
-        entered.clean(&parts);
-        entered.measured();
-    }
-    entered.then(&case.then);
-    entered.job()
-}
-
-fn compare(case: &Case, came: &Assessment) -> Vec<String> {
+fn compare(expect: &Expect, came: &Assessment) -> Vec<String> {
     let mut wrong = Vec::new();
     let lists = [
-        (ListKind::Order, &case.expect.order),
-        (ListKind::MachineShop, &case.expect.machine_shop),
-        (ListKind::RebuildHere, &case.expect.rebuild_here),
-        (ListKind::Clean, &case.expect.clean),
+        (ListKind::Order, &expect.order),
+        (ListKind::MachineShop, &expect.machine_shop),
+        (ListKind::RebuildHere, &expect.rebuild_here),
+        (ListKind::Clean, &expect.clean),
     ];
     for (kind, expected) in lists {
         wrong.extend(expected.iter().flat_map(|expected| compare_list(came, kind, expected)));
     }
-    wrong.extend(case.expect.bill.iter().flat_map(|bill| compare_bill(came, bill)));
-    if let Some(net) = case.expect.net.filter(|net| came.quote.net.minor() != *net) {
+    wrong.extend(expect.bill.iter().flat_map(|bill| compare_bill(came, bill)));
+    if let Some(net) = expect.net.filter(|net| came.quote.net.minor() != *net) {
         wrong.push(format!("bill: {} expected, it is {}", net, came.quote.net.minor()));
     }
-    for (part, verdict) in &case.expect.verdicts {
+    for (part, verdict) in &expect.verdicts {
         sourced(&mut wrong, part, &verdict.source);
         match came.part(part.parse().unwrap()) {
             Some(view) if view.decision.outcome == verdict.outcome => {}
@@ -211,8 +180,8 @@ fn compare(case: &Case, came: &Assessment) -> Vec<String> {
             None => wrong.push(format!("{part}: the engine does not have it")),
         }
     }
-    wrong.extend(compare_answers(case, came));
-    wrong.extend(compare_causes(case, came));
+    wrong.extend(compare_answers(expect, came));
+    wrong.extend(compare_causes(expect, came));
     wrong
 }
 
@@ -221,9 +190,9 @@ fn written(value: impl serde::Serialize) -> String {
     serde_json::to_value(value).unwrap().as_str().unwrap().to_owned()
 }
 
-fn compare_answers(case: &Case, came: &Assessment) -> Vec<String> {
+fn compare_answers(expect: &Expect, came: &Assessment) -> Vec<String> {
     let mut wrong = Vec::new();
-    let Some(expected) = &case.expect.complaints else { return wrong };
+    let Some(expected) = &expect.complaints else { return wrong };
     let answered = |complaint: &Complaint| came.causes.answers.iter().find(|own| own.complaints.contains(complaint));
     for (complaint, answer) in expected {
         let name = written(complaint);
@@ -258,9 +227,9 @@ fn parts_of(came: &Assessment) -> impl Iterator<Item = Part> + '_ {
     came.parts.iter().map(|view| view.part).chain(came.outside.iter().map(|view| view.part))
 }
 
-fn compare_causes(case: &Case, came: &Assessment) -> Vec<String> {
+fn compare_causes(expect: &Expect, came: &Assessment) -> Vec<String> {
     let mut wrong = Vec::new();
-    let (expect, report) = (&case.expect, &came.causes);
+    let report = &came.causes;
     if let Some(said) = &expect.verdict {
         sourced(&mut wrong, &said.is, &said.source);
         if written(report.verdict) != said.is {

@@ -121,6 +121,7 @@ fn paper(photos: &Photos) -> Result<Paper, Box<dyn Error>> {
         summary: "Every part and what is to be done with it".into(),
         head: ["Part", "What to do", "Why"].map(String::from).into(),
         widths: vec![4, 2, 6],
+        to_fill: false,
         rows: parts
             .iter()
             .map(|part| {
@@ -199,7 +200,6 @@ fn write_block(page: &mut String, block: &Block) -> std::fmt::Result {
         // The paper above has none of these.
         Block::CustomersPage(_)
         | Block::Contents
-        | Block::Form { .. }
         | Block::Blanks(_)
         | Block::Measured { .. }
         | Block::BarKey

@@ -4,9 +4,9 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use serde_json::{Value, json};
 use typst_kit::fonts::FontStore;
-use wearbook_core::date::Date;
 use wearbook_core::document::{
-    Block, CustomersPage, FormDrawing, Image, MeasuredRow, Paper, Picture, PlanDrawing, Shown, ZoneDrawing,
+    Block, CustomersPage, FormDrawing, Image, MeasuredRow, Paper, Picture, PlanDrawing, ProposalHead, Section, Shown,
+    ZoneDrawing,
 };
 use wearbook_core::job::{Consent, PhotoId};
 
@@ -152,14 +152,7 @@ impl<'a> Writer<'a> {
                     facts.iter().map(|(name, value)| [one_line(name), several_lines(value)]).collect();
                 json!({ "kind": "facts", "facts": facts })
             }
-            Block::Table { summary, head, widths, rows } => table(summary, head, widths, rows)?,
-            Block::Form { summary, head, widths, rows } => {
-                let mut form = table(summary, head, widths, rows)?;
-                if let Some(fields) = form.as_object_mut() {
-                    fields.insert("kind".into(), "form".into());
-                }
-                form
-            }
+            Block::Table { summary, head, widths, rows, to_fill } => table(summary, head, widths, rows, *to_fill)?,
             Block::Blanks(names) if names.is_empty() => return None,
             Block::Blanks(names) => json!({ "kind": "blanks", "names": inked(names) }),
             Block::CustomersPage(page) => self.customers_page(page),
@@ -216,7 +209,6 @@ impl<'a> Writer<'a> {
         self.depth = 2;
         // It is one page: what was typed at length stands in full further on.
         let brief = |text: &str| isolated(&breakable(&shortened(&line(text), BRIEF)));
-        let day = |date: Option<Date>| date.map(Date::in_words);
         let CustomersPage { proposal, total, .. } = page;
         let shown: Vec<Value> = page.shown.iter().map(|one| self.shown(one)).collect();
         let told = page.told.iter().map(|row| {
@@ -230,21 +222,12 @@ impl<'a> Writer<'a> {
                 "because": one_line(&job.because),
                 "if-left": one_line(&job.if_left),
                 "need": job.need.words(),
-                "price": job.price,
-                "at-least": job.at_least,
+                "price": job.price_words(),
+                "has-price": !job.price.is_empty(),
                 "answer": job.answer.map(Consent::words),
             })
         });
-        let choices = page.choices.iter().map(|choice| {
-            json!({
-                "what": one_line(&choice.what),
-                "proposed": one_line(&choice.proposed),
-                "other": one_line(&choice.other),
-                "saving": one_line(&choice.saving),
-                "drawback": one_line(&choice.drawback),
-                "advice": one_line(&choice.advice),
-            })
-        });
+        let choices = page.choices.iter().map(|choice| one_line(&choice.words()));
         let total = total.as_ref().map(|total| {
             json!({
                 "currency": total.currency,
@@ -252,7 +235,7 @@ impl<'a> Writer<'a> {
                 "tax": total.tax,
                 "tax-rate": total.tax_rate,
                 "gross": total.gross,
-                "at-least": total.at_least,
+                "sum-words": total.sum_words(),
                 "left-out": one_line(&total.left_out),
                 "beside": inked(&total.beside),
             })
@@ -260,6 +243,7 @@ impl<'a> Writer<'a> {
         let signature = &proposal.signature;
         json!({
             "kind": "customers-page",
+            "headings": Section::ALL.map(|section| page.heading(section)),
             "shop": page.shop.iter().take(SHOP_LINES).map(|text| brief(text)).collect::<Vec<_>>(),
             "facts": page.facts.iter().map(|(name, value)| [one_line(name), brief(value)]).collect::<Vec<_>>(),
             "advice": one_line(&page.advice),
@@ -275,8 +259,8 @@ impl<'a> Writer<'a> {
             "asked": inked(&page.asked),
             "proposal": {
                 "number": proposal.number,
-                "made": day(proposal.made),
-                "valid-until": day(proposal.valid_until),
+                "dates": proposal.dates(),
+                "how-to-answer": ProposalHead::HOW_TO_ANSWER,
                 "since": inked(&proposal.since),
                 "answered": brief(&proposal.answered),
                 "is-open": proposal.is_open(),
@@ -366,7 +350,7 @@ impl<'a> Writer<'a> {
     }
 }
 
-fn table(summary: &str, head: &[String], widths: &[u8], rows: &[Vec<String>]) -> Option<Value> {
+fn table(summary: &str, head: &[String], widths: &[u8], rows: &[Vec<String>], to_fill: bool) -> Option<Value> {
     if head.is_empty() || rows.is_empty() {
         return None;
     }
@@ -377,7 +361,7 @@ fn table(summary: &str, head: &[String], widths: &[u8], rows: &[Vec<String>]) ->
     let widths: Vec<u8> =
         widths.iter().map(|width| (*width).max(1)).chain(std::iter::repeat(1)).take(head.len()).collect();
     Some(json!({
-        "kind": "table",
+        "kind": if to_fill { "form" } else { "table" },
         "summary": worded(summary, "Table"),
         "head": fitted(head),
         "widths": widths,
@@ -448,8 +432,13 @@ mod tests {
 
     #[test]
     fn a_crooked_table_is_made_straight() {
-        let value =
-            table("", &["a".into(), "b".into()], &[0], &[vec!["1".into()], vec!["1".into(), "2".into(), "3".into()]]);
+        let value = table(
+            "",
+            &["a".into(), "b".into()],
+            &[0],
+            &[vec!["1".into()], vec!["1".into(), "2".into(), "3".into()]],
+            false,
+        );
         let value = value.unwrap();
         assert_eq!(value["rows"], json!([["1", ""], ["1", "2"]]));
         assert_eq!(value["widths"], json!([1, 1]));

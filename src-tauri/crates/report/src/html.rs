@@ -4,7 +4,7 @@ use base64::Engine;
 use base64::prelude::BASE64_STANDARD;
 use maud::{DOCTYPE, Markup, PreEscaped, html as markup};
 use wearbook_core::document::{
-    Block, Choice, CustomersPage, Image, JobToDecide, Paper, Picture, ProposalHead, Shown, Total,
+    Block, CustomersPage, Image, JobToDecide, Paper, Picture, ProposalHead, Section, Shown, Total,
 };
 
 use crate::clean::line;
@@ -61,7 +61,7 @@ fn whole(page: &CustomersPage, paper: &Paper, pictures: &Pictures) -> Markup {
         h1 { (line(&page.advice)) }
         @if !page.told.is_empty() || !page.found.is_empty() {
             section {
-                h2 { @if page.told.is_empty() { "What we found" } @else { "What you told us, what we found" } }
+                h2 { (page.heading(Section::Found)) }
                 @if !page.told.is_empty() {
                     dl.told { @for row in &page.told { div {
                         dt { (line(&row.told)) }
@@ -73,7 +73,7 @@ fn whole(page: &CustomersPage, paper: &Paper, pictures: &Pictures) -> Markup {
         }
         @if !page.how.is_empty() || !page.besides.is_empty() {
             section {
-                h2 { "How it happened" }
+                h2 { (page.heading(Section::How)) }
                 @if !page.how.is_empty() {
                     dl.how { @for link in &page.how { div { dt { (link.head) } dd { (line(&link.words)) "." } } } }
                 }
@@ -82,20 +82,20 @@ fn whole(page: &CustomersPage, paper: &Paper, pictures: &Pictures) -> Markup {
         }
         @if !page.shown.is_empty() {
             section {
-                h2 { "In pictures" }
+                h2 { (page.heading(Section::Shown)) }
                 @for shown in &page.shown { (figure(shown, pictures)) }
             }
         }
         @if !page.jobs.is_empty() { (jobs(page)) }
-        @if let Some(total) = &page.total { (costs(total)) }
+        @if let Some(total) = &page.total { (costs(page, total)) }
         @if !page.choices.is_empty() {
-            section { h2 { "Another way" } @for own in &page.choices { (choice(own)) } }
+            section { h2 { (page.heading(Section::Choices)) } @for own in &page.choices { p { (line(&own.words())) } } }
         }
-        @if !page.not_examined.is_empty() { section { h2 { "Not examined" } p { (line(&page.not_examined)) } } }
+        @if !page.not_examined.is_empty() { section { h2 { (page.heading(Section::NotExamined)) } p { (line(&page.not_examined)) } } }
         @if !page.asked.is_empty() {
-            section { h2 { "What we ask you" } @for sentence in &page.asked { p { (line(sentence)) } } }
+            section { h2 { (page.heading(Section::Asked)) } @for sentence in &page.asked { p { (line(sentence)) } } }
         }
-        (answered(&page.proposal))
+        (answered(page))
     }
 }
 
@@ -128,14 +128,8 @@ fn jobs(page: &CustomersPage) -> Markup {
     let currency = page.total.as_ref().map(|total| total.currency.as_str()).unwrap_or_default();
     markup! {
         section {
-            h2 {
-                @if proposal.number == 0 { "What has to be done" } @else { "Proposal " (proposal.number) ": what to decide" }
-            }
-            p.dates {
-                @if let Some(made) = proposal.made { "Made on " (made.in_words()) ". " }
-                @if let Some(until) = proposal.valid_until { "Valid until " (until.in_words()) "." }
-                @if proposal.number == 0 { "Not proposed yet: a numbered proposal follows." }
-            }
+            h2 { (page.heading(Section::Jobs)) }
+            p.dates { (proposal.dates()) "." }
             ol.jobs { @for own in &page.jobs { (job(own, currency)) } }
         }
     }
@@ -145,9 +139,7 @@ fn job(job: &JobToDecide, currency: &str) -> Markup {
     markup! {
         li {
             h3 { span { (job.number) " " (line(&job.title)) } span.price {
-                @if job.price.is_empty() { "no price yet" } @else {
-                    @if job.at_least { "at least " } (job.price) " " (currency)
-                }
+                (job.price_words()) @if !job.price.is_empty() { " " (currency) }
             } }
             p { em { (job.need.words()) } ". " (line(&job.because)) }
             p { em { "If left: " } (line(&job.if_left)) }
@@ -156,42 +148,32 @@ fn job(job: &JobToDecide, currency: &str) -> Markup {
     }
 }
 
-fn costs(total: &Total) -> Markup {
+fn costs(page: &CustomersPage, total: &Total) -> Markup {
     markup! {
         section {
-            h2 { "What it costs" }
+            h2 { (page.heading(Section::Costs)) }
             table {
                 tr { th scope="row" { "Without tax" } td { (total.net) } }
                 tr { th scope="row" { "Tax, " (total.tax_rate) } td { (total.tax) } }
                 tr.sum {
-                    th scope="row" { @if total.at_least { "Total, at least" } @else { "Total" } }
-                    td { (total.gross) " " (total.currency) }
+                    th scope="row" { (total.sum_words()) } td { (total.gross) }
                 }
             }
-            @if !total.left_out.is_empty() { p { (line(&total.left_out)) " Not in the sum." } }
+            @if !total.left_out.is_empty() { p { (line(&total.left_out)) } }
             @for sentence in &total.beside { p { (line(sentence)) } }
         }
     }
 }
 
-fn choice(choice: &Choice) -> Markup {
-    markup! {
-        p {
-            (line(&choice.what)) ". Proposed: " (line(&choice.proposed)) ". Instead: " (line(&choice.other))
-            @if !choice.saving.is_empty() { ", " (line(&choice.saving)) }
-            ". " (line(&choice.drawback)) " " (line(&choice.advice))
-        }
-    }
-}
-
-fn answered(proposal: &ProposalHead) -> Markup {
+fn answered(page: &CustomersPage) -> Markup {
+    let proposal = &page.proposal;
     markup! {
         @if !proposal.since.is_empty() {
-            section { h2 { "Not yet agreed" } @for own in &proposal.since { p { (line(own)) } } }
+            section { h2 { (page.heading(Section::Since)) } @for own in &proposal.since { p { (line(own)) } } }
         }
         @if !proposal.answered.is_empty() {
             section {
-                h2 { "Answered" }
+                h2 { (page.heading(Section::Answer)) }
                 p { (line(&proposal.answered)) }
                 @if !proposal.signature.is_empty() {
                     div.signature role="img" aria-label="Signature" { (PreEscaped(drawing::signature(&proposal.signature))) }
@@ -200,8 +182,8 @@ fn answered(proposal: &ProposalHead) -> Markup {
         }
         @if proposal.is_open() {
             section {
-                h2 { "Your answer" }
-                p { "Answer each number with yes, no or later. By telephone or message it counts with name, number, date and time." }
+                h2 { (page.heading(Section::Answer)) }
+                p { (ProposalHead::HOW_TO_ANSWER) }
             }
         }
     }

@@ -98,6 +98,7 @@ fn full() -> Paper {
             summary: "TABLESUMMARY parts".into(),
             head: words(&["Part", "What to do"]),
             widths: vec![2, 1],
+            to_fill: false,
             rows: vec![words(&["Bore 1", "machine"])],
         },
         points,

@@ -230,7 +230,7 @@ fn the_plain_text_has_it_all(paper: &Paper) {
             Block::Facts(facts) => {
                 facts.iter().for_each(|(name, value)| [name, value].into_iter().for_each(|t| has(t)))
             }
-            Block::Form { rows, .. } | Block::Table { rows, .. } => rows.iter().flatten().for_each(|cell| has(cell)),
+            Block::Table { rows, .. } => rows.iter().flatten().for_each(|cell| has(cell)),
             Block::CustomersPage(page) => {
                 page.facts.iter().for_each(|(_, value)| has(value));
                 page.told.iter().flat_map(|row| [&row.told, &row.found]).for_each(|words| has(words));

@@ -11,9 +11,10 @@ use crate::assess::Assessment;
 use crate::engine::{Part, PartKind};
 use crate::figure::Figure;
 use crate::job::{Consent, Job, ListKind, Proposed, Step};
-use crate::measure::{Phase, Quantity};
+use crate::measure::{Conformity, Phase, Quantity};
 use crate::money::{JobScope, Money, ProposedJob, Quote};
 use crate::sizing::ReadBack;
+use crate::view::PartView;
 use crate::words::{capitalised, counted};
 use crate::work::Work;
 
@@ -80,31 +81,37 @@ fn is_read_back(assessment: &Assessment, part: Part, figure: &Figure) -> bool {
     of_size && assessment.sizing.read_back.iter().flat_map(|back| &back.parts).any(|line| line.part == part)
 }
 
-fn fitted(assessment: &Assessment) -> Option<Block> {
-    let rows: Vec<[String; 5]> = assessment
+/// What was measured after machining and fitting: what is not within its limits line by line, the rest counted.
+fn fitted(assessment: &Assessment) -> Vec<Block> {
+    let late: Vec<(&PartView, &Figure)> = assessment
         .parts
         .iter()
-        .flat_map(|view| {
-            let late = view.figures.iter().filter(|figure| figure.phase != Phase::Found);
-            let late = late.filter(|figure| !is_read_back(assessment, view.part, figure));
-            late.map(|figure| {
-                [
-                    view.label.clone(),
-                    format!("{}, {}", figure.name, figure.phase.label()),
-                    figure.shown.clone(),
-                    figure.limits.clone(),
-                    figure.verdict_words().to_owned(),
-                ]
-            })
-        })
+        .flat_map(|view| view.figures.iter().map(move |figure| (view, figure)))
+        .filter(|(view, figure)| figure.phase != Phase::Found && !is_read_back(assessment, view.part, figure))
         .collect();
-    (!rows.is_empty()).then(|| {
+    let (within, told): (Vec<_>, Vec<_>) =
+        late.into_iter().partition(|(_, figure)| figure.verdict == Some(Conformity::Within));
+    let row = |(view, figure): &(&PartView, &Figure)| {
+        [
+            view.label.clone(),
+            format!("{}, {}", figure.name, figure.phase.label()),
+            figure.shown.clone(),
+            figure.limits.clone(),
+            figure.verdict_words().to_owned(),
+        ]
+    };
+    let table = (!told.is_empty()).then(|| {
         Block::table(
-            "Every size and clearance measured after machining and fitting, with its limits.",
+            "Sizes and clearances measured after machining and fitting that are not within their limits.",
             [("Part", 5), ("What", 5), ("Measured", 5), ("Limits", 5), ("Result", 4)],
-            rows,
+            told.iter().map(row),
         )
-    })
+    });
+    let within = (!within.is_empty()).then(|| {
+        let figures = counted(within.len(), "figure is", "figures are");
+        Block::Paragraph(format!("{figures} within the limits."))
+    });
+    table.into_iter().chain(within).collect()
 }
 
 /// What was ordered and came, with the notes: part numbers, suppliers.
@@ -155,7 +162,7 @@ fn agreed(job: &Job, now: &Quote) -> Vec<Block> {
                 scope.title().to_owned(),
                 agreed.map_or_else(|| "not agreed".into(), |net| currency.figures(net)),
                 done.map_or_else(|| "not done".into(), |net| currency.figures(net)),
-                currency.figures(more),
+                if more == Money::default() { String::new() } else { currency.figures(more) },
                 covered(&answered, scope, done, more),
             ]
         })

@@ -52,12 +52,12 @@ pub(super) fn engine_facts(desk: &Desk<'_>) -> Option<Block> {
     (!facts.is_empty()).then_some(Block::Facts(facts))
 }
 
-/// Which engine, and which shop asks: for suppliers and machine shops, who need not know the customer.
+/// Which engine, and which shop asks: for suppliers and machine shops, who need not know the customer. Machine and layout
+/// stand in the paper's head.
 pub(super) fn engine_only(desk: &Desk<'_>) -> Block {
-    let mut facts = filled(desk.job, &[TextField::Machine, TextField::EngineNumber]);
-    facts.extend(engine(desk.assessment));
+    let mut facts = filled(desk.job, &[TextField::EngineNumber]);
     facts.extend(made(desk.job));
-    facts.extend(fact("From", desk.shop.name.trim().to_owned()));
+    facts.extend(fact("From", desk.shop.lines().collect::<Vec<_>>().join(", ")));
     Block::Facts(facts)
 }
 

@@ -159,11 +159,12 @@ fn of_group(job: &Job, plan: &GroupPlan, item: &ListItem) -> Vec<Block> {
         cells
     };
     let columns = || PLACE.iter().chain(written(plan.group));
-    let table = Block::Form {
+    let table = Block::Table {
         summary: format!("{}: each place as found, what comes off, and room for what comes back.", item.what),
         head: columns().map(|(name, _)| (*name).to_owned()).collect(),
         widths: columns().map(|(_, width)| *width).collect(),
         rows: plan.machined().map(row).collect(),
+        to_fill: true,
     };
     let faults = (!faults.is_empty()).then(|| Block::Paragraph(faults.join(" ")));
     [Block::subheading(format!("{}: {}", item.what, plan.words)), Block::Paragraph(told)]

@@ -38,7 +38,7 @@ pub use evidence::evidence_sheet;
 pub use goes_back::goes_back;
 pub use labels::{Label, LabelStock, Labels, labels};
 pub use machine_shop::machine_shop;
-pub use page::{Choice, CustomersPage, Image, JobToDecide, Link, ProposalHead, Shown, ToldAndFound, Total};
+pub use page::{Choice, CustomersPage, Image, JobToDecide, Link, ProposalHead, Section, Shown, ToldAndFound, Total};
 pub use paper::{Bar, Block, FormDrawing, FormStation, MeasuredRow, Paper, PlanDrawing};
 pub use paper_size::PaperSize;
 pub use parts_counter::parts_counter;

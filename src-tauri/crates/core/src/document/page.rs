@@ -41,12 +41,76 @@ pub struct CustomersPage {
     pub proposal: ProposalHead,
 }
 
+/// A section of the page. Its heading is the same in every form.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Section {
+    /// What was told and what was found.
+    Found,
+    /// How it happened.
+    How,
+    /// The photos.
+    Shown,
+    /// The jobs.
+    Jobs,
+    /// What it costs.
+    Costs,
+    /// The choices.
+    Choices,
+    /// What was not examined.
+    NotExamined,
+    /// What is asked besides.
+    Asked,
+    /// What has come since.
+    Since,
+    /// The answer, given or to be given.
+    Answer,
+}
+
+impl Section {
+    /// Every section, in their order.
+    pub const ALL: [Self; 10] = [
+        Self::Found,
+        Self::How,
+        Self::Shown,
+        Self::Jobs,
+        Self::Costs,
+        Self::Choices,
+        Self::NotExamined,
+        Self::Asked,
+        Self::Since,
+        Self::Answer,
+    ];
+}
+
+impl CustomersPage {
+    /// The heading of a section.
+    pub fn heading(&self, section: Section) -> String {
+        match section {
+            Section::Found if self.told.is_empty() => "What we found".into(),
+            Section::Found => "What you told us, what we found".into(),
+            Section::How => "How it happened".into(),
+            Section::Shown => "In pictures".into(),
+            Section::Jobs => match self.proposal.number {
+                0 => "What has to be done".into(),
+                number => format!("Proposal {number}: what to decide"),
+            },
+            Section::Costs => "What it costs".into(),
+            Section::Choices => "Another way".into(),
+            Section::NotExamined => "Not examined".into(),
+            Section::Asked => "What we ask you".into(),
+            Section::Since => "Not yet agreed".into(),
+            Section::Answer if self.proposal.is_open() => "Your answer".into(),
+            Section::Answer => "Answered".into(),
+        }
+    }
+}
+
 /// A complaint and what was found of it.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct ToldAndFound {
     /// What the customer noticed.
     pub told: String,
-    /// Whether what was found explains it, in a word or two.
+    /// Whether what was found explains it, in a word or two, with a capital first letter.
     pub answer: String,
     /// What was found, in a sentence; may be empty.
     pub found: String,
@@ -116,6 +180,17 @@ pub struct JobToDecide {
     pub answer: Option<Consent>,
 }
 
+impl JobToDecide {
+    /// What it costs, without the currency: "at least 1 234.50", "no price yet".
+    pub fn price_words(&self) -> String {
+        match (self.price.is_empty(), self.at_least) {
+            (true, _) => "no price yet".into(),
+            (false, true) => format!("at least {}", self.price),
+            (false, false) => self.price.clone(),
+        }
+    }
+}
+
 /// Where there is more than one way.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Choice {
@@ -131,6 +206,15 @@ pub struct Choice {
     pub drawback: String,
     /// Which of the two the shop advises, in a sentence.
     pub advice: String,
+}
+
+impl Choice {
+    /// All of it in sentences.
+    pub fn words(&self) -> String {
+        let saving = if self.saving.is_empty() { String::new() } else { format!(", {}", self.saving) };
+        let Self { what, proposed, other, drawback, advice, .. } = self;
+        format!("{what}. Proposed: {proposed}. Instead: {other}{saving}. {drawback} {advice}")
+    }
 }
 
 /// What it costs.
@@ -171,7 +255,28 @@ pub struct ProposalHead {
     pub signature: Vec<Stroke>,
 }
 
+impl Total {
+    /// What the sum is: "Total with tax, EUR".
+    pub fn sum_words(&self) -> String {
+        format!("{} with tax, {}", if self.at_least { "At least" } else { "Total" }, self.currency)
+    }
+}
+
 impl ProposalHead {
+    /// How a customer answers.
+    pub const HOW_TO_ANSWER: &'static str =
+        "Answer each number with yes, no or later. From afar it counts with name, number, date and time.";
+
+    /// When it was made and until when it holds; that it is none yet.
+    pub fn dates(&self) -> String {
+        if self.number == 0 {
+            return "not proposed yet: a numbered proposal follows".into();
+        }
+        let made = self.made.map(|day| format!("made on {}", day.in_words()));
+        let until = self.valid_until.map(|day| format!("valid until {}", day.in_words()));
+        made.into_iter().chain(until).collect::<Vec<_>>().join(", ")
+    }
+
     /// Whether it waits for an answer.
     pub fn is_open(&self) -> bool {
         self.number > 0 && self.answered.is_empty()

@@ -57,6 +57,8 @@ pub enum Block {
         widths: Vec<u8>,
         /// The rows.
         rows: Vec<Vec<String>>,
+        /// Whether it is filled in by hand: then every cell is ruled off, and high enough to write in.
+        to_fill: bool,
     },
     /// The customer's page, a page of its own; only at the beginning.
     CustomersPage(Box<CustomersPage>),
@@ -77,17 +79,6 @@ pub enum Block {
         summary: String,
         /// The rows.
         rows: Vec<MeasuredRow>,
-    },
-    /// A table that is filled in by hand. Cells that are empty are wide and high enough to write in.
-    Form {
-        /// What it is for, for those who can't see it.
-        summary: String,
-        /// Column heads.
-        head: Vec<String>,
-        /// Relative widths, one each column.
-        widths: Vec<u8>,
-        /// The rows.
-        rows: Vec<Vec<String>>,
     },
     /// Lines that are filled in by hand, each after its name.
     Blanks(Vec<String>),
@@ -133,6 +124,7 @@ impl Block {
             head: columns.map(|(head, _)| head.to_owned()).to_vec(),
             widths: columns.map(|(_, width)| width).to_vec(),
             rows: rows.into_iter().map(|row| row.to_vec()).collect(),
+            to_fill: false,
         }
     }
 }

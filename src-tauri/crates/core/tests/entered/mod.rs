@@ -1,4 +1,8 @@
 //! Jobs as data: a sound engine of `tests/whole-engines/bases`, and what was seen, measured and done after that.
+#![allow(dead_code, reason = "no program uses all of it")]
+#![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test may stop at once")]
+
+use std::path::Path;
 
 use serde::Deserialize;
 use serde_json::{Map, Value, json};
@@ -8,7 +12,7 @@ use wearbook_core::job::{Change, DeviceId, Edit, EditId, Job, RecordedChange};
 use wearbook_core::measure::{Quantity, Spot, Station};
 use wearbook_core::words::Terms;
 
-use crate::data::{folder, is_like, read};
+use crate::data::{files, folder, is_like, read};
 
 /// What cases share: an engine that was looked at and measured, and is sound.
 #[derive(Debug, Deserialize)]
@@ -54,6 +58,51 @@ pub(crate) struct Entered {
     pub(crate) engine: Engine,
     readings: Vec<Readings>,
     changes: Vec<Value>,
+}
+
+/// A case of `tests/whole-engines`.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Whole {
+    /// What it is about.
+    pub(crate) about: String,
+    base: String,
+    /// What differs from the base's engine.
+    #[serde(default)]
+    arrangement: Map<String, Value>,
+    /// Nothing was looked at or measured.
+    #[serde(default)]
+    untouched: bool,
+    /// Changes in the published form of a job's edits, and readings of a whole part.
+    #[serde(default)]
+    then: Vec<Step>,
+    /// What is expected of it, as the test that holds it reads it.
+    pub(crate) expect: Value,
+}
+
+impl Whole {
+    /// The case of such a name.
+    pub(crate) fn named(name: &str) -> Self {
+        read(&folder("whole-engines").join(format!("{name}.json")))
+    }
+
+    /// Every case with its name.
+    pub(crate) fn all() -> impl Iterator<Item = (String, Self)> {
+        let name = |path: &Path| path.file_stem().unwrap().to_string_lossy().into_owned();
+        files(&folder("whole-engines")).into_iter().map(move |path| (name(&path), read(&path)))
+    }
+
+    /// All that is entered of it.
+    pub(crate) fn job(&self) -> Job {
+        let mut entered = Entered::untouched(&self.base, &self.arrangement);
+        if !self.untouched {
+            let parts = entered.engine.parts().to_vec();
+            entered.clean(&parts);
+            entered.measured();
+        }
+        entered.then(&self.then);
+        entered.job()
+    }
 }
 
 impl Entered {

@@ -5,8 +5,7 @@
 
 use wearbook_core::job::Job;
 
-use crate::data::{folder, read};
-use crate::entered::{Entered, Step};
+use crate::entered::Whole;
 use crate::jobs::{Photos, SCRIPTS, TEXTS, demo, metal, photo_id, proposed, signed, vee8, worn_everywhere};
 
 /// A job with its photos, from which every paper is made.
@@ -57,25 +56,7 @@ pub(crate) fn input(name: &'static str) -> Input {
 
 /// One of `tests/whole-engines`.
 pub(crate) fn whole(name: &str) -> Job {
-    #[derive(serde::Deserialize)]
-    struct Case {
-        base: String,
-        #[serde(default)]
-        arrangement: serde_json::Map<String, serde_json::Value>,
-        #[serde(default)]
-        untouched: bool,
-        #[serde(default)]
-        then: Vec<Step>,
-    }
-    let case: Case = read(&folder("whole-engines").join(format!("{name}.json")));
-    let mut entered = Entered::untouched(&case.base, &case.arrangement);
-    if !case.untouched {
-        let parts = entered.engine.parts().to_vec();
-        entered.clean(&parts);
-        entered.measured();
-    }
-    entered.then(&case.then);
-    let mut job = entered.job();
+    let mut job = Whole::named(name).job();
     job.texts = TEXTS.iter().map(|(field, text)| (*field, (*text).to_owned())).collect();
     job
 }

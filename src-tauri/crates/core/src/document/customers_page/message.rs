@@ -11,7 +11,7 @@ pub fn message(desk: &Desk<'_>) -> Vec<String> {
     let machine = typed(desk.job, TextField::Machine);
     let head: Vec<String> = machine.into_iter().chain([desk.date.in_words()]).collect();
     let told: Vec<String> =
-        page.told.iter().map(|row| format!("{}: {}. {}", row.told, row.answer, row.found)).collect();
+        page.told.iter().map(|row| format!("{}: {}. {}", row.told, row.answer.to_lowercase(), row.found)).collect();
     let lines = [
         page.shop.first().map_or_else(|| head.join(", "), |shop| format!("{shop}: {}", head.join(", "))),
         page.advice.clone(),
@@ -34,10 +34,9 @@ fn how(page: &CustomersPage) -> String {
 fn jobs(page: &CustomersPage) -> String {
     let currency = page.total.as_ref().map(|total| total.currency.as_str()).unwrap_or_default();
     let job = |job: &JobToDecide| {
-        let least = if job.at_least { "at least " } else { "" };
-        let price =
-            if job.price.is_empty() { "no price yet".into() } else { format!("{least}{} {currency}", job.price) };
-        format!("{} {} ({}): {price}", job.number, job.title, job.need.words())
+        let currency = if job.price.is_empty() { "" } else { currency };
+        let price = format!("{} {currency}", job.price_words());
+        format!("{} {} ({}): {}", job.number, job.title, job.need.words(), price.trim_end())
     };
     page.jobs.iter().map(job).collect::<Vec<_>>().join("; ")
 }

@@ -19,7 +19,7 @@ fn row(answer: &ComplaintAnswer, assessment: &Assessment) -> ToldAndFound {
     let made_by: Vec<String> =
         answer.made_by.iter().take(MOST_MAKERS).map(|maker| sentence(maker, assessment)).collect();
     let found = if made_by.is_empty() { &answer.after } else { &made_by.join(" ") };
-    ToldAndFound { told: answer.told.clone(), answer: answer.words.clone(), found: found.clone() }
+    ToldAndFound { told: answer.told.clone(), answer: capitalised(&answer.words), found: found.clone() }
 }
 
 /// "Worn or failed rod bearing: crankpin 2 and 2 more parts."

@@ -32,9 +32,13 @@ fn left_out(quote: &Quote) -> String {
     match open.split_at_checked(NAMED) {
         _ if open.is_empty() => String::new(),
         Some((named, rest)) if !rest.is_empty() => {
-            format!("Not priced yet: {}. And {}.", named.join("; "), counted(rest.len(), "more line", "more lines"))
+            format!(
+                "Not priced yet and not in the sum: {}. And {}.",
+                named.join("; "),
+                counted(rest.len(), "more line", "more lines")
+            )
         }
-        _ => format!("Not priced yet: {}.", open.join("; ")),
+        _ => format!("Not priced yet and not in the sum: {}.", open.join("; ")),
     }
 }
 
