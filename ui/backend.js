@@ -42,8 +42,12 @@ export const appendEdits = (job, changes) => act('edits_append', { job, changes 
 export const addPhoto = (job, part, picture) => act('photo_add', { job, part }, picture)
 /** Of something that came with the engine. @param {string} job @param {string} ancillary @param {Blob} picture */
 export const addAncillaryPhoto = (job, ancillary, picture) => act('photo_add', { job, ancillary }, picture)
-/** @param {Blob} file */
-export const importArchive = (file) => act('archive_import', {}, file)
+/** @param {Blob} file @param {number} way by which to ask how far it is */
+export const importArchive = (file, way) => act('archive_import', { way }, file)
+/** How far something is; nothing once it is over. @param {number} way */
+export const getSteps = (way) => act('way_get', { way })
+/** Ends something that is no longer wanted. @param {number} way */
+export const stopWay = (way) => act('way_stop', { way })
 /** Where a label leads, by its code as it was typed. @param {string} text */
 export const findLabel = (text) => act('label_find', { text })
 /** The same, read from a photo of it. @param {Blob} picture */
@@ -82,6 +86,7 @@ export function photoAddress(photo, size) {
  * @property {LabelStock} [stock]
  * @property {PaperSize} [paper]
  * @property {Purpose} [purpose]
+ * @property {number} [way] by which to ask how far it is
  */
 
 /** A paper that is plain text. @param {string} job @param {Document} document @param {Selection} [selection] */
@@ -124,10 +129,10 @@ export async function saveSheet(name) {
   return savedPath(await command('sheet_save', { name }))
 }
 
-/** Saves the whole job with its photos as one file. @param {string} job */
-export async function saveArchive(job) {
-  if (!inShell) return download('archive_export', { job })
-  return savedPath(await command('archive_save', { job }))
+/** Saves the whole job with its photos as one file. @param {string} job @param {number} way */
+export async function saveArchive(job, way) {
+  if (!inShell) return download('archive_export', { job, way })
+  return savedPath(await command('archive_save', { job, way }))
 }
 
 /** Android's web view has no share sheet, iOS's has; a desktop's browser may have one. */

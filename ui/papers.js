@@ -3,37 +3,42 @@
 /** @import { Selection } from './backend.js' */
 import { openDocument, saveDocument, shareDocument } from './backend.js'
 import { settled } from './edits/queue.js'
+import { underWay } from './frame/under-way.js'
 import { attempt, state } from './state.js'
 import { words } from './words.js'
 
 const text = words.handOver
 
 /** Documents hold what is saved, so what is on its way goes first.
- * @param {() => Promise<string>} way answers a sentence */
-export const leave = (way) =>
+ * @param {(way: number) => Promise<string>} task answers a sentence */
+export const leave = (task) =>
   attempt(async () => {
     await settled()
-    state.notice = await way()
+    const told = await underWay(task)
+    if (told !== null) state.notice = told
   })
 
 /** Saves a paper, on the shop's size of paper.
  * @param {string} job @param {Document} document @param {Selection} [selection] */
 export const savePaper = (job, document, selection) =>
-  leave(async () => text.savedAs(await saveDocument(job, document, { paper: state.settings.paper, ...selection })))
+  leave(async (way) => {
+    const chosen = { paper: state.settings.paper, ...selection, way }
+    return text.savedAs(await saveDocument(job, document, chosen))
+  })
 
 /** Hands a paper to the system's share sheet, on the shop's size of paper.
  * @param {string} job @param {Document} document @param {string} name the file's name @param {Selection} [selection] */
 export const sharePaper = (job, document, name, selection) =>
-  leave(async () => {
-    const isShared = await shareDocument(job, document, { paper: state.settings.paper, ...selection }, name)
+  leave(async (way) => {
+    const isShared = await shareDocument(job, document, { paper: state.settings.paper, ...selection, way }, name)
     return isShared ? text.shared : ''
   })
 
 /** Opens a paper, on the shop's size of paper.
  * @param {string} job @param {Document} document @param {Selection} [selection] */
 export const openPaper = (job, document, selection) =>
-  leave(async () => {
-    await openDocument(job, document, { paper: state.settings.paper, ...selection })
+  leave(async (way) => {
+    await openDocument(job, document, { paper: state.settings.paper, ...selection, way })
     return ''
   })
 

@@ -33,6 +33,10 @@ export const words = {
     closed: 'This job is closed.',
     toReopen: 'Open it again to change anything',
     backToJob: 'Back to the job',
+    working: 'Working …',
+    stop: 'Stop',
+    stopping: 'Stopping …',
+    stopped: 'Stopped',
   },
   screens: {
     jobs: 'Jobs',

@@ -12,6 +12,7 @@ use crate::imports::circle;
 /// From the lowest rung up.
 const LADDER: &[&str] = &[
     "date",
+    "under_way",
     "words",
     "wear",
     "work",

@@ -8,6 +8,7 @@ import { redraw, shownJob, state } from '../state.js'
 import { words } from '../words.js'
 import { SCREENS } from './screens.js'
 import { titleBlock } from './title-block.js'
+import { underWayBar } from './under-way.js'
 
 export function frame() {
   const view = shownJob()
@@ -27,6 +28,7 @@ export function frame() {
       </main>
       <footer class="foot">
         <div role="alert" class="alert">${state.alert ? alert() : ''}</div>
+        ${underWayBar()}
         ${screen.bar ?? ''}
         ${titleBlock(view, screen.title)}
       </footer>`,

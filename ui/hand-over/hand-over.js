@@ -51,7 +51,7 @@ export const handOver = (view) => ({
         <button type="button"
           @click=${() => savePaper(view.job, 'labels-pdf', { stock: 'roll' })}>${text.labelsRoll}</button>
         <button type="button"
-          @click=${() => leave(async () => text.savedAs(await saveArchive(view.job)))}>${text.archive}</button>
+          @click=${() => leave(async (way) => text.savedAs(await saveArchive(view.job, way)))}>${text.archive}</button>
       </div>
     </section>
     ${ending(view)}`,

@@ -4,6 +4,7 @@ import { html } from '../vendor/lit-html/lit-html.js'
 import { createJob, importArchive, listJobs } from '../backend.js'
 import { fileButton } from '../controls/file-button.js'
 import { day, dayOf, moment } from '../dates.js'
+import { underWay } from '../frame/under-way.js'
 import { go, toScreen, toShop } from '../route.js'
 import { attempt, state } from '../state.js'
 import { words } from '../words.js'
@@ -76,6 +77,6 @@ const newJob = () =>
 const openArchive = ([file]) =>
   attempt(async () => {
     if (!file) return
-    const { job } = await importArchive(file)
-    go(toScreen(job, 'plan'))
+    const taken = await underWay((way) => importArchive(file, way))
+    if (taken) go(toScreen(taken.job, 'plan'))
   })

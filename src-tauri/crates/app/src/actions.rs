@@ -23,6 +23,8 @@ macro_rules! actions {
             label_read,
             archive_export,
             archive_import,
+            way_get,
+            way_stop,
             shelf_get,
             instrument_keep,
             instrument_drop,

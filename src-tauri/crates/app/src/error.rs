@@ -32,6 +32,13 @@ impl From<StoreError> for Error {
     }
 }
 
+impl From<wearbook_report::NotSet> for Error {
+    fn from(error: wearbook_report::NotSet) -> Self {
+        let code = if matches!(error, wearbook_report::NotSet::Stopped(_)) { "stopped" } else { "report" };
+        Self::new(code, error.to_string())
+    }
+}
+
 impl From<wearbook_core::job::Refused> for Error {
     fn from(refused: wearbook_core::job::Refused) -> Self {
         Self::change(refused.0)

@@ -41,6 +41,7 @@ mod settings;
 mod sheet_file;
 mod shelf;
 mod view;
+mod ways;
 
 pub use answer::{Answer, File};
 pub use clock::{Clock, FixedClock, SystemClock};
@@ -55,6 +56,7 @@ use std::path::Path;
 
 use open_job::OpenJob;
 use serde_json::Value;
+use ways::Ways;
 use wearbook_store::Store;
 
 /// The shop's book, open.
@@ -63,6 +65,7 @@ pub struct Wearbook {
     store: Store,
     clock: Box<dyn Clock>,
     open_job: OpenJob,
+    ways: Ways,
 }
 
 impl Wearbook {
@@ -79,7 +82,8 @@ impl Wearbook {
     /// # Errors
     /// As [`Wearbook::open`].
     pub fn open_with_clock(dir: &Path, clock: impl Clock + 'static) -> Result<Self, Error> {
-        Ok(Self { store: Store::open(dir)?, clock: Box::new(clock), open_job: OpenJob::default() })
+        let store = Store::open(dir)?;
+        Ok(Self { store, clock: Box::new(clock), open_job: OpenJob::default(), ways: Ways::default() })
     }
 
     /// Does an action by its name.

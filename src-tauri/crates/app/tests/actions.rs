@@ -105,6 +105,24 @@ fn jpeg(shade: u8) -> Vec<u8> {
 }
 
 #[test]
+fn what_takes_a_while_can_be_asked_about_and_stopped() {
+    let shop = open_shop();
+    let job = shop.job();
+    assert_eq!(shop.ask("way_get", json!({ "way": 7 })), Value::Null);
+    shop.fetch("document_get", json!({ "job": job, "document": "report-pdf", "way": 7 }));
+    assert_eq!(shop.ask("way_get", json!({ "way": 7 })), Value::Null, "it is over");
+    let asked = json!({ "job": job, "document": "report-pdf", "way": 8 });
+    let stopped = std::thread::scope(|both| {
+        let made = both.spawn(|| shop.book.act("document_get", asked, None));
+        while !made.is_finished() {
+            shop.ask("way_stop", json!({ "way": 8 }));
+        }
+        made.join().unwrap()
+    });
+    assert_eq!(stopped.unwrap_err().code, "stopped");
+}
+
+#[test]
 fn the_main_job_from_taking_in_to_handing_over() {
     let shop = open_shop();
     let job = shop.job();

@@ -31,6 +31,7 @@ pub mod money;
 pub mod operation;
 pub mod sheet;
 pub mod sizing;
+pub mod under_way;
 pub mod view;
 pub mod wear;
 pub mod words;

@@ -22,6 +22,7 @@ use wearbook_core::document::{
     Extent, Paper, PaperSize, closing_sheet, condition_report, customers_page, evidence_sheet, machine_shop, message,
     parts_counter, size_sheet,
 };
+use wearbook_core::under_way::UnderWay;
 use wearbook_report::{Print, html, pdf, png, text};
 
 fn main() -> Result<(), Box<dyn Error>> {
@@ -38,12 +39,13 @@ fn main() -> Result<(), Box<dyn Error>> {
 
 fn papers(folder: &Path, Input { job, photos, .. }: &Input) -> Result<(), Box<dyn Error>> {
     let source = |id: &_| photos.get(id).cloned();
+    let way = UnderWay::default();
     let page = written(job, customers_page);
-    fs::write(folder.join("customers-page.html"), html(&page, &source))?;
-    fs::write(folder.join("customers-page.png"), png(&page, &source)?)?;
+    fs::write(folder.join("customers-page.html"), html(&page, &source, &way)?)?;
+    fs::write(folder.join("customers-page.png"), png(&page, &source, &way)?)?;
     fs::write(folder.join("customers-page.txt"), written(job, message).join("\n"))?;
     let write = |name: &str, paper: &Paper, print: Print| -> Result<(), Box<dyn Error>> {
-        fs::write(folder.join(format!("{name}.pdf")), pdf(paper, print, &source)?)?;
+        fs::write(folder.join(format!("{name}.pdf")), pdf(paper, print, &source, &way)?)?;
         Ok(fs::write(folder.join(format!("{name}.pdf.txt")), text(paper))?)
     };
     let a4 = Print::default();

@@ -17,6 +17,7 @@ use wearbook_core::date::Date;
 use wearbook_core::document::{Block, Image, Paper, Picture, PlanDrawing, Shown};
 use wearbook_core::engine::{Arrangement, Engine, Part};
 use wearbook_core::job::PhotoId;
+use wearbook_core::under_way::UnderWay;
 use wearbook_core::view::Seen;
 use wearbook_core::wear::Grade;
 use wearbook_report::{Print, Resolution, pdf};
@@ -37,7 +38,7 @@ fn main() -> Result<(), Box<dyn Error>> {
 
     let pictures = if std::env::args().nth(2).as_deref() == Some("full") { Resolution::Full } else { Resolution::Mail };
     let start = Instant::now();
-    let pdf = pdf(&paper, Print { pictures, ..Print::default() }, &|id| photos.get(id).cloned())?;
+    let pdf = pdf(&paper, Print { pictures, ..Print::default() }, &|id| photos.get(id).cloned(), &UnderWay::default())?;
     println!("{} ms", start.elapsed().as_millis());
 
     std::fs::write(out.join("report.pdf"), pdf)?;

@@ -6,6 +6,7 @@ use maud::{DOCTYPE, Markup, PreEscaped, html as markup};
 use wearbook_core::document::{
     Block, CustomersPage, Image, JobToDecide, Paper, Picture, ProposalHead, Section, Shown, Total,
 };
+use wearbook_core::under_way::{Stopped, UnderWay};
 
 use crate::clean::line;
 use crate::content::Pictures;
@@ -16,8 +17,11 @@ use crate::pdf::{Resolution, Source, printable};
 const STYLE: &str = include_str!("html.css");
 
 /// Writes the customer's page of a paper; nothing but its title where it has none.
-pub fn html(paper: &Paper, pictures: Source<'_>) -> String {
-    let pictures = printable(Resolution::Mail, paper, pictures);
+///
+/// # Errors
+/// [`Stopped`].
+pub fn html(paper: &Paper, pictures: Source<'_>, way: &UnderWay) -> Result<String, Stopped> {
+    let pictures = printable(Resolution::Mail, paper, pictures, way)?;
     let title = [line(&paper.title), line(&paper.subtitle)].into_iter().filter(|part| !part.is_empty());
     let title = title.collect::<Vec<_>>().join(": ");
     let pages = paper.blocks.iter().filter_map(|block| match block {
@@ -44,7 +48,7 @@ pub fn html(paper: &Paper, pictures: Source<'_>) -> String {
             }
         }
     };
-    written.into_string()
+    Ok(written.into_string())
 }
 
 fn whole(page: &CustomersPage, paper: &Paper, pictures: &Pictures) -> Markup {

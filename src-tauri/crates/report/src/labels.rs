@@ -2,6 +2,7 @@
 
 use serde_json::{Value, json};
 use wearbook_core::document::{Label, LabelStock, Labels, PaperSize};
+use wearbook_core::under_way::UnderWay;
 
 use crate::clean::{breakable, line, shortened};
 use crate::content::{Content, replace};
@@ -35,7 +36,7 @@ pub fn labels(labels: &Labels, stock: LabelStock, size: PaperSize) -> Result<Vec
     let found = fonts_for(&content.to_string());
     replace(&mut content, &found.missing);
     let content = Content { paper: content, pictures: vec![], drawings: drawings?, fonts: found.store };
-    let set = laid_out(Form::Labels, size, &content).and_then(|document| file(&document, false));
+    let set = laid_out(Form::Labels, size, &content, &UnderWay::default()).and_then(|document| file(&document, false));
     typst::comemo::evict(0);
     set
 }

@@ -10,6 +10,7 @@ use typst_layout::PagedDocument;
 use typst_pdf::{PdfOptions, PdfStandard, PdfStandards};
 use wearbook_core::document::{Paper, PaperSize};
 use wearbook_core::job::PhotoId;
+use wearbook_core::under_way::{Stopped, UnderWay};
 
 use crate::content::{Content, Pictures, pictures};
 use crate::mail;
@@ -37,10 +38,16 @@ pub struct Print {
     pub pictures: Resolution,
 }
 
-/// A paper could not be set, with what the typesetter said: a fault of this program, not of the paper.
+/// Why a paper could not be set.
 #[derive(Debug, thiserror::Error)]
-#[error("The report could not be set. What the typesetter said: {0}")]
-pub struct NotSet(pub(crate) String);
+pub enum NotSet {
+    /// With what the typesetter said: a fault of this program, not of the paper.
+    #[error("The report could not be set. What the typesetter said: {0}")]
+    Refused(String),
+    /// Whoever waited for it no longer does.
+    #[error(transparent)]
+    Stopped(#[from] Stopped),
+}
 
 /// Where the bytes of a picture come from; asked from several threads at once.
 pub type Source<'a> = &'a (dyn Fn(&PhotoId) -> Option<Vec<u8>> + Sync);
@@ -56,12 +63,13 @@ pub type Source<'a> = &'a (dyn Fn(&PhotoId) -> Option<Vec<u8>> + Sync);
 ///
 /// # Errors
 /// [`NotSet`], also if the file can't be made fit for the archive.
-pub fn pdf(paper: &Paper, print: Print, pictures: Source<'_>) -> Result<Vec<u8>, NotSet> {
-    let content = Content::new(paper, &printable(print.pictures, paper, pictures));
-    let set = set(print, &content).or_else(|refusal| {
+pub fn pdf(paper: &Paper, print: Print, pictures: Source<'_>, way: &UnderWay) -> Result<Vec<u8>, NotSet> {
+    let content = Content::new(paper, &printable(print.pictures, paper, pictures, way)?);
+    let set = set(print, &content, way).or_else(|refusal| {
+        way.go_on()?;
         // A picture can be sound enough to be looked at and yet not fit for the file; better a report without
         // pictures than none.
-        if content.pictures.is_empty() { Err(refusal) } else { set(print, &Content::without_pictures(paper)) }
+        if content.pictures.is_empty() { Err(refusal) } else { set(print, &Content::without_pictures(paper), way) }
     });
     // The typesetter remembers everything, decoded pictures too; a phone can't afford that.
     typst::comemo::evict(0);
@@ -69,36 +77,56 @@ pub fn pdf(paper: &Paper, print: Print, pictures: Source<'_>) -> Result<Vec<u8>,
 }
 
 /// Fetches the pictures of a paper and makes them fit, side by side: nearly all the time goes there.
-pub(crate) fn printable(resolution: Resolution, paper: &Paper, source: Source<'_>) -> Pictures {
+///
+/// # Errors
+/// [`Stopped`].
+pub(crate) fn printable(
+    resolution: Resolution,
+    paper: &Paper,
+    source: Source<'_>,
+    way: &UnderWay,
+) -> Result<Pictures, Stopped> {
     let share = mail::share(paper);
     let photos: BTreeSet<&PhotoId> = pictures(paper).map(|picture| &picture.photo).collect();
-    let fetched = photos.into_par_iter().filter_map(|photo| {
+    // To set it and to write it out are the last two.
+    way.expect(photos.len() + 2);
+    let fit = |photo: &PhotoId| {
         let bytes = source(photo)?;
         let bytes = if resolution == Resolution::Mail { mail::fitted(bytes, share) } else { bytes };
         Some((photo.clone(), Printable::check(bytes)?))
-    });
-    fetched.collect()
+    };
+    photos
+        .into_par_iter()
+        .filter_map(|photo| way.go_on().map(|()| fit(photo)).and_then(|fit| way.step().map(|()| fit)).transpose())
+        .collect()
 }
 
 /// Lays content out in a form.
-pub(crate) fn laid_out(form: Form, size: PaperSize, content: &Content) -> Result<PagedDocument, NotSet> {
-    let mut world = PaperWorld::new(form, inputs(size, content), content.fonts.as_ref());
+pub(crate) fn laid_out(
+    form: Form,
+    size: PaperSize,
+    content: &Content,
+    way: &UnderWay,
+) -> Result<PagedDocument, NotSet> {
+    let mut world = PaperWorld::new(form, inputs(size, content), content.fonts.as_ref(), way);
     for (nth, picture) in content.pictures.iter().enumerate() {
         let name = format!("picture-{nth}.{}", picture.ending);
         world.put(&format!("picture-{nth}.svg"), Bytes::from_string(picture.wrapped(&name)));
         world.put(&name, picture.bytes.clone());
     }
-    typst::compile(&world).output.map_err(|refusals| refused(&refusals))
+    let set = typst::compile(&world).output;
+    way.step()?;
+    set.map_err(|refusals| refused(&refusals))
 }
 
-fn set(print: Print, content: &Content) -> Result<Vec<u8>, NotSet> {
-    file(&laid_out(Form::Paper, print.size, content)?, print.archive)
+fn set(print: Print, content: &Content, way: &UnderWay) -> Result<Vec<u8>, NotSet> {
+    file(&laid_out(Form::Paper, print.size, content, way)?, print.archive)
 }
 
 /// Writes out what was laid out, for the archive or not.
 pub(crate) fn file(document: &PagedDocument, archive: bool) -> Result<Vec<u8>, NotSet> {
     let asked: &[PdfStandard] = if archive { &[PdfStandard::Ua_1, PdfStandard::A_2a] } else { &[PdfStandard::Ua_1] };
-    let asked = PdfStandards::new(asked).map_err(|why| NotSet(why.message().to_string()))?;
+    let asked = PdfStandards::new(asked).map_err(|why| NotSet::Refused(why.message().to_string()))?;
     let file = typst_pdf::pdf(document, &options(asked));
     // What was asked for the archive must be fit for it; all else is better handed over than not.
     let file =
@@ -125,5 +153,5 @@ fn inputs(size: PaperSize, content: &Content) -> Dict {
 
 fn refused(refusals: &[SourceDiagnostic]) -> NotSet {
     let messages: Vec<&str> = refusals.iter().map(|refusal| refusal.message.as_str()).collect();
-    NotSet(messages.join("; "))
+    NotSet::Refused(messages.join("; "))
 }

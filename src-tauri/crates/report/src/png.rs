@@ -4,6 +4,7 @@ use image::codecs::png::{CompressionType, FilterType, PngEncoder};
 use image::{ExtendedColorType, ImageEncoder};
 use typst_render::{RenderOptions, render};
 use wearbook_core::document::Paper;
+use wearbook_core::under_way::UnderWay;
 
 use crate::content::Content;
 use crate::pdf::{NotSet, Print, Source, laid_out, printable};
@@ -16,11 +17,11 @@ const SCALE: f64 = 3.0;
 ///
 /// # Errors
 /// [`NotSet`].
-pub fn png(paper: &Paper, pictures: Source<'_>) -> Result<Vec<u8>, NotSet> {
+pub fn png(paper: &Paper, pictures: Source<'_>, way: &UnderWay) -> Result<Vec<u8>, NotSet> {
     let print = Print::default();
-    let content = Content::new(paper, &printable(print.pictures, paper, pictures));
-    let set = laid_out(Form::Picture, print.size, &content).and_then(|document| {
-        let page = document.pages().first().ok_or_else(|| NotSet("no page".into()))?;
+    let content = Content::new(paper, &printable(print.pictures, paper, pictures, way)?);
+    let set = laid_out(Form::Picture, print.size, &content, way).and_then(|document| {
+        let page = document.pages().first().ok_or_else(|| NotSet::Refused("no page".into()))?;
         let options = RenderOptions { pixel_per_pt: SCALE.into(), ..RenderOptions::default() };
         let pixels = render(page, &options);
         // The page has a white ground, so no pixel lets anything through.
@@ -28,7 +29,7 @@ pub fn png(paper: &Paper, pictures: Source<'_>) -> Result<Vec<u8>, NotSet> {
         let mut file = Vec::new();
         PngEncoder::new_with_quality(&mut file, CompressionType::Default, FilterType::Adaptive)
             .write_image(&opaque, pixels.width(), pixels.height(), ExtendedColorType::Rgb8)
-            .map_err(|error| NotSet(error.to_string()))?;
+            .map_err(|error| NotSet::Refused(error.to_string()))?;
         Ok(file)
     });
     typst::comemo::evict(0);

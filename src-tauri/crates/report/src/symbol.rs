@@ -24,7 +24,7 @@ impl Symbol {
     /// [`NotSet`] if the code were too long, which none is.
     pub fn of(code: &Code) -> Result<Self, NotSet> {
         let symbol = QrCode::with_version(code.to_string(), Version::Normal(1), EcLevel::Q)
-            .map_err(|error| NotSet(format!("The code {code} can’t be drawn: {error}.")))?;
+            .map_err(|error| NotSet::Refused(format!("The code {code} can’t be drawn: {error}.")))?;
         let side = symbol.width();
         Ok(Self { side, dark: symbol.into_colors().into_iter().map(|color| color == Color::Dark).collect() })
     }

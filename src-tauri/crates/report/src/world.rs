@@ -11,6 +11,8 @@ use typst::utils::LazyHash;
 use typst::{Feature, Library, LibraryExt, World};
 use typst_kit::fonts::FontStore;
 
+use wearbook_core::under_way::UnderWay;
+
 use crate::fonts::EMBEDDED;
 
 /// The templates by their names: one for each form in which content is set, and what they share.
@@ -59,11 +61,12 @@ pub(crate) struct PaperWorld<'a> {
     fonts: &'a FontStore,
     library: LazyHash<Library>,
     files: HashMap<FileId, Bytes>,
+    way: &'a UnderWay,
 }
 
 impl<'a> PaperWorld<'a> {
     /// Lays out the inputs that the template reads as `sys.inputs`, and the fonts; the embedded ones if none are given.
-    pub(crate) fn new(form: Form, inputs: Dict, fonts: Option<&'a FontStore>) -> Self {
+    pub(crate) fn new(form: Form, inputs: Dict, fonts: Option<&'a FontStore>, way: &'a UnderWay) -> Self {
         // The summaries of tables are behind this feature.
         let features = [Feature::A11yExtras].into_iter().collect();
         let library = Library::builder().with_inputs(inputs).with_features(features).build();
@@ -72,6 +75,7 @@ impl<'a> PaperWorld<'a> {
             fonts: fonts.unwrap_or(&EMBEDDED),
             library: LazyHash::new(library),
             files: HashMap::new(),
+            way,
         }
     }
 
@@ -101,6 +105,8 @@ impl World for PaperWorld<'_> {
     }
 
     fn file(&self, id: FileId) -> FileResult<Bytes> {
+        // The typesetter can't be told to stop; it does when a picture fails.
+        self.way.go_on().map_err(|_| FileError::AccessDenied)?;
         self.files.get(&id).cloned().ok_or(FileError::AccessDenied)
     }
 

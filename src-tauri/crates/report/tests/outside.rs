@@ -12,9 +12,10 @@ use wearbook_core::date::Date;
 use wearbook_core::document::{Block, Image, Paper, PaperSize, Picture, PlanDrawing, Shown};
 use wearbook_core::engine::{Arrangement, Engine};
 use wearbook_core::job::{Markup, PhotoId};
+use wearbook_core::under_way::UnderWay;
 use wearbook_core::view::Seen;
 use wearbook_core::wear::Grade;
-use wearbook_report::{Print, pdf, text};
+use wearbook_report::{NotSet, Print, pdf, text};
 
 /// Text that would break, run or vanish if it were read as markup, or if nobody had thought of it.
 const HOSTILE: [&str; 12] = [
@@ -116,7 +117,7 @@ fn both_pictures(_: &PhotoId) -> Option<Vec<u8>> {
 }
 
 fn set(paper: &Paper) -> Vec<u8> {
-    pdf(paper, Print::default(), &both_pictures).unwrap()
+    pdf(paper, Print::default(), &both_pictures, &UnderWay::default()).unwrap()
 }
 
 #[track_caller]
@@ -236,9 +237,23 @@ fn a_picture_that_is_missing_or_broken_leaves_a_frame() {
     let mut cut = jpeg(300, 200);
     cut.truncate(200);
     for broken in [None, Some(vec![]), Some(b"not a picture".to_vec()), Some(vec![0xff; 64]), Some(cut)] {
-        let bytes = pdf(&full(), Print::default(), &|_| broken.clone()).unwrap();
+        let bytes = pdf(&full(), Print::default(), &|_| broken.clone(), &UnderWay::default()).unwrap();
         shows(&bytes, &["picture missing", "PICTUREALT two", "Scoring, grade 3"]);
     }
+}
+
+#[test]
+fn a_paper_that_nobody_waits_for_any_more_is_not_made() {
+    let way = UnderWay::default();
+    let at_the_first = |id: &PhotoId| {
+        way.stop();
+        both_pictures(id)
+    };
+    assert!(matches!(pdf(&full(), Print::default(), &at_the_first, &way), Err(NotSet::Stopped(_))));
+    let way = UnderWay::default();
+    assert!(pdf(&full(), Print::default(), &both_pictures, &way).is_ok());
+    let (done, steps) = way.steps();
+    assert!(done == steps && steps > 2, "{done} of {steps}");
 }
 
 #[test]
@@ -246,7 +261,8 @@ fn what_is_drawn_over_a_picture_is_printed_told_and_fit_for_the_archive() {
     let words = "1 DRAWNNOTE seam 2 DRAWNNOTE chip";
     shows(&set(&full()), &[words]);
     assert!(text(&full()).contains("1\u{a0}DRAWNNOTE seam 2\u{a0}DRAWNNOTE chip"));
-    let archived = pdf(&full(), Print { archive: true, ..Print::default() }, &both_pictures).unwrap();
+    let archived =
+        pdf(&full(), Print { archive: true, ..Print::default() }, &both_pictures, &UnderWay::default()).unwrap();
     shows(&archived, &[words]);
     let mut bare = full();
     for block in &mut bare.blocks {
@@ -292,7 +308,9 @@ fn large_engines_are_drawn_too() {
 
 #[test]
 fn letter_paper_is_letter() {
-    let bytes = pdf(&full(), Print { size: PaperSize::Letter, ..Print::default() }, &both_pictures).unwrap();
+    let bytes =
+        pdf(&full(), Print { size: PaperSize::Letter, ..Print::default() }, &both_pictures, &UnderWay::default())
+            .unwrap();
     if let Some(info) = said("pdfinfo", &["FILE"], &bytes) {
         assert!(info.contains("612 x 792 pts"), "{info}");
     }

@@ -24,6 +24,7 @@ use said::{said, squeezed};
 use wearbook_core::document::{Block, Extent, Paper, PaperSize};
 use wearbook_core::engine::Arrangement;
 use wearbook_core::job::{Job, TextField};
+use wearbook_core::under_way::UnderWay;
 use wearbook_report::{Print, Resolution, pdf, text};
 
 const MAIL: usize = 5_000_000;
@@ -33,7 +34,7 @@ const MM: f64 = 72.0 / 25.4;
 /// Sets a paper and holds against it what holds for every paper; gives the file.
 #[track_caller]
 fn check(print: Print, paper: &Paper, photos: &Photos) -> Vec<u8> {
-    let pdf = pdf(paper, print, &|id| photos.get(id).cloned()).unwrap();
+    let pdf = pdf(paper, print, &|id| photos.get(id).cloned(), &UnderWay::default()).unwrap();
     assert!(pdf.len() < MAIL, "{} bytes are too many for mail", pdf.len());
     nothing_lies_on_anything_else(print, &pdf);
     every_font_is_embedded(&pdf);
@@ -301,7 +302,7 @@ fn a_hundred_and_twenty_photos_can_be_mailed_and_are_large_where_asked() {
     let small = check(A4, &paper, &photos);
     assert_eq!(small.windows(9).filter(|bytes| bytes == b"DCTDecode").count(), 120, "every photo is in it");
     let full = Print { pictures: Resolution::Full, ..A4 };
-    let large = pdf(&paper, full, &|id| photos.get(id).cloned()).unwrap();
+    let large = pdf(&paper, full, &|id| photos.get(id).cloned(), &UnderWay::default()).unwrap();
     assert!(large.len() > 2 * small.len(), "{} and {} bytes", large.len(), small.len());
     check(LETTER, &report(&job, Extent::Short), &photos);
 }

@@ -3,6 +3,7 @@
 use std::io;
 
 use rusqlite::ErrorCode;
+use wearbook_core::under_way::Stopped;
 
 /// Why the store could not do what was asked. Nothing that was saved before is touched by any of these.
 #[derive(Debug, thiserror::Error)]
@@ -50,6 +51,9 @@ pub enum StoreError {
     /// An archive that can't be taken in: the sentence says why.
     #[error("{0}")]
     Archive(String),
+    /// Whoever waited for it no longer does.
+    #[error(transparent)]
+    Stopped(#[from] Stopped),
     /// Anything else from the file system.
     #[error("The disk could not be used: {0}.")]
     Io(#[source] io::Error),
@@ -72,6 +76,7 @@ impl StoreError {
             Self::PhotoDamaged => "photo-damaged",
             Self::EditConflict(_) => "edit-conflict",
             Self::Archive(_) => "archive-refused",
+            Self::Stopped(_) => "stopped",
             Self::Io(_) => "store-io",
             Self::Database(_) => "store-database",
         }

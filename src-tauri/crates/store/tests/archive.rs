@@ -2,11 +2,13 @@
 
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test may stop at once")]
 
+use std::cell::Cell;
 use std::io::{Cursor, Write};
 use std::path::Path;
 
 use proptest::prelude::*;
 use wearbook_core::job::{Change, DeviceId, Edit, EditId, OnIntake, OnPart, RecordedChange, TextField};
+use wearbook_core::under_way::UnderWay;
 use wearbook_store::{JobId, NewPhoto, PhotoFacts, PhotoFormat, Store, StoreError, photo_id, read_job_file};
 use zip::write::SimpleFileOptions;
 use zip::{CompressionMethod, ZipWriter};
@@ -23,11 +25,11 @@ fn open(dir: &tempfile::TempDir) -> Store {
 }
 
 fn export(store: &Store, job: JobId) -> Vec<u8> {
-    store.export(job, Cursor::new(Vec::new())).unwrap().into_inner()
+    store.export(job, Cursor::new(Vec::new()), &UnderWay::default()).unwrap().into_inner()
 }
 
 fn import(store: &Store, bytes: &[u8]) -> Result<JobId, StoreError> {
-    store.import(bytes, 5, &looks_right)
+    store.import(bytes, 5, &looks_right, &UnderWay::default())
 }
 
 fn entry(n: u64, change: RecordedChange) -> Edit {
@@ -113,6 +115,33 @@ fn a_job_that_is_here_gets_what_it_lacks() {
     import(&other, &export(&store, job)).unwrap();
     import(&store, &export(&other, job)).unwrap();
     assert!(export(&store, job) == export(&other, job), "two devices that swapped files differ");
+}
+
+#[test]
+fn an_archive_that_was_stopped_leaves_nothing() {
+    let (here, there) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
+    let (store, job) = filled(&here);
+    let archive = export(&store, job);
+    let other = open(&there);
+    let before = contents(there.path());
+    for nth in 1..=2 {
+        let (way, looked) = (UnderWay::default(), Cell::new(0));
+        let check = |bytes: &[u8]| {
+            looked.set(looked.get() + 1);
+            if looked.get() == nth {
+                way.stop();
+            }
+            looks_right(bytes)
+        };
+        assert!(matches!(other.import(&archive, 5, &check, &way), Err(StoreError::Stopped(_))));
+        assert_eq!(contents(there.path()), before, "stopped at photo {nth}");
+    }
+    let whole = UnderWay::default();
+    other.import(&archive, 5, &looks_right, &whole).unwrap();
+    assert_eq!(whole.steps(), (4, 4));
+    let way = UnderWay::default();
+    way.stop();
+    assert!(matches!(store.export(job, Cursor::new(Vec::new()), &way), Err(StoreError::Stopped(_))));
 }
 
 #[test]

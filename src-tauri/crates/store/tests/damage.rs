@@ -5,6 +5,7 @@
 use std::io::Cursor;
 
 use wearbook_core::job::{Change, DeviceId, Edit, EditId, OnIntake, RecordedChange, TextField};
+use wearbook_core::under_way::UnderWay;
 use wearbook_store::{JobId, Store, StoreError};
 
 fn fill(n: u64, text: String) -> Edit {
@@ -42,7 +43,7 @@ fn a_corrupt_page_is_said_and_other_jobs_still_open() {
     assert_eq!(refused.code(), "store-damaged");
     assert!(refused.to_string().contains("damaged"), "{refused}");
     assert_eq!(store.read::<_, StoreError>(|ledger| ledger.edits(sound)).unwrap().len(), 199);
-    store.export(sound, Cursor::new(Vec::new())).unwrap();
+    store.export(sound, Cursor::new(Vec::new()), &UnderWay::default()).unwrap();
 }
 
 fn find(bytes: &[u8], what: &[u8]) -> usize {

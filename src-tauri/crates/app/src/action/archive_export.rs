@@ -15,6 +15,10 @@ use crate::{Error, File, Wearbook, view};
 pub struct Arguments {
     /// The job.
     pub job: JobId,
+    /// A number by which to ask how far it is.
+    #[serde(default)]
+    #[cfg_attr(feature = "schema", ts(optional))]
+    pub way: Option<u32>,
 }
 
 /// The archive.
@@ -23,9 +27,10 @@ pub type Reply = File;
 /// Exports a job.
 ///
 /// # Errors
-/// `no-such-job`, and what the store says.
-pub fn act(book: &Wearbook, Arguments { job }: Arguments) -> Result<Reply, Error> {
-    let bytes = book.store.export(job, Cursor::new(Vec::new()))?.into_inner();
+/// `no-such-job`; `stopped`; and what the store says.
+pub fn act(book: &Wearbook, Arguments { job, way }: Arguments) -> Result<Reply, Error> {
+    let way = book.ways.begin(way);
+    let bytes = book.store.export(job, Cursor::new(Vec::new()), &way)?.into_inner();
     let edits = book.store.read(|ledger| ledger.edits(job))?;
     let file_name = view::file_name(&Job::fold(&edits), book.clock.today(), "wearbook");
     Ok(File { bytes, mime: "application/zip", file_name: Some(file_name) })

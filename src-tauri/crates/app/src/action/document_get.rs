@@ -8,6 +8,7 @@ use wearbook_core::document::{
     work_list_table,
 };
 use wearbook_core::job::{ListKind, PhotoId};
+use wearbook_core::under_way::UnderWay;
 use wearbook_report::{Print, Resolution};
 use wearbook_store::{JobId, ShownSize};
 
@@ -43,6 +44,10 @@ pub struct Arguments {
     #[serde(default)]
     #[cfg_attr(feature = "schema", ts(optional, as = "Option<Purpose>"))]
     pub purpose: Purpose,
+    /// A number by which to ask how far it is.
+    #[serde(default)]
+    #[cfg_attr(feature = "schema", ts(optional))]
+    pub way: Option<u32>,
 }
 
 /// The papers.
@@ -108,11 +113,12 @@ pub type Reply = File;
 /// Writes a paper from the job as it is now, dated today.
 ///
 /// # Errors
-/// `no-such-job`; `nothing-to-print` if there are no labels yet; `report` if the paper can't be set; what the store says.
+/// `no-such-job`; `nothing-to-print` if there are no labels yet; `report` if the paper can't be set; `stopped`; what the store says.
 pub fn act(
     book: &Wearbook,
-    Arguments { job: id, document, extent, list, stock, paper, purpose }: Arguments,
+    Arguments { job: id, document, extent, list, stock, paper, purpose, way }: Arguments,
 ) -> Result<Reply, Error> {
+    let way = &*book.ways.begin(way);
     let today = book.clock.today();
     let settings = book.store.read(Settings::load)?;
     let (job, assessment) = book.open_job.look(&book.store, id, |open| {
@@ -123,15 +129,15 @@ pub fn act(
     let desk = Desk { job: &job, assessment: &assessment, date: today, shop: &shop };
     let kind = list.unwrap_or(ListKind::Order);
     let print = print(paper, purpose);
-    let pdf = |written: Paper| Ok::<_, Error>((pdf(book, &written, print)?, PDF));
+    let pdf = |written: Paper| Ok::<_, Error>((pdf(book, &written, print, way)?, PDF));
     let text = |written: Paper| (wearbook_report::text(&written).into_bytes(), TEXT);
     let csv = |rows: Vec<Vec<String>>| Ok::<_, Error>((csv(&rows)?, CSV));
     let ((bytes, form), what) = match document {
         Document::ReportPdf => (pdf(condition_report(&desk, extent))?, String::new()),
         Document::ReportText => (text(condition_report(&desk, extent)), String::new()),
         Document::CustomersPdf => (pdf(customers_page(&desk))?, "your-engine.".into()),
-        Document::CustomersHtml => ((html(book, &customers_page(&desk)), HTML), "your-engine.".into()),
-        Document::CustomersPng => ((png(book, &customers_page(&desk))?, PNG), "your-engine.".into()),
+        Document::CustomersHtml => ((html(book, &customers_page(&desk), way)?, HTML), "your-engine.".into()),
+        Document::CustomersPng => ((png(book, &customers_page(&desk), way)?, PNG), "your-engine.".into()),
         Document::CustomersText => ((message(&desk).join("\n").into_bytes(), TEXT), "your-engine.".into()),
         Document::SizesPdf => (pdf(size_sheet(&desk))?, "sizes.".into()),
         Document::SizesCsv => (csv(size_table(&assessment))?, "sizes.".into()),
@@ -146,7 +152,7 @@ pub fn act(
             if labels.labels.is_empty() {
                 return Err(Error::new("nothing-to-print", NO_LABELS));
             }
-            ((wearbook_report::labels(&labels, stock, paper).map_err(not_set)?, PDF), "labels.".into())
+            ((wearbook_report::labels(&labels, stock, paper)?, PDF), "labels.".into())
         }
         Document::StripDownOrderPdf => (pdf(strip_down_order(&desk))?, "strip-down-order.".into()),
         Document::GoesBackPdf => (pdf(goes_back(&desk))?, "what-goes-back.".into()),
@@ -185,16 +191,18 @@ fn print(size: PaperSize, purpose: Purpose) -> Print {
     }
 }
 
-fn pdf(book: &Wearbook, paper: &Paper, print: Print) -> Result<Vec<u8>, Error> {
-    wearbook_report::pdf(paper, print, &|photo| picture(book, photo, print.pictures)).map_err(not_set)
+fn pdf(book: &Wearbook, paper: &Paper, print: Print, way: &UnderWay) -> Result<Vec<u8>, Error> {
+    Ok(wearbook_report::pdf(paper, print, &|photo| picture(book, photo, print.pictures), way)?)
 }
 
-fn png(book: &Wearbook, paper: &Paper) -> Result<Vec<u8>, Error> {
-    wearbook_report::png(paper, &|photo| picture(book, photo, Resolution::Mail)).map_err(not_set)
+fn png(book: &Wearbook, paper: &Paper, way: &UnderWay) -> Result<Vec<u8>, Error> {
+    Ok(wearbook_report::png(paper, &|photo| picture(book, photo, Resolution::Mail), way)?)
 }
 
-fn html(book: &Wearbook, paper: &Paper) -> Vec<u8> {
-    wearbook_report::html(paper, &|photo| picture(book, photo, Resolution::Mail)).into_bytes()
+fn html(book: &Wearbook, paper: &Paper, way: &UnderWay) -> Result<Vec<u8>, Error> {
+    Ok(wearbook_report::html(paper, &|photo| picture(book, photo, Resolution::Mail), way)
+        .map_err(wearbook_report::NotSet::from)?
+        .into_bytes())
 }
 
 /// A picture that is missing leaves a frame that says so: the rest of the paper must be able to leave.
@@ -205,8 +213,4 @@ fn picture(book: &Wearbook, photo: &PhotoId, resolution: Resolution) -> Option<V
         Resolution::Mail => Some(screen),
         Resolution::Full => wearbook_photo::outgoing(&screen, PAPER_SIDE).ok(),
     }
-}
-
-fn not_set(error: wearbook_report::NotSet) -> Error {
-    Error::new("report", error.to_string())
 }

@@ -3,6 +3,7 @@
 use std::io::{Cursor, Read, Seek};
 
 use wearbook_core::job::PhotoId;
+use wearbook_core::under_way::UnderWay;
 
 use super::JobFile;
 use super::job_file::is_zip;
@@ -20,8 +21,8 @@ impl Store {
     ///
     /// # Errors
     /// [`StoreError::Archive`] and [`StoreError::EditConflict`] with a sentence; what the disk and the database say.
-    /// A refused archive leaves nothing.
-    pub fn import(&self, bytes: &[u8], now: u64, check: PhotoCheck<'_>) -> Result<JobId, StoreError> {
+    /// A refused archive leaves nothing, nor does one that was stopped.
+    pub fn import(&self, bytes: &[u8], now: u64, check: PhotoCheck<'_>, way: &UnderWay) -> Result<JobId, StoreError> {
         if !is_zip(bytes) {
             let file = JobFile::from_json(bytes)?;
             return self.write(|ledger| adopt(ledger, &file, now));
@@ -29,12 +30,15 @@ impl Store {
         let mut archive = Archive::open(Cursor::new(bytes))?;
         // Every picture is looked at before the first is kept.
         let mut checked = Vec::new();
-        for entry in archive.photos() {
+        let photos = archive.photos();
+        way.expect(2 * photos.len());
+        for entry in photos {
+            way.step()?;
             let facts = check_photo(&archive.photo(&entry)?, &entry, check)?;
             checked.push((entry, facts));
         }
         let mut new = Vec::new();
-        let done = self.write(|ledger| take_in(ledger, &mut archive, &checked, now, &mut new));
+        let done = self.write(|ledger| take_in(ledger, &mut archive, &checked, now, &mut new, way));
         if done.is_err() {
             for photo in &new {
                 // The refusal is what the person must hear, not that its traces could not be removed.
@@ -51,9 +55,11 @@ fn take_in<R: Read + Seek>(
     photos: &[(PhotoEntry, PhotoFacts)],
     now: u64,
     new: &mut Vec<PhotoId>,
+    way: &UnderWay,
 ) -> Result<JobId, StoreError> {
     let job = adopt(ledger, archive.job(), now)?;
     for (entry, facts) in photos {
+        way.step()?;
         let bytes = archive.photo(entry)?;
         if ledger.keep_original(&entry.id, &bytes)? {
             new.push(entry.id.clone());

@@ -2,6 +2,7 @@
 
 use std::io::{Seek, Write};
 
+use wearbook_core::under_way::UnderWay;
 use zip::write::SimpleFileOptions;
 use zip::{CompressionMethod, DateTime, System, ZipWriter};
 
@@ -14,15 +15,17 @@ impl Store {
     /// rest must be able to leave.
     ///
     /// # Errors
-    /// [`StoreError::NoSuchJob`]; [`StoreError::Archive`] if the job is larger than an archive can be; what the disk,
+    /// [`StoreError::NoSuchJob`]; [`StoreError::Stopped`]; [`StoreError::Archive`] if the job is larger than an archive can be; what the disk,
     /// the database and the writer say.
-    pub fn export<W: Write + Seek>(&self, job: JobId, writer: W) -> Result<W, StoreError> {
+    pub fn export<W: Write + Seek>(&self, job: JobId, writer: W, way: &UnderWay) -> Result<W, StoreError> {
         let (edits, photos) = self.read::<_, StoreError>(|ledger| Ok((ledger.edits(job)?, ledger.photos_of(job)?)))?;
         refuse_too_large(&photos)?;
+        way.expect(photos.len());
         let mut zip = ZipWriter::new(writer);
         zip.start_file(JOB_ENTRY, plain()).map_err(written)?;
         zip.write_all(&JobFile::new(job, edits).to_json()?)?;
         for photo in photos {
+            way.step()?;
             let bytes = match self.original(&photo.id) {
                 Err(StoreError::NoSuchPhoto | StoreError::PhotoDamaged) => continue,
                 bytes => bytes?,
