@@ -7,6 +7,7 @@ use crate::orient::{Orientation, upright};
 use crate::pixels::Pixels;
 use crate::refusal::Refusal;
 use crate::resize::smaller;
+use crate::sharpness::sharpness;
 use crate::sniff::Format;
 
 /// The long side of the picture for the screen and the report, in pixels.
@@ -48,6 +49,8 @@ pub struct Developed {
     pub screen: Vec<u8>,
     /// The same with the long side at most [`THUMB_SIDE`], and normally at most [`THUMB_BYTES`].
     pub thumb: Vec<u8>,
+    /// How sharp it is at the size of print: the higher the sharper, to be compared with pictures of the same thing.
+    pub sharpness: u16,
 }
 
 /// Decodes the whole picture and says what it is.
@@ -68,12 +71,12 @@ pub fn develop(bytes: &[u8]) -> Result<Developed, Refusal> {
     never_panics(|| {
         let screen = print(picture, SCREEN_SIDE)?;
         let thumb = smaller(&screen, THUMB_SIDE)?;
-        let (screen, thumb) = std::thread::scope(|scope| {
-            let thumb = scope.spawn(|| small_jpeg(thumb.as_ref().unwrap_or(&screen)));
-            (encode::jpeg(&screen, QUALITY), thumb.join())
+        let (screen, beside) = std::thread::scope(|scope| {
+            let beside = scope.spawn(|| Ok((small_jpeg(thumb.as_ref().unwrap_or(&screen))?, sharpness(&screen)?)));
+            (encode::jpeg(&screen, QUALITY), beside.join())
         });
-        let thumb = thumb.unwrap_or_else(|_| Err(Refusal::broken("it can't be written as JPEG")))?;
-        Ok(Developed { facts, screen: screen?, thumb })
+        let (thumb, sharpness) = beside.unwrap_or_else(|_| Err(Refusal::broken("it can't be written as JPEG")))?;
+        Ok(Developed { facts, screen: screen?, thumb, sharpness })
     })
 }
 

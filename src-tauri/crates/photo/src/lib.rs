@@ -42,6 +42,7 @@ mod outgoing;
 mod pixels;
 mod refusal;
 mod resize;
+mod sharpness;
 mod sniff;
 
 pub use code::codes;

@@ -44,6 +44,7 @@ fn photo_change(bytes: &[u8]) -> RecordedChange {
     RecordedChange::Known(Change::OnPart(OnPart::AddPhoto {
         part: "piston.1".parse().unwrap(),
         photo: photo_id(bytes),
+        sharpness: None,
     }))
 }
 

@@ -35,10 +35,12 @@ pub type Reply = JobView;
 /// # Errors
 /// The codes of the picture's refusal, such as `photo-heic`; `change-refused`; what the store says.
 pub fn act(book: &Wearbook, Arguments { job, part, ancillary }: Arguments, bytes: Vec<u8>) -> Result<Reply, Error> {
-    let change = shown(part, ancillary, photo_id(&bytes))?;
+    let shows = |sharpness| shown(part, ancillary, photo_id(&bytes), sharpness);
+    let unseen = shows(None)?;
     // Asked before the picture is decoded, so that what can't have it is said at once.
-    book.open_job.look(&book.store, job, |open| assess::check(open.log.job(), &change))??;
+    book.open_job.look(&book.store, job, |open| assess::check(open.log.job(), &unseen))??;
     let developed = wearbook_photo::develop(&bytes)?;
+    let change = shows(Some(developed.sharpness))?;
     let new = NewPhoto {
         original: &bytes,
         facts: facts(&developed.facts)?,
@@ -54,9 +56,14 @@ pub fn act(book: &Wearbook, Arguments { job, part, ancillary }: Arguments, bytes
 }
 
 /// What is done with the picture.
-fn shown(part: Option<Part>, ancillary: Option<EditId>, photo: PhotoId) -> Result<Change, Error> {
+fn shown(
+    part: Option<Part>,
+    ancillary: Option<EditId>,
+    photo: PhotoId,
+    sharpness: Option<u16>,
+) -> Result<Change, Error> {
     match (part, ancillary) {
-        (Some(part), None) => Ok(Change::OnPart(OnPart::AddPhoto { part, photo })),
+        (Some(part), None) => Ok(Change::OnPart(OnPart::AddPhoto { part, photo, sharpness })),
         (None, Some(item)) => Ok(Change::OnIntake(OnIntake::PhotographAncillary { item, photo: Some(photo) })),
         _ => Err(Error::change("Say of what the picture is: of a part, or of what came with the engine.")),
     }

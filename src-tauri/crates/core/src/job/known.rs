@@ -37,6 +37,8 @@ pub struct Job {
     pub parts: BTreeMap<Part, PartRecord>,
     /// The photos that were picked for the customer, in the order in which they were picked.
     pub shown_photos: Vec<(Part, PhotoId)>,
+    /// How sharp photos are, the higher the sharper, as far as was measured.
+    pub sharpness: BTreeMap<PhotoId, u16>,
     /// The shop's instruments, as far as readings of this job were taken with them.
     pub instruments: BTreeMap<InstrumentId, Instrument>,
     /// What the engine's manual says.

@@ -25,6 +25,10 @@ pub enum OnPart {
         part: Part,
         /// The photo's content.
         photo: PhotoId,
+        /// How sharp it is, the higher the sharper; not said by those who have not measured it.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[cfg_attr(feature = "schema", ts(optional))]
+        sharpness: Option<u16>,
     },
     /// Took a photo off a part; the picture itself is kept.
     RemovePhoto {
@@ -233,7 +237,8 @@ impl OnPart {
     /// What it does to the job: see [`Job::apply`].
     pub(super) fn apply(&self, id: EditId, job: &mut Job) {
         match self {
-            Self::AddPhoto { part, photo } => {
+            Self::AddPhoto { part, photo, sharpness } => {
+                job.sharpness.extend(sharpness.map(|sharpness| (photo.clone(), sharpness)));
                 let photos = &mut job.parts.entry(*part).or_default().photos;
                 if !photos.contains(photo) {
                     photos.push(photo.clone());

@@ -70,7 +70,7 @@ pub(crate) fn demo(drawn: bool) -> (Job, Photos) {
                     metal(photos.len(), (320, 240))
                 };
                 photos.insert(photo.clone(), bytes);
-                Change::OnPart(OnPart::AddPhoto { part, photo })
+                Change::OnPart(OnPart::AddPhoto { part, photo, sharpness: None })
             }
         };
         let id = EditId::next(log.last().map(|edit| edit.id), 1_000, DeviceId(1));

@@ -42,7 +42,8 @@ pub(in crate::document) fn worst_first(job: &Job, assessment: &Assessment, most:
     };
     all.retain(|own| own.worst.is_some() || own.is_marked || picked(own).is_some());
     all.sort_by_key(|own| {
-        (picked(own).unwrap_or(usize::MAX), own.photo.is_none(), Reverse((own.worst, own.is_marked)))
+        let sharpness = own.photo.and_then(|photo| job.sharpness.get(photo));
+        (picked(own).unwrap_or(usize::MAX), own.photo.is_none(), Reverse((own.worst, own.is_marked, sharpness)))
     });
     let mut kinds = BTreeSet::new();
     let is_first = |own: &Candidate<'_>| kinds.insert((own.part.kind, own.photo.is_none())) || picked(own).is_some();
@@ -89,5 +90,55 @@ fn sentence(label: &str, finding: Option<&Finding>) -> String {
     match finding {
         None => format!("{label}."),
         Some(finding) => format!("{label}: {}, grade {} of 4.", finding.name, finding.grade.number()),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use serde_json::{Value, json};
+
+    use super::*;
+    use crate::assess::assess;
+    use crate::engine::Arrangement;
+    use crate::job::testing::{arrange, job_of};
+
+    /// Which photos are shown, by their first letter.
+    #[track_caller]
+    fn shows(changes: &[Value], expected: &str) {
+        let all: Vec<Value> = [arrange(&Arrangement::inline(4))].iter().chain(changes).cloned().collect();
+        let job = job_of(&all);
+        let letter = |shown: &Shown| shown.photo()?.photo.as_str().chars().next();
+        assert_eq!(shown(&job, &assess(&job)).iter().filter_map(letter).collect::<String>(), expected);
+    }
+
+    fn photo(part: &str, letter: &str, sharpness: Option<u16>) -> Value {
+        match sharpness {
+            Some(sharpness) => {
+                json!({ "do": "add-photo", "part": part, "photo": letter.repeat(64), "sharpness": sharpness })
+            }
+            None => json!({ "do": "add-photo", "part": part, "photo": letter.repeat(64) }),
+        }
+    }
+
+    fn scored(part: &str, grade: u8) -> Value {
+        json!({ "do": "tag", "part": part, "tag": "scoring", "grade": grade })
+    }
+
+    #[test]
+    fn the_worst_then_the_marked_then_the_sharpest() {
+        let job = [
+            photo("piston.1", "a", None),
+            photo("piston.1", "b", Some(80)),
+            photo("piston.1", "c", Some(120)),
+            photo("piston.2", "d", Some(900)),
+            scored("piston.1", 3),
+            scored("piston.2", 2),
+        ];
+        shows(&job, "cba");
+        let arrow = json!({ "shape": "arrow", "from": [100, 100], "to": [4000, 5000] });
+        let marked = json!({ "do": "mark-up", "part": "piston.1", "photo": "a".repeat(64), "markup": arrow });
+        shows(&[&job[..], &[marked]].concat(), "acb");
+        let picked = json!({ "do": "show-photo", "part": "piston.2", "photo": "d".repeat(64), "shown": true });
+        shows(&[&job[..], &[picked]].concat(), "dcb");
     }
 }
