@@ -133,7 +133,7 @@ fn jobs(page: &CustomersPage) -> Markup {
     markup! {
         section {
             h2 { (page.heading(Section::Jobs)) }
-            p.dates { (proposal.dates()) "." }
+            @if !proposal.dates().is_empty() { p.dates { (proposal.dates()) "." } }
             ol.jobs { @for own in &page.jobs { (job(own, currency)) } }
         }
     }

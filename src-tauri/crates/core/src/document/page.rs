@@ -267,9 +267,9 @@ impl ProposalHead {
     pub const HOW_TO_ANSWER: &'static str =
         "Answer each number with yes, no or later. From afar it counts with name, number, date and time.";
 
-    /// When it was made and until when it holds; that it is none yet.
+    /// When it was made and until when it holds; that it is none yet; nothing where that no longer matters.
     pub fn dates(&self) -> String {
-        if self.number == 0 {
+        if self.number == 0 && self.answered.is_empty() {
             return "not proposed yet: a numbered proposal follows".into();
         }
         let made = self.made.map(|day| format!("made on {}", day.in_words()));

@@ -18,9 +18,23 @@ pub struct Refusal {
     pub made: Option<Date>,
 }
 
+impl Refusal {
+    /// "refused on 3 May 2026; the engine goes back in boxes".
+    pub fn words(self) -> String {
+        let on = self.made.map_or_else(String::new, |day| format!(" on {}", day.in_words()));
+        let how = match self.goes_back {
+            GoesBack::InBoxes => "in boxes",
+            GoesBack::PutTogether => "put together",
+        };
+        format!("refused{on}; the engine goes back {how}")
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use crate::assess::assess;
+    use crate::date::Date;
+    use crate::document::{Block, Desk, Shop, customers_page};
     use crate::engine::Arrangement;
     use crate::job::testing::{arrange, edit, job_of, then};
     use crate::job::{Change, Consent, Edit, Job};
@@ -73,6 +87,22 @@ mod tests {
         let bill = job.refusal_bill().unwrap();
         let gross: Vec<i64> = bill.iter().map(|line| line.sum.unwrap().gross.minor()).collect();
         assert_eq!(gross, [47_600, 3_570, 51_170]);
+    }
+
+    #[test]
+    fn the_customers_page_asks_nothing_more() {
+        let mut job = opened();
+        let page = |job: &Job| {
+            let shop = Shop::default();
+            let paper = customers_page(&Desk { job, assessment: &assess(job), date: Date::EPOCH, shop: &shop });
+            let Some(Block::CustomersPage(page)) = paper.blocks.into_iter().next() else { panic!("no page") };
+            page
+        };
+        assert!(!page(&job).asked.is_empty());
+        then(&mut job, 9, &refuse());
+        let page = page(&job);
+        assert_eq!(page.proposal.answered, "refused on 3 May 2026; the engine goes back in boxes");
+        assert!(page.asked.is_empty() && !page.proposal.is_open() && page.proposal.dates().is_empty());
     }
 
     #[test]

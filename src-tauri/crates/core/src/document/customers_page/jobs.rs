@@ -36,6 +36,9 @@ pub(super) fn jobs(assessment: &Assessment) -> Vec<JobToDecide> {
 pub(super) fn proposal(desk: &Desk<'_>) -> ProposalHead {
     let Desk { job, assessment, .. } = desk;
     let approval = &assessment.approval;
+    if let Some(refusal) = job.refusal {
+        return ProposalHead { answered: refusal.words(), number: approval.version, ..ProposalHead::default() };
+    }
     let Some(shown) = &approval.shown else { return ProposalHead::default() };
     let made = job.proposals.last().and_then(|last| last.made);
     let answer = approval.answer.as_ref();

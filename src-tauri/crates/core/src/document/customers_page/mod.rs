@@ -62,7 +62,7 @@ pub(super) fn page(desk: &Desk<'_>) -> CustomersPage {
         choices: choices::choices(assessment),
         total: total::total(assessment).filter(|_| is_to_decide),
         not_examined: not_examined(assessment),
-        asked: asked(desk),
+        asked: if job.refusal.is_none() { asked(desk) } else { vec![] },
         proposal: jobs::proposal(desk),
     };
     explain(&mut page);

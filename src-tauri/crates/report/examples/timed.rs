@@ -1,26 +1,34 @@
-//! Writes a report with sixty photos as PDF, and the same content as a plain HTML page with the pictures beside it, so
-//! that a browser's printing can be timed against ours. Prints how long the PDF took.
+//! Writes one paper, and the same content as a page with the pictures beside it, so that a browser's printing can be timed
+//! against ours. Prints how long the paper took.
 //!
-//! Pictures that lie there from an earlier run are read and not drawn again: then the run times little but the report.
+//! Pictures that lie there from an earlier run are read and not drawn again: then the run times little but the paper.
 //!
-//! `cargo run --release -p wearbook-report --example sixty -- OUTDIR [full]`: to be mailed, or with the pictures as they are
+//! `cargo run --profile quick --workspace --example timed -- sixty|sixty-full|short|picture OUTDIR`: a report with sixty
+//! photos, to be mailed or with the pictures as they are; the demo's short report; the demo's customer's page as a picture
+
+#![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "shared with the tests")]
+
+#[path = "../tests/jobs/mod.rs"]
+#[allow(dead_code, reason = "of the tests’ jobs one is timed")]
+mod jobs;
 
 use std::collections::BTreeMap;
 use std::error::Error;
 use std::fmt::Write as _;
+use std::fs;
 use std::io::Cursor;
 use std::path::Path;
 use std::time::Instant;
 
 use image::{ImageFormat, Rgb, RgbImage};
 use wearbook_core::date::Date;
-use wearbook_core::document::{Block, Image, Paper, Picture, PlanDrawing, Shown};
+use wearbook_core::document::{Block, Extent, Image, Paper, Picture, PlanDrawing, Shown, customers_page};
 use wearbook_core::engine::{Arrangement, Engine, Part};
 use wearbook_core::job::PhotoId;
 use wearbook_core::under_way::UnderWay;
 use wearbook_core::view::Seen;
 use wearbook_core::wear::Grade;
-use wearbook_report::{Print, Resolution, pdf};
+use wearbook_report::{Print, Resolution, pdf, png};
 
 const PHOTOS: u32 = 60;
 const FINDINGS: usize = 500;
@@ -30,21 +38,54 @@ const SIZE: (u32, u32) = (1280, 960);
 type Photos = BTreeMap<PhotoId, Vec<u8>>;
 
 fn main() -> Result<(), Box<dyn Error>> {
-    let out = std::env::args().nth(1).ok_or("Say where to write: sixty OUTDIR")?;
+    let mut arguments = std::env::args().skip(1);
+    let (Some(what), Some(out)) = (arguments.next(), arguments.next()) else {
+        return Err("Say what, and where to write it: timed sixty|sixty-full|short|picture OUTDIR".into());
+    };
     let out = Path::new(&out);
-    std::fs::create_dir_all(out)?;
-    let photos = (0..PHOTOS).map(|nth| photo(out, nth)).collect::<Result<Photos, Box<dyn Error>>>()?;
-    let paper = paper(&photos)?;
-
-    let pictures = if std::env::args().nth(2).as_deref() == Some("full") { Resolution::Full } else { Resolution::Mail };
+    fs::create_dir_all(out)?;
+    let (photos, paper) = match what.as_str() {
+        "sixty" | "sixty-full" => {
+            let photos = (0..PHOTOS).map(|nth| photo(out, nth)).collect::<Result<Photos, Box<dyn Error>>>()?;
+            let paper = paper(&photos)?;
+            (photos, paper)
+        }
+        "short" => demo(out, |job| jobs::report(job, Extent::Short))?,
+        "picture" => demo(out, |job| jobs::written(job, customers_page))?,
+        other => return Err(format!("There is no “{other}”: there are sixty, sixty-full, short, picture").into()),
+    };
+    let way = UnderWay::default();
+    let source = |id: &PhotoId| photos.get(id).cloned();
+    let pictures = if what == "sixty-full" { Resolution::Full } else { Resolution::Mail };
     let start = Instant::now();
-    let pdf = pdf(&paper, Print { pictures, ..Print::default() }, &|id| photos.get(id).cloned(), &UnderWay::default())?;
+    let (bytes, name) = if what == "picture" {
+        (png(&paper, &source, &way)?, "paper.png")
+    } else {
+        (pdf(&paper, Print { pictures, ..Print::default() }, &source, &way)?, "paper.pdf")
+    };
     println!("{} ms", start.elapsed().as_millis());
-
-    std::fs::write(out.join("report.pdf"), pdf)?;
-    std::fs::write(out.join("report.txt"), wearbook_report::text(&paper))?;
-    std::fs::write(out.join("report.html"), html(&paper))?;
+    fs::write(out.join(name), bytes)?;
+    // Written once, for the browser: it is not what is timed.
+    let page = out.join("page.html");
+    if !page.exists() {
+        let customers = wearbook_report::html(&paper, &source, &way)?;
+        let (before, after) = customers.split_once("</main>").ok_or("the page has no main part")?;
+        fs::write(page, format!("{before}{}</main>{after}", html(&paper)))?;
+    }
     Ok(())
+}
+
+/// The demo's job written as a paper, and its photos, drawn if they are not there yet.
+fn demo(out: &Path, write: impl FnOnce(&wearbook_core::job::Job) -> Paper) -> Result<(Photos, Paper), Box<dyn Error>> {
+    let (job, small) = jobs::demo(false);
+    let file = |id: &PhotoId| out.join(format!("{}.jpg", id.as_str()));
+    if !small.keys().all(|id| file(id).exists()) {
+        for (id, bytes) in jobs::demo(true).1 {
+            fs::write(file(&id), bytes)?;
+        }
+    }
+    let read = |id: PhotoId| fs::read(file(&id)).map(|bytes| (id, bytes));
+    Ok((small.into_keys().map(read).collect::<Result<_, _>>()?, write(&job)))
 }
 
 /// The picture beside the page, drawn if it is not there yet.
@@ -52,9 +93,9 @@ fn photo(out: &Path, nth: u32) -> Result<(PhotoId, Vec<u8>), Box<dyn Error>> {
     let id = PhotoId::try_from(format!("{nth:064x}"))?;
     let file = out.join(format!("{}.jpg", id.as_str()));
     if !file.exists() {
-        std::fs::write(&file, drawn(nth)?)?;
+        fs::write(&file, drawn(nth)?)?;
     }
-    Ok((id, std::fs::read(&file)?))
+    Ok((id, fs::read(&file)?))
 }
 
 /// A grey gradient with grain: about as hard to compress as a photo of metal.
@@ -160,14 +201,9 @@ fn ink(engine: &Engine) -> Vec<(Part, Seen, Option<Grade>)> {
     engine.parts().iter().zip(looks.iter().cycle()).map(|(part, (seen, grade))| (*part, *seen, *grade)).collect()
 }
 
-/// The same content as a page that a browser can print.
+/// What stands beside the customer's page, as a browser can print it.
 fn html(paper: &Paper) -> String {
-    let mut page = format!(
-        "<!doctype html><html lang=\"en\"><meta charset=\"utf-8\"><title>{0}</title><style>body{{font:11pt serif}}\
-         img{{height:50mm;margin-right:3mm}}section{{break-inside:avoid}}table{{border-collapse:collapse}}\
-         td,th{{border:1px solid;padding:1mm;text-align:left}}</style><h1>{0}</h1><p>{1}</p>",
-        paper.title, paper.subtitle
-    );
+    let mut page = String::new();
     for block in &paper.blocks {
         // Writing to a string can't fail.
         let _ = write_block(&mut page, block);
