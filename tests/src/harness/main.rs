@@ -25,6 +25,9 @@ struct Options {
     /// The port; 0 takes a free one.
     #[arg(long, default_value_t = 0)]
     port: u16,
+    /// The page's files; the checkout's own, if not said.
+    #[arg(long)]
+    ui: Option<PathBuf>,
     /// Where to write the port once the harness listens.
     #[arg(long)]
     port_file: Option<PathBuf>,
@@ -46,11 +49,12 @@ async fn main() -> ExitCode {
 
 async fn serve(options: Options) -> Result<(), Box<dyn std::error::Error>> {
     let wearbook = Arc::new(Wearbook::open(&options.data)?);
+    let ui = options.ui.unwrap_or_else(|| wearbook_tests::checkout().join("ui"));
     let app = Router::new()
         .route("/act/{name}", post(actions::act))
         .route("/photo/{size}/{photo}", get(actions::photo))
         .with_state(wearbook)
-        .merge(pages::router(wearbook_tests::content_security_policy()?))
+        .merge(pages::router(ui, wearbook_tests::content_security_policy()?))
         .layer(DefaultBodyLimit::max(MAX_BODY));
     let listener = TcpListener::bind(("127.0.0.1", options.port)).await?;
     let address = listener.local_addr()?;

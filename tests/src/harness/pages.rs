@@ -1,4 +1,4 @@
-//! The files of `ui/`, under the shell's own policy.
+//! The page's files, under the shell's own policy.
 
 use std::path::{Component, Path, PathBuf};
 
@@ -8,8 +8,7 @@ use axum::http::{StatusCode, header};
 use axum::response::{IntoResponse, Response};
 
 /// Serves the page's files; whatever is not there is an error, never the start page in its place.
-pub(crate) fn router(policy: String) -> Router {
-    let root = wearbook_tests::checkout().join("ui");
+pub(crate) fn router(root: PathBuf, policy: String) -> Router {
     Router::new().fallback(move |request: Request| {
         let file = inside(&root, request.uri().path());
         let policy = policy.clone();
