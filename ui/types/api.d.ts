@@ -1312,7 +1312,9 @@ export type OnPart = { "do": "add-photo",
   /** The part. */
   part: Part,
   /** The photo's content. */
-  photo: PhotoId, } | { "do": "remove-photo",
+  photo: PhotoId,
+  /** How sharp it is, the higher the sharper; not said by those who have not measured it. */
+  sharpness?: number, } | { "do": "remove-photo",
   /** The part. */
   part: Part,
   /** The photo's content. */
@@ -2244,6 +2246,13 @@ export type StepTaken = {
   /** When the last of them did, as the shop writes dates; may be empty. */
   date: string, };
 
+/** Steps of something under way. */
+export type Steps = {
+  /** How many are done. */
+  done: number,
+  /** How many there are, as far as is known; 0 while nothing is. */
+  steps: number, };
+
 /** A step of strength: those of Jeffreys' scale for the factor by which evidence changes the odds (1 to 3.2, to 10, to
  * 100, above), from memory; the words are ours. */
 export type Strength = "slight" | "clear" | "strong" | "very-strong";
@@ -2679,7 +2688,11 @@ paper?: PaperSize,
 /**
  * What for; to be mailed, if not said.
  */
-purpose?: Purpose, }; reply: Blob };
+purpose?: Purpose, 
+/**
+ * A number by which to ask how far it is.
+ */
+way?: number, }; reply: Blob };
   label_find: { arguments: { 
 /**
  * The code, as it stands on the label or as a hand types it.
@@ -2690,8 +2703,26 @@ text: string, }; reply: Labelled };
 /**
  * The job.
  */
-job: JobId, }; reply: Blob };
-  archive_import: { arguments: Record<symbol, never>; reply: Imported };
+job: JobId, 
+/**
+ * A number by which to ask how far it is.
+ */
+way?: number, }; reply: Blob };
+  archive_import: { arguments: { 
+/**
+ * A number by which to ask how far it is.
+ */
+way?: number, }; reply: Imported };
+  way_get: { arguments: { 
+/**
+ * The number with which it was begun.
+ */
+way: number, }; reply: Steps | null };
+  way_stop: { arguments: { 
+/**
+ * The number with which it was begun.
+ */
+way: number, }; reply: null };
   shelf_get: { arguments: Record<symbol, never>; reply: Shelf };
   instrument_keep: { arguments: { 
 /**
