@@ -22,7 +22,7 @@ use std::time::Instant;
 
 use image::{ImageFormat, Rgb, RgbImage};
 use wearbook_core::date::Date;
-use wearbook_core::document::{Block, Extent, Image, Paper, Picture, PlanDrawing, Shown, customers_page};
+use wearbook_core::document::{Block, Extent, Image, Paper, Picture, PlanDrawing, Reader, Shown, customers_page};
 use wearbook_core::engine::{Arrangement, Engine, Part};
 use wearbook_core::job::PhotoId;
 use wearbook_core::under_way::UnderWay;
@@ -175,7 +175,7 @@ fn paper(photos: &Photos) -> Result<Paper, Box<dyn Error>> {
         title: "Condition report".into(),
         subtitle: "Wheel loader, yard no. 14".into(),
         subject: "Wheel loader, yard no. 14".into(),
-        customer: String::new(),
+        reader: Reader::Customer(String::new()),
         date: Date::EPOCH,
         blocks,
     })

@@ -5,8 +5,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use serde_json::{Value, json};
 use typst_kit::fonts::FontStore;
 use wearbook_core::document::{
-    Block, CustomersPage, FormDrawing, Image, MeasuredRow, Paper, Picture, PlanDrawing, ProposalHead, Section, Shown,
-    ZoneDrawing,
+    Block, CustomersPage, FormDrawing, Image, MeasuredRow, Paper, Picture, PlanDrawing, ProposalHead, Reader, Section,
+    Shown, ZoneDrawing,
 };
 use wearbook_core::job::{Consent, PhotoId};
 
@@ -46,7 +46,11 @@ impl Content {
             blocks.insert(at, json!({ "kind": "caution", "text": notice(&found.missing) }));
         }
         // What a reader of files shows: which paper, whose, of which machine.
-        let name = [title.clone(), line(&paper.customer), line(&paper.subject)];
+        let (customer, is_trade) = match &paper.reader {
+            Reader::Customer(name) => (line(name), false),
+            Reader::Trade => (String::new(), true),
+        };
+        let name = [title.clone(), customer, line(&paper.subject)];
         let name: Vec<String> = name.into_iter().filter(|part| !part.is_empty()).collect();
         let name = name.join(", ");
         let date = paper.date;
@@ -57,6 +61,7 @@ impl Content {
             "short-title": isolated(&shortened(&title, 60)),
             "short-subtitle": isolated(&shortened(&line(&paper.subject), 60)),
             "name": name,
+            "trade": is_trade,
             "date": [date.year(), date.month(), date.day()],
             "blocks": blocks,
         });
@@ -411,7 +416,7 @@ mod tests {
             title: "T".into(),
             subtitle: String::new(),
             subject: String::new(),
-            customer: String::new(),
+            reader: Reader::Customer(String::new()),
             date: Date::EPOCH,
             blocks,
         };

@@ -86,7 +86,7 @@ mod tests {
                 title: String::new(),
                 subtitle: String::new(),
                 subject: String::new(),
-                customer: String::new(),
+                reader: Reader::Customer(String::new()),
                 date: Date::EPOCH,
                 blocks: vec![block],
             }

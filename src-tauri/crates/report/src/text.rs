@@ -1,6 +1,6 @@
 //! The paper as plain text, to be pasted into a message.
 
-use wearbook_core::document::{Block, MeasuredRow, Paper};
+use wearbook_core::document::{Block, MeasuredRow, Paper, Reader};
 
 use crate::clean::{line, lines};
 use crate::page_text::page_text;
@@ -73,7 +73,7 @@ mod tests {
             title: "Condition report".into(),
             subtitle: "Loader, in-line 6".into(),
             subject: String::new(),
-            customer: String::new(),
+            reader: Reader::Customer(String::new()),
             date,
             blocks,
         }

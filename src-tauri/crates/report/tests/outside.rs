@@ -9,7 +9,7 @@ use std::io::Cursor;
 
 use said::{said, squeezed};
 use wearbook_core::date::Date;
-use wearbook_core::document::{Block, Image, Paper, PaperSize, Picture, PlanDrawing, Shown};
+use wearbook_core::document::{Block, Image, Paper, PaperSize, Picture, PlanDrawing, Reader, Shown};
 use wearbook_core::engine::{Arrangement, Engine};
 use wearbook_core::job::{Markup, PhotoId};
 use wearbook_core::under_way::UnderWay;
@@ -49,7 +49,7 @@ fn paper(blocks: Vec<Block>) -> Paper {
         title: "Condition report".into(),
         subtitle: "Yard loader, in-line 4".into(),
         subject: "Yard loader".into(),
-        customer: "Ada Quill".into(),
+        reader: Reader::Customer("Ada Quill".into()),
         date,
         blocks,
     }
@@ -137,7 +137,7 @@ fn an_empty_paper_is_a_sheet_with_its_title() {
         title: String::new(),
         subtitle: String::new(),
         subject: String::new(),
-        customer: String::new(),
+        reader: Reader::Customer(String::new()),
         date: Date::new(1, 1, 1).unwrap(),
         blocks: vec![],
     };

@@ -19,9 +19,11 @@ mod jobs;
 mod said;
 
 use inputs::whole;
-use jobs::{Photos, SCRIPTS, TEXTS, demo, evidence, metal, photo_id, report, signed, vee8, worn_everywhere};
+use jobs::{
+    Photos, SCRIPTS, TEXTS, demo, evidence, metal, photo_id, proposed, report, signed, vee8, worn_everywhere, written,
+};
 use said::{said, squeezed};
-use wearbook_core::document::{Block, Extent, Paper, PaperSize};
+use wearbook_core::document::{Block, Extent, Paper, PaperSize, Reader, machine_shop, parts_counter};
 use wearbook_core::engine::Arrangement;
 use wearbook_core::job::{Job, TextField};
 use wearbook_core::under_way::UnderWay;
@@ -115,6 +117,18 @@ fn on_others(lines: &[Line]) -> Vec<(&Line, &Line)> {
         }
     }
     pairs
+}
+
+/// An ordinary engine's machine shop and parts counter each work from one page.
+#[test]
+fn other_trades_work_from_one_page() {
+    let (job, photos) = demo(false);
+    for paper in [machine_shop, parts_counter] {
+        for print in [A4, LETTER] {
+            let pdf = check(print, &written(&proposed(job.clone()), paper), &photos);
+            assert!(pages(&pdf).len() <= 1);
+        }
+    }
 }
 
 /// The check of the layout is worth something only if it sees what is wrong.
@@ -388,7 +402,7 @@ fn a_right_to_left_name_keeps_its_own_figures_and_no_others() {
         title: "T".into(),
         subtitle: String::new(),
         subject: String::new(),
-        customer: String::new(),
+        reader: Reader::Customer(String::new()),
         date: jobs::DATE,
         blocks: vec![
             Block::Paragraph("Signed by שרה, 12 March".into()),

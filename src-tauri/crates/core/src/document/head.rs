@@ -1,7 +1,7 @@
 //! What stands at the head of a paper: its title, the machine, the engine, who it is from.
 
 use super::desk::Desk;
-use super::paper::{Block, Paper};
+use super::paper::{Block, Paper, Reader};
 use crate::assess::Assessment;
 use crate::job::{Answer, HistoryFact, Job, TextField};
 
@@ -14,7 +14,7 @@ pub(super) fn paper(desk: &Desk<'_>, title: &str, blocks: Vec<Block>) -> Paper {
         title: title.to_owned(),
         subtitle: subtitle.join(" · "),
         subject: machine.or(engine).unwrap_or_default(),
-        customer: String::new(),
+        reader: Reader::Trade,
         date: desk.date,
         blocks,
     }
@@ -22,7 +22,8 @@ pub(super) fn paper(desk: &Desk<'_>, title: &str, blocks: Vec<Block>) -> Paper {
 
 /// The same for the customer, whose name stands in the file's properties.
 pub(super) fn customers_paper(desk: &Desk<'_>, title: &str, blocks: Vec<Block>) -> Paper {
-    Paper { customer: typed(desk.job, TextField::Customer).unwrap_or_default(), ..paper(desk, title, blocks) }
+    let reader = Reader::Customer(typed(desk.job, TextField::Customer).unwrap_or_default());
+    Paper { reader, ..paper(desk, title, blocks) }
 }
 
 /// What was typed into a line of the job's sheet; none if it is blank.

@@ -1,6 +1,8 @@
 //! The machine shop's page: what is held first, the pieces with what goes along, each operation with its sizes place by place
 //! and room beside them to write what comes back.
 
+use std::collections::BTreeSet;
+
 use super::cautions::cautioned;
 use super::chapter::chapter;
 use super::desk::Desk;
@@ -29,7 +31,7 @@ pub fn machine_shop(desk: &Desk<'_>) -> Paper {
     };
     blocks
         .push(Block::Blanks(["Order number", "Wanted by", "Call first before you do more"].map(str::to_owned).into()));
-    blocks.extend(held(&open));
+    blocks.extend(held(&open, arrangement));
     blocks.extend(pieces(&open, arrangement));
     blocks.extend(work(desk, &open));
     blocks.extend(back(assessment, &open));
@@ -45,20 +47,50 @@ fn items(assessment: &Assessment) -> impl Iterator<Item = &ListItem> {
 }
 
 /// What must not be begun yet, apart from the rest and before it.
-fn held(open: &[&ListItem]) -> Vec<Block> {
-    let held = || open.iter().filter(|item| !item.waits_for.is_empty());
-    let row = |item: &&ListItem| {
+fn held(open: &[&ListItem], arrangement: &Arrangement) -> Vec<Block> {
+    let mut all: Vec<Held> = Vec::new();
+    for item in open.iter().filter(|item| !item.waits_for.is_empty()) {
+        let piece = item.of.as_ref().and_then(|of| of.work()).map(|of| piece_of(of.kind, arrangement));
         let (work, _) = work_words(item);
-        [item.what.clone(), work, item.waits_for.join(" ")]
-    };
-    let table = (held().count() > 0).then(|| {
+        match all.iter_mut().find(|own| own.piece.is_some() && own.piece == piece) {
+            Some(own) => {
+                own.works.push(work);
+                own.waits_for.extend(item.waits_for.iter().map(String::as_str));
+            }
+            None => {
+                let name = piece.map_or_else(|| item.what.clone(), |piece| name_of(piece));
+                let waits_for = item.waits_for.iter().map(String::as_str).collect();
+                all.push(Held { piece, name, works: vec![work], waits_for });
+            }
+        }
+    }
+    let rows = all.iter().map(|own| {
+        // A reason that several works share is said once.
+        let reasons: BTreeSet<&str> = own.waits_for.iter().copied().collect();
+        let reasons: Vec<&str> = reasons.into_iter().collect();
+        [own.name.clone(), own.works.join("; "), reasons.join(" ")]
+    });
+    let table = (!all.is_empty()).then(|| {
         Block::table(
             "Work that must not be begun yet, and what it waits for.",
-            [("Not yet", 3), ("Work", 5), ("Waits for", 9)],
-            held().map(row),
+            [("Piece", 3), ("Work", 6), ("Waits for", 8)],
+            rows,
         )
     });
     chapter("Held: do not begin", table)
+}
+
+/// What is held of a piece.
+struct Held<'a> {
+    /// None where the work is on no piece that is sent.
+    piece: Option<PartKind>,
+    name: String,
+    works: Vec<String>,
+    waits_for: Vec<&'a str>,
+}
+
+fn name_of(piece: PartKind) -> String {
+    capitalised(&piece.row().name.said(Default::default()))
 }
 
 /// A work without its sizes, which stand place by place below: what is done, and the size wanted.
@@ -83,8 +115,12 @@ fn pieces(open: &[&ListItem], arrangement: &Arrangement) -> Vec<Block> {
         words.join(between)
     };
     let rows = all.iter().map(|(piece, works)| {
-        let name = capitalised(&piece.row().name.said(Default::default()));
-        [name, capitalised(&joined(works, goes_along, "; ")), packed(*piece).to_owned(), joined(works, must_not, " ")]
+        [
+            name_of(*piece),
+            capitalised(&joined(works, goes_along, "; ")),
+            packed(*piece).to_owned(),
+            joined(works, must_not, " "),
+        ]
     });
     let table = Block::table(
         "The pieces that are sent: what goes along, how each is packed, what must not be done.",
@@ -166,12 +202,8 @@ fn of_group(job: &Job, plan: &GroupPlan, item: &ListItem) -> Vec<Block> {
         rows: plan.machined().map(row).collect(),
         to_fill: true,
     };
-    let faults = (!faults.is_empty()).then(|| Block::Paragraph(faults.join(" ")));
-    [Block::subheading(format!("{}: {}", item.what, plan.words)), Block::Paragraph(told)]
-        .into_iter()
-        .chain(faults)
-        .chain([table])
-        .collect()
+    let told = [vec![told], faults].concat().join(" ");
+    vec![Block::subheading(format!("{}: {}", item.what, plan.words)), Block::Paragraph(told), table]
 }
 
 /// What is written of the whole when it comes back.
@@ -228,6 +260,28 @@ mod tests {
             .collect();
         assert_eq!(headings.first(), Some(&"Held: do not begin"), "{headings:?}");
         assert!(!format!("{paper:?}").contains("Customer"));
+    }
+
+    #[test]
+    fn what_several_works_wait_for_is_said_once() {
+        let paper = page(&[scored("crankpin.1"), scored("main-journal.1")]);
+        let rows: Vec<&Vec<String>> = paper
+            .blocks
+            .iter()
+            .filter_map(|block| match block {
+                Block::Table { head, rows, .. } if head.last().is_some_and(|last| last == "Waits for") => Some(rows),
+                _ => None,
+            })
+            .flatten()
+            .collect();
+        let of_shaft: Vec<&&Vec<String>> = rows.iter().filter(|row| row[0] == "Crankshaft").collect();
+        let [row] = of_shaft[..] else { panic!("{rows:?}") };
+        assert!(row[1].contains("; "), "several works in one row: {row:?}");
+        let mut sentences: Vec<&str> = row[2].split(". ").collect();
+        let all = sentences.len();
+        sentences.sort_unstable();
+        sentences.dedup();
+        assert_eq!(sentences.len(), all, "{row:?}");
     }
 
     #[test]

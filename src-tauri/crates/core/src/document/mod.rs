@@ -39,7 +39,7 @@ pub use goes_back::goes_back;
 pub use labels::{Label, LabelStock, Labels, labels};
 pub use machine_shop::machine_shop;
 pub use page::{Choice, CustomersPage, Image, JobToDecide, Link, ProposalHead, Section, Shown, ToldAndFound, Total};
-pub use paper::{Bar, Block, FormDrawing, FormStation, MeasuredRow, Paper, PlanDrawing};
+pub use paper::{Bar, Block, FormDrawing, FormStation, MeasuredRow, Paper, PlanDrawing, Reader};
 pub use paper_size::PaperSize;
 pub use parts_counter::parts_counter;
 pub use picture::Picture;

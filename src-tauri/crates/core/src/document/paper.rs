@@ -19,12 +19,21 @@ pub struct Paper {
     pub subtitle: String,
     /// The machine or the engine's number, for heads that have little room; may be empty.
     pub subject: String,
-    /// The customer's name, on papers that are theirs; else empty.
-    pub customer: String,
+    /// Who reads it.
+    pub reader: Reader,
     /// The date on the paper, where the shop is.
     pub date: Date,
     /// The content from top to bottom.
     pub blocks: Vec<Block>,
+}
+
+/// Who reads a paper.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub enum Reader {
+    /// The customer, whose name stands in the file's properties; it may be empty.
+    Customer(String),
+    /// Another trade: the machine shop, the parts counter. They want it on one sheet, and need not know the customer.
+    Trade,
 }
 
 /// One piece of a paper.

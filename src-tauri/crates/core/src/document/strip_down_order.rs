@@ -122,6 +122,7 @@ fn answered(ordered: Option<&OrderedStripDown>) -> Vec<Block> {
 mod tests {
     use super::*;
     use crate::assess::assess;
+    use crate::document::Reader;
     use crate::job::Job;
     use crate::job::testing::{job_of, then};
     use serde_json::{Value, json};
@@ -157,7 +158,7 @@ mod tests {
         let paper = paper(&priced(
             &json!({ "old_parts": true, "allowance": { "least": 1_000, "share": 1_000, "most": 5_000 } }),
         ));
-        assert_eq!(paper.customer, "A. Harrow");
+        assert_eq!(paper.reader, Reader::Customer("A. Harrow".into()));
         says(&paper, &["Dredger winch", "Starter", "Destroyed by opening: head gasket.", "within 14 days"]);
         // 16 CCR 3353(c) asks for each of them; what has no price says so.
         says(&paper, &["Taking it apart and looking at it", "Putting it back together, if you refuse", "no price yet"]);
