@@ -100,6 +100,24 @@ impl Stage {
         Ok(())
     }
 
+    /// Opens a file as its receiver does, in a plain browser of the same make, where it is 360 pixels wide.
+    pub(crate) async fn open_outside(&mut self, file: &Path) -> Outcome {
+        if self.place == Place::Phone {
+            return Ok(self.page.client.goto(&format!("file://{}", file.display())).await?);
+        }
+        if let Running::Window(window) = &mut self.running {
+            window.kill()?;
+        }
+        let (window, page) = Window::plain(self.look, &self.folders).await?;
+        (self.running, self.page) = (Running::Window(window), page);
+        // Its window can't be made so narrow; a frame can.
+        let frame =
+            format!("<title>frame</title><iframe width=360 height=640 src=\"file://{}\"></iframe>", file.display());
+        let frame = self.folders.file("frame.html", frame.as_bytes())?;
+        self.page.client.goto(&format!("file://{}", frame.display())).await?;
+        Ok(self.page.client.enter_frame(0).await?)
+    }
+
     /// Waits for a saved document whose name ends so, and answers its bytes.
     pub(crate) async fn saved_document(&self, ending: &str) -> Outcome<Vec<u8>> {
         let saved = self.page.until(async || match file_ending(&self.folders.saved(), ending)? {

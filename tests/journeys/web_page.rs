@@ -37,14 +37,18 @@ async fn journey(stage: &mut Stage) -> Outcome {
     let saved = stage.saved_document("your-engine.html").await?;
     ensure(saved.len() < 2_000_000, format!("{} bytes are too many for a message.", saved.len()))?;
     let file = stage.folders.file("your-engine.html", &saved)?;
-    page.client.goto(&format!("file://{}", file.display())).await?;
-    ensure(page.client.title().await?.starts_with("Your engine"), "Another page is open.")?;
+    stage.open_outside(&file).await?;
+    let page = &stage.page;
 
     ensure(asked(page).await?.is_empty(), format!("It asks for {:?}.", asked(page).await?))?;
     let told = |script: &str| {
         let script = format!("return {script}");
         async move { Ok::<Value, Failure>(page.client.execute(&script, vec![]).await?) }
     };
+    ensure(
+        told("document.title.startsWith('Your engine') && innerWidth === 360").await? == true,
+        "It is another page.",
+    )?;
     ensure(told("document.scripts.length").await? == 0, "It holds a script.")?;
     let width = "document.documentElement.scrollWidth <= innerWidth";
     ensure(told(width).await? == true, "It is wider than the screen.")?;

@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 use std::process::Command;
 
-use serde_json::json;
+use serde_json::{Value, json};
 
 use super::browser::connect;
 use super::process::{Process, free_port, target_folder};
@@ -18,7 +18,17 @@ pub(crate) struct Window {
 
 impl Window {
     pub(crate) async fn start(look: Look, folders: &Folders) -> Outcome<(Self, Page)> {
-        let program = program()?;
+        // The driver refuses a session that asks for a browser by name.
+        let options = json!({ "webkitgtk:browserOptions": { "binary": program()?, "args": [] } });
+        Self::open(options, look, folders).await
+    }
+
+    /// The engine's own plain browser, for pages that leave the program.
+    pub(crate) async fn plain(look: Look, folders: &Folders) -> Outcome<(Self, Page)> {
+        Self::open(json!({}), look, folders).await
+    }
+
+    async fn open(options: Value, look: Look, folders: &Folders) -> Outcome<(Self, Page)> {
         let (display, number) = Process::start_and_hear(Command::new("Xvfb").args([
             "-displayfd",
             "1",
@@ -46,8 +56,6 @@ impl Window {
                 .env("NO_AT_BRIDGE", "1")
                 .env("GSETTINGS_BACKEND", "memory"),
         )?;
-        // The driver refuses a session that asks for a browser by name.
-        let options = json!({ "webkitgtk:browserOptions": { "binary": program, "args": [] } });
         let page = connect(port, "WebKitWebDriver", options).await?;
         Ok((Self { driver, _display: display }, page))
     }

@@ -88,8 +88,8 @@ pub(crate) fn printable(
 ) -> Result<Pictures, Stopped> {
     let share = mail::share(paper);
     let photos: BTreeSet<&PhotoId> = pictures(paper).map(|picture| &picture.photo).collect();
-    // To set it and to write it out are the last two.
-    way.expect(photos.len() + 2);
+    // To set it is the last.
+    way.expect(photos.len() + 1);
     let fit = |photo: &PhotoId| {
         let bytes = source(photo)?;
         let bytes = if resolution == Resolution::Mail { mail::fitted(bytes, share) } else { bytes };
