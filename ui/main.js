@@ -8,6 +8,7 @@ import { frame } from './frame/frame.js'
 import { keepRoom } from './frame/room.js'
 import { known, SCREENS } from './frame/screens.js'
 import { foldScreens } from './frame/title-block.js'
+import { toOpenTag } from './part/tags.js'
 import { readRoute, toShop } from './route.js'
 import { rememberScreen } from './settings/settings.js'
 import { attempt, drawWith, redraw, state } from './state.js'
@@ -81,7 +82,7 @@ function settleIn(address) {
     start?.focus({ preventScroll: true })
     document.querySelector('.flowing .pad')?.scrollIntoView()
     root.querySelector('.beside [aria-current]')?.scrollIntoView({ block: 'nearest' })
-    if (state.route.tag) root.querySelector('.zones')?.scrollIntoView({ block: 'center' })
+    if (state.route.tag) toOpenTag()
     if (state.route.subject) root.querySelector('.mark-form')?.scrollIntoView({ block: 'start' })
   })
 }

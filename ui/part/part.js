@@ -47,7 +47,7 @@ export function part(view) {
       ${cautions(open.cautions)}
       ${lookHere(view, open)}
       ${photos(view.job, open)}
-      ${tags(view.job, open)}
+      ${tags(view.job, open, '')}
       ${judged ? html`${back(view.job, judged)} ${cap(view, judged)} ${measured(view.job, judged)}` : ''}
       ${field({
         key: `${view.job} ${open.part} note`,
