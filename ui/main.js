@@ -3,6 +3,7 @@ import { render } from './vendor/lit-html/lit-html.js'
 import { getCatalogue, getSettings, getShelf, openJob } from './backend.js'
 import { settleAll } from './drafts.js'
 import { settled } from './edits/queue.js'
+import { forgetTold, toldHere } from './edits/told.js'
 import { keepingFocus } from './frame/focus.js'
 import { frame } from './frame/frame.js'
 import { keepRoom } from './frame/room.js'
@@ -39,6 +40,7 @@ async function arrive() {
   const isKnown = !route.job || state.saved?.job === route.job
   if (!isKnown) state.saved = null
   Object.assign(state, { route, alert: '', notice: '' })
+  if (!toldHere()) forgetTold()
   foldScreens()
   rememberScreen(here)
   const made = attempt(async () => SCREENS[route.screen].arrive?.(route))

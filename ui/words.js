@@ -38,6 +38,13 @@ export const words = {
     stopping: 'Stopping …',
     stopped: 'Stopped',
   },
+  told: {
+    /** @param {string} sentence */ undone: (sentence) => `Undone: ${sentence}`,
+    /** @param {string} sentence */ redone: (sentence) => `Done again: ${sentence}`,
+    show: 'Show',
+    back: 'Back',
+    takeBack: 'Take back',
+  },
   screens: {
     jobs: 'Jobs',
     instruments: 'Instruments',
@@ -311,6 +318,8 @@ export const words = {
     untagShort: 'Remove',
     clean: 'Looked at and clean',
     cleanAfterAll: 'Clean after all',
+    cleanOn: 'Clean, on to',
+    /** @param {string} label */ isClean: (label) => `${label}: clean`,
     note: 'Note',
     previous: 'Previous',
     next: 'Next',

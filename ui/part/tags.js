@@ -7,6 +7,7 @@ import { html } from '../vendor/lit-html/lit-html.js'
 import { repeat } from '../vendor/lit-html/directives/repeat.js'
 import { kindOf, tagOf } from '../catalogue.js'
 import { append } from '../edits/queue.js'
+import { forgetTold } from '../edits/told.js'
 import { swatch } from '../hatching/key.js'
 import { redraw, state } from '../state.js'
 import { capitalised } from '../text.js'
@@ -73,6 +74,7 @@ function tagButton(part, tag) {
   const unfold = () => {
     openTag = isOpen ? '' : tag
     zonesAhead = []
+    forgetTold()
     redraw()
     queueMicrotask(toOpenTag)
   }
