@@ -252,6 +252,13 @@ export const words = {
     next: 'Next not looked at',
     /** @param {number} looked @param {number} all */ before: (looked, all) =>
       `Before it is opened: looked at ${looked} of ${all}`,
+    atOnce: 'Several clean at once',
+    /** @param {number} n @param {string} name */ ofKind: (n, name) => `${n} × ${name}`,
+    /** @param {string} what */ unseen: (what) => `${what}, not looked at`,
+    eachLooked: 'Each of them has really been looked at, and nothing was found?',
+    notAll: 'Not all',
+    /** @param {number} n */ recordAll: (n) => `All ${n} clean`,
+    /** @param {string} what */ allClean: (what) => `Clean: ${what}`,
   },
   label: {
     photo: 'A photo of the label',

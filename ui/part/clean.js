@@ -8,6 +8,9 @@ import { attempt } from '../state.js'
 import { words } from '../words.js'
 
 const text = words.part
+/** So soon nobody has looked at the next part: it is the second tap of a double tap. */
+const TOO_SOON = 500
+let goneOnAt = 0
 
 /** Records it and stays here. @param {string} job @param {Recorded} open @param {string} [look] how the button looks */
 export function clean(job, { part, seen }, look = '') {
@@ -24,6 +27,8 @@ export const cleanOn = (job, { part, label }, next) => {
   const at = toPart(job, next.part)
   const sentence = text.isClean(label)
   const press = () => attempt(async () => {
+    if (Date.now() - goneOnAt < TOO_SOON) return
+    goneOnAt = Date.now()
     const saving = submit(job, { do: 'clean', part })
     tell({ at, sentence })
     swap(at)

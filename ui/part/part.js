@@ -20,7 +20,7 @@ import { cap } from './cap.js'
 import { clean, cleanOn } from './clean.js'
 import { enlarged } from './enlarged.js'
 import { photos } from './photos.js'
-import { tags } from './tags.js'
+import { hasOpenTag, tags } from './tags.js'
 
 const text = words.part
 
@@ -67,12 +67,14 @@ export function part(view) {
 const isJudged = (here) => 'decision' in here
 
 /** Where the walk goes from here. The thumb's button is the one that comes next: for a part not looked at, clean and on
- * to the next in one tap; on to the next for any other, so that no stray tap wipes out what was tagged.
+ * to the next in one tap; on to the next for any other, and while a tag is open, so that no stray tap wipes out what was
+ * tagged.
  * @param {JobView} view @param {Recorded} open @param {Recorded | undefined} previous @param {Recorded | undefined}
  * next */
 function stepBar(view, open, previous, next) {
   const { job } = view
   const isOpen = open.seen === 'not-looked'
+  const asksClean = isOpen && !hasOpenTag(open)
   if (state.route.isLook) {
     const { back, on } = lookSteps(view, open)
     return html`<div class="bar step-bar">${back} ${clean(job, open, isOpen ? 'primary' : '')} ${on}</div>`
@@ -80,8 +82,8 @@ function stepBar(view, open, previous, next) {
   return html`
     <div class="bar step-bar">
       ${toCause(view) ?? step(job, previous, text.previous, text.previousPart)}
-      ${isOpen ? step(job, next, text.next, text.nextPart) : onward(job, next)}
-      ${isOpen ? (next ? cleanOn(job, open, next) : clean(job, open, 'primary')) : ''}
+      ${asksClean ? step(job, next, text.next, text.nextPart) : onward(job, next, isOpen ? '' : 'primary')}
+      ${asksClean ? (next ? cleanOn(job, open, next) : clean(job, open, 'primary')) : ''}
     </div>`
 }
 
@@ -103,9 +105,10 @@ const step = (job, to, label, name) =>
     ? html`<a class="button" href=${toPart(job, to.part)} aria-label=${name(to.label)} @click=${walkOn}>${label}</a>`
     : ''
 
-/** Large enough to be read from the bench. @param {string} job @param {Recorded | undefined} next */
-const onward = (job, next) =>
+/** Large enough to be read from the bench. @param {string} job @param {Recorded | undefined} next
+ * @param {string} look how the button looks */
+const onward = (job, next, look) =>
   next
-    ? html`<a class="button primary onward-step" href=${toPart(job, next.part)} @click=${walkOn}>
+    ? html`<a class=${`button onward-step ${look}`} href=${toPart(job, next.part)} @click=${walkOn}>
       <span class="onward-lead">${text.next}:</span> <span class="onward-name">${next.label}</span></a>`
     : ''

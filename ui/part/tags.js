@@ -33,6 +33,9 @@ export function unfoldAsked({ tag }) {
   zonesAhead = []
 }
 
+/** @param {Recorded} part */
+export const hasOpenTag = ({ kind }) => openTag !== '' && kindOf(kind).tags.includes(openTag)
+
 /** Brings the open tag to the head of the screen, once it is drawn, unless all of it is in sight. */
 export function toOpenTag() {
   const strip = document.querySelector('.tags-strip')
