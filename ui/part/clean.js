@@ -3,6 +3,7 @@
 import { html } from '../vendor/lit-html/lit-html.js'
 import { append, submit } from '../edits/queue.js'
 import { tell } from '../edits/told.js'
+import { swatch } from '../hatching/key.js'
 import { swap, toPart } from '../route.js'
 import { attempt } from '../state.js'
 import { words } from '../words.js'
@@ -18,7 +19,7 @@ export function clean(job, { part, seen }, look = '') {
   return html`
     <button type="button" class=${`clean ${look}`} aria-pressed=${isClean ? 'true' : 'false'}
       @click=${() => !isClean && append(job, { do: 'clean', part })}>
-      ${seen === 'worn' ? text.cleanAfterAll : text.clean}</button>`
+      ${swatch(null)} <span>${seen === 'worn' ? text.cleanAfterAll : text.clean}</span></button>`
 }
 
 /** Records it and goes on to the next part, where just this can be taken back.

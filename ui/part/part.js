@@ -49,7 +49,7 @@ export function part(view) {
       ${cautions(open.cautions)}
       ${lookHere(view, open)}
       ${photos(view.job, open)}
-      ${tags(view.job, open, isCleanInBar(open, next) ? '' : clean(view.job, open, 'wide'))}
+      ${tags(view.job, open, isCleanInBar(open, next) ? '' : clean(view.job, open, 'tag'))}
       ${judged ? html`${back(view.job, judged)} ${cap(view, judged)} ${measured(view.job, judged)}` : ''}
       ${field({
         key: `${view.job} ${open.part} note`,

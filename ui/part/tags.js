@@ -17,8 +17,10 @@ import { zones } from './zones.js'
 const text = words.part
 /** @type {readonly Grade[]} */
 const GRADES = [1, 2, 3, 4]
-/** Tags nearest to hand. */
+/** Tags nearest to hand; with the answer that there is nothing to see they fill three rows. */
 const NEAREST = 5
+/** Stands among the tags after the nearest: that there is nothing to see. */
+const NOTHING = 'nothing'
 /** Stands among the tags before those that are seldom wanted. */
 const MORE = 'more'
 
@@ -52,15 +54,17 @@ export function toOpenTag() {
 export function tags(job, part, nothingSeen) {
   const all = kindOf(part.kind).tags
   const open = openTag && all.includes(openTag) ? openTag : ''
-  /** @type {(Tag | typeof MORE)[]} */
-  const shown = !open && all.length > NEAREST ? [...all.slice(0, NEAREST), MORE, ...all.slice(NEAREST)] : all
+  /** @type {(Tag | typeof NOTHING | typeof MORE)[]} */
+  const shown = open ? all : [...all.slice(0, NEAREST), NOTHING]
+  if (!open && all.length > NEAREST) shown.push(MORE, ...all.slice(NEAREST))
   // Keyed, so that a button that has the keyboard stays the same button when the others draw together.
-  const draw = (/** @type {Tag | typeof MORE} */ here) =>
-    here === MORE ? html`<h3>${text.moreTags}</h3>` : tagButton(part, here)
+  const draw = (/** @type {Tag | typeof NOTHING | typeof MORE} */ here) => {
+    if (here === NOTHING) return nothingSeen
+    return here === MORE ? html`<h3>${text.moreTags}</h3>` : tagButton(part, here)
+  }
   return html`
     <section class="tagging" aria-labelledby="part-tags">
       <h2 id="part-tags">${text.tags}</h2>
-      ${open ? '' : nothingSeen}
       <div class=${open ? 'tags tags-strip' : 'tags'}>${repeat(shown, (here) => here, draw)}</div>
       ${open ? grades(job, part, open) : ''}
     </section>`
