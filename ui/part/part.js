@@ -67,8 +67,8 @@ export function part(view) {
 const isJudged = (here) => 'decision' in here
 
 /** Where the walk goes from here. The thumb's button is the one that comes next: for a part not looked at, clean and on
- * to the next in one tap; on to the next for any other, and while a tag is open, so that no stray tap wipes out what was
- * tagged.
+ * to the next in one tap; on to the next for any other, and while a tag is open, so that no stray tap wipes out what
+ * was tagged.
  * @param {JobView} view @param {Recorded} open @param {Recorded | undefined} previous @param {Recorded | undefined}
  * next */
 function stepBar(view, open, previous, next) {

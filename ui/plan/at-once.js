@@ -1,5 +1,6 @@
-// Many parts of one kind, looked at one after the other and all clean: recorded at once, each as an entry of its own that
-// can be undone alone. It lies folded below the plan and asks first, for what nobody looked at must never become clean.
+// Many parts of one kind, looked at one after the other and all clean: recorded at once, each as an entry of its own
+// that can be undone alone. It lies folded below the plan and asks first, for what nobody looked at must never become
+// clean.
 /** @import { JobView, PartKind, PartView } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { kindOf } from '../catalogue.js'
