@@ -3,11 +3,13 @@ import { render } from './vendor/lit-html/lit-html.js'
 import { getCatalogue, getSettings, getShelf, openJob } from './backend.js'
 import { settleAll } from './drafts.js'
 import { settled } from './edits/queue.js'
+import { forgetTold, toldHere } from './edits/told.js'
 import { keepingFocus } from './frame/focus.js'
 import { frame } from './frame/frame.js'
 import { keepRoom } from './frame/room.js'
 import { known, SCREENS } from './frame/screens.js'
 import { foldScreens } from './frame/title-block.js'
+import { toOpenTag } from './part/tags.js'
 import { readRoute, toShop } from './route.js'
 import { rememberScreen } from './settings/settings.js'
 import { attempt, drawWith, redraw, state } from './state.js'
@@ -38,6 +40,7 @@ async function arrive() {
   const isKnown = !route.job || state.saved?.job === route.job
   if (!isKnown) state.saved = null
   Object.assign(state, { route, alert: '', notice: '' })
+  if (!toldHere()) forgetTold()
   foldScreens()
   rememberScreen(here)
   const made = attempt(async () => SCREENS[route.screen].arrive?.(route))
@@ -81,7 +84,7 @@ function settleIn(address) {
     start?.focus({ preventScroll: true })
     document.querySelector('.flowing .pad')?.scrollIntoView()
     root.querySelector('.beside [aria-current]')?.scrollIntoView({ block: 'nearest' })
-    if (state.route.tag) root.querySelector('.zones')?.scrollIntoView({ block: 'center' })
+    if (state.route.tag) toOpenTag()
     if (state.route.subject) root.querySelector('.mark-form')?.scrollIntoView({ block: 'start' })
   })
 }

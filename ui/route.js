@@ -72,6 +72,14 @@ export const toInstruments = (id) => `${toShop('instruments')}${id ? `/${encodeU
 /** Goes there in place of this screen: Back does not return to a form that is done. @param {string} address */
 export const swap = (address) => location.replace(address)
 
+/** For the links of a walk, which goes on in place of the screen: Back leads to where the walk was begun. Opened
+ * beside, with a key held, it is a link like any other. @param {MouseEvent} event */
+export function walkOn(event) {
+  if (event.ctrlKey || event.metaKey || event.shiftKey || event.altKey) return
+  event.preventDefault()
+  swap(/** @type {HTMLAnchorElement} */ (event.currentTarget).href)
+}
+
 /** Goes there, with a history entry. @param {string} address */
 export const go = (address) => {
   location.hash = address

@@ -26,3 +26,4 @@ mod label;
 mod one_trip;
 mod refusals;
 mod transport;
+mod walk;

@@ -4,7 +4,7 @@
 import { html } from '../vendor/lit-html/lit-html.js'
 import { kindOf, zonesOf } from '../catalogue.js'
 import { stillZones } from '../part/zones.js'
-import { toLook, toMeasure, toScreen } from '../route.js'
+import { toLook, toMeasure, toScreen, walkOn } from '../route.js'
 import { state } from '../state.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
@@ -15,12 +15,14 @@ const text = words.causes
 /** Why. @param {string} heading @param {NextLook} look */
 export const lookSentence = (heading, look) => html`<h2 id="next-look">${heading}</h2><p>${look.sentence}</p>`
 
-/** The way to it. @param {JobView} view @param {NextLook} look @param {string} [short] where there is little room */
+/** The way to it; from one look to the next it is a walk.
+ * @param {JobView} view @param {NextLook} look @param {string} [short] where there is little room: in the walk's bar */
 export function lookButton(view, look, short) {
   const part = labelsOf(view).get(look.part) ?? look.part
   const name = look.measure ? text.measureNext(part) : text.lookNext(part)
   const way = look.measure ? toMeasure(view.job, look.part) : toLook(view.job, look)
-  return html`<a class="button primary" href=${way} aria-label=${name}>${short ?? name}</a>`
+  return html`<a class="button primary" href=${way} aria-label=${name}
+    @click=${short ? walkOn : null}>${short ?? name}</a>`
 }
 
 /** On the part that was opened for the look: where to look and why; once that has been answered, the look after it.

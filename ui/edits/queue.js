@@ -5,21 +5,29 @@ import { addAncillaryPhoto, addPhoto, appendEdits } from '../backend.js'
 import { attempt, redraw, state } from '../state.js'
 import { words } from '../words.js'
 import { guess, guessAncillaryPhoto, guessPhoto } from './guess.js'
+import { forgetTold, tellOf } from './told.js'
 
 /** @type {Promise<unknown>} */
 let queue = Promise.resolve()
 
 /** Appends changes to a job, all or none; a refusal is shown. Answers whether they are saved.
  * @param {string} job @param {...Change} changes @returns {Promise<boolean>} */
-export const append = (job, ...changes) => attempt(() => submit(job, ...changes))
+export const append = (job, ...changes) => attempt(async () => {
+  await submit(job, ...changes)
+})
 
 /** Appends changes to a job, all or none; rejects with the refusal, for a form that shows it in its own place.
- * @param {string} job @param {...Change} changes @returns {Promise<void>} */
+ * @param {string} job @param {...Change} changes @returns {Promise<JobView>} the job with them */
 export function submit(job, ...changes) {
   return enqueue({
     job,
     guess: (view) => changes.reduce(guess, view),
-    send: () => appendEdits(job, changes),
+    send: async () => {
+      const before = state.saved
+      const view = await appendEdits(job, changes)
+      tellOf(before, changes, view)
+      return view
+    },
   })
 }
 
@@ -45,17 +53,20 @@ export const photographAncillary = (job, item, file) =>
  * @param {() => Promise<JobView>} send */
 function appendPhoto(job, file, shows, send) {
   const preview = URL.createObjectURL(file)
-  const saving = attempt(() => enqueue({ job, guess: (view) => shows(view, preview), send }))
+  const saving = attempt(async () => {
+    await enqueue({ job, guess: (view) => shows(view, preview), send })
+  })
   saving.finally(() => setTimeout(() => URL.revokeObjectURL(preview), 5000))
 }
 
 /** When all that was done so far has been saved or refused. */
 export const settled = () => queue
 
-/** @param {Waiting} entry @returns {Promise<void>} */
+/** @param {Waiting} entry @returns {Promise<JobView>} */
 function enqueue(entry) {
   state.waiting = [...state.waiting, entry]
   state.alert = ''
+  forgetTold()
   redraw()
   const result = queue.then(() => settle(entry))
   queue = result.catch(() => {})
@@ -68,6 +79,7 @@ async function settle(entry) {
     const view = await entry.send()
     if (state.saved?.job === entry.job) state.saved = view
     state.notice = words.frame.saved
+    return view
   } catch (failure) {
     state.notice = ''
     throw failure

@@ -8,6 +8,7 @@ import { redraw, shownJob, state } from '../state.js'
 import { words } from '../words.js'
 import { SCREENS } from './screens.js'
 import { titleBlock } from './title-block.js'
+import { toldLine } from './told-line.js'
 import { underWayBar } from './under-way.js'
 
 export function frame() {
@@ -29,6 +30,7 @@ export function frame() {
       <footer class="foot">
         <div role="alert" class="alert">${state.alert ? alert() : ''}</div>
         ${underWayBar()}
+        ${toldLine()}
         ${screen.bar ?? ''}
         ${titleBlock(view, screen.title)}
       </footer>`,

@@ -5,7 +5,7 @@ import { live } from '../vendor/lit-html/directives/live.js'
 import { choice, optionsOf } from '../controls/choice.js'
 import { formOf } from '../controls/form.js'
 import { submit } from '../edits/queue.js'
-import { go, toScreen } from '../route.js'
+import { swap, toScreen, walkOn } from '../route.js'
 import { words } from '../words.js'
 import { placeId, placeNumber } from './place.js'
 
@@ -24,7 +24,7 @@ export function markForm(view, asked) {
   const save = async (/** @type {Event} */ event) => {
     event.preventDefault()
     const next = following(view, asked)
-    if (await send((mark) => submit(view.job, { do: 'note-mark', place, mark }))) go(next)
+    if (await send((mark) => submit(view.job, { do: 'note-mark', place, mark }))) swap(next)
   }
   return html`
     <form class="entry mark-form" aria-labelledby="mark-asked" @submit=${save}>
@@ -62,7 +62,7 @@ export function markForm(view, asked) {
       })}
       <p role="alert" class="refusal">${refusal}</p>
       <div class="bar-inline">
-        <a class="button" href=${following(view, asked)}>${text.skip}</a>
+        <a class="button" href=${following(view, asked)} @click=${walkOn}>${text.skip}</a>
         <button class="primary">${text.save}</button>
       </div>
     </form>`

@@ -2,7 +2,7 @@
 /** @import { JobView, MarkView } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { screenCautions } from '../controls/cautions.js'
-import { toScreen } from '../route.js'
+import { toScreen, walkOn } from '../route.js'
 import { state } from '../state.js'
 import { words } from '../words.js'
 import { markForm } from './mark-form.js'
@@ -42,7 +42,7 @@ export function marks(view) {
 /** @param {string} job @param {MarkView} view @param {boolean} current */
 const line = (job, { place, label, mark }, current) => html`
   <li>
-    <a href=${toScreen(job, 'marks', placeId(place))} aria-current=${current ? 'step' : 'false'}>
+    <a href=${toScreen(job, 'marks', placeId(place))} @click=${walkOn} aria-current=${current ? 'step' : 'false'}>
       <span>${label}</span>
       <span class=${mark ? 'mark-read' : 'mark-missing'}>${mark ? inWords(mark) : text.none}</span>
     </a>

@@ -3,7 +3,7 @@
 /** @import { Bench } from './pad.js' */
 /** @import { Step } from './walk.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
-import { toMeasure, toPart, toScreen } from '../route.js'
+import { toMeasure, toPart, toScreen, walkOn } from '../route.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
 import { figures } from './figures.js'
@@ -77,7 +77,7 @@ function neighbours({ view, steps, part, quantity, phase }) {
   const at = parts.findIndex((one) => one.part === part.part)
   const link = (/** @type {PartView | undefined} */ to, /** @type {(label: string) => string} */ name) =>
     to
-      ? html`<a class="button quiet"
+      ? html`<a class="button quiet" @click=${walkOn}
         href=${toMeasure(view.job, to.part, quantity, phase)}>${capitalised(name(to.label))}</a>`
       : ''
   if (parts.length < 2) return ''

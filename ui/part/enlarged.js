@@ -8,7 +8,7 @@ import { append } from '../edits/queue.js'
 import { drawingOn, markupField, markupForm } from '../markup/markup-form.js'
 import { measure, overlay } from '../markup/overlay.js'
 import { numbersOf } from '../markup/shape.js'
-import { go, toPart } from '../route.js'
+import { swap, toPart, walkOn } from '../route.js'
 import { shownJob } from '../state.js'
 import { words } from '../words.js'
 
@@ -23,7 +23,7 @@ export function enlarged(job, part, photo) {
   const back = toPart(job, part.part)
   const remove = () => {
     append(job, { do: 'remove-photo', part: part.part, photo })
-    go(back)
+    swap(back)
   }
   return {
     title,
@@ -43,7 +43,7 @@ export function enlarged(job, part, photo) {
         <div class="bar">
           <button type="button" @click=${remove}>${text.removePhoto}</button>
           <button type="button" @click=${() => drawing.enter({})}>${words.markup.draw}</button>
-          <a class="button primary" href=${back}>${text.back}</a>
+          <a class="button primary" href=${back} @click=${walkOn}>${text.back}</a>
         </div>`,
   }
 }

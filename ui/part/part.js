@@ -12,14 +12,15 @@ import { swatch } from '../hatching/key.js'
 import { measured } from '../measure/measured.js'
 import { seenInWords } from '../plan/drawing.js'
 import { foundInWords } from '../plan/outside.js'
-import { toPart, toScreen } from '../route.js'
+import { toPart, toScreen, walkOn } from '../route.js'
 import { state } from '../state.js'
 import { words } from '../words.js'
 import { back } from './back.js'
 import { cap } from './cap.js'
+import { clean, cleanOn } from './clean.js'
 import { enlarged } from './enlarged.js'
 import { photos } from './photos.js'
-import { tags } from './tags.js'
+import { hasOpenTag, tags } from './tags.js'
 
 const text = words.part
 
@@ -29,6 +30,7 @@ export function part(view) {
   const walk = [...view.assessment.outside, ...view.assessment.parts]
   const here = walk.findIndex((candidate) => candidate.part === state.route.part)
   const open = walk[here]
+  const next = walk[here + 1]
   if (!open) {
     return {
       title: words.screens.part,
@@ -47,7 +49,7 @@ export function part(view) {
       ${cautions(open.cautions)}
       ${lookHere(view, open)}
       ${photos(view.job, open)}
-      ${tags(view.job, open)}
+      ${tags(view.job, open, isCleanInBar(open, next) ? '' : clean(view.job, open, 'tag'))}
       ${judged ? html`${back(view.job, judged)} ${cap(view, judged)} ${measured(view.job, judged)}` : ''}
       ${field({
         key: `${view.job} ${open.part} note`,
@@ -57,34 +59,36 @@ export function part(view) {
         save: (note) => append(view.job, { do: 'remark', part: open.part, text: note }),
       })}
       ${judged ? decision(view.job, judged) : ''}`,
-    bar: stepBar(view, open, walk[here - 1], walk[here + 1]),
+    bar: stepBar(view, open, walk[here - 1], next),
   }
 }
 
 /** What lies beside the parts is not. @param {Recorded} here @returns {here is PartView} */
 const isJudged = (here) => 'decision' in here
 
-/** Strip-down order, and the answer that most parts get. The thumb's button is the one that comes next: clean for a
- * part not looked at, on to the next part for any other, so that no stray tap wipes out what was tagged.
+/** Where the walk goes from here. The thumb's button is the one that comes next: for a part not looked at, clean and on
+ * to the next in one tap; on to the next for any other, and while a tag is open, so that no stray tap wipes out what
+ * was tagged.
  * @param {JobView} view @param {Recorded} open @param {Recorded | undefined} previous @param {Recorded | undefined}
  * next */
-const stepBar = (view, open, previous, next) => {
+function stepBar(view, open, previous, next) {
   const { job } = view
-  const isClean = open.seen === 'clean'
   const isOpen = open.seen === 'not-looked'
-  const clean = () => !isClean && append(job, { do: 'clean', part: open.part })
-  const { back, on } = state.route.isLook ? lookSteps(view, open) : {
-    back: toCause(view) ?? step(job, previous, text.previous, text.previousPart, false),
-    on: step(job, next, text.next, text.nextPart, !isOpen),
+  const asksClean = isOpen && !hasOpenTag(open)
+  if (state.route.isLook) {
+    const { back, on } = lookSteps(view, open)
+    return html`<div class="bar step-bar">${back} ${clean(job, open, isOpen ? 'primary' : '')} ${on}</div>`
   }
   return html`
     <div class="bar step-bar">
-      ${back}
-      <button type="button" class=${isOpen ? 'primary' : ''} aria-pressed=${isClean ? 'true' : 'false'} @click=${clean}>
-        ${open.seen === 'worn' ? text.cleanAfterAll : text.clean}</button>
-      ${on}
+      ${toCause(view) ?? step(job, previous, text.previous, text.previousPart)}
+      ${asksClean ? step(job, next, text.next, text.nextPart) : onward(job, next, isOpen ? '' : 'primary')}
+      ${asksClean ? (next ? cleanOn(job, open, next) : clean(job, open, 'primary')) : ''}
     </div>`
 }
+
+/** Whether the bar has the answer “clean” for this part by itself. @param {Recorded} open @param {unknown} next */
+const isCleanInBar = (open, next) => state.route.isLook || (open.seen === 'not-looked' && !next)
 
 /** The way back to the cause from whose evidence the part was opened. @param {JobView} view */
 function toCause({ job, assessment }) {
@@ -94,10 +98,17 @@ function toCause({ job, assessment }) {
     aria-label=${words.causes.back(from.name)}>${words.causes.backShort}</a>`
 }
 
-/** @param {string} job @param {Recorded | undefined} to @param {string} label @param {(label: string) => string} name
- * @param {boolean} isPrimary */
-const step = (job, to, label, name, isPrimary) =>
+/** @param {string} job @param {Recorded | undefined} to @param {string} label
+ * @param {(label: string) => string} name */
+const step = (job, to, label, name) =>
   to
-    ? html`<a class=${isPrimary ? 'button primary' : 'button'} href=${toPart(job, to.part)}
-      aria-label=${name(to.label)}>${label}</a>`
-    : html`<span class="button" aria-hidden="true"></span>`
+    ? html`<a class="button" href=${toPart(job, to.part)} aria-label=${name(to.label)} @click=${walkOn}>${label}</a>`
+    : ''
+
+/** Large enough to be read from the bench. @param {string} job @param {Recorded | undefined} next
+ * @param {string} look how the button looks */
+const onward = (job, next, look) =>
+  next
+    ? html`<a class=${`button onward-step ${look}`} href=${toPart(job, next.part)} @click=${walkOn}>
+      <span class="onward-lead">${text.next}:</span> <span class="onward-name">${next.label}</span></a>`
+    : ''

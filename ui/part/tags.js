@@ -1,4 +1,5 @@
-// What is seen on a part. A tap on a tag unfolds its four grades right there; a tap on a grade saves.
+// What is seen on a part. A tap on a tag brings its four grades and its fields to the head of the screen, where all of
+// them are in reach at once; the other tags draw together into one line. A tap on a grade saves.
 /** @import { Finding, Grade, Tag, Zone } from '../types/api.d.ts' */
 /** @import { Recorded } from './photos.js' */
 /** @import { Route } from '../route.js' */
@@ -6,6 +7,7 @@ import { html } from '../vendor/lit-html/lit-html.js'
 import { repeat } from '../vendor/lit-html/directives/repeat.js'
 import { kindOf, tagOf } from '../catalogue.js'
 import { append } from '../edits/queue.js'
+import { forgetTold } from '../edits/told.js'
 import { swatch } from '../hatching/key.js'
 import { redraw, state } from '../state.js'
 import { capitalised } from '../text.js'
@@ -15,12 +17,12 @@ import { zones } from './zones.js'
 const text = words.part
 /** @type {readonly Grade[]} */
 const GRADES = [1, 2, 3, 4]
-/** Tags nearest to hand. */
+/** Tags nearest to hand; with the answer that there is nothing to see they fill three rows. */
 const NEAREST = 5
-/** Buttons side by side; the grades unfold under the row of their tag. */
-const COLUMNS = 2
-/** Stands among the tags where the grades of the open one unfold. */
-const UNFOLDED = 'unfolded'
+/** Stands among the tags after the nearest: that there is nothing to see. */
+const NOTHING = 'nothing'
+/** Stands among the tags before those that are seldom wanted. */
+const MORE = 'more'
 
 /** The tag whose grades are unfolded. @type {Tag | ''} */
 let openTag = ''
@@ -33,29 +35,39 @@ export function unfoldAsked({ tag }) {
   zonesAhead = []
 }
 
-/** @param {string} job @param {Recorded} part */
-export function tags(job, part) {
-  const all = kindOf(part.kind).tags
-  return html`
-    <section aria-labelledby="part-tags">
-      <h2 id="part-tags">${text.tags}</h2>
-      ${rows(job, part, all.slice(0, NEAREST))}
-      ${all.length > NEAREST ? html`<h3>${text.moreTags}</h3> ${rows(job, part, all.slice(NEAREST))}` : ''}
-    </section>`
+/** @param {Recorded} part */
+export const hasOpenTag = ({ kind }) => openTag !== '' && kindOf(kind).tags.includes(openTag)
+
+/** Brings the open tag to the head of the screen, once it is drawn, unless all of it is in sight. */
+export function toOpenTag() {
+  const strip = document.querySelector('.tags-strip')
+  const all = document.querySelector('.grades')
+  const screen = document.querySelector('.screen-main')
+  if (!strip || !all || !screen) return
+  strip.scrollTo({ left: 0 })
+  const { top, bottom } = screen.getBoundingClientRect()
+  const isInSight = strip.getBoundingClientRect().top >= top && all.getBoundingClientRect().bottom <= bottom
+  if (!isInSight) strip.scrollIntoView({ block: 'start' })
 }
 
-/** @param {string} job @param {Recorded} part @param {Tag[]} tags */
-function rows(job, part, tags) {
-  /** @type {(Tag | typeof UNFOLDED)[]} */
-  const shown = [...tags]
-  if (openTag && tags.includes(openTag)) {
-    const endOfRow = (Math.floor(tags.indexOf(openTag) / COLUMNS) + 1) * COLUMNS
-    shown.splice(endOfRow, 0, UNFOLDED)
+/** @param {string} job @param {Recorded} part @param {unknown} nothingSeen the answer of a part without any tag */
+export function tags(job, part, nothingSeen) {
+  const all = kindOf(part.kind).tags
+  const open = openTag && all.includes(openTag) ? openTag : ''
+  /** @type {(Tag | typeof NOTHING | typeof MORE)[]} */
+  const shown = open ? all : [...all.slice(0, NEAREST), NOTHING]
+  if (!open && all.length > NEAREST) shown.push(MORE, ...all.slice(NEAREST))
+  // Keyed, so that a button that has the keyboard stays the same button when the others draw together.
+  const draw = (/** @type {Tag | typeof NOTHING | typeof MORE} */ here) => {
+    if (here === NOTHING) return nothingSeen
+    return here === MORE ? html`<h3>${text.moreTags}</h3>` : tagButton(part, here)
   }
-  // Keyed, so that a button that has the keyboard stays the same button when the grades move to another row.
-  const draw = (/** @type {Tag | typeof UNFOLDED} */ here) =>
-    here === UNFOLDED ? openTag && grades(job, part, openTag) : tagButton(part, here)
-  return html`<div class="tags">${repeat(shown, (here) => here, draw)}</div>`
+  return html`
+    <section class="tagging" aria-labelledby="part-tags">
+      <h2 id="part-tags">${text.tags}</h2>
+      <div class=${open ? 'tags tags-strip' : 'tags'}>${repeat(shown, (here) => here, draw)}</div>
+      ${open ? grades(job, part, open) : ''}
+    </section>`
 }
 
 /** @param {Recorded} part @param {Tag} tag */
@@ -69,7 +81,9 @@ function tagButton(part, tag) {
   const unfold = () => {
     openTag = isOpen ? '' : tag
     zonesAhead = []
+    forgetTold()
     redraw()
+    queueMicrotask(toOpenTag)
   }
   return html`
     <button type="button" class=${finding ? 'tag tag-set' : 'tag'} aria-expanded=${isOpen ? 'true' : 'false'}
@@ -92,12 +106,15 @@ function grades(job, part, tag) {
   }
   return html`
     <div class="grades" role="group" aria-label="${capitalised(row.name)}: ${text.howBad}">
-      <p class="hint">${row.meaning}</p>
-      ${GRADES.map((grade) => html`
-        <button type="button" class="grade" aria-pressed=${finding?.grade === grade ? 'true' : 'false'}
-          @click=${() => choose(grade)}>
-          ${swatch(grade)} <span>${text.grade(grade, row.grades[grade - 1] ?? '')}</span>
-        </button>`)}
+      <div class="tag-head">
+        <p class="hint">${row.meaning}</p>
+        ${finding ? html`
+          <button type="button" class="quiet" aria-label=${text.untag(row.name)}
+            @click=${() => append(job, { do: 'untag', part: part.part, tag })}>${text.untagShort}</button>` : ''}
+      </div>
+      <div class="grade-choice">
+        ${GRADES.map((grade) => gradeButton(grade, row.grades[grade - 1] ?? '', finding?.grade === grade, choose))}
+      </div>
       ${zones({
         map: kindOf(part.kind).zone_map,
         grade: finding?.grade ?? null,
@@ -105,12 +122,15 @@ function grades(job, part, tag) {
         pointed: state.route.zone,
         toggle: (zone) => toggle(job, part, tag, zone),
       })}
-      ${finding ? html`
-        <button type="button" class="quiet" @click=${() => append(job, { do: 'untag', part: part.part, tag })}>
-          ${text.untag(row.name)}
-        </button>` : ''}
     </div>`
 }
+
+/** @param {Grade} grade @param {string} sentence @param {boolean} isChosen @param {(grade: Grade) => void} choose */
+const gradeButton = (grade, sentence, isChosen, choose) => html`
+  <button type="button" class="grade" aria-pressed=${isChosen ? 'true' : 'false'}
+    aria-label=${text.grade(grade, sentence)} @click=${() => choose(grade)}>
+    ${swatch(grade)} <span>${grade}: ${sentence}</span>
+  </button>`
 
 /** @param {Finding | undefined} finding */
 const marked = (finding) => finding?.zones ?? zonesAhead

@@ -35,7 +35,7 @@ export function zones({ map, grade, marked, pointed, toggle }) {
   }
   return html`
     <div class="zones" role="group" aria-label=${words.part.where}>
-      <p class="zones-lead" aria-hidden="true">${words.part.where}</p>
+      <p class="zones-lead" aria-hidden="true">${words.part.whereShort}</p>
       <div class=${`zone-drawing zone-${map}`}>
         ${outlines[map] ?? ''}
         ${table.columns.map((column) => html`<span class="zone-column" aria-hidden="true">${column}</span>`)}

@@ -4,6 +4,7 @@ import { html } from '../vendor/lit-html/lit-html.js'
 import { key } from '../hatching/key.js'
 import { toPart, toScreen, toShop } from '../route.js'
 import { words } from '../words.js'
+import { atOnce } from './at-once.js'
 import { drawing } from './drawing.js'
 import { outside } from './outside.js'
 import { progress } from './progress.js'
@@ -29,6 +30,7 @@ export function plan(view) {
       ${progress(view.assessment.progress)}
       ${outside(view)}
       ${drawing(view)}
+      ${atOnce(view)}
       ${key()}`,
     bar: html`
       <div class="bar">

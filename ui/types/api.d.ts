@@ -904,7 +904,11 @@ export type JobView = {
   /** The edit that undo would take back. */
   last_edit: EditId | null,
   /** The undo that redo would take back. */
-  redo: EditId | null, };
+  redo: EditId | null,
+  /** What undo would take back, in words. */
+  last_said: Said | null,
+  /** What redo would do again, in words. */
+  redo_said: Said | null, };
 
 /** One of the two groups of journals on a crankshaft: each is ground to one size. */
 export type Journals = "mains" | "crankpins";
@@ -2019,6 +2023,15 @@ export type RuleEntry = {
 
 /** A rule's written form, by which reasons name it. */
 export type RuleId = string;
+
+/** An edit as the page tells of it, when it is taken back, done again, or has taken something off. */
+export type Said = {
+  /** What was done. */
+  sentence: string,
+  /** Which kind of change it was, by which the page knows on which screen it was made. */
+  does: string,
+  /** The part it is about, if it is about one. */
+  part: Part | null, };
 
 /** A screen on which something is begun that can hurt, before any part is in the hand. Called as the page calls it. */
 export type Screen = "intake" | "marks";

@@ -49,7 +49,7 @@ pub use dispatch::ACTIONS;
 pub use error::Error;
 pub use settings::Settings;
 pub use shelf::Shelf;
-pub use view::{HistoryLine, JobLine, JobView};
+pub use view::{HistoryLine, JobLine, JobView, Said};
 pub use wearbook_store::MAX_ARCHIVE_BYTES;
 
 use std::path::Path;

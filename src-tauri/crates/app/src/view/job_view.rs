@@ -12,7 +12,7 @@ use wearbook_core::money::{EstimateLine, PriceList, StripDownLine, StripDownOrde
 use wearbook_core::sheet::{GeneralRule, Sheet, SheetWords, SizeGroup};
 use wearbook_store::JobId;
 
-use super::undo::Undo;
+use super::undo::{Said, Undo};
 use crate::open_job::Open;
 
 /// A size that the machinist confirmed.
@@ -105,6 +105,10 @@ pub struct JobView {
     pub last_edit: Option<EditId>,
     /// The undo that redo would take back.
     pub redo: Option<EditId>,
+    /// What undo would take back, in words.
+    pub last_said: Option<Said>,
+    /// What redo would do again, in words.
+    pub redo_said: Option<Said>,
 }
 
 impl JobView {
@@ -138,6 +142,8 @@ impl JobView {
             assessment: assess_with(log, memo),
             last_edit: undo.last_edit,
             redo: undo.redo,
+            last_said: Said::of(log, undo.last_edit),
+            redo_said: Said::taken_back_by(log, undo.redo),
         }
     }
 }

@@ -9,6 +9,7 @@ pub use history::HistoryLine;
 pub(crate) use history::history;
 pub use job_line::JobLine;
 pub use job_view::JobView;
+pub use undo::Said;
 
 use wearbook_core::date::Date;
 use wearbook_core::job::{Job, TextField};

@@ -1,0 +1,75 @@
+//! The walk from part to part: a tag with all that belongs to it in sight, clean and on in one tap, taken back from the
+//! next part, back to where the walk was begun, and a whole kind clean at once.
+
+use crate::failure::{Outcome, ensure};
+use crate::first_job::take_in;
+use crate::page::Page;
+use crate::stage::{Place, Stage, on_both};
+use crate::worn_engine::picture;
+
+on_both!(journey);
+
+async fn journey(stage: &mut Stage) -> Outcome {
+    take_in(&stage.page).await?;
+    let photo = stage.folders.file("shell.jpg", &picture()?)?;
+    let page = &stage.page;
+    page.press("link", "Main 1, upper shell, not looked at").await?;
+    page.choose_file("Choose photos", &photo).await?;
+    page.see("link", "Enlarge photo 1 of Main 1, upper shell").await?;
+    page.press("button", "Scoring").await?;
+    if stage.place == Place::Phone {
+        all_in_sight(page).await?;
+    }
+    page.press("button", "Grade 2: …").await?;
+    page.press("button", "Front edge, crown").await?;
+    page.saved().await?;
+    page.press("button", "Remove “scoring”").await?;
+    page.read("Main 1, upper shell: scoring taken off").await?;
+    page.press("button", "Undo").await?;
+    page.read("Undone: Main 1, upper shell: scoring taken off").await?;
+
+    page.press("link", "Next: Main 2, upper shell").await?;
+    page.see("heading", "Main 2, upper shell").await?;
+    page.press("button", "Clean, on to Main 3, upper shell").await?;
+    page.see("heading", "Main 3, upper shell").await?;
+    page.read("Main 2, upper shell: clean").await?;
+    page.press("button", "Take back").await?;
+    page.read("Undone: Main 2, upper shell: looked at and clean").await?;
+    page.press("link", "Show").await?;
+    page.see("heading", "Main 2, upper shell").await?;
+    page.read("not looked at").await?;
+    page.press("link", "Back").await?;
+    page.see("heading", "Main 3, upper shell").await?;
+
+    // However far the walk has gone, one step back leads to where it was begun.
+    page.client.back().await?;
+    page.see("heading", "Plan").await?;
+    page.press("button", "Several clean at once").await?;
+    page.press("button", "9 × main bearing shell, not looked at").await?;
+    page.read("Main 5, lower shell; Main 2, upper shell").await?;
+    page.press("button", "All 9 clean").await?;
+    page.see("link", "Main 2, upper shell, clean").await?;
+    page.read("Clean: 9 × main bearing shell").await?;
+    page.saved().await?;
+
+    // Each is an entry of its own.
+    page.press("button", "Undo").await?;
+    page.read("Undone: Main 5, upper shell: looked at and clean").await?;
+    page.see("link", "Main 5, upper shell, not looked at").await?;
+    page.see("link", "Main 4, upper shell, clean").await
+}
+
+/// All four grades and every field of the open tag stand between the head of the screen and its foot.
+async fn all_in_sight(page: &Page) -> Outcome {
+    let script = "const foot = document.querySelector('.foot').getBoundingClientRect().top
+        const shown = [...document.querySelectorAll('.grade, .zone-drawing button')].filter((field) => {
+            const { top, bottom } = field.getBoundingClientRect()
+            return top >= 0 && bottom <= foot
+        })
+        return shown.length";
+    page.until(async || {
+        let shown = page.client.execute(script, vec![]).await?;
+        ensure(shown == 14, format!("Of four grades and ten fields {shown} are in sight."))
+    })
+    .await
+}
