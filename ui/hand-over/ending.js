@@ -51,7 +51,7 @@ function stillOpen({ job, assessment }) {
 /** @param {string} job @param {Open} open */
 function wayTo(job, { part, at }) {
   if (part !== null) return toMeasure(job, part)
-  return toScreen(job, at === 'strip-down' ? 'intake' : at === 'ancillaries' ? 'hand-over' : 'approval')
+  return at === 'strip-down' ? toScreen(job, 'intake', 'past') : toScreen(job, at === 'ancillaries' ? 'hand-over' : 'approval')
 }
 
 /** @param {JobView} view */
