@@ -65,7 +65,14 @@ export const words = {
   jobs: {
     create: 'New job',
     importFile: 'Open an archive',
-    none: 'No job yet. Start one when an engine comes in, or open an archive from another device.',
+    /** What it is, for who opens it for the first time. */
+    welcome: [
+      'Photograph, tag and measure each worn part as it comes off the engine.',
+      'Wearbook tells what wore it and what becomes of each part, with the reasons.',
+      'At the end stand the order, the machine shop’s list and the customer’s page. All of it stays on this device.',
+    ],
+    search: 'Find a job',
+    /** @param {number} n @param {number} all */ foundOf: (n, all) => `${n} of ${all}`,
     noEngine: 'engine not entered yet',
     /** @param {number} looked @param {number} parts */ looked: (looked, parts) => `looked at ${looked} of ${parts}`,
     /** @param {number} n */ photos: (n) => counted(n, 'photo'),

@@ -51,7 +51,8 @@ function contactOf({ job, texts }) {
 /** @param {Contact} contact */
 const inOneLine = ({ telephone, mail }) => [telephone.trim(), mail.trim()].filter(Boolean).join(', ')
 
-/** What has an @ is the mail address; all else stands with the telephone number. @param {string} line @returns {Contact} */
+/** What has an @ is the mail address; all else stands with the telephone number.
+ * @param {string} line @returns {Contact} */
 function apart(line) {
   const mail = line.split(/[\s,;]+/).find((word) => word.includes('@')) ?? ''
   return { telephone: line.replace(mail, '').replace(/^[\s,;]+|[\s,;]+$/g, ''), mail }

@@ -100,7 +100,13 @@ function numbering({ numbering, layout, front }, set) {
   /** @param {Partial<Arrangement['numbering']>} part */
   const renumber = (part) => set('numbering')({ ...numbering, ...part })
   return html`
-    ${choice({ name: 'front', legend: text.front, options: optionsOf(text.fronts), value: front, choose: set('front') })}
+    ${choice({
+      name: 'front',
+      legend: text.front,
+      options: optionsOf(text.fronts),
+      value: front,
+      choose: set('front'),
+    })}
     ${choice({
       name: 'from',
       legend: text.from,
