@@ -67,9 +67,9 @@ export const words = {
     importFile: 'Open an archive',
     /** What it is, for who opens it for the first time. */
     welcome: [
-      'Photograph, tag and measure each worn part as it comes off the engine.',
-      'Wearbook tells what wore it and what becomes of each part, with the reasons.',
-      'At the end stand the order, the machine shop’s list and the customer’s page. All of it stays on this device.',
+      'Wearbook goes with an engine as it is taken apart: each worn part is photographed, tagged and measured.',
+      'It tells what wore the parts, and what is put back, cleaned, machined or replaced, with the reasons.',
+      'At the end stand the order, the machine shop’s list and the customer’s page, all on this device.',
     ],
     search: 'Find a job',
     /** @param {number} n @param {number} all */ foundOf: (n, all) => `${n} of ${all}`,
