@@ -1,5 +1,5 @@
-// Drafts that outlive the page, for the system may end it at any moment. Each is dropped once the store has it. They lie
-// in the web view's database: what it has taken is there even if the whole program is killed right after.
+// Drafts that outlive the page, for the system may end it at any moment. Each is dropped once the store has it. They
+// lie in the web view's database: what it has taken is there even if the whole program is killed right after.
 
 /** @typedef {{ at: number, value: any }} Kept */
 

@@ -120,7 +120,7 @@ export const words = {
   stripDown: {
     title: 'Before anything is opened',
     hint: 'What the customer agrees to before the engine is taken apart, and what a refusal costs then.',
-    make: 'no strip-down order yet',
+    none: 'no strip-down order yet',
     noAnswer: 'no answer yet',
     makeAnew: 'Make a new order',
     keepOrder: 'Keep the order as it is',

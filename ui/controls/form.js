@@ -20,6 +20,13 @@ import { words } from '../words.js'
 /** @type {Map<string, { entered: any, refusal: string, isFound: boolean }>} */
 const open = new Map()
 
+/** What was found when its form was first drawn. @type {Set<string>} */
+const found = new Set()
+
+/** Whether something was entered under this name before the page was ended; it stays so, that a form which is unfolded
+ * for it does not fold away once it is saved. @param {string} name */
+export const wasFound = (name) => found.has(name) || (!open.has(name) && hasDraft(name))
+
 /** Whether something is entered under this name, though its form may not be shown. @param {string} name */
 export const hasDraft = (name) => open.has(name) || keptOf(keptAs(name)) !== undefined
 
@@ -71,6 +78,8 @@ export function formOf(name, start, lasting) {
 
 /** @param {string} name @param {() => any} start */
 function takeUp(name, start) {
-  const found = keptOf(keptAs(name))
-  if (found !== undefined) open.set(name, { entered: { ...start(), ...found }, refusal: '', isFound: true })
+  const kept = keptOf(keptAs(name))
+  if (kept === undefined) return
+  found.add(name)
+  open.set(name, { entered: { ...start(), ...kept }, refusal: '', isFound: true })
 }

@@ -5,7 +5,7 @@ import { repeat } from '../vendor/lit-html/directives/repeat.js'
 import { photoAddress, surroundings } from '../backend.js'
 import { fileButton } from '../controls/file-button.js'
 import { folded } from '../controls/folded.js'
-import { formOf } from '../controls/form.js'
+import { formOf, wasFound } from '../controls/form.js'
 import { foundDraft } from '../controls/found-draft.js'
 import { input } from '../controls/input.js'
 import { append, photographAncillary, submit } from '../edits/queue.js'
@@ -15,7 +15,8 @@ const text = words.ancillaries
 
 /** @param {JobView} view */
 export function ancillaries({ job, ancillaries }) {
-  const form = formOf(`ancillary ${job}`, () => ({ what: '', remark: '' }), (entered) => entered)
+  const name = `ancillary ${job}`
+  const form = formOf(name, () => ({ what: '', remark: '' }), (entered) => entered)
   const { entered, refusal, enter, send } = form
   const save = (/** @type {Event} */ event) => {
     event.preventDefault()
@@ -24,8 +25,8 @@ export function ancillaries({ job, ancillaries }) {
   }
   return folded({
     name: text.title,
-    set: ancillaries.map(({ what }) => what).join(', ') || text.none,
-    isOpen: form.isFound,
+    set: form.touched ? words.intake.notSaved : ancillaries.map(({ what }) => what).join(', ') || text.none,
+    isOpen: wasFound(name),
     body: html`
       <p class="hint">${text.hint}</p>
       ${ancillaries.length === 0 ? '' : html`

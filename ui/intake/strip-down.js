@@ -6,7 +6,7 @@ import { asSaid, sayingFields, signed, startSaying } from '../approval/said-by.j
 import { hasCurrency, shown } from '../amounts.js'
 import { choice, optionsOf } from '../controls/choice.js'
 import { folded } from '../controls/folded.js'
-import { formOf, hasDraft } from '../controls/form.js'
+import { formOf, hasDraft, wasFound } from '../controls/form.js'
 import { foundDraft } from '../controls/found-draft.js'
 import { passage } from '../controls/input.js'
 import { readStripDown, stripDownAsTyped, stripDownFields } from '../controls/strip-down-terms.js'
@@ -36,12 +36,21 @@ export function stripDown(view) {
   const isMaking = !ordered || anew.has(`order ${view.job}`) || hasDraft(orderName(view))
   return folded({
     name: text.title,
-    set: !ordered ? text.make : !ordered.answer ? text.noAnswer : ordered.answer.agreed ? text.agreed : text.refused,
-    isOpen: hasDraft(orderName(view)) || (ordered !== null && hasDraft(answerName(view.job, ordered))),
+    set: standing(view),
+    isOpen: wasFound(orderName(view)) || (ordered !== null && wasFound(answerName(view.job, ordered))),
     body: html`
       <p class="hint">${text.hint}</p>
       ${isMaking ? order(view) : made(view, ordered)}`,
   })
+}
+
+/** How far it is. @param {JobView} view */
+function standing(view) {
+  const { ordered } = view.strip_down
+  if (hasDraft(orderName(view)) || (ordered && hasDraft(answerName(view.job, ordered)))) return words.intake.notSaved
+  if (!ordered) return text.none
+  if (!ordered.answer) return text.noAnswer
+  return ordered.answer.agreed ? text.agreed : text.refused
 }
 
 /** @param {JobView} view */
