@@ -40,11 +40,11 @@ export function starts(job, begin) {
     ${earlier.length === 0 ? '' : html`
       <fieldset class="choice starts">
         <legend>${text.startEarlier}</legend>
-        ${earlier.slice(0, AT_ONCE).map((line) => earlierEngine(line, begin))}
+        <div class="start-engines">${earlier.slice(0, AT_ONCE).map((line) => earlierEngine(line, begin))}</div>
         ${earlier.length <= AT_ONCE ? '' : html`
           <details class="more">
             <summary>${text.moreEarlier(earlier.length - AT_ONCE)}</summary>
-            ${earlier.slice(AT_ONCE).map((line) => earlierEngine(line, begin))}
+            <div class="start-engines">${earlier.slice(AT_ONCE).map((line) => earlierEngine(line, begin))}</div>
           </details>`}
       </fieldset>`}`
 }
@@ -67,7 +67,7 @@ function earlierEngine({ job, machine, engine }, begin) {
       if (arrangement) begin(arrangement)
     })
   return html`
-    <button type="button" class="wide start-earlier" @click=${take}>
+    <button type="button" class="start-earlier" @click=${take}>
       <span class="start-machine">${machine || words.frame.unnamed}</span>
       <span class="folded-set">${capitalised(engine ?? '')}</span>
     </button>`
