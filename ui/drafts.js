@@ -1,6 +1,7 @@
 // Text that is being typed. It is kept until the store has it: saved a moment after the last key, when the field is
-// left, and when the page goes out of sight.
+// left, and when the page goes out of sight. What the page could not save any more it saves when it is back.
 
+import { drop, keep, keptOf } from './kept.js'
 import { redraw } from './state.js'
 
 /**
@@ -16,6 +17,9 @@ import { redraw } from './state.js'
 const drafts = new Map()
 const PAUSE = 600
 
+/** @param {string} key */
+const nameOf = (key) => `text ${key}`
+
 /** What to show in a field: the unsaved text if there is one. @param {string} key @param {string} saved */
 export const draftOr = (key, saved) => drafts.get(key)?.text ?? saved
 
@@ -26,7 +30,18 @@ export const areWaiting = () => [...drafts.values()].some(({ isRefused }) => !is
 export function type(key, text, save) {
   clearTimeout(drafts.get(key)?.timer)
   drafts.set(key, { text, save, timer: setTimeout(() => settle(key), PAUSE), sending: false, isRefused: false })
+  keep(nameOf(key), text)
   redraw()
+}
+
+/** Goes on with what was typed before the page was ended.
+ * @param {string} key @param {string} saved @param {Draft['save']} save */
+export function takeUp(key, saved, save) {
+  if (drafts.has(key)) return
+  const text = keptOf(nameOf(key))
+  if (typeof text !== 'string') return
+  if (text === saved) drop(nameOf(key))
+  else type(key, text, save)
 }
 
 /** Saves one field now. @param {string} key */
@@ -39,7 +54,10 @@ export async function settle(key) {
   draft.sending = false
   draft.isRefused = !isSaved
   // Typed on meanwhile, or refused: then the text stays a draft.
-  if (isSaved && drafts.get(key) === draft) drafts.delete(key)
+  if (isSaved && drafts.get(key) === draft) {
+    drafts.delete(key)
+    drop(nameOf(key))
+  }
   redraw()
 }
 

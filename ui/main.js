@@ -10,6 +10,7 @@ import { keepRoom } from './frame/room.js'
 import { known, SCREENS } from './frame/screens.js'
 import { foldScreens } from './frame/title-block.js'
 import { toOpenTag } from './part/tags.js'
+import { readKept } from './kept.js'
 import { readRoute, toShop } from './route.js'
 import { rememberScreen } from './settings/settings.js'
 import { attempt, drawWith, redraw, state } from './state.js'
@@ -90,7 +91,7 @@ function settleIn(address) {
 }
 
 async function start() {
-  const [catalogue, settings, shelf] = await Promise.all([getCatalogue(), getSettings(), getShelf()])
+  const [catalogue, settings, shelf] = await Promise.all([getCatalogue(), getSettings(), getShelf(), readKept()])
   Object.assign(state, { catalogue, settings, shelf })
   addEventListener('hashchange', arrive)
   if (location.hash.length > 2 || settings.last_screen.length <= 2) return arrive()

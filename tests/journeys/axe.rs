@@ -29,7 +29,9 @@ fn in_the_window_in_the_dark_look() -> Outcome {
 
 /// The job's screens: what follows the job in the address, and the heading to wait for.
 const SCREENS: &[(&str, &str)] = &[
-    ("intake", "Take in"),
+    ("intake", "Take in, step 1 of 3"),
+    ("intake/engine", "Take in, step 2 of 3"),
+    ("intake/past", "Take in, step 3 of 3"),
     ("marks", "Marks"),
     ("plan", "Plan"),
     ("part/main-shell.1.lower", "Main 1, lower shell"),

@@ -23,6 +23,8 @@ async fn journey(stage: &mut Stage) -> Outcome {
 async fn note_what_came_with_it(stage: &Stage) -> Outcome {
     let page = &stage.page;
     page.sheet("Take in").await?;
+    page.press("link", "3 Past, order").await?;
+    page.press("button", "Came with it…").await?;
     page.press("button", "Note it").await?;
     page.read("Say what came with the engine").await?;
     page.fill("What", "Starter").await?;
@@ -36,7 +38,7 @@ async fn note_what_came_with_it(stage: &Stage) -> Outcome {
 }
 
 async fn enter_the_shops_terms(page: &Page) -> Outcome {
-    page.press("button", "Make the strip-down order").await?;
+    page.press("button", "Before anything is opened…").await?;
     page.read("This job has no prices yet").await?;
     page.press("link", "Enter the shop’s prices").await?;
     page.see("heading", "Prices").await?;
@@ -60,18 +62,22 @@ async fn enter_the_shops_terms(page: &Page) -> Outcome {
     })
     .await?;
     page.press("link", "Back to the job").await?;
-    page.see("heading", "Take in").await
+    page.see("heading", "Take in, step 3 of 3").await
 }
 
 async fn order_the_strip_down(stage: &Stage) -> Outcome {
     let page = &stage.page;
     // Coming back, what was folded is folded.
-    page.press("button", "Make the strip-down order").await?;
+    page.press("button", "Before anything is opened…").await?;
     page.press("button", "Take the shop’s prices").await?;
     page.see("textbox", "Taking apart and looking").await?;
     ensure(page.value("Taking apart and looking").await? == "400.00", "The shop’s terms are not filled in.")?;
     ensure(page.value("Putting back together, if refused").await?.is_empty(), "A price was made up.")?;
     page.press_in("Old parts", "radio", "Wanted back").await?;
+    // A page that ends here has lost nothing, and says so.
+    page.client.refresh().await?;
+    page.read("Entered last time, not saved yet.").await?;
+    ensure(page.value("Taking apart and looking").await? == "400.00", "The order that was begun is lost.")?;
     page.press("button", "Save the order").await?;
     page.read("476.00").await?;
     page.read("no price yet").await?;
@@ -103,7 +109,7 @@ async fn agree_by_telephone(stage: &Stage) -> Outcome {
 }
 
 async fn find_something(page: &Page) -> Outcome {
-    let job = page.address().await?.trim_end_matches("/intake").to_owned();
+    let job = page.address().await?.trim_end_matches("/intake/past").to_owned();
     page.go(&format!("{job}/part/piston.1"), "Piston 1").await?;
     page.press("button", "Scuffing").await?;
     page.press("button", "Grade 3: …").await?;

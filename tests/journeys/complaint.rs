@@ -12,8 +12,10 @@ async fn journey(stage: &mut Stage) -> Outcome {
     let page = &stage.page;
     take_in(page).await?;
     page.sheet("Take in").await?;
+    page.press("button", "What the customer noticed…").await?;
     page.press("button", "Sharp knock without load").await?;
     page.press("button", "Overheated").await?;
+    page.see("button", "What the customer noticed Sharp knock without load · Overheated").await?;
     page.saved().await?;
 
     page.sheet("Causes").await?;

@@ -71,12 +71,14 @@ async fn journey(stage: &mut Stage) -> Outcome {
 pub(crate) async fn take_in(page: &Page) -> Outcome {
     page.see("heading", "Jobs").await?;
     page.press("button", "New job").await?;
-    page.see("heading", "Take in").await?;
+    page.see("heading", "Take in, step 1 of 3").await?;
     page.fill("Customer", "A. Harrow").await?;
     page.fill("Machine", "Dredger winch").await?;
-    page.press_in("Cylinders stand", "radio", "In-line").await?;
-    page.press("button", "Save the arrangement").await?;
-    page.see("button", "Save the changed arrangement").await?;
+    page.press("link", "Go on to the engine").await?;
+    page.see("heading", "Take in, step 2 of 3").await?;
+    page.press_in("Start from a usual form", "button", "In-line 4").await?;
+    page.press("button", "Save and go on").await?;
+    page.see("heading", "Take in, step 3 of 3").await?;
     page.press("link", "Go on to the plan").await?;
     page.see("heading", "Plan").await
 }

@@ -13,12 +13,19 @@ async fn journey(stage: &mut Stage) -> Outcome {
     let page = &stage.page;
     page.see("heading", "Jobs").await?;
     enter(page, "button", "New job").await?;
-    page.see("heading", "Take in").await?;
+    page.see("heading", "Take in, step 1 of 3").await?;
     page.tab_to("textbox", "Customer").await?;
     type_in(page, "B. Lindqvist").await?;
-    choose(page, "Cylinders stand", "In-line").await?;
-    enter(page, "button", "Save the arrangement").await?;
-    page.see("button", "Save the changed arrangement").await?;
+    page.key(Key::Enter.into()).await?;
+    has_keyboard(page, "Telephone").await?;
+    enter(page, "link", "Go on to the engine").await?;
+    page.see("heading", "Take in, step 2 of 3").await?;
+    enter(page, "button", "In-line 4").await?;
+    has_keyboard(page, "Cylinders and mains In-line 4, 5 mains, thrust on main 3").await?;
+    enter(page, "button", "Save and go on").await?;
+    page.see("heading", "Take in, step 3 of 3").await?;
+    choose(page, "Has it stood unused for a season or longer?", "No").await?;
+    page.saved().await?;
     enter(page, "link", "Go on to the plan").await?;
     page.see("heading", "Plan").await?;
 

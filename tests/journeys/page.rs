@@ -124,13 +124,14 @@ impl Page {
         self.see("heading", heading).await
     }
 
-    /// Opens a sheet of the job through its title block. Where there is little room the list must be unfolded first.
+    /// Opens a sheet of the job through its title block. Where there is little room the list must be unfolded first. A
+    /// sheet of several steps says in its heading which it is.
     pub(crate) async fn sheet(&self, name: &str) -> Outcome {
         if !self.has("link", name).await? {
             self.press("button", "Screens").await?;
         }
         self.press("link", name).await?;
-        self.see("heading", name).await
+        self.see("heading", &format!("{name}…")).await
     }
 
     /// Presses a key once.

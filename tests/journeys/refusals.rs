@@ -11,13 +11,33 @@ async fn journey(stage: &mut Stage) -> Outcome {
     take_in(page).await?;
 
     page.sheet("Take in").await?;
+    page.press("link", "2 Engine").await?;
+    page.press("button", "Cylinders and mains…").await?;
     for _ in 0..5 {
         page.press("button", "One more: Main bearings").await?;
     }
-    page.press("button", "Save the changed arrangement").await?;
+    page.press("button", "Save and go on").await?;
     page.read("10 mains: a crankshaft with 4 crankpins has 2 to 5.").await?;
-    page.see("button", "Save the changed arrangement").await?;
+    page.see("button", "Save and go on").await?;
+
+    // Neither another step nor the end of the page loses what was refused; it can be dropped.
+    page.press("link", "1 Customer").await?;
+    page.see("link", "2 Engine not saved").await?;
     ensure(page.value("Customer").await? == "A. Harrow", "The refusal lost what was entered.")?;
+    page.fill("Machine", "Dredger winch, port side").await?;
+    page.client.refresh().await?;
+    page.see("heading", "Take in, step 1 of 3").await?;
+    page.until(async || {
+        let machine = page.value("Machine").await?;
+        ensure(machine == "Dredger winch, port side", format!("What was typed last is lost: {machine}."))
+    })
+    .await?;
+    page.saved().await?;
+    page.press("link", "2 Engine not saved").await?;
+    page.read("Entered last time, not saved yet.").await?;
+    page.see("button", "Cylinders and mains In-line 4, 10 mains, thrust on main 5").await?;
+    page.press("button", "Drop it").await?;
+    page.see("button", "Cylinders and mains In-line 4, 5 mains, thrust on main 3").await?;
 
     page.sheet("Plan").await?;
     page.press("link", "Main 1, upper shell, not looked at").await?;

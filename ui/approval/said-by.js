@@ -39,16 +39,17 @@ export const sayingFields = ({ name, way, afar, signature }, enter) => html`
     value: way,
     choose: (way) => enter({ way }),
   })}
-  ${FROM_AFAR.includes(way) ? fromAfar(afar, (afar) => enter({ afar })) : ''}
+  ${FROM_AFAR.includes(way) ? fromAfar(way, afar, (afar) => enter({ afar })) : ''}
   ${way === 'signed' ? signaturePad(signature, (signature) => enter({ signature })) : ''}`
 
-/** @param {FromAfar} afar @param {(afar: FromAfar) => void} enter */
-const fromAfar = (afar, enter) => html`
+/** @param {Way | undefined} way @param {FromAfar} afar @param {(afar: FromAfar) => void} enter */
+const fromAfar = (way, afar, enter) => html`
   <p class="hint">${text.afarHint}</p>
   ${input({
     id: 'answer-number',
     label: text.number,
     value: afar.number,
+    kind: way === 'telephone' ? 'telephone' : 'text',
     enter: (number) => enter({ ...afar, number }),
   })}
   ${input({ id: 'answer-date', label: text.date, value: afar.date, enter: (date) => enter({ ...afar, date }) })}

@@ -4,6 +4,7 @@ import { live } from '../vendor/lit-html/directives/live.js'
 import { isLength } from '../lengths.js'
 import { redraw } from '../state.js'
 import { words } from '../words.js'
+import { moveOn } from './move-on.js'
 
 /**
  * @typedef {object} Input
@@ -12,16 +13,20 @@ import { words } from '../words.js'
  * @property {string} value
  * @property {(text: string) => void} enter
  * @property {string} [hint]
- * @property {'text' | 'length' | 'amount' | 'number' | 'date'} [kind]
+ * @property {'text' | 'length' | 'amount' | 'number' | 'date' | 'telephone'} [kind]
+ * @property {boolean} [next] Enter goes on to the next field
  * @property {boolean} [bare] the label is for screen readers only: the column's heading shows it
  */
+
+/** All others are text. @type {{ [kind: string]: string }} */
+const TYPES = { date: 'date', telephone: 'tel' }
 
 /** The fields of lengths that the person has left as they stand: only then is it fair to find fault.
  * @type {Set<string>} */
 const left = new Set()
 
 /** @param {Input} input */
-export function input({ id, label, value, enter, hint, kind = 'text', bare }) {
+export function input({ id, label, value, enter, hint, kind = 'text', next, bare }) {
   /** @param {InputEvent} event */
   const onInput = (event) => {
     left.delete(id)
@@ -38,10 +43,11 @@ export function input({ id, label, value, enter, hint, kind = 'text', bare }) {
   return html`<div class="input">
     <label class="field">
       <span class=${bare ? 'unseen' : 'field-label'}>${label}</span>
-      <input type=${kind === 'date' ? 'date' : 'text'} inputmode=${modeOf(kind)} autocomplete="off"
+      <input type=${TYPES[kind] ?? 'text'} inputmode=${modeOf(kind)} autocomplete="off"
         spellcheck=${kind === 'text' ? 'true' : 'false'}
         id=${id} aria-invalid=${isWrong ? 'true' : nothing} aria-describedby=${hint || isWrong ? `${id}-hint` : nothing}
-        .value=${live(value)} @input=${onInput} @change=${onLeave}>
+        enterkeyhint=${next ? 'next' : nothing} .value=${live(value)} @input=${onInput} @change=${onLeave}
+        @keydown=${next ? moveOn : nothing}>
     </label>
     <p class=${isWrong ? 'wrong' : 'hint'} id=${`${id}-hint`} ?hidden=${!hint && !isWrong}>${isWrong
       ? words.controls.noLength(value)
@@ -65,6 +71,7 @@ let allKeys = false
 /** @param {Input['kind']} kind */
 function modeOf(kind) {
   if (kind === 'number') return 'numeric'
+  if (kind === 'telephone') return 'tel'
   if (kind === 'amount') return 'decimal'
   return kind === 'length' && !allKeys ? 'decimal' : 'text'
 }

@@ -12,6 +12,10 @@ export function guess(view, change) {
   switch (change.do) {
     case 'fill':
       return { ...view, texts: { ...view.texts, [change.field]: change.text } }
+    case 'complain': {
+      const others = view.complaints.filter((complaint) => complaint !== change.complaint)
+      return { ...view, complaints: change.told ? [...others, change.complaint] : others }
+    }
     case 'recall':
       return { ...view, history: { ...view.history, [change.fact]: change.answer } }
     case 'note-mark':

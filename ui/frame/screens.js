@@ -11,6 +11,7 @@ import { forgetMessage, handOver, readMessage } from '../hand-over/hand-over.js'
 import { forgetHistory, history, readHistory } from '../history/history.js'
 import { instruments } from '../instruments/instruments.js'
 import { intake } from '../intake/intake.js'
+import { readEarlier } from '../intake/starts.js'
 import { jobs, readJobs } from '../jobs/jobs.js'
 import { label } from '../label/label.js'
 import { lists } from '../lists/lists.js'
@@ -49,7 +50,7 @@ export const SCREENS = {
   rules: { of: 'shop', draw: rules, isAside: true },
   label: { of: 'shop', draw: label, isAside: true },
   settings: { of: 'shop', draw: settings },
-  intake: { of: 'job', draw: intake },
+  intake: { of: 'job', draw: intake, arrive: readEarlier },
   marks: { of: 'job', draw: marks },
   plan: { of: 'job', draw: plan },
   part: { of: 'job', draw: part, isAside: true, arrive: unfoldAsked },

@@ -51,7 +51,8 @@ function stillOpen({ job, assessment }) {
 /** @param {string} job @param {Open} open */
 function wayTo(job, { part, at }) {
   if (part !== null) return toMeasure(job, part)
-  return toScreen(job, at === 'strip-down' ? 'intake' : at === 'ancillaries' ? 'hand-over' : 'approval')
+  if (at === 'strip-down') return toScreen(job, 'intake', 'past')
+  return toScreen(job, at === 'ancillaries' ? 'hand-over' : 'approval')
 }
 
 /** @param {JobView} view */

@@ -4,7 +4,9 @@ import { html } from '../vendor/lit-html/lit-html.js'
 import { repeat } from '../vendor/lit-html/directives/repeat.js'
 import { photoAddress, surroundings } from '../backend.js'
 import { fileButton } from '../controls/file-button.js'
-import { formOf } from '../controls/form.js'
+import { folded } from '../controls/folded.js'
+import { formOf, wasFound } from '../controls/form.js'
+import { foundDraft } from '../controls/found-draft.js'
 import { input } from '../controls/input.js'
 import { append, photographAncillary, submit } from '../edits/queue.js'
 import { words } from '../words.js'
@@ -13,21 +15,32 @@ const text = words.ancillaries
 
 /** @param {JobView} view */
 export function ancillaries({ job, ancillaries }) {
-  const { entered, refusal, enter, send } = formOf(`ancillary ${job}`, () => ({ what: '', remark: '' }))
+  const name = `ancillary ${job}`
+  const form = formOf(name, () => ({ what: '', remark: '' }), (entered) => entered)
+  const { entered, refusal, enter, send } = form
   const save = (/** @type {Event} */ event) => {
     event.preventDefault()
     return send(({ what, remark }) =>
       submit(job, { do: 'add-ancillary', item: { what: what.trim(), remark: remark.trim() } }))
   }
-  return html`
-    <section aria-labelledby="intake-ancillaries">
-      <h2 id="intake-ancillaries">${text.title}</h2>
+  return folded({
+    name: text.title,
+    set: form.touched ? words.intake.notSaved : ancillaries.map(({ what }) => what).join(', ') || text.none,
+    isOpen: wasFound(name),
+    body: html`
       <p class="hint">${text.hint}</p>
       ${ancillaries.length === 0 ? '' : html`
         <ul class="quote">${repeat(ancillaries, ({ edit }) => edit, (item) => line(job, item))}</ul>`}
       <form class="entry" aria-label=${text.add} @submit=${save}>
+        ${foundDraft(form)}
         <div class="pair">
-          ${input({ id: 'ancillary-what', label: text.what, value: entered.what, enter: (what) => enter({ what }) })}
+          ${input({
+            id: 'ancillary-what',
+            label: text.what,
+            value: entered.what,
+            enter: (what) => enter({ what }),
+            next: true,
+          })}
           ${input({
             id: 'ancillary-remark',
             label: text.remark,
@@ -37,8 +50,8 @@ export function ancillaries({ job, ancillaries }) {
         </div>
         <p role="alert" class="refusal">${refusal}</p>
         <button>${text.add}</button>
-      </form>
-    </section>`
+      </form>`,
+  })
 }
 
 /** @param {string} job @param {Ancillary} item */

@@ -1,50 +1,94 @@
-// Taking an engine in: whose it is, what is known of it, how it is laid out.
+// Taking an engine in, in three steps: whose it is and what is wrong, how it is laid out, what is known of its past.
 /** @import { JobView } from '../types/api.d.ts' */
+/** @import { Field } from '../controls/field.js' */
+/** @import { Screen } from '../frame/screens.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { catalogue, choicesOf } from '../catalogue.js'
 import { screenCautions } from '../controls/cautions.js'
 import { choice } from '../controls/choice.js'
 import { field } from '../controls/field.js'
+import { folded } from '../controls/folded.js'
 import { append } from '../edits/queue.js'
 import { toScreen } from '../route.js'
+import { state } from '../state.js'
 import { words } from '../words.js'
 import { ancillaries } from './ancillaries.js'
 import { complaints } from './complaints.js'
-import { layout } from './layout.js'
+import { contact } from './contact.js'
+import { layout, LAYOUT_FORM } from './layout.js'
+import { isLayoutWaiting } from './layout-form.js'
+import { stepLinks, stepOf, titleOf, toStep } from './steps.js'
 import { stripDown } from './strip-down.js'
 
-/** Lines on which people write more than a few words. */
-const LONG = new Set(['complaint', 'remarks'])
+const text = words.intake
 
-/** @param {JobView} view */
+/** @param {JobView} view @returns {Screen} */
 export function intake(view) {
+  const step = stepOf(state.route.subject)
+  const { body, bar } = DRAWN[step](view)
   return {
-    title: words.screens.intake,
-    body: html`
-      <section aria-labelledby="intake-customer">
-        <h2 id="intake-customer">${words.intake.customer}</h2>
-        ${catalogue().text_fields.map(({ id, label }) => field({
-          key: `${view.job} ${id}`,
-          label,
-          saved: view.texts[id] ?? '',
-          long: LONG.has(id),
-          save: (text) => append(view.job, { do: 'fill', field: id, text }),
-        }))}
-      </section>
-      ${complaints(view)}
-      ${ancillaries(view)}
-      ${stripDown(view)}
-      ${layout(view)}
-      ${past(view)}
-      ${screenCautions('intake')}
-      ${view.arrangement ? onward(view.job) : ''}`,
+    title: titleOf(step),
+    body: html`${stepLinks(view, step)}${body}`,
+    bar: html`<div class="bar">${bar}</div>`,
   }
 }
 
+/** @type {Record<import('./steps.js').Step, (view: JobView) => { body: unknown, bar: unknown }>} */
+const DRAWN = {
+  customer: (view) => ({
+    body: html`
+      <section class="intake-customer" aria-label=${text.customer}>
+        ${line(view, 'customer', 'name')}
+        ${contact(view)}
+        ${line(view, 'machine')}
+        ${complaints(view, line(view, 'complaint', 'text', true))}
+        ${folded({
+          name: text.further,
+          set: FURTHER.map((id) => view.texts[id]).filter(Boolean).join(' · '),
+          body: html`
+            ${line(view, 'engine-number', 'number')}
+            ${line(view, 'use')}
+            ${line(view, 'remarks', 'text', true)}`,
+        })}
+      </section>`,
+    bar: html`<a class="button primary" href=${toStep(view.job, 'engine')}>${text.toEngine}</a>`,
+  }),
+  engine: (view) => ({
+    body: html`${layout(view, toStep(view.job, 'past'))}${screenCautions('intake')}`,
+    bar: html`
+      ${back(view, 'customer')}
+      ${isLayoutWaiting(view)
+        ? html`<button class="primary" form=${LAYOUT_FORM}>${text.saveAndOn}</button>`
+        : html`<a class="button primary" href=${toStep(view.job, 'past')}>${text.toPast}</a>`}`,
+  }),
+  past: (view) => ({
+    body: html`${past(view)}${ancillaries(view)}${stripDown(view)}`,
+    bar: html`
+      ${back(view, 'engine')}
+      ${view.arrangement ? html`
+        <a class="button" href=${toScreen(view.job, 'plan')}>${text.toPlan}</a>
+        <a class="button primary" href=${toScreen(view.job, 'marks')}>${text.toMarks}</a>` : ''}`,
+  }),
+}
+
+/** What is asked beside the rest, where it is known. */
+const FURTHER = /** @type {const} */ (['engine-number', 'use', 'remarks'])
+
+/** A line of the job's sheet.
+ * @param {JobView} view @param {keyof JobView['texts']} id @param {Field['kind']} [kind] @param {boolean} [long] */
+const line = (view, id, kind, long) =>
+  field({
+    key: `${view.job} ${id}`,
+    label: catalogue().text_fields.find((row) => row.id === id)?.label ?? '',
+    saved: view.texts[id] ?? '',
+    kind,
+    long,
+    save: (text) => append(view.job, { do: 'fill', field: id, text }),
+  })
+
 /** @param {JobView} view */
 const past = (view) => html`
-  <section aria-labelledby="intake-past">
-    <h2 id="intake-past">${words.intake.past}</h2>
+  <section class="intake-past" aria-label=${text.past}>
     ${catalogue().history_facts.map(({ id, question }) => choice({
       name: `fact-${id}`,
       legend: question,
@@ -54,9 +98,5 @@ const past = (view) => html`
     }))}
   </section>`
 
-/** @param {string} job */
-const onward = (job) => html`
-  <p class="onward">
-    <a class="button" href=${toScreen(job, 'plan')}>${words.intake.toPlan}</a>
-    <a class="button primary" href=${toScreen(job, 'marks')}>${words.intake.toMarks}</a>
-  </p>`
+/** @param {JobView} view @param {import('./steps.js').Step} step */
+const back = ({ job }, step) => html`<a class="button" href=${toStep(job, step)}>${text.back}</a>`

@@ -1,76 +1,102 @@
 // The layout of the engine, entered once. What can't be is refused by the backend; the reason is shown at the form and
 // what was entered stays.
 /** @import { Arrangement, JobView } from '../types/api.d.ts' */
+/** @import { Setter } from './layout-form.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { catalogue } from '../catalogue.js'
 import { choice, optionsOf } from '../controls/choice.js'
 import { count } from '../controls/count.js'
-import { formOf } from '../controls/form.js'
+import { folded } from '../controls/folded.js'
+import { foundDraft } from '../controls/found-draft.js'
 import { submit } from '../edits/queue.js'
+import { go } from '../route.js'
 import { words } from '../words.js'
 import { construction } from './construction.js'
-import { derived, startOf } from './defaults.js'
+import { startOf } from './defaults.js'
+import { crankSet, madeSet, numberingSet, valveGearSet } from './layout-set.js'
+import { layoutForm, setter } from './layout-form.js'
+import { starts } from './starts.js'
 import { valveGear } from './valve-gear.js'
 
 const text = words.layout
 
-/** @param {JobView} view */
-export function layout(view) {
-  const { entered, refusal, enter, send } = formOf(`arrangement ${view.job}`, () => startFrom(view))
-  const { arrangement } = entered
-  const set = setter(entered, enter)
-  const save = (/** @type {Event} */ event) => {
+/** The form's name for the button at the foot. */
+export const LAYOUT_FORM = 'intake-layout'
+
+/** @param {JobView} view @param {string} onward where to go once it is saved */
+export function layout(view, onward) {
+  const form = layoutForm(view)
+  const { arrangement } = form.entered
+  const save = async (/** @type {Event} */ event) => {
     event.preventDefault()
-    return send(({ arrangement }) => submit(view.job, { do: 'arrange', arrangement }))
+    const isSaved = await form.send(async ({ arrangement }) => {
+      if (arrangement) await submit(view.job, { do: 'arrange', arrangement })
+    })
+    if (isSaved) go(onward)
+  }
+  /** @param {Arrangement} start */
+  const begin = (start) => {
+    form.enter({ arrangement: start, touched: [] })
+    // The buttons are folded away once a start is chosen: the keyboard goes on to what came of it.
+    queueMicrotask(() => {
+      const first = /** @type {HTMLElement | null} */ (document.querySelector('.folded > summary'))
+      first?.focus({ preventScroll: true })
+    })
   }
   return html`
-    <section aria-labelledby="intake-layout">
-      <h2 id="intake-layout">${words.intake.arrangement}</h2>
-      ${view.assessment.engine ? html`<p>${text.entered(view.assessment.engine)}</p>` : ''}
-      <form class="entry" @submit=${save}>
-        ${choice({
-          name: 'layout',
-          legend: text.layout,
-          options: catalogue().arrangements.map((start) => ({ value: start.arrangement.layout, label: start.name })),
-          value: arrangement.layout,
-          choose: (layout) => enter({ arrangement: startOf(catalogue(), layout), touched: [] }),
-        })}
-        <div class="counts">
-          ${count({ label: text.cylinders, value: arrangement.cylinders, set: set('cylinders') })}
-          ${count({ label: text.mains, value: arrangement.mains, set: set('mains') })}
-          ${count({
-            label: text.thrustMain,
-            value: arrangement.thrust_main,
-            hint: text.thrustHint,
-            set: set('thrust_main'),
-          })}
-        </div>
-        ${arrangement.layout === 'inline' ? '' : choice({
-          name: 'rods',
-          legend: text.rodsPerCrankpin,
-          options: [{ value: '1', label: text.rods[1] }, { value: '2', label: text.rods[2] }],
-          value: String(arrangement.rods_per_crankpin),
-          choose: (value) => set('rods_per_crankpin')(Number(value)),
-        })}
-        ${valveGear(arrangement, set)}
-        ${numbering(arrangement, set)}
-        ${choice({
-          name: 'oil-from',
-          legend: text.oilFrom,
-          options: [...optionsOf(text.oilEnds), { value: null, label: text.oilUnknown }],
-          value: arrangement.oil_from ?? null,
-          choose: (end) => set('oil_from')(end ?? undefined),
-        })}
-        ${construction(arrangement, set('construction'))}
-        <p role="alert" class="refusal">${refusal}</p>
-        <button class="primary wide">${view.arrangement ? text.change : text.save}</button>
-      </form>
-    </section>`
+    <form class="entry" id=${LAYOUT_FORM} aria-label=${words.intake.arrangement} @submit=${save}>
+      ${foundDraft(form)}
+      ${arrangement === null
+        ? starts(view.job, begin)
+        : html`
+          ${details(arrangement, setter(arrangement, form), (layout) =>
+            form.enter({ arrangement: startOf(catalogue(), layout), touched: [] }))}
+          ${folded({ name: text.startAnew, set: '', body: starts(view.job, begin) })}`}
+      <p role="alert" class="refusal">${form.refusal}</p>
+    </form>`
 }
 
-/** @param {Arrangement} arrangement @param {ReturnType<typeof setter>} set */
-function numbering(arrangement, set) {
-  const { numbering } = arrangement
+/** What stands, folded by what it is about.
+ * @param {Arrangement} arrangement @param {Setter} set @param {(layout: Arrangement['layout']) => void} stand */
+const details = (arrangement, set, stand) => html`
+  ${folded({ name: text.crank, set: crankSet(arrangement), body: crank(arrangement, set, stand) })}
+  ${folded({ name: text.valveGear, set: valveGearSet(arrangement), body: valveGear(arrangement, set) })}
+  ${folded({ name: text.numbering, set: numberingSet(arrangement), body: numbering(arrangement, set) })}
+  ${folded({
+    name: text.construction,
+    set: madeSet(arrangement),
+    body: construction(arrangement, set),
+  })}`
+
+/** @param {Arrangement} arrangement @param {Setter} set @param {(layout: Arrangement['layout']) => void} stand */
+const crank = (arrangement, set, stand) => html`
+  ${choice({
+    name: 'layout',
+    legend: text.layout,
+    options: catalogue().arrangements.map((start) => ({ value: start.arrangement.layout, label: start.name })),
+    value: arrangement.layout,
+    choose: stand,
+  })}
+  <div class="counts">
+    ${count({ label: text.cylinders, value: arrangement.cylinders, set: set('cylinders') })}
+    ${count({ label: text.mains, value: arrangement.mains, set: set('mains') })}
+    ${count({
+      label: text.thrustMain,
+      value: arrangement.thrust_main,
+      hint: text.thrustHint,
+      set: set('thrust_main'),
+    })}
+  </div>
+  ${arrangement.layout === 'inline' ? '' : choice({
+    name: 'rods',
+    legend: text.rodsPerCrankpin,
+    options: [{ value: '1', label: text.rods[1] }, { value: '2', label: text.rods[2] }],
+    value: String(arrangement.rods_per_crankpin),
+    choose: (value) => set('rods_per_crankpin')(Number(value)),
+  })}`
+
+/** @param {Arrangement} arrangement @param {Setter} set */
+function numbering({ numbering, layout, front }, set) {
   /** @param {Partial<Arrangement['numbering']>} part */
   const renumber = (part) => set('numbering')({ ...numbering, ...part })
   return html`
@@ -78,7 +104,7 @@ function numbering(arrangement, set) {
       name: 'front',
       legend: text.front,
       options: optionsOf(text.fronts),
-      value: arrangement.front,
+      value: front,
       choose: set('front'),
     })}
     ${choice({
@@ -88,7 +114,7 @@ function numbering(arrangement, set) {
       value: numbering.from,
       choose: (from) => renumber({ from }),
     })}
-    ${arrangement.layout === 'inline' ? '' : html`
+    ${layout === 'inline' ? '' : html`
       ${choice({
         name: 'banks',
         legend: text.banks,
@@ -104,19 +130,4 @@ function numbering(arrangement, set) {
         choose: (first_bank) => renumber({ first_bank }),
       })}
       <p class="hint">${text.banksHint}</p>`}`
-}
-
-/** @typedef {{ arrangement: Arrangement, touched: (keyof Arrangement)[] }} Entered with what the person has set */
-
-/** @param {JobView} view @returns {Entered} */
-const startFrom = ({ arrangement }) => ({ arrangement: arrangement ?? startOf(catalogue(), 'inline'), touched: [] })
-
-/** Changes one value; what depends on it follows, unless the person has set it.
- * @param {Entered} entered @param {(change: Entered) => void} enter */
-function setter({ arrangement, touched }, enter) {
-  /** @template {keyof Arrangement} Name @param {Name} name @returns {(value: Arrangement[Name]) => void} */
-  return (name) => (value) => {
-    const now = [...touched, name]
-    enter({ arrangement: derived({ ...arrangement, [name]: value }, name, now), touched: now })
-  }
 }

@@ -5,7 +5,9 @@ import { html } from '../vendor/lit-html/lit-html.js'
 import { asSaid, sayingFields, signed, startSaying } from '../approval/said-by.js'
 import { hasCurrency, shown } from '../amounts.js'
 import { choice, optionsOf } from '../controls/choice.js'
-import { formOf } from '../controls/form.js'
+import { folded } from '../controls/folded.js'
+import { formOf, hasDraft, wasFound } from '../controls/form.js'
+import { foundDraft } from '../controls/found-draft.js'
 import { passage } from '../controls/input.js'
 import { readStripDown, stripDownAsTyped, stripDownFields } from '../controls/strip-down-terms.js'
 import { table } from '../controls/table.js'
@@ -31,16 +33,30 @@ function again(what, isAnew) {
 /** @param {JobView} view */
 export function stripDown(view) {
   const { ordered } = view.strip_down
-  return html`
-    <section aria-labelledby="intake-strip-down">
-      <h2 id="intake-strip-down">${text.title}</h2>
+  const isMaking = !ordered || anew.has(`order ${view.job}`) || hasDraft(orderName(view))
+  return folded({
+    name: text.title,
+    set: standing(view),
+    isOpen: wasFound(orderName(view)) || (ordered !== null && wasFound(answerName(view.job, ordered))),
+    body: html`
       <p class="hint">${text.hint}</p>
-      <details class="more" ?open=${ordered !== null}>
-        <summary>${ordered ? text.order : text.make}</summary>
-        ${!ordered || anew.has(`order ${view.job}`) ? order(view) : made(view, ordered)}
-      </details>
-    </section>`
+      ${isMaking ? order(view) : made(view, ordered)}`,
+  })
 }
+
+/** How far it is. @param {JobView} view */
+function standing(view) {
+  const { ordered } = view.strip_down
+  if (hasDraft(orderName(view)) || (ordered && hasDraft(answerName(view.job, ordered)))) return words.intake.notSaved
+  if (!ordered) return text.none
+  if (!ordered.answer) return text.noAnswer
+  return ordered.answer.agreed ? text.agreed : text.refused
+}
+
+/** @param {JobView} view */
+const orderName = ({ job, prices }) => `strip-down ${job} ${prices.currency}`
+/** @param {string} job @param {OrderedStripDown} ordered */
+const answerName = (job, { edit }) => `answer ${job} ${edit}`
 
 /** @param {JobView} view */
 function order(view) {
@@ -48,11 +64,13 @@ function order(view) {
   if (!hasCurrency(prices)) return pricesFirst(view)
   const { currency } = prices
   const earlier = ordered?.order
-  const { entered, refusal, enter, send, forget } = formOf(`strip-down ${job} ${currency}`, () => ({
+  const start = () => ({
     ...stripDownAsTyped(earlier?.terms ?? offer.terms, currency),
     oldParts: oldPartsOf(earlier?.old_parts),
     remark: earlier?.remark ?? '',
-  }))
+  })
+  const form = formOf(orderName(view), start, (entered) => entered)
+  const { entered, refusal, enter, send, forget } = form
   const save = async (/** @type {Event} */ event) => {
     event.preventDefault()
     const isSaved = await send(async ({ oldParts, remark, ...typed }) => {
@@ -71,6 +89,7 @@ function order(view) {
   }
   return html`
     <form class="entry" aria-label=${text.title} @submit=${save}>
+      ${foundDraft(form)}
       ${stripDownFields('strip-down', currency, entered, enter)}
       ${choice({
         name: 'old-parts',
@@ -112,7 +131,7 @@ const oldPartsOf = (wanted) => (wanted === undefined ? 'not-asked' : wanted ? 'w
 function made(view, ordered) {
   const { job, strip_down: { lines } } = view
   const { order: { currency, terms }, made, answer } = ordered
-  const isAnswering = !answer || anew.has(`answer ${ordered.edit}`)
+  const isAnswering = !answer || anew.has(`answer ${ordered.edit}`) || hasDraft(answerName(job, ordered))
   return html`
     ${made ? html`<p>${text.madeOn(day(made))}</p>` : ''}
     ${table({
@@ -135,10 +154,13 @@ function made(view, ordered) {
 /** @typedef {Saying & { agreed: 'yes' | 'no' | undefined }} Entered */
 
 /** @param {string} job @param {OrderedStripDown} ordered */
-function answerForm(job, { edit, answer }) {
+function answerForm(job, ordered) {
+  const { edit, answer } = ordered
   /** @returns {Entered} */
   const start = () => ({ ...startSaying(answer), agreed: undefined })
-  const { entered, refusal, enter, send } = formOf(`answer ${job} ${edit}`, start)
+  // A signature is not kept beside the log: who signs signs what stands on the screen now.
+  const form = formOf(answerName(job, ordered), start, ({ signature: _, ...others }) => others)
+  const { entered, refusal, enter, send } = form
   const save = async (/** @type {Event} */ event) => {
     event.preventDefault()
     const isSaved = await send(({ agreed, ...saying }) => {
@@ -153,6 +175,7 @@ function answerForm(job, { edit, answer }) {
   }
   return html`
     <form class="entry" aria-label=${text.answer} @submit=${save}>
+      ${foundDraft(form)}
       ${choice({
         name: 'strip-down-agreed',
         legend: text.answer,

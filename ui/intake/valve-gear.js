@@ -1,5 +1,6 @@
 // Camshaft, tappets and valves.
 /** @import { Arrangement } from '../types/api.d.ts' */
+/** @import { Setter } from './layout-form.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { termOf } from '../catalogue.js'
 import { choice, optionsOf } from '../controls/choice.js'
@@ -8,8 +9,6 @@ import { capitalised } from '../text.js'
 import { words } from '../words.js'
 
 const text = words.layout
-
-/** @typedef {<Name extends keyof Arrangement>(name: Name) => (value: Arrangement[Name]) => void} Setter */
 
 /** @param {Arrangement} arrangement @param {Setter} set */
 export function valveGear(arrangement, set) {

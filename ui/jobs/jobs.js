@@ -8,6 +8,7 @@ import { underWay } from '../frame/under-way.js'
 import { go, toScreen, toShop } from '../route.js'
 import { attempt, state } from '../state.js'
 import { words } from '../words.js'
+import { found, isSearching, search } from './search.js'
 
 /** As they were read last. @type {JobLine[] | null} */
 let all = null
@@ -23,8 +24,8 @@ export function jobs() {
       ${all === null
         ? html`<p>${state.alert ? '' : words.frame.loading}</p>`
         : all.length === 0
-          ? html`<p>${words.jobs.none}</p>`
-          : onBench(all)}`,
+          ? words.jobs.welcome.map((sentence) => html`<p class="welcome">${sentence}</p>`)
+          : html`${search(all)}${onBench(found(all), isSearching(all))}`}`,
     bar: html`
       <div class="bar">
         ${all?.length ? html`<a class="button" href=${toShop('label')}>${words.screens.label}</a>` : ''}
@@ -34,14 +35,17 @@ export function jobs() {
   }
 }
 
-/** What is on the bench; what is finished is put away below it. @param {JobLine[]} all */
-function onBench(all) {
-  const open = all.filter(({ closed_at }) => closed_at === null)
-  const finished = all.filter(({ closed_at }) => closed_at !== null)
+/** What is on the bench; what is finished is put away below it, but not what was asked for.
+ * @param {JobLine[]} lines @param {boolean} isAsked */
+function onBench(lines, isAsked) {
+  const open = lines.filter(({ closed_at }) => closed_at === null)
+  const finished = lines.filter(({ closed_at }) => closed_at !== null)
   return html`
-    ${open.length === 0 ? html`<p>${words.jobs.allFinished}</p>` : html`<ul class="job-list">${open.map(line)}</ul>`}
+    ${open.length > 0
+      ? html`<ul class="job-list">${open.map(line)}</ul>`
+      : isAsked ? '' : html`<p>${words.jobs.allFinished}</p>`}
     ${finished.length === 0 ? '' : html`
-      <details>
+      <details ?open=${isAsked}>
         <summary>${words.jobs.finished(finished.length)}</summary>
         <ul class="job-list">${finished.map(line)}</ul>
       </details>`}`

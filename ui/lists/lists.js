@@ -21,7 +21,7 @@ export function lists(view) {
     return {
       title: words.screens.lists,
       body: html`<p>${text.noEngine}</p><a class="button"
-        href=${toScreen(view.job, 'intake')}>${words.marks.toIntake}</a>`,
+        href=${toScreen(view.job, 'intake', 'engine')}>${words.marks.toIntake}</a>`,
     }
   }
   const open = all.findIndex(({ kind }) => kind === state.route.subject)

@@ -17,7 +17,9 @@ export function marks(view) {
   if (places.length === 0) {
     return {
       title,
-      body: html`<p>${text.noEngine}</p><a class="button" href=${toScreen(view.job, 'intake')}>${text.toIntake}</a>`,
+      body: html`
+        <p>${text.noEngine}</p>
+        <a class="button" href=${toScreen(view.job, 'intake', 'engine')}>${text.toIntake}</a>`,
     }
   }
   const asked = places.find(({ place }) => placeId(place) === state.route.subject) ?? places.find(({ mark }) => !mark)

@@ -18,7 +18,7 @@ export function plan(view) {
     return {
       title,
       body: html`<p>${text.noEngine}</p><a class="button"
-        href=${toScreen(view.job, 'intake')}>${words.marks.toIntake}</a>`,
+        href=${toScreen(view.job, 'intake', 'engine')}>${words.marks.toIntake}</a>`,
     }
   }
   const next = nextOf(view)

@@ -21,7 +21,9 @@ export function sizing(view) {
   if (assessment.parts.length === 0) {
     return {
       title,
-      body: html`<p>${text.noEngine}</p><a class="button" href=${toScreen(job, 'intake')}>${words.marks.toIntake}</a>`,
+      body: html`
+        <p>${text.noEngine}</p>
+        <a class="button" href=${toScreen(job, 'intake', 'engine')}>${words.marks.toIntake}</a>`,
     }
   }
   const { sizing } = assessment
