@@ -1,4 +1,5 @@
 // Every word of the interface. Words of the trade (tags, grades, zones, outcomes, questions) come from the catalogue.
+/** @import { WaitsFor } from './types/api.d.ts' */
 
 /** @param {number} n @param {string} one @param {string} many */
 const counted = (n, one, many = `${one}s`) => `${n} ${n === 1 ? one : many}`
@@ -81,13 +82,35 @@ export const words = {
     search: 'Find a job',
     /** @param {number} n @param {number} all */ foundOf: (n, all) => `${n} of ${all}`,
     noEngine: 'engine not entered yet',
-    /** @param {number} looked @param {number} parts */ looked: (looked, parts) => `looked at ${looked} of ${parts}`,
+    /** What a job waits for, by whose move it is. @type {Record<WaitsFor, (n: number) => string>} */
+    waits: {
+      layout: () => 'the layout to be entered',
+      look: (n) => `${counted(n, 'part')} to look at`,
+      measure: (n) => `${counted(n, 'part')} to measure or test`,
+      proposal: () => 'to be proposed',
+      customer: () => 'the customer to answer',
+      order: (n) => `${counted(n, 'line')} to order`,
+      supplier: (n) => `${counted(n, 'line')} ordered, not here yet`,
+      trip: (n) => `${counted(n, 'line')} to go to the machine shop`,
+      'machine-shop': (n) => `${counted(n, 'line')} at the machine shop`,
+      bench: (n) => `${counted(n, 'line')} to do here`,
+    },
+    /** @param {number} n */ more: (n) => `${counted(n, 'more job', 'more jobs')}`,
     /** @param {number} n */ photos: (n) => counted(n, 'photo'),
     /** @param {string} when */ closed: (when) => `closed ${when}`,
     refused: 'refused by the customer',
     /** @param {number} n */ finished: (n) => `Finished: ${counted(n, 'job')}`,
     allFinished: 'No engine is on the bench.',
     /** @param {string} when */ changed: (when) => `changed ${when}`,
+  },
+  earlier: {
+    title: 'This engine was here before',
+    papers: 'Its papers',
+    causes: 'Causes then',
+    asLeft: 'As it was left',
+    take: 'Take as found',
+    takeLayout: 'Take this layout',
+    groups: { mains: 'Main journals', crankpins: 'Crankpins', bores: 'Bores' },
   },
   intake: {
     complaints: 'What the customer noticed',

@@ -32,6 +32,7 @@ const LADDER: &[&str] = &[
     "list",
     "cost",
     "assess",
+    "waiting",
     "document",
 ];
 

@@ -10,6 +10,7 @@ import { decisions } from '../decisions/decisions.js'
 import { forgetMessage, handOver, readMessage } from '../hand-over/hand-over.js'
 import { forgetHistory, history, readHistory } from '../history/history.js'
 import { instruments } from '../instruments/instruments.js'
+import { readBefore } from '../intake/earlier.js'
 import { intake } from '../intake/intake.js'
 import { readEarlier } from '../intake/starts.js'
 import { jobs, readJobs } from '../jobs/jobs.js'
@@ -50,7 +51,7 @@ export const SCREENS = {
   rules: { of: 'shop', draw: rules, isAside: true },
   label: { of: 'shop', draw: label, isAside: true },
   settings: { of: 'shop', draw: settings },
-  intake: { of: 'job', draw: intake, arrive: readEarlier },
+  intake: { of: 'job', draw: intake, arrive: readEarlier, follow: readBefore },
   marks: { of: 'job', draw: marks },
   plan: { of: 'job', draw: plan },
   part: { of: 'job', draw: part, isAside: true, arrive: unfoldAsked },

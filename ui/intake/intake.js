@@ -15,6 +15,7 @@ import { words } from '../words.js'
 import { ancillaries } from './ancillaries.js'
 import { complaints } from './complaints.js'
 import { contact } from './contact.js'
+import { earlier } from './earlier.js'
 import { layout, LAYOUT_FORM } from './layout.js'
 import { isLayoutWaiting } from './layout-form.js'
 import { stepLinks, stepOf, titleOf, toStep } from './steps.js'
@@ -28,7 +29,7 @@ export function intake(view) {
   const { body, bar } = DRAWN[step](view)
   return {
     title: titleOf(step),
-    body: html`${stepLinks(view, step)}${body}`,
+    body: html`${stepLinks(view, step)}${step === 'past' ? '' : earlier(view)}${body}`,
     bar: html`<div class="bar">${bar}</div>`,
   }
 }

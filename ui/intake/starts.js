@@ -22,7 +22,9 @@ let lines = []
 
 /** @param {Route} route */
 export async function readEarlier({ subject }) {
-  if (subject === 'engine') lines = await listJobs()
+  if (subject !== 'engine') return
+  const { open, finished } = await listJobs()
+  lines = [...open.lines, ...finished.lines]
 }
 
 /** @param {string} job @param {(start: Arrangement) => void} begin */

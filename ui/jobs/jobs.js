@@ -1,6 +1,7 @@
 // The engines on the bench.
-/** @import { JobLine } from '../types/api.d.ts' */
+/** @import { JobLine, JobList, Lines, Waiting } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
+import { repeat } from '../vendor/lit-html/directives/repeat.js'
 import { createJob, importArchive, listJobs } from '../backend.js'
 import { fileButton } from '../controls/file-button.js'
 import { day, dayOf, moment } from '../dates.js'
@@ -8,55 +9,81 @@ import { underWay } from '../frame/under-way.js'
 import { go, toScreen, toShop } from '../route.js'
 import { attempt, state } from '../state.js'
 import { words } from '../words.js'
-import { found, isSearching, search } from './search.js'
+import { search } from './search.js'
 
-/** As they were read last. @type {JobLine[] | null} */
-let all = null
+/** So many are shown at once, and so many more each time. */
+const AT_ONCE = 40
+
+/** As they were read last. @type {JobList | null} */
+let shown = null
+/** How many there are, found or not. */
+let all = 0
+let asked = ''
+let most = AT_ONCE
 
 export async function readJobs() {
-  all = await listJobs()
+  const wanted = asked
+  const list = await listJobs(wanted, most)
+  // While this was read more may have been typed.
+  if (wanted !== asked) return
+  shown = list
+  if (!wanted.trim()) all = list.open.found + list.finished.found
+}
+
+/** @param {string} typed */
+function ask(typed) {
+  asked = typed
+  most = AT_ONCE
+  attempt(readJobs)
+}
+
+const askMore = () => {
+  most += AT_ONCE
+  attempt(readJobs)
 }
 
 export function jobs() {
   return {
     title: words.screens.jobs,
     body: html`
-      ${all === null
+      ${shown === null
         ? html`<p>${state.alert ? '' : words.frame.loading}</p>`
-        : all.length === 0
+        : all === 0
           ? words.jobs.welcome.map((sentence) => html`<p class="welcome">${sentence}</p>`)
-          : html`${search(all)}${onBench(found(all), isSearching(all))}`}`,
+          : html`${search({ all, found: shown.open.found + shown.finished.found, asked, ask })}${onBench(shown)}`}`,
     bar: html`
       <div class="bar">
-        ${all?.length ? html`<a class="button" href=${toShop('label')}>${words.screens.label}</a>` : ''}
+        ${all > 0 ? html`<a class="button" href=${toShop('label')}>${words.screens.label}</a>` : ''}
         ${fileButton({ label: words.jobs.importFile, accept: '.wearbook', take: openArchive })}
         <button type="button" class="primary" @click=${newJob}>${words.jobs.create}</button>
       </div>`,
   }
 }
 
-/** What is on the bench; what is finished is put away below it, but not what was asked for.
- * @param {JobLine[]} lines @param {boolean} isAsked */
-function onBench(lines, isAsked) {
-  const open = lines.filter(({ closed_at }) => closed_at === null)
-  const finished = lines.filter(({ closed_at }) => closed_at !== null)
+/** What is on the bench; what is finished is put away below it, but not what was asked for. @param {JobList} list */
+function onBench({ open, finished }) {
+  const isAsked = asked.trim() !== ''
   return html`
-    ${open.length > 0
-      ? html`<ul class="job-list">${open.map(line)}</ul>`
-      : isAsked ? '' : html`<p>${words.jobs.allFinished}</p>`}
-    ${finished.length === 0 ? '' : html`
+    ${open.found > 0 ? lines(open) : isAsked ? '' : html`<p>${words.jobs.allFinished}</p>`}
+    ${finished.found === 0 ? '' : html`
       <details ?open=${isAsked}>
-        <summary>${words.jobs.finished(finished.length)}</summary>
-        <ul class="job-list">${finished.map(line)}</ul>
+        <summary>${words.jobs.finished(finished.found)}</summary>
+        ${lines(finished)}
       </details>`}`
 }
+
+/** @param {Lines} of */
+const lines = ({ lines, found }) => html`
+  <ul class="job-list">${repeat(lines, ({ job }) => job, line)}</ul>
+  ${lines.length < found
+    ? html`<button type="button" class="quiet" @click=${askMore}>${words.jobs.more(found - lines.length)}</button>`
+    : ''}`
 
 /** @param {JobLine} job */
 function line(job) {
   const facts = [
     job.engine ?? words.jobs.noEngine,
     job.refused ? words.jobs.refused : '',
-    job.parts > 0 ? words.jobs.looked(job.looked, job.parts) : '',
     job.photos > 0 ? words.jobs.photos(job.photos) : '',
   ]
   return html`
@@ -64,12 +91,16 @@ function line(job) {
       <a href=${toScreen(job.job, job.engine ? 'plan' : 'intake')}>
         <strong>${[job.customer, job.machine].filter(Boolean).join(' · ') || words.frame.unnamed}</strong>
         <span>${facts.filter(Boolean).join(' · ')}</span>
+        ${job.waits.length > 0 ? html`<span class="job-waits">${job.waits.map(waiting).join(' · ')}</span>` : ''}
         <span>${job.closed_at === null
           ? words.jobs.changed(moment(job.changed_at))
           : words.jobs.closed(day(dayOf(job.closed_at)))}</span>
       </a>
     </li>`
 }
+
+/** @param {Waiting} of */
+const waiting = ({ waits_for, count }) => words.jobs.waits[waits_for](count)
 
 const newJob = () =>
   attempt(async () => {

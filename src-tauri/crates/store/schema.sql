@@ -54,3 +54,17 @@ CREATE TABLE shelf (
     content TEXT NOT NULL DEFAULT '{}', -- JSON, in the published form of job.json
     PRIMARY KEY (kind, name)
 ) STRICT, WITHOUT ROWID;
+
+-- What is shown of a job in a list. It follows from the edits: a row is taken away when an edit comes, and made anew when the
+-- list is next asked for.
+CREATE TABLE summary (
+    job        TEXT    NOT NULL PRIMARY KEY REFERENCES job (id),
+    version    INTEGER NOT NULL DEFAULT 0, -- of the form of what follows: another program version makes it anew
+    changed_at INTEGER NOT NULL DEFAULT 0, -- when the job was last edited, or added here
+    is_open    INTEGER NOT NULL DEFAULT 1 CHECK (is_open IN (0, 1)), -- 0 once the job is closed
+    engine     TEXT    NOT NULL DEFAULT '', -- the engine's number as it is compared; empty if it is not known
+    found_by   TEXT    NOT NULL DEFAULT '', -- what a search looks through, in small letters without accents
+    content    TEXT    NOT NULL DEFAULT '{}' -- JSON, as the page gets it
+) STRICT, WITHOUT ROWID;
+CREATE INDEX summary_in_order ON summary (is_open, changed_at DESC, job);
+CREATE INDEX summary_by_engine ON summary (engine) WHERE engine <> '';

@@ -15,6 +15,7 @@ macro_rules! actions {
             job_create,
             job_open,
             job_history,
+            job_earlier,
             edits_append,
             photo_add,
             photo_get,

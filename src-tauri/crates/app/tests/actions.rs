@@ -136,7 +136,7 @@ fn the_main_job_from_taking_in_to_handing_over() {
     assert_eq!(view["texts"], json!({ "customer": "A. Customer" }));
     assert_eq!(shop.ask("job_open", json!({ "job": job })), view);
 
-    let list = shop.ask("job_list", json!({}));
+    let list = shop.ask("job_list", json!({}))["open"]["lines"].clone();
     assert_eq!(list[0]["customer"], "A. Customer");
     assert_eq!(
         (&list[0]["looked"], &list[0]["photos"], &list[0]["changed_at"]),
@@ -247,7 +247,7 @@ fn a_strip_down_is_ordered_answered_and_refused() {
     shop.append(&job, json!({ "do": "answer-strip-down", "answer": answer }));
     let view = shop.append(&job, json!({ "do": "refuse", "goes_back": "in-boxes" }));
     assert_eq!(view["refusal"]["goes_back"], "in-boxes");
-    assert_eq!(shop.ask("job_list", json!({}))[0]["refused"], true);
+    assert_eq!(shop.ask("job_list", json!({}))["open"]["lines"][0]["refused"], true);
     for (document, name) in [("strip-down-order-pdf", "strip-down-order"), ("goes-back-pdf", "what-goes-back")] {
         let (pdf, _, file) = shop.fetch("document_get", json!({ "job": job, "document": document }));
         assert!(pdf.starts_with(b"%PDF-"));
@@ -299,7 +299,7 @@ fn a_picture_in_an_archive_is_held_to_the_same_rules_as_one_from_a_camera() {
     let archive = zip.finish().unwrap().into_inner();
     let message = shop.refuse("archive_import", json!({}), Some(&archive), "archive-refused");
     assert!(message.contains("PDF"), "{message}");
-    assert_eq!(shop.ask("job_list", json!({})), json!([]));
+    assert_eq!(shop.ask("job_list", json!({}))["open"], json!({ "lines": [], "found": 0 }));
 }
 
 #[test]
@@ -469,10 +469,47 @@ fn what_is_remembered_of_a_job_changes_no_answer() {
 }
 
 #[test]
+fn jobs_are_found_by_what_was_typed_and_come_in_order() {
+    let shop = open_shop_with(Ticking::default());
+    let fill = |job: &Value, field: &str, text: &str| {
+        shop.append(job, json!({ "do": "fill", "field": field, "text": text }));
+    };
+    let jobs: Vec<Value> = (0..3).map(|_| shop.job()).collect();
+    for (job, (machine, number)) in jobs.iter().zip([("Saw bench", "A-1"), ("Zoë's baler", "a 1"), ("Pump", "B-2")]) {
+        fill(job, "machine", machine);
+        fill(job, "engine-number", number);
+    }
+    let found = |arguments: Value| {
+        let list = shop.ask("job_list", arguments);
+        let machines: Vec<Value> =
+            list["open"]["lines"].as_array().unwrap().iter().map(|line| line["machine"].clone()).collect();
+        (json!(machines), list["open"]["found"].clone())
+    };
+    assert_eq!(found(json!({})), (json!(["Pump", "Zoë's baler", "Saw bench"]), json!(3)));
+    assert_eq!(found(json!({ "most": 1 })), (json!(["Pump"]), json!(3)));
+    assert_eq!(found(json!({ "find": "zoe CUSTOMER" })), (json!(["Zoë's baler"]), json!(1)));
+    assert_eq!(found(json!({ "find": "in-line saw" })), (json!(["Saw bench"]), json!(1)));
+    assert_eq!(found(json!({ "find": "100%_nothing" })), (json!([]), json!(0)));
+    // Whatever is changed stands first, and is found by what it says now.
+    fill(&jobs[0], "machine", "Crusher");
+    assert_eq!(found(json!({ "most": 1 })), (json!(["Crusher"]), json!(3)));
+    assert_eq!(found(json!({ "find": "saw" })), (json!([]), json!(0)));
+    // The same engine is known however its number was written.
+    let earlier = |job: &Value| shop.ask("job_earlier", json!({ "job": job }));
+    assert_eq!(earlier(&jobs[1])[0]["job"], jobs[0]);
+    assert_eq!((earlier(&jobs[1]).as_array().unwrap().len(), earlier(&jobs[2])), (1, json!([])));
+}
+
+#[test]
 fn a_closed_job_is_told_apart_and_can_be_opened_again() {
     let shop = open_shop();
     let job = shop.job();
-    let closed_at = |shop: &Shop| shop.ask("job_list", json!({}))[0]["closed_at"].clone();
+    let closed_at = |shop: &Shop| {
+        let list = shop.ask("job_list", json!({}));
+        let lines = ["open", "finished"].map(|state| list[state]["lines"].as_array().cloned().unwrap());
+        let [line] = &lines.concat()[..] else { panic!("{list}") };
+        line["closed_at"].clone()
+    };
     assert_eq!(closed_at(&shop), Value::Null);
     let view = shop.append(&job, json!({ "do": "close", "closed": true }));
     assert_eq!((&view["closed_at"], closed_at(&shop)), (&json!(CLOCK.millis), json!(CLOCK.millis)));

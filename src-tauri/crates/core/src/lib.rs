@@ -33,6 +33,7 @@ pub mod sheet;
 pub mod sizing;
 pub mod under_way;
 pub mod view;
+pub mod waiting;
 pub mod wear;
 pub mod words;
 pub mod work;

@@ -1,6 +1,6 @@
 //! The paper as plain text, to be pasted into a message.
 
-use wearbook_core::document::{Block, MeasuredRow, Paper, Reader};
+use wearbook_core::document::{Block, MeasuredRow, Paper};
 
 use crate::clean::{line, lines};
 use crate::page_text::page_text;
@@ -66,6 +66,7 @@ fn join(parts: impl IntoIterator<Item = String>) -> String {
 mod tests {
     use super::*;
     use wearbook_core::date::Date;
+    use wearbook_core::document::Reader;
 
     fn paper(blocks: Vec<Block>) -> Paper {
         let date = Date::new(2024, 3, 9).unwrap();

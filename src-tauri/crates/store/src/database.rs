@@ -9,8 +9,11 @@ use rusqlite_migration::{M, Migrations};
 use crate::StoreError;
 
 /// Forward only. A file that has been released is never changed; the next change is the next file.
-const MIGRATIONS: &[M<'_>] =
-    &[M::up(include_str!("../migrations/0001_first.sql")), M::up(include_str!("../migrations/0002_shelf.sql"))];
+const MIGRATIONS: &[M<'_>] = &[
+    M::up(include_str!("../migrations/0001_first.sql")),
+    M::up(include_str!("../migrations/0002_shelf.sql")),
+    M::up(include_str!("../migrations/0003_summary.sql")),
+];
 
 /// How long to wait for another program that is writing.
 const PATIENCE: Duration = Duration::from_secs(5);

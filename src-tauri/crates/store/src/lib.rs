@@ -24,7 +24,7 @@ pub use archive::{
 };
 pub use error::StoreError;
 pub use job_id::JobId;
-pub use ledger::{JobRow, Ledger, NewPhoto, PhotoFacts, PhotoFormat, PhotoRow, ShelfKind};
+pub use ledger::{Asked, JobRow, Ledger, NewPhoto, PhotoFacts, PhotoFormat, PhotoRow, ShelfKind, Summary};
 pub use photo_folder::{ShownSize, photo_id};
 
 use std::path::Path;

@@ -1,21 +1,116 @@
-//! All jobs, latest changed first.
+//! Jobs, latest changed first.
 
-use wearbook_core::job::Job;
+use std::cmp::Reverse;
 
+use serde::{Deserialize, Serialize};
+use wearbook_store::{Asked, Ledger, Summary};
+
+use crate::view::{SUMMARY, searched, summary};
 use crate::{Error, JobLine, Wearbook};
 
-/// Nothing to be told.
-pub type Arguments = super::Nothing;
-/// A line for each job.
-pub type Reply = Vec<JobLine>;
+/// Which jobs.
+#[derive(Debug, Clone, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+#[serde(deny_unknown_fields)]
+pub struct Arguments {
+    /// Words that must all stand in what was typed of the job, or in its engine; none finds every job.
+    #[serde(default)]
+    #[cfg_attr(feature = "schema", ts(optional, as = "Option<String>"))]
+    pub find: String,
+    /// How many open ones and how many finished ones at most; 40, if not said.
+    #[serde(default = "most")]
+    #[cfg_attr(feature = "schema", ts(optional, as = "Option<usize>"))]
+    pub most: usize,
+}
 
-/// Lists the jobs.
+/// A person looks at no more than this at once.
+const fn most() -> usize {
+    40
+}
+
+/// The most words that are searched for; what is typed beyond them changes nothing.
+const WORDS: usize = 12;
+
+/// The jobs that were asked for.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+#[cfg_attr(feature = "schema", ts(rename = "JobList"))]
+pub struct Reply {
+    /// Those that are open.
+    pub open: Lines,
+    /// Those that are closed.
+    pub finished: Lines,
+}
+
+/// Some jobs of a kind.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct Lines {
+    /// The latest changed ones.
+    pub lines: Vec<JobLine>,
+    /// How many there are of which this is so.
+    pub found: usize,
+}
+
+/// Lists jobs. Of those that have changed since the last time a summary is made anew; all others are only read.
 ///
 /// # Errors
 /// What the store says.
-pub fn act(book: &Wearbook, _: Arguments) -> Result<Reply, Error> {
-    book.store.read(|ledger| {
-        let jobs = ledger.jobs()?;
-        jobs.into_iter().map(|row| Ok(JobLine::new(row, &Job::fold(&ledger.edits(row.id)?)))).collect()
-    })
+pub fn act(book: &Wearbook, Arguments { find, most }: Arguments) -> Result<Reply, Error> {
+    let words: Vec<String> = searched(&find).split(' ').filter(|word| !word.is_empty()).take(WORDS).map(str::to_owned).collect();
+    let listed = book.summarised(|ledger| {
+        let of = |is_open| ledger.summaries(Asked { is_open, words: &words, most }).map_err(Error::from);
+        Ok((of(true)?, of(false)?))
+    });
+    let (open, finished) = match listed {
+        Ok(listed) => listed,
+        // A disk that is full takes no summaries, and the list must be there all the same.
+        Err(_) => unkept(book, &words, most)?,
+    };
+    Ok(Reply { open: lines(open)?, finished: lines(finished)? })
+}
+
+type Found = (Vec<Summary>, usize);
+
+/// The same without anything kept: every job unfolded.
+fn unkept(book: &Wearbook, words: &[String], most: usize) -> Result<(Found, Found), Error> {
+    let mut all: Vec<Summary> = book.store.read(|ledger| {
+        let rows = ledger.jobs()?;
+        rows.into_iter().map(|row| summary(row, &ledger.edits(row.id)?)).collect::<Result<_, Error>>()
+    })?;
+    all.retain(|own| words.iter().all(|word| own.found_by.contains(word)));
+    all.sort_by_key(|own| (Reverse(own.row.changed_at), own.row.id));
+    let (open, finished): (Vec<Summary>, Vec<Summary>) = all.into_iter().partition(|own| own.is_open);
+    let cut = |all: Vec<Summary>| {
+        let found = all.len();
+        (all.into_iter().take(most).collect(), found)
+    };
+    Ok((cut(open), cut(finished)))
+}
+
+fn lines((summaries, found): Found) -> Result<Lines, Error> {
+    let lines: Result<Vec<JobLine>, Error> = summaries.iter().map(line).collect();
+    Ok(Lines { lines: lines?, found })
+}
+
+/// A summary as a line.
+pub(super) fn line(summary: &Summary) -> Result<JobLine, Error> {
+    serde_json::from_str(&summary.content).map_err(|_| wearbook_store::StoreError::Damaged.into())
+}
+
+impl Wearbook {
+    /// Reads summaries once those that are missing are made: what is long there takes no time.
+    pub(super) fn summarised<R>(&self, read: impl Fn(&Ledger<'_>) -> Result<R, Error>) -> Result<R, Error> {
+        let missing = self.store.read::<_, Error>(|ledger| Ok(ledger.jobs_without_summary(SUMMARY)?))?;
+        if !missing.is_empty() {
+            self.store.write::<_, Error>(|ledger| {
+                // Looked for anew: another program may have been here since.
+                for row in ledger.jobs_without_summary(SUMMARY)? {
+                    ledger.keep_summary(SUMMARY, &summary(row, &ledger.edits(row.id)?)?)?;
+                }
+                Ok(())
+            })?;
+        }
+        self.store.read(read)
+    }
 }

@@ -1,12 +1,18 @@
 //! A job as it stands in the list.
 
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
+use unicode_normalization::UnicodeNormalization;
+use unicode_normalization::char::is_combining_mark;
+use wearbook_core::assess::assess;
 use wearbook_core::engine::{Engine, Part};
-use wearbook_core::job::{EditId, Job, TextField};
-use wearbook_store::{JobId, JobRow};
+use wearbook_core::job::{Edit, EditId, Job, TextField};
+use wearbook_core::waiting::{Waiting, waiting};
+use wearbook_store::{JobId, JobRow, Summary};
+
+use crate::Error;
 
 /// A job in one line.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 pub struct JobLine {
     /// The job.
@@ -15,6 +21,8 @@ pub struct JobLine {
     pub customer: String,
     /// What the engine came out of; may be empty.
     pub machine: String,
+    /// The engine's number; may be empty.
+    pub number: String,
     /// The arrangement in words, once entered.
     pub engine: Option<String>,
     /// When it was last changed: milliseconds since 1970-01-01 UTC.
@@ -29,10 +37,38 @@ pub struct JobLine {
     pub parts: usize,
     /// Photos taken in.
     pub photos: usize,
+    /// What it waits for, in the order in which a bench takes it up.
+    pub waits: Vec<Waiting>,
+}
+
+/// The version of what is kept of a job for lists: raise it when a line tells another thing of the same job.
+pub(crate) const SUMMARY: u32 = 1;
+
+/// What is kept of a job for lists.
+pub(crate) fn summary(row: JobRow, edits: &[Edit]) -> Result<Summary, Error> {
+    let job = Job::fold(edits);
+    let line = JobLine::new(row, &job);
+    let content = serde_json::to_string(&line).map_err(|error| Error::new("answer", error.to_string()))?;
+    let texts = job.texts.values().map(String::as_str).chain(line.engine.as_deref());
+    let found_by = plain(&texts.collect::<Vec<_>>().join(" "));
+    Ok(Summary { row, is_open: line.closed_at.is_none(), engine: compared(&line.number), found_by, content })
+}
+
+/// Small letters without accents, single spaces between words.
+pub(crate) fn plain(text: &str) -> String {
+    let letters: String = text.nfd().filter(|letter| !is_combining_mark(*letter)).collect();
+    letters.to_lowercase().split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// An engine's number as it is compared: however it is spaced, dotted or written large.
+pub(crate) fn compared(number: &str) -> String {
+    plain(number).chars().filter(|letter| letter.is_alphanumeric()).collect()
 }
 
 impl JobLine {
     pub(crate) fn new(row: JobRow, job: &Job) -> Self {
+        // Most jobs are over: of those nothing has to be worked out.
+        let is_over = job.closed.is_some() || job.refusal.is_some();
         let engine = job.arrangement.clone().and_then(|arrangement| Engine::new(arrangement).ok());
         let parts = engine.as_ref().map(Engine::parts).unwrap_or_default();
         let outside = engine.as_ref().map(Engine::outside).unwrap_or_default();
@@ -42,6 +78,7 @@ impl JobLine {
             job: row.id,
             customer: text(TextField::Customer),
             machine: text(TextField::Machine),
+            number: text(TextField::EngineNumber),
             engine: engine.as_ref().map(|engine| engine.arrangement().summary()),
             changed_at: row.changed_at,
             closed_at: job.closed.map(EditId::millis),
@@ -49,6 +86,48 @@ impl JobLine {
             looked: records(parts).into_iter().filter(|record| record.looked_at()).count(),
             parts: parts.iter().filter(|part| job.seen_with(**part).is_none()).count(),
             photos: [records(parts), records(outside)].concat().iter().map(|record| record.photos.len()).sum(),
+            waits: if is_over { vec![] } else { waiting(job, &assess(job)) },
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn words_are_found_however_they_are_written() {
+        assert_eq!(plain("  Zoë\n ÅNGSTRÖM-Werft "), "zoe angstrom-werft");
+        assert_eq!(compared(" No. 40 117/b"), "no40117b");
+        assert_eq!(compared("…"), "");
+    }
+
+    /// What is kept must be made anew when a newer program would tell another thing: if this fails because a line tells
+    /// more or other than before, raise [`SUMMARY`], then write down here what is told now.
+    #[test]
+    fn another_content_needs_another_version() {
+        let tag = r#"{"do": "tag", "part": "piston.1", "tag": "scuffing", "grade": 4}"#;
+        let fill = r#"{"do": "fill", "field": "engine-number", "text": "A 1"}"#;
+        let arrangement = serde_json::to_string(&wearbook_core::engine::Arrangement::inline(2)).unwrap();
+        let arrange = format!(r#"{{"do": "arrange", "arrangement": {arrangement}}}"#);
+        let edits: Vec<Edit> = [arrange.as_str(), tag, fill]
+            .iter()
+            .zip(1..)
+            .map(|(change, n)| Edit {
+                id: EditId::next(None, n, wearbook_core::job::DeviceId(1)),
+                change: serde_json::from_str(change).unwrap(),
+            })
+            .collect();
+        let row = JobRow { id: JobId::from_bits(1), changed_at: 3 };
+        let kept = summary(row, &edits).unwrap();
+        let line: serde_json::Value = serde_json::from_str(&kept.content).unwrap();
+        let told: Vec<&String> = line.as_object().unwrap().keys().collect();
+        assert_eq!((SUMMARY, told.len(), kept.engine.as_str()), (1, 13, "a1"), "{told:?}");
+        let waits: Vec<String> = JobLine::new(row, &Job::fold(&edits))
+            .waits
+            .iter()
+            .map(|own| format!("{:?} {}", own.waits_for, own.count))
+            .collect();
+        assert_eq!(waits.first().map(String::as_str), Some("Look 47"), "{waits:?}");
     }
 }

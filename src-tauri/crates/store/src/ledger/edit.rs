@@ -46,6 +46,7 @@ impl Ledger<'_> {
     /// [`StoreError::EditConflict`] if an id is here with another content; [`StoreError::NoSuchJob`].
     pub fn append(&self, job: JobId, edits: &[Edit]) -> Result<(), StoreError> {
         self.require_job(job)?;
+        self.forget_summary(job)?;
         let sql = "INSERT INTO edit (job, id, change) VALUES (?1, ?2, ?3) ON CONFLICT DO NOTHING";
         let mut insert = self.connection.prepare_cached(sql)?;
         for edit in edits {

@@ -6,11 +6,13 @@ mod job;
 mod photo;
 mod setting;
 mod shelf;
+mod summary;
 
 pub(crate) use edit::canonical;
 pub use job::JobRow;
 pub use photo::{NewPhoto, PhotoFacts, PhotoFormat, PhotoRow};
 pub use shelf::ShelfKind;
+pub use summary::{Asked, Summary};
 
 use rusqlite::Connection;
 

@@ -1,0 +1,36 @@
+//! The jobs in which the same engine was here before.
+
+use serde::Deserialize;
+use wearbook_core::job::TextField;
+use wearbook_store::JobId;
+
+use super::job_list::line;
+use crate::view::compared;
+use crate::{Error, JobLine, Wearbook};
+
+/// Of which job.
+#[derive(Debug, Clone, Copy, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+#[serde(deny_unknown_fields)]
+pub struct Arguments {
+    /// The job that is worked at.
+    pub job: JobId,
+}
+
+/// A line for each, latest changed first; none where the engine's number is not known.
+pub type Reply = Vec<JobLine>;
+
+/// Finds jobs with the same engine number, however it was spaced, dotted or written large.
+///
+/// # Errors
+/// `no-such-job`; what the store says.
+pub fn act(book: &Wearbook, Arguments { job }: Arguments) -> Result<Reply, Error> {
+    let number = book.open_job.look(&book.store, job, |open| {
+        open.log.job().texts.get(&TextField::EngineNumber).map(|number| compared(number)).unwrap_or_default()
+    })?;
+    if number.is_empty() {
+        return Ok(vec![]);
+    }
+    let found = book.summarised(|ledger| Ok(ledger.summaries_of_engine(&number)?))?;
+    found.iter().filter(|own| own.row.id != job).map(line).collect()
+}
