@@ -76,8 +76,9 @@ function settleIn(address) {
     keepRoom()
     if (address !== here) return
     screen()?.scrollTo(0, state.route.screen === 'part' ? 0 : (scrolled.get(address) ?? 0))
-    // What waits for a number must have the keyboard before the first digit comes.
-    const start = /** @type {HTMLElement | null} */ (root.querySelector('.pad-input') ?? root.querySelector('h1'))
+    // What waits for a number must have the keyboard before the first digit comes; a photo is zoomed by keys.
+    const keys = root.querySelector('.pad-input, .photo-frame')
+    const start = /** @type {HTMLElement | null} */ (keys ?? root.querySelector('h1'))
     start?.focus({ preventScroll: true })
     document.querySelector('.flowing .pad')?.scrollIntoView()
     root.querySelector('.beside [aria-current]')?.scrollIntoView({ block: 'nearest' })

@@ -26,10 +26,29 @@ export function submit(job, ...changes) {
 /** Adds photos to a part; each shows at once from memory.
  * @param {string} job @param {string} part @param {Iterable<File>} files */
 export function appendPhotos(job, part, files) {
-  for (const file of files) {
-    appendPhoto(job, file, (view, preview) => guessPhoto(view, part, preview), () => addPhoto(job, part, file))
-  }
+  for (const file of files) photographPart(job, part, file)
 }
+
+/** Adds a photo to a part; it shows at once from memory. Answers its name once it is saved; nothing if it was refused or
+ * the part has it already.
+ * @param {string} job @param {string} part @param {File} file */
+export async function photographPart(job, part, file) {
+  /** @type {string | null} */
+  let name = null
+  await appendPhoto(job, file, (view, preview) => guessPhoto(view, part, preview), async () => {
+    const before = photosOf(state.saved, part)
+    const view = await addPhoto(job, part, file)
+    if (state.saved?.job === job) name = photosOf(view, part).find((photo) => !before.includes(photo)) ?? null
+    return view
+  })
+  return name
+}
+
+/** @param {JobView | null} view @param {string} part */
+const photosOf = (view, part) =>
+  view
+    ? [...view.assessment.parts, ...view.assessment.outside].find((here) => here.part === part)?.photos ?? []
+    : []
 
 /** Says what something that came with the engine looks like.
  * @param {string} job @param {string} item @param {File} file */
@@ -47,6 +66,7 @@ function appendPhoto(job, file, shows, send) {
   const preview = URL.createObjectURL(file)
   const saving = attempt(() => enqueue({ job, guess: (view) => shows(view, preview), send }))
   saving.finally(() => setTimeout(() => URL.revokeObjectURL(preview), 5000))
+  return saving
 }
 
 /** When all that was done so far has been saved or refused. */

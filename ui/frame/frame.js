@@ -13,11 +13,12 @@ import { underWayBar } from './under-way.js'
 export function frame() {
   const view = shownJob()
   const screen = screenOf(view)
-  const beside = state.wide && state.route.screen === 'part' && view?.plan ? plan(view) : null
+  const hasPlan = state.wide && state.route.screen === 'part' && !screen.fills
+  const beside = hasPlan && view?.plan ? plan(view) : null
   return {
     title: screen.title,
     content: html`
-      <main class=${beside ? 'screen screen-beside' : 'screen'}>
+      <main class=${`screen ${beside ? 'screen-beside' : ''} ${screen.fills ? 'screen-filled' : ''}`}>
         ${beside ? html`<section class="beside" aria-label=${beside.title} tabindex="0">${beside.body}</section>` : ''}
         <div class="screen-main" tabindex="0">
           <h1 tabindex="-1">${screen.title}</h1>
