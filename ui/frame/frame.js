@@ -28,9 +28,11 @@ export function frame() {
         </div>
       </main>
       <footer class="foot">
-        <div role="alert" class="alert">${state.alert ? alert() : ''}</div>
-        ${underWayBar()}
-        ${screen.bar ?? ''}
+        <div class="foot-bars">
+          <div role="alert" class="alert">${state.alert ? alert() : ''}</div>
+          ${underWayBar()}
+          ${screen.bar ?? ''}
+        </div>
         ${titleBlock(view, screen.title)}
       </footer>`,
   }
