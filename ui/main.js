@@ -5,6 +5,7 @@ import { settleAll } from './drafts.js'
 import { settled } from './edits/queue.js'
 import { keepingFocus } from './frame/focus.js'
 import { frame } from './frame/frame.js'
+import { showLook } from './frame/look.js'
 import { keepRoom } from './frame/room.js'
 import { known, SCREENS } from './frame/screens.js'
 import { foldScreens } from './frame/title-block.js'
@@ -90,6 +91,7 @@ function settleIn(address) {
 async function start() {
   const [catalogue, settings, shelf] = await Promise.all([getCatalogue(), getSettings(), getShelf()])
   Object.assign(state, { catalogue, settings, shelf })
+  showLook(settings)
   addEventListener('hashchange', arrive)
   if (location.hash.length > 2 || settings.last_screen.length <= 2) return arrive()
   // The system has ended us while we were away: back to the same screen, with the jobs one step behind it.

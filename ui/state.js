@@ -35,6 +35,8 @@ export const state = {
     last_screen: '',
     paper: 'a4',
     terms: { tappet: 'british', 'end-float': 'british', 'piston-pin': 'american' },
+    look: 'device',
+    text_size: 100,
   },
   shelf: { instruments: [], sheets: [], prices: null },
   saved: null,

@@ -894,6 +894,10 @@ export const words = {
     instruments: 'Instruments of the shop',
     prices: 'Prices of the shop',
     rules: 'Rules of decision',
+    look: 'Look',
+    looks: { device: 'As the device', light: 'Light', dark: 'Dark' },
+    textSize: 'Text size',
+    /** @param {number} size */ percent: (size) => `${size} %`,
     /** @param {string} british @param {string} american */
     term: (british, american) => `${british} or ${american}`,
   },

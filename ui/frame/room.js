@@ -9,7 +9,8 @@ const LEAST_REM = 12
 const footBars = () => /** @type {HTMLElement | null} */ (document.querySelector('.foot-bars'))
 const titleBlock = () => /** @type {HTMLElement | null} */ (document.querySelector('.title-block'))
 
-function measure() {
+/** Settles which of the two it is. */
+export function makeRoom() {
   const bars = footBars()?.offsetHeight ?? 0
   const height = bars + (titleBlock()?.offsetHeight ?? 0)
   const rem = parseFloat(getComputedStyle(document.documentElement).fontSize)
@@ -32,8 +33,8 @@ function isBeside() {
 }
 
 // In a frame of its own: what is watched changes its size by it.
-const watch = new ResizeObserver(() => requestAnimationFrame(measure))
-addEventListener('resize', measure)
+const watch = new ResizeObserver(() => requestAnimationFrame(makeRoom))
+addEventListener('resize', makeRoom)
 
 /** Back to the head of the screen, where a changed screen is to be read from the beginning. */
 export const toTop = () =>
