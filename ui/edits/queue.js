@@ -29,8 +29,8 @@ export function appendPhotos(job, part, files) {
   for (const file of files) photographPart(job, part, file)
 }
 
-/** Adds a photo to a part; it shows at once from memory. Answers its name once it is saved; nothing if it was refused or
- * the part has it already.
+/** Adds a photo to a part; it shows at once from memory. Answers its name once it is saved; nothing if it was refused
+ * or the part has it already.
  * @param {string} job @param {string} part @param {File} file */
 export async function photographPart(job, part, file) {
   /** @type {string | null} */
