@@ -2,7 +2,7 @@
 //! alone; what is drawn is told, printed and removed again.
 
 use crate::axe::{axe_core, violations};
-use crate::failure::{Outcome, ensure};
+use crate::failure::{Outcome, ensure, fail};
 use crate::first_job::{holds, take_in};
 use crate::page::Page;
 use crate::stage::{Stage, on_both};
@@ -104,10 +104,16 @@ async fn journey(stage: &mut Stage) -> Outcome {
     holds(stage, &report, &["1 lining lifted"])
 }
 
-/// How wide the photo is laid out, in pixels; the frame shows a part of it.
+/// How wide the photo is laid out, in pixels, once it is there; the frame shows a part of it.
 async fn seen_width(page: &Page) -> Outcome<f64> {
-    let script = "return document.querySelector('.photo-sheet').getBoundingClientRect().width";
-    Ok(page.client.execute(script, vec![]).await?.as_f64().unwrap_or_default())
+    let script = "const { width, height } = document.querySelector('.photo-sheet').getBoundingClientRect()
+        const { naturalWidth, naturalHeight } = document.querySelector('.photo-sheet img')
+        return Math.abs(width / height - naturalWidth / naturalHeight) < 0.01 ? width : null";
+    page.until(async || match page.client.execute(script, vec![]).await?.as_f64() {
+        Some(width) => Ok(width),
+        None => fail("The photo is not there."),
+    })
+    .await
 }
 
 /// How wide what is being drawn is, as a share of the photo.

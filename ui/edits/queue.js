@@ -29,20 +29,18 @@ export function appendPhotos(job, part, files) {
   for (const file of files) photographPart(job, part, file)
 }
 
-/** Adds a photo to a part; it shows at once from memory. Answers its name once it is saved; nothing if it was refused
- * or the part has it already.
- * @param {string} job @param {string} part @param {File} file */
-export async function photographPart(job, part, file) {
-  /** @type {string | null} */
-  let name = null
-  await appendPhoto(job, file, (view, preview) => guessPhoto(view, part, preview), async () => {
+/** Adds a photo to a part; it shows at once from memory.
+ * @param {string} job @param {string} part @param {File} file
+ * @param {(photo: string) => void} [named] told its name once it is saved, before it is drawn under it; not if the part
+ * has it already */
+export const photographPart = (job, part, file, named) =>
+  appendPhoto(job, file, (view, preview) => guessPhoto(view, part, preview), async () => {
     const before = photosOf(state.saved, part)
     const view = await addPhoto(job, part, file)
-    if (state.saved?.job === job) name = photosOf(view, part).find((photo) => !before.includes(photo)) ?? null
+    const name = photosOf(view, part).find((photo) => !before.includes(photo))
+    if (name && state.saved?.job === job) named?.(name)
     return view
   })
-  return name
-}
 
 /** @param {JobView | null} view @param {string} part */
 const photosOf = (view, part) =>

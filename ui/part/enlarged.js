@@ -12,7 +12,7 @@ import { overlay } from '../markup/overlay.js'
 import { photoFrame } from '../markup/photo-frame.js'
 import { numbersOf } from '../markup/shape.js'
 import { zoomBar } from '../markup/zoom-bar.js'
-import { CHOOSING, go, SAVING, swap, toPair, toPart } from '../route.js'
+import { CHOOSING, go, readRoute, SAVING, swap, toPair, toPart } from '../route.js'
 import { shownJob, state } from '../state.js'
 import { words } from '../words.js'
 import { addressOf, nameOf, photosOf } from './all-photos.js'
@@ -80,13 +80,17 @@ function single(job, walk, part, photo) {
  * @param {string} job @param {Recorded} part @param {string} photo */
 function retakeButton(job, part, photo) {
   /** @param {File[]} files */
-  const take = async ([file]) => {
+  const take = ([file]) => {
     if (!file) return
-    const saving = photographPart(job, part.part, file)
     const waiting = toPair(job, part.part, photo, SAVING, true)
+    photographPart(job, part.part, file, (name) => {
+      if (location.hash !== waiting) return
+      // At once, for the picture goes by this name from now on.
+      const address = toPair(job, part.part, photo, name, true)
+      history.replaceState(null, '', address)
+      state.route = readRoute(address)
+    })
     go(waiting)
-    const name = await saving
-    if (name && location.hash === waiting) swap(toPair(job, part.part, photo, name, true))
   }
   const { hasCamera } = surroundings
   const accept = hasCamera ? 'image/*' : surroundings.galleryAccepts
