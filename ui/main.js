@@ -6,6 +6,7 @@ import { settled } from './edits/queue.js'
 import { forgetTold, toldHere } from './edits/told.js'
 import { keepingFocus } from './frame/focus.js'
 import { frame } from './frame/frame.js'
+import { showLook } from './frame/look.js'
 import { keepRoom } from './frame/room.js'
 import { known, SCREENS } from './frame/screens.js'
 import { foldScreens } from './frame/title-block.js'
@@ -80,8 +81,9 @@ function settleIn(address) {
     keepRoom()
     if (address !== here) return
     screen()?.scrollTo(0, state.route.screen === 'part' ? 0 : (scrolled.get(address) ?? 0))
-    // What waits for a number must have the keyboard before the first digit comes.
-    const start = /** @type {HTMLElement | null} */ (root.querySelector('.pad-input') ?? root.querySelector('h1'))
+    // What waits for a number must have the keyboard before the first digit comes; a photo is zoomed by keys.
+    const keys = root.querySelector('.pad-input, .photo-frame')
+    const start = /** @type {HTMLElement | null} */ (keys ?? root.querySelector('h1'))
     start?.focus({ preventScroll: true })
     document.querySelector('.flowing .pad')?.scrollIntoView()
     root.querySelector('.beside [aria-current]')?.scrollIntoView({ block: 'nearest' })
@@ -93,6 +95,7 @@ function settleIn(address) {
 async function start() {
   const [catalogue, settings, shelf] = await Promise.all([getCatalogue(), getSettings(), getShelf(), readKept()])
   Object.assign(state, { catalogue, settings, shelf })
+  showLook(settings)
   addEventListener('hashchange', arrive)
   if (location.hash.length > 2 || settings.last_screen.length <= 2) return arrive()
   // The system has ended us while we were away: back to the same screen, with the jobs one step behind it.

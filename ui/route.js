@@ -19,10 +19,13 @@
  * @property {string} tag the tag whose fields are to be marked
  * @property {string} cause the cause from whose evidence the part was opened
  * @property {string} photo the photo that is enlarged
+ * @property {string} beside the photo that stands beside it, or what stands in its place: see `CHOOSING` and `SAVING`
+ * @property {boolean} isRetake the photo beside it was taken in its place
  */
 
 const NOWHERE = {
   job: '', subject: '', part: '', quantity: '', phase: '', isLook: false, zone: '', tag: '', cause: '', photo: '',
+  beside: '', isRetake: false,
 }
 
 /** Whether there is such a screen, the frame knows. @param {string} hash @returns {Route} */
@@ -30,13 +33,14 @@ export function readRoute(hash) {
   const [first = '', ...steps] = hash.replace(/^#\/?/, '').split('/').map(decoded)
   const screen = (/** @type {string} */ name) => /** @type {ScreenName} */ (name)
   if (first !== 'job') return { ...NOWHERE, screen: screen(first), subject: steps[0] ?? '' }
-  const [job = '', name = 'plan', subject = '', fourth = '', fifth = '', sixth = ''] = steps
+  const [job = '', name = 'plan', subject = '', fourth = '', fifth = '', sixth = '', last = ''] = steps
   if (!/^[0-9a-f]{32}$/.test(job)) return { ...NOWHERE, screen: 'jobs' }
   if (name === 'measure') return { ...NOWHERE, screen: name, job, part: subject, quantity: fourth, phase: fifth }
   if (name !== 'part') return { ...NOWHERE, screen: screen(name), job, subject }
   const part = { ...NOWHERE, screen: screen(name), job, part: subject }
   if (fourth === 'look') return { ...part, isLook: true, zone: fifth, tag: sixth }
-  return fourth === 'cause' ? { ...part, cause: fifth } : { ...part, photo: fifth }
+  if (fourth === 'cause') return { ...part, cause: fifth }
+  return { ...part, photo: fifth, beside: sixth, isRetake: last === 'retake' }
 }
 
 /** @param {string} step */
@@ -61,6 +65,14 @@ export const toLook = (job, { part, zone, tag }) =>
   [`${toPart(job, part)}/look`, zone ?? '', tag ?? ''].join('/').replace(/\/+$/, '')
 /** @param {string} job @param {string} part @param {string} photo */
 export const toPhoto = (job, part, photo) => `${toPart(job, part)}/photo/${encodeURIComponent(photo)}`
+/** Beside a photo, while another is chosen to stand there. */
+export const CHOOSING = 'choose'
+/** Beside a photo, while the one that was taken in its place is being saved. */
+export const SAVING = 'saving'
+/** A photo with another beside it.
+ * @param {string} job @param {string} part @param {string} photo @param {string} beside @param {boolean} [isRetake] */
+export const toPair = (job, part, photo, beside, isRetake) =>
+  `${toPhoto(job, part, photo)}/${encodeURIComponent(beside)}${isRetake ? '/retake' : ''}`
 /** @param {string} job @param {string} part @param {string} [quantity] @param {string} [phase] as found, if not said */
 export const toMeasure = (job, part, quantity, phase) =>
   `#/job/${job}/measure/${part}${quantity ? `/${quantity}${phase && phase !== 'found' ? `/${phase}` : ''}` : ''}`

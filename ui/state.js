@@ -22,7 +22,7 @@ import { readRoute } from './route.js'
  * @property {boolean} wide plan and part have room side by side
  */
 
-const room = matchMedia('(min-width: 56.25rem)')
+const room = matchMedia('(min-width: 56.25rem) and (height > 30rem)')
 
 /** @type {State} */
 export const state = {
@@ -35,6 +35,8 @@ export const state = {
     last_screen: '',
     paper: 'a4',
     terms: { tappet: 'british', 'end-float': 'british', 'piston-pin': 'american' },
+    look: 'device',
+    text_size: 100,
   },
   shelf: { instruments: [], sheets: [], prices: null },
   saved: null,

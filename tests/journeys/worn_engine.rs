@@ -10,9 +10,14 @@ use crate::failure::{Outcome, fail};
 
 /// A small photograph-like JPEG.
 pub(crate) fn picture() -> Outcome<Vec<u8>> {
+    picture_of(2)
+}
+
+/// The same with its brightness spread over more lines or fewer.
+pub(crate) fn picture_of(lines: u32) -> Outcome<Vec<u8>> {
     let image = RgbImage::from_fn(640, 480, |x, y| {
         let shade = |n: u32| u8::try_from(n % 256).unwrap_or(0);
-        Rgb([shade(x / 3), shade(y / 2), shade(x + y)])
+        Rgb([shade(x / 3), shade(y / lines), shade(x + y)])
     });
     let mut jpeg = Cursor::new(Vec::new());
     image.write_to(&mut jpeg, ImageFormat::Jpeg)?;

@@ -14,8 +14,8 @@ export const EDGE = 10_000
  * @property {(line: Point[]) => void} done takes the line once it is drawn
  */
 
-/** The line that is being drawn; there is one finger. @type {Point[]} */
-let line = []
+/** The line that is being drawn; nothing between lines. @type {Point[] | null} */
+let line = null
 
 /** What a field does with the pointer. @param {Pen} pen */
 export function penOn({ saysMore, show, done }) {
@@ -25,26 +25,31 @@ export function penOn({ saysMore, show, done }) {
     const points = event.getCoalescedEvents?.() ?? []
     for (const point of points.length > 0 ? points : [event]) {
       const place = placeOf(field, point)
-      const last = line.at(-1)
-      if (!last || saysMore(last, place)) line.push(place)
+      const last = line?.at(-1)
+      if (!last || saysMore(last, place)) line?.push(place)
     }
-    show(field, line)
+    show(field, line ?? [])
   }
   /** @param {PointerEvent} event */
   const begin = (event) => {
     if (event.button !== 0) return
+    // A second finger draws nothing, and takes back what the first has begun: two move the picture.
+    if (!event.isPrimary) {
+      line = null
+      return show(fieldOf(event), [])
+    }
     fieldOf(event).setPointerCapture(event.pointerId)
     line = []
     draw(event)
   }
   /** @param {PointerEvent} event */
-  const goOn = (event) => fieldOf(event).hasPointerCapture(event.pointerId) && draw(event)
+  const goOn = (event) => line && fieldOf(event).hasPointerCapture(event.pointerId) && draw(event)
   /** @param {PointerEvent} event */
   const end = (event) => {
     const drawn = line
-    line = []
+    line = null
     show(fieldOf(event), [])
-    if (drawn.length > 0) done(drawn)
+    if (drawn && drawn.length > 0) done(drawn)
   }
   return { begin, goOn, end }
 }

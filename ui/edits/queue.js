@@ -34,10 +34,27 @@ export function submit(job, ...changes) {
 /** Adds photos to a part; each shows at once from memory.
  * @param {string} job @param {string} part @param {Iterable<File>} files */
 export function appendPhotos(job, part, files) {
-  for (const file of files) {
-    appendPhoto(job, file, (view, preview) => guessPhoto(view, part, preview), () => addPhoto(job, part, file))
-  }
+  for (const file of files) photographPart(job, part, file)
 }
+
+/** Adds a photo to a part; it shows at once from memory.
+ * @param {string} job @param {string} part @param {File} file
+ * @param {(photo: string) => void} [named] told its name once it is saved, before it is drawn under it; not if the part
+ * has it already */
+export const photographPart = (job, part, file, named) =>
+  appendPhoto(job, file, (view, preview) => guessPhoto(view, part, preview), async () => {
+    const before = photosOf(state.saved, part)
+    const view = await addPhoto(job, part, file)
+    const name = photosOf(view, part).find((photo) => !before.includes(photo))
+    if (name && state.saved?.job === job) named?.(name)
+    return view
+  })
+
+/** @param {JobView | null} view @param {string} part */
+const photosOf = (view, part) =>
+  view
+    ? [...view.assessment.parts, ...view.assessment.outside].find((here) => here.part === part)?.photos ?? []
+    : []
 
 /** Says what something that came with the engine looks like.
  * @param {string} job @param {string} item @param {File} file */
@@ -57,6 +74,7 @@ function appendPhoto(job, file, shows, send) {
     await enqueue({ job, guess: (view) => shows(view, preview), send })
   })
   saving.finally(() => setTimeout(() => URL.revokeObjectURL(preview), 5000))
+  return saving
 }
 
 /** When all that was done so far has been saved or refused. */

@@ -14,11 +14,12 @@ import { underWayBar } from './under-way.js'
 export function frame() {
   const view = shownJob()
   const screen = screenOf(view)
-  const beside = state.wide && state.route.screen === 'part' && view?.plan ? plan(view) : null
+  const hasPlan = state.wide && state.route.screen === 'part' && !screen.fills
+  const beside = hasPlan && view?.plan ? plan(view) : null
   return {
     title: screen.title,
     content: html`
-      <main class=${beside ? 'screen screen-beside' : 'screen'}>
+      <main class=${`screen ${beside ? 'screen-beside' : ''} ${screen.fills ? 'screen-filled' : ''}`}>
         ${beside ? html`<section class="beside" aria-label=${beside.title} tabindex="0">${beside.body}</section>` : ''}
         <div class="screen-main" tabindex="0">
           <h1 tabindex="-1">${screen.title}</h1>
@@ -28,10 +29,12 @@ export function frame() {
         </div>
       </main>
       <footer class="foot">
-        <div role="alert" class="alert">${state.alert ? alert() : ''}</div>
-        ${underWayBar()}
-        ${toldLine()}
-        ${screen.bar ?? ''}
+        <div class="foot-bars">
+          <div role="alert" class="alert">${state.alert ? alert() : ''}</div>
+          ${underWayBar()}
+          ${toldLine()}
+          ${screen.bar ?? ''}
+        </div>
         ${titleBlock(view, screen.title)}
       </footer>`,
   }

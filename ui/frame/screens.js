@@ -18,8 +18,7 @@ import { label } from '../label/label.js'
 import { lists } from '../lists/lists.js'
 import { marks } from '../marks/marks.js'
 import { measure } from '../measure/measure.js'
-import { part } from '../part/part.js'
-import { unfoldAsked } from '../part/tags.js'
+import { arriveAtPart, part } from '../part/part.js'
 import { plan } from '../plan/plan.js'
 import { prices } from '../prices/prices.js'
 import { rules } from '../rules/rules.js'
@@ -32,6 +31,7 @@ import { sizing } from '../sizing/sizing.js'
  * @property {string} title
  * @property {unknown} body
  * @property {unknown} [bar] controls that stay in reach of the thumb
+ * @property {boolean} [fills] a picture fills it from edge to edge
  *
  * @typedef {object} Entry
  * @property {boolean} [isAside] not listed: one comes to it from what it belongs to
@@ -54,7 +54,7 @@ export const SCREENS = {
   intake: { of: 'job', draw: intake, arrive: readEarlier, follow: readBefore },
   marks: { of: 'job', draw: marks },
   plan: { of: 'job', draw: plan },
-  part: { of: 'job', draw: part, isAside: true, arrive: unfoldAsked },
+  part: { of: 'job', draw: part, isAside: true, arrive: arriveAtPart },
   measure: { of: 'job', draw: measure, isAside: true },
   sheet: { of: 'job', draw: sheet },
   sizing: { of: 'job', draw: sizing },

@@ -1,6 +1,7 @@
 // One part on the bench: photographed, looked at, tagged, decided. What lies beside the parts is only recorded.
 /** @import { JobView, PartView } from '../types/api.d.ts' */
 /** @import { Recorded } from './photos.js' */
+/** @import { Route } from '../route.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { kindOf } from '../catalogue.js'
 import { lookHere, lookSteps } from '../causes/next-look.js'
@@ -9,6 +10,7 @@ import { field } from '../controls/field.js'
 import { decision } from '../decisions/decision.js'
 import { append } from '../edits/queue.js'
 import { swatch } from '../hatching/key.js'
+import { seeWhole } from '../markup/photo-frame.js'
 import { measured } from '../measure/measured.js'
 import { seenInWords } from '../plan/drawing.js'
 import { foundInWords } from '../plan/outside.js'
@@ -20,7 +22,7 @@ import { cap } from './cap.js'
 import { clean, cleanOn } from './clean.js'
 import { enlarged } from './enlarged.js'
 import { photos } from './photos.js'
-import { hasOpenTag, tags } from './tags.js'
+import { hasOpenTag, tags, unfoldAsked } from './tags.js'
 
 const text = words.part
 
@@ -37,7 +39,7 @@ export function part(view) {
       body: html`<p>${text.missing}</p><a class="button" href=${toScreen(view.job, 'plan')}>${words.screens.plan}</a>`,
     }
   }
-  if (open.photos.includes(state.route.photo)) return enlarged(view.job, open, state.route.photo)
+  if (open.photos.includes(state.route.photo)) return enlarged(view.job, walk, open)
   const judged = isJudged(open) ? open : null
   return {
     title: open.label,
@@ -61,6 +63,12 @@ export function part(view) {
       ${judged ? decision(view.job, judged) : ''}`,
     bar: stepBar(view, open, walk[here - 1], next),
   }
+}
+
+/** Everything as it is first met. @param {Route} route */
+export function arriveAtPart(route) {
+  unfoldAsked(route)
+  seeWhole()
 }
 
 /** What lies beside the parts is not. @param {Recorded} here @returns {here is PartView} */

@@ -7,6 +7,14 @@ import { words } from '../words.js'
 
 const text = words.rules
 
+/** A rule's written form names parts as one half of the trade does. @param {string} name */
+const inOurTerms = (name) =>
+  catalogue().terms.reduce(
+    (said, { id, british, american }) =>
+      state.settings.terms[id] === 'american' ? said.replaceAll(british, american) : said.replaceAll(american, british),
+    name,
+  )
+
 export const rules = () => ({
   title: words.screens.rules,
   body: html`
@@ -14,7 +22,7 @@ export const rules = () => ({
     <ol class="rules">
       ${catalogue().rules.map(({ id, why, source }) => html`
         <li>
-          <h2>${capitalised(id.replaceAll('-', ' '))}</h2>
+          <h2>${capitalised(inOurTerms(id.replaceAll('-', ' ')))}</h2>
           <p>${why}</p>
           <p class="source">${text.source}: ${source}</p>
         </li>`)}

@@ -1,17 +1,19 @@
-// The shop's own lines, its words, and the screen to come back to.
-/** @import { Term, TermEntry, Usage } from '../types/api.d.ts' */
+// The shop's own lines, its words, the look of the page, and the screen to come back to.
+/** @import { Settings, Term, TermEntry, Usage } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { getCatalogue, setSettings } from '../backend.js'
 import { catalogue } from '../catalogue.js'
-import { choice } from '../controls/choice.js'
+import { choice, optionsOf } from '../controls/choice.js'
 import { field } from '../controls/field.js'
+import { showLook } from '../frame/look.js'
+import { makeRoom } from '../frame/room.js'
 import { toInstruments, toShop } from '../route.js'
 import { attempt, state } from '../state.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
 
 export function settings() {
-  const { shop_name, shop_address, shop_conditions } = state.settings
+  const { shop_name, shop_address, shop_conditions, look, text_size } = state.settings
   return {
     title: words.screens.settings,
     body: html`
@@ -36,6 +38,20 @@ export function settings() {
         long: true,
         save: (text) => keepSettings({ shop_conditions: text }),
       })}
+      ${choice({
+        name: 'look',
+        legend: words.settings.look,
+        options: optionsOf(words.settings.looks),
+        value: look,
+        choose: (chosen) => keepLook({ look: chosen }),
+      })}
+      ${choice({
+        name: 'text-size',
+        legend: words.settings.textSize,
+        options: TEXT_SIZES.map((size) => ({ value: String(size), label: words.settings.percent(size) })),
+        value: String(text_size),
+        choose: (size) => keepLook({ text_size: Number(size) }),
+      })}
       ${catalogue().terms.map(termChoice)}
       <div class="onward">
         <a class="button" href=${toInstruments()}>${words.settings.instruments}</a>
@@ -43,6 +59,20 @@ export function settings() {
         <a class="button" href=${toShop('rules')}>${words.settings.rules}</a>
       </div>`,
   }
+}
+
+/** In per cent of what the device asks for. */
+const TEXT_SIZES = [100, 115, 130, 150, 175, 200]
+
+/** It is seen at once; what was pressed stays where it is. @param {Partial<Settings>} changed */
+function keepLook(changed) {
+  const top = () => document.activeElement?.getBoundingClientRect().top ?? 0
+  const before = top()
+  showLook({ ...state.settings, ...changed })
+  makeRoom()
+  const scroller = document.querySelector('html:not(.flowing) .screen-main') ?? window
+  scroller.scrollBy(0, top() - before)
+  keepSettings(changed)
 }
 
 /** Which of two words the shop says. @param {TermEntry} term */
@@ -73,7 +103,7 @@ export function rememberScreen(address) {
   if (state.settings.last_screen !== address) store({ last_screen: address }).catch(() => {})
 }
 
-/** Keeps what the shop has set. @param {Partial<typeof state.settings>} changed */
+/** Keeps what the shop has set. @param {Partial<Settings>} changed */
 export const keepSettings = (changed) =>
   attempt(async () => {
     await store(changed)
@@ -83,7 +113,7 @@ export const keepSettings = (changed) =>
 /** @type {Promise<unknown>} */
 let queue = Promise.resolve()
 
-/** Settings are written whole, so one after the other. @param {Partial<typeof state.settings>} changed */
+/** Settings are written whole, so one after the other. @param {Partial<Settings>} changed */
 function store(changed) {
   state.settings = { ...state.settings, ...changed }
   const writing = queue.then(() => setSettings(state.settings))

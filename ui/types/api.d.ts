@@ -1072,6 +1072,9 @@ export type ListItem = {
 /** Which list. */
 export type ListKind = "order" | "machine-shop" | "rebuild-here" | "clean" | "look-again" | "put-right";
 
+/** How light or dark the page is. */
+export type Look = "device" | "light" | "dark";
+
 /** What was found that makes a complaint. */
 export type MadeBy = {
   /** What it is: "worn or failed main bearing". */
@@ -2068,7 +2071,11 @@ export type Settings = {
   /** What papers are printed on. */
   paper: PaperSize,
   /** The words that it uses where the trade is split by country. */
-  terms: Terms, };
+  terms: Terms,
+  /** How light or dark the page is. */
+  look: Look,
+  /** How large the page's text is, in per cent. */
+  text_size: TextSize, };
 
 /** A spec sheet. */
 export type Sheet = {
@@ -2456,6 +2463,9 @@ export type TextFieldEntry = {
   id: TextField,
   /** Its name on the sheet. */
   label: string, };
+
+/** How large the page's text is, in per cent of what the device asks for: from 100 to 200. */
+export type TextSize = number;
 
 /** What takes the end thrust of the crankshaft. */
 export type ThrustBearing = "flange" | "washers";

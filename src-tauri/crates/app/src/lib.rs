@@ -33,6 +33,7 @@ mod answer;
 mod clock;
 mod dispatch;
 mod error;
+mod look;
 mod open_job;
 mod picture;
 #[cfg(feature = "schema")]
@@ -47,6 +48,7 @@ pub use answer::{Answer, File};
 pub use clock::{Clock, FixedClock, SystemClock};
 pub use dispatch::ACTIONS;
 pub use error::Error;
+pub use look::{Look, TextSize};
 pub use settings::Settings;
 pub use shelf::Shelf;
 pub use view::{HistoryLine, JobLine, JobView, Said};

@@ -6,6 +6,7 @@ use wearbook_core::words::Terms;
 use wearbook_store::Ledger;
 
 use crate::Error;
+use crate::look::{Look, TextSize};
 use crate::shelf::json;
 
 /// The shop's settings. What has not been set is empty.
@@ -25,6 +26,10 @@ pub struct Settings {
     pub paper: PaperSize,
     /// The words that it uses where the trade is split by country.
     pub terms: Terms,
+    /// How light or dark the page is.
+    pub look: Look,
+    /// How large the page's text is, in per cent.
+    pub text_size: TextSize,
 }
 
 /// The longest setting, in characters.
@@ -42,6 +47,8 @@ impl Settings {
             paper: PaperSize::named(&take("paper")),
             // A choice that only a newer version knows is as good as none.
             terms: serde_json::from_str(&take("terms")).unwrap_or_default(),
+            look: Look::named(&take("look")),
+            text_size: TextSize::written(&take("text_size")),
         })
     }
 
@@ -52,6 +59,8 @@ impl Settings {
         ledger.set_setting("last_screen", &self.last_screen)?;
         ledger.set_setting("paper", self.paper.name())?;
         ledger.set_setting("terms", &json(&self.terms)?)?;
+        ledger.set_setting("look", self.look.name())?;
+        ledger.set_setting("text_size", &self.text_size.0.to_string())?;
         Ok(())
     }
 
@@ -68,6 +77,10 @@ impl Settings {
                 let sentence = format!("{name} has {length} characters: {MAX_LENGTH} at most.");
                 return Err(Error::new("setting-refused", sentence));
             }
+        }
+        if !self.text_size.is_possible() {
+            let sentence = format!("A text size of {} per cent: 100 to 200 can be chosen.", self.text_size.0);
+            return Err(Error::new("setting-refused", sentence));
         }
         Ok(())
     }

@@ -38,7 +38,7 @@ impl Shelf {
         if count < MOST {
             return Ok(());
         }
-        Err(Error::new("shelf-full", format!("The shop keeps {MOST} of these already: take one off first.")))
+        Err(Error::new("shelf-full", format!("The shop keeps {MOST} of these already: remove one first.")))
     }
 }
 

@@ -306,11 +306,12 @@ fn a_picture_in_an_archive_is_held_to_the_same_rules_as_one_from_a_camera() {
 fn settings_are_kept_and_missing_ones_are_empty() {
     let shop = open_shop();
     let terms = json!({ "tappet": "british", "end-float": "british", "piston-pin": "american" });
-    let empty = json!({ "shop_name": "", "shop_address": "", "shop_conditions": "", "last_screen": "", "paper": "a4", "terms": terms });
+    let empty = json!({ "shop_name": "", "shop_address": "", "shop_conditions": "", "last_screen": "", "paper": "a4", "terms": terms,
+        "look": "device", "text_size": 100 });
     assert_eq!(shop.ask("settings_get", json!({})), empty);
     let terms = json!({ "tappet": "american", "end-float": "american", "piston-pin": "british" });
     let set = json!({ "shop_name": "Bench and Bore", "shop_address": "1 Lane\nTown", "shop_conditions": "Two years on our work.", "last_screen": "#/jobs",
-        "paper": "letter", "terms": terms });
+        "paper": "letter", "terms": terms, "look": "dark", "text_size": 150 });
     assert_eq!(shop.ask("settings_set", json!({ "settings": set })), set);
     let Shop { book, dir } = shop;
     drop(book);
@@ -318,6 +319,7 @@ fn settings_are_kept_and_missing_ones_are_empty() {
     assert_eq!(shop.ask("settings_get", json!({})), set);
     let long = json!({ "shop_name": "x".repeat(1001) });
     shop.refuse("settings_set", json!({ "settings": long }), None, "setting-refused");
+    shop.refuse("settings_set", json!({ "settings": { "text_size": 900 } }), None, "setting-refused");
 }
 
 /// Every text in it that is for people: ids stand under their own names.

@@ -114,6 +114,6 @@ mod tests {
         let says = |change: Value| Edit { id: edit(1), change: serde_json::from_value(change).unwrap() }.sentence(&job);
         assert_eq!(says(starter()), "Came with the engine: Starter");
         let gone = json!({ "do": "give-back", "item": edit(9), "given": true });
-        assert_eq!(says(gone), "Given back: something that was taken off");
+        assert_eq!(says(gone), "Given back: something that was removed");
     }
 }

@@ -212,7 +212,7 @@ mod tests {
         (2..22).for_each(|n| full.apply(edit(n), &note));
         assert_eq!(
             full.check(&note).unwrap_err().to_string(),
-            "20 things are drawn on this photo: take one off first."
+            "20 things are drawn on this photo: remove one first."
         );
     }
 }

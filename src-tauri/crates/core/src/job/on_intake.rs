@@ -186,7 +186,7 @@ impl OnIntake {
                 format!("Came with the engine, photo added: {}", job.ancillary_words(*item))
             }
             Self::PhotographAncillary { item, photo: None } => {
-                format!("Came with the engine, photo taken off: {}", job.ancillary_words(*item))
+                format!("Came with the engine, photo removed: {}", job.ancillary_words(*item))
             }
             Self::GiveBack { item, given: true } => format!("Given back: {}", job.ancillary_words(*item)),
             Self::GiveBack { item, given: false } => format!("Not given back: {}", job.ancillary_words(*item)),

@@ -118,8 +118,8 @@ impl OnList {
             Self::AddItem { item } => format!("{}: {} {}", item.list.title(), item.quantity, first_words(&item.what)),
             Self::PriceItem { item, price } => {
                 let own = job.own_items.iter().find(|(edit, _)| edit == item);
-                let what = own.map_or_else(|| "an item that was taken off".into(), |(_, own)| first_words(&own.what));
-                let price = price.map_or_else(|| "taken off".into(), |price| job.prices.currency.show(price));
+                let what = own.map_or_else(|| "an item that was removed".into(), |(_, own)| first_words(&own.what));
+                let price = price.map_or_else(|| "removed".into(), |price| job.prices.currency.show(price));
                 format!("Price of {what}: {price}")
             }
             Self::SupplyParts { kind, supply } => {

@@ -186,7 +186,7 @@ impl OnPart {
                 let held = job.parts.get(part).map_or(0, |record| record.photos.len());
                 if held >= MAX_PHOTOS_PER_PART {
                     return Err(Refused(format!(
-                        "This part has {held} photos already, the most it can hold: take one off first."
+                        "This part has {held} photos already, the most it can hold: remove one first."
                     )));
                 }
                 Ok(())
@@ -308,7 +308,7 @@ impl OnPart {
     pub(super) fn sentence(&self, job: &Job) -> String {
         match self {
             Self::AddPhoto { part, .. } => format!("{}: photo added", job.label(*part)),
-            Self::RemovePhoto { part, .. } => format!("{}: photo taken off", job.label(*part)),
+            Self::RemovePhoto { part, .. } => format!("{}: photo removed", job.label(*part)),
             Self::ShowPhoto { part, shown: true, .. } => format!("{}: photo picked for the customer", job.label(*part)),
             Self::ShowPhoto { part, .. } => format!("{}: photo not picked after all", job.label(*part)),
             Self::MarkUp { part, markup, .. } if markup.note().is_empty() => {
@@ -322,7 +322,7 @@ impl OnPart {
                 let places = if places.is_empty() { String::new() } else { format!(" ({})", places.join("; ")) };
                 format!("{}: {}, grade {}{places}", job.label(*part), tag.row().name, grade.number())
             }
-            Self::Untag { part, tag } => format!("{}: {} taken off", job.label(*part), tag.row().name),
+            Self::Untag { part, tag } => format!("{}: {} removed", job.label(*part), tag.row().name),
             Self::Clean { part } => format!("{}: looked at and clean", job.label(*part)),
             Self::CleanBack { part, clean: true } => format!("{}: back looked at and clean", job.label(*part)),
             Self::CleanBack { part, clean: false } => format!("{}: back not looked at after all", job.label(*part)),
@@ -352,7 +352,7 @@ fn check_shown(job: &Job, part: Part, photo: &PhotoId) -> Result<(), Refused> {
     let others = job.shown_photos.iter().filter(|(own, shown)| *own != part || shown != photo).count();
     if others >= MOST_SHOWN_PHOTOS {
         return Err(Refused(format!(
-            "{MOST_SHOWN_PHOTOS} photos are picked for the customer, the most that are shown: take one off first."
+            "{MOST_SHOWN_PHOTOS} photos are picked for the customer, the most that are shown: remove one first."
         )));
     }
     Ok(())
@@ -365,7 +365,7 @@ fn check_markup(job: &Job, part: Part, photo: &PhotoId, markup: &Markup) -> Resu
         return Err(Refused("This part has no such photo to draw on: add the photo first.".into()));
     };
     if record.drawn.get(photo).map_or(0, Vec::len) >= MOST_ON_A_PHOTO {
-        return Err(Refused(format!("{MOST_ON_A_PHOTO} things are drawn on this photo: take one off first.")));
+        return Err(Refused(format!("{MOST_ON_A_PHOTO} things are drawn on this photo: remove one first.")));
     }
     markup.check()
 }

@@ -164,25 +164,25 @@ impl OnSheet {
             Self::UseSheet { sheet } => format!("Spec sheet in use: {}", first_words(&sheet.head.name)),
             Self::HeadSheet { head } => format!("Head of the spec sheet: {}", first_words(&head.name)),
             Self::StateLine { line } => format!("Spec sheet: {}", line.of.label(job.terms)),
-            Self::DropLine { of } => format!("Spec sheet: {} taken off", of.label(job.terms)),
+            Self::DropLine { of } => format!("Spec sheet: {} removed", of.label(job.terms)),
             Self::StateUndersize { undersize } => {
                 format!("Spec sheet: undersize {} of the {}", undersize.size, undersize.journals.group().label())
             }
             Self::DropUndersize { journals, size } => {
-                format!("Spec sheet: undersize {size} of the {} taken off", journals.group().label())
+                format!("Spec sheet: undersize {size} of the {} removed", journals.group().label())
             }
             Self::StateOversize { oversize } => {
                 format!("Spec sheet: oversize {}{}", oversize.size, of_what(oversize.of, job.terms))
             }
             Self::DropOversize { of, size } => {
-                format!("Spec sheet: oversize {size}{} taken off", of_what(*of, job.terms))
+                format!("Spec sheet: oversize {size}{} removed", of_what(*of, job.terms))
             }
             Self::StateGrade { grade } => {
                 let ShellGrade { housing, journal, grade, .. } = &**grade;
                 format!("Spec sheet: shells of grade {} for marks {housing} and {journal}", first_words(grade))
             }
             Self::DropGrade { housing, journal, .. } => {
-                format!("Spec sheet: grade for marks {} and {} taken off", first_words(housing), first_words(journal))
+                format!("Spec sheet: grade for marks {} and {} removed", first_words(housing), first_words(journal))
             }
             Self::StateFinish { finish } => format!("Spec sheet: finish of the {}", finish.of.label()),
         }
@@ -203,7 +203,7 @@ fn check_head(head: &SheetBasis) -> Result<(), Refused> {
     check_length("The source", &head.source, MAX_NAME)?;
     if !(1..=100).contains(&head.guard_percent) {
         return Err(Refused(
-            "The share of the uncertainty that keeps away from a limit must be 1 to 100 per cent.".into(),
+            "The margin to a limit must be 1 to 100 per cent of the uncertainty.".into(),
         ));
     }
     match &head.clean_up {

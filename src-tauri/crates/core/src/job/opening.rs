@@ -23,7 +23,7 @@ impl Job {
 
     /// What it is called; also where it was taken off since.
     pub(super) fn ancillary_words(&self, edit: EditId) -> String {
-        self.ancillary(edit).map_or_else(|| "something that was taken off".into(), |own| own.what.trim().to_owned())
+        self.ancillary(edit).map_or_else(|| "something that was removed".into(), |own| own.what.trim().to_owned())
     }
 }
 

@@ -61,7 +61,7 @@ impl Job {
             ItemKey::PutRight { check, .. } => check.clone(),
             ItemKey::Own { edit } => {
                 let own = self.own_items.iter().find(|(of, _)| of == edit);
-                own.map_or_else(|| "an item that was taken off".into(), |(_, item)| item.what.clone())
+                own.map_or_else(|| "an item that was removed".into(), |(_, item)| item.what.clone())
             }
             ItemKey::Former { words, .. } => words.clone(),
         }

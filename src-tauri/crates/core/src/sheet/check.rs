@@ -131,7 +131,7 @@ impl Sheet {
             return Err(format!("The sheet has more than {MOST_ROWS} lines, which no manual has."));
         }
         if !(1..=100).contains(&self.head.guard_percent) {
-            return Err("The share of the uncertainty that keeps away from a limit must be 1 to 100 per cent.".into());
+            return Err("The margin to a limit must be 1 to 100 per cent of the uncertainty.".into());
         }
         self.lines.iter().try_for_each(|line| self.check_line(line, terms))?;
         self.undersizes.iter().try_for_each(|row| self.check_undersize(row))?;
@@ -450,7 +450,7 @@ mod tests {
         unguarded.head.guard_percent = 0;
         assert_eq!(
             unguarded.check(Terms::default()).unwrap_err(),
-            "The share of the uncertainty that keeps away from a limit must be 1 to 100 per cent."
+            "The margin to a limit must be 1 to 100 per cent of the uncertainty."
         );
         let mut wrong = sheet();
         wrong.lines.push(line("bore", "taper", json!({})));

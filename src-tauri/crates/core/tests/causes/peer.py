@@ -1,4 +1,4 @@
-"""Posteriors of small networks by a general library, from full tables: the peer of the program's own reckoning.
+"""Posteriors of small networks by a general library, from full tables: the peer of the program's own computation.
 
 Reads networks as JSON from standard input, writes the probability of every shared cause and of every state of every
 place. Each observation's table is made by enumeration over who produced which grade, not by the product formula.

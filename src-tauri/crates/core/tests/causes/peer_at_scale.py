@@ -73,7 +73,7 @@ def main():
             break
         seconds, answer = result[0]
         if any(math.isnan(x) for row in [answer[0], *answer[1]] for x in row):
-            gave_up = "its product of likelihoods becomes nought, and every answer not a number"
+            gave_up = "its product of likelihoods becomes zero, and every answer not a number"
             break
         if not close(told, answer):
             sys.exit(f"The two don't agree on the network of {number} places.")

@@ -8,7 +8,7 @@ use crate::work::Outcome::{CantSay, Machine, Replace};
 
 pub(super) const RULE: Rule = Rule {
     id: RuleId("big-ends"),
-    why: "A big end out of size or round is resized by most machine shops; one manual renews rod and cap. The head of the spec sheet says which is followed.",
+    why: "A big end out of size or round is resized by most machine shops; one manual renews rod and cap. The spec sheet says which is followed.",
     source: "Common practice (resize); TM 9-2815-255-24 (rod and cap).",
     says: Says::OnPart(|scene, part, _| {
         let is_renewed = scene.job.sheet.follows_other(Dispute::BigEnds);

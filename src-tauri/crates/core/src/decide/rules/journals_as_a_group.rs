@@ -7,7 +7,7 @@ use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
     id: RuleId("journals-as-a-group"),
-    why: "If one main journal is ground, all mains are ground to one common size; the same for the crankpins. One manual grinds all journals of the shaft: the head of the spec sheet says which is followed.",
+    why: "If one main journal is ground, all mains are ground to one common size; the same for the crankpins. One manual grinds all journals of the shaft: the spec sheet says which is followed.",
     source: "TM 5-3805-262-34 p.4-50 (if one or more journals are to be ground, grind all) and two further manuals (per group).",
     says: Says::OnSet(|scene, stands| {
         let engine = scene.engine;

@@ -10,7 +10,7 @@ const SLIGHT: &[WearLine] = &[at(Grade::ONE, &[Tappet], &[Tag::Pitting], Replace
 
 pub(super) const RULE: Rule = Rule {
     id: RuleId("pitted-tappets"),
-    why: "Manuals disagree on a foot with a few pits: some reject it, one lets it go back. The head of the spec sheet says which is followed; more than a few pits reject it by all.",
+    why: "Manuals disagree on a foot with a few pits: some reject it, one lets it go back. The spec sheet says which is followed; more than a few pits reject it by all.",
     source: "Aircraft piston-engine overhaul manual, para 6-45, and TM 9-4310-397-14 (reject); TM 10-3930-644-14&P (slightly pitted is acceptable).",
     says: Says::OnPart(|scene, part, record| {
         let (_, seen) = read(SLIGHT, part, record)?;
