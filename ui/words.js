@@ -490,6 +490,19 @@ export const words = {
     /** @param {string} outcome */ personSays: (outcome) => `You decided: ${outcome}.`,
     noReasons: 'No rule applies yet.',
     allRules: 'All rules',
+    all: 'All decisions',
+    next: 'Next',
+    now: 'To be settled',
+    nothingNow: 'Of what was looked at nothing is left to be settled.',
+    decided: 'As it stands',
+    /** @param {string} outcome @param {number} n */ title: (outcome, n) => `${outcome}: ${counted(n, 'part')}`,
+    /** @param {number} looked @param {number} unseen */ counted: (looked, unseen) =>
+      [
+        looked > 0 ? counted(looked, 'part') : '',
+        unseen > 0 ? `${looked > 0 ? `${unseen} more` : counted(unseen, 'part')} not looked at` : '',
+      ].filter(Boolean).join(', '),
+    /** @param {number} n */ ofThemOtherwise: (n) => `${n} decided otherwise`,
+    /** @param {string} kind @param {number} n */ several: (kind, n) => `${kind} × ${n}`,
   },
   rules: {
     intro:

@@ -13,12 +13,17 @@ import { underWayBar } from './under-way.js'
 export function frame() {
   const view = shownJob()
   const screen = screenOf(view)
-  const beside = state.wide && state.route.screen === 'part' && view?.plan ? plan(view) : null
+  const beside = state.wide ? besideOf(screen, view) : null
   return {
     title: screen.title,
     content: html`
       <main class=${beside ? 'screen screen-beside' : 'screen'}>
-        ${beside ? html`<section class="beside" aria-label=${beside.title} tabindex="0">${beside.body}</section>` : ''}
+        ${beside
+          ? html`<section class=${`beside beside-${state.route.screen}`} aria-labelledby="beside-title" tabindex="0">
+            <h2 id="beside-title" class="beside-title">${beside.title}</h2>
+            ${beside.body}
+          </section>`
+          : ''}
         <div class="screen-main" tabindex="0">
           <h1 tabindex="-1">${screen.title}</h1>
           <button type="button" class="skip" @click=${toFoot}>${words.frame.toFoot}</button>
@@ -33,6 +38,13 @@ export function frame() {
         ${titleBlock(view, screen.title)}
       </footer>`,
   }
+}
+
+/** What a screen leads through stands beside it, where there is room; beside a part its plan.
+ * @param {Screen} screen @param {JobView | null} view */
+function besideOf(screen, view) {
+  if (screen.beside) return screen.beside
+  return state.route.screen === 'part' && view?.plan ? plan(view) : null
 }
 
 /** @param {string} job */

@@ -30,6 +30,8 @@ import { sizing } from '../sizing/sizing.js'
  * @property {string} title
  * @property {unknown} body
  * @property {unknown} [bar] controls that stay in reach of the thumb
+ * @property {{ title: string, body: unknown }} [beside] the list of which it shows one line, drawn only where both have
+ * room side by side
  *
  * @typedef {object} Entry
  * @property {boolean} [isAside] not listed: one comes to it from what it belongs to
