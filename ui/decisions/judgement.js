@@ -5,6 +5,7 @@ import { html } from '../vendor/lit-html/lit-html.js'
 import { outcomeWords } from '../catalogue.js'
 import { folded } from '../controls/folded.js'
 import { toPart, toScreen } from '../route.js'
+import { state } from '../state.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
 import { reason } from './decision.js'
@@ -33,7 +34,7 @@ export function judgement({ job, assessment }, open) {
       }) : ''}`,
     bar: html`
       <div class="bar">
-        <a class="button" href=${toScreen(job, 'decisions')}>${text.all}</a>
+        ${state.wide ? '' : html`<a class="button" href=${toScreen(job, 'decisions')}>${text.all}</a>`}
         ${next ? html`<a class="button" href=${toScreen(job, 'decisions', next.id)}>${text.next}</a>` : ''}
       </div>`,
   }
