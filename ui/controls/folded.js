@@ -1,6 +1,6 @@
 // What is folded away until it is asked for. Whether it is open is kept by its name, so that neither a redraw nor a way to
 // another screen and back folds it again.
-import { html } from '../vendor/lit-html/lit-html.js'
+import { html, nothing } from '../vendor/lit-html/lit-html.js'
 
 /** What the person opened or closed. @type {Map<string, boolean>} */
 const chosen = new Map()
@@ -11,6 +11,7 @@ const openedFor = new Map()
  * @typedef {object} Fold
  * @property {string} name unique in the whole page, the job included
  * @property {unknown} summary says too what of its content was refused, is held or warns
+ * @property {string} [label] the same in full, where it is read without what stands around it
  * @property {unknown} body
  * @property {boolean} [isOpen] until the person opens or closes it
  * @property {boolean} [isHere] it holds what the address leads to
@@ -18,7 +19,7 @@ const openedFor = new Map()
  */
 
 /** @param {Fold} fold */
-export function folded({ name, summary, body, isOpen = false, isHere = false, look = '' }) {
+export function folded({ name, summary, label, body, isOpen = false, isHere = false, look = '' }) {
   if (!isHere) openedFor.delete(name)
   else if (openedFor.get(name) !== location.hash) {
     openedFor.set(name, location.hash)
@@ -32,7 +33,7 @@ export function folded({ name, summary, body, isOpen = false, isHere = false, lo
   }
   return html`
     <details class=${`folded ${look}`} ?open=${isShown} @toggle=${note}>
-      <summary>${summary}</summary>
+      <summary aria-label=${label ?? nothing}>${summary}</summary>
       ${body}
     </details>`
 }

@@ -41,8 +41,8 @@ function line(view, line) {
         ${hasCurrency(view.prices) && 'own' in line.of ? ownPrice(view, line, line.of.own) : ''}
         ${folded({
           name: `${view.job} cost ${keyId(line.of)}`,
-          summary: html`<span aria-hidden="true">${words.lists.whyShort}</span>
-            <span class="unseen">${words.lists.whyOf(line.what)}</span>`,
+          summary: words.lists.whyShort,
+          label: words.lists.whyOf(line.what),
           body: html`
             ${price ? html`<p class="hint">${priceInWords(price, currency)}</p>` : ''}
             <p>${line.because}</p>
