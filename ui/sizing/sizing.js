@@ -33,7 +33,7 @@ export function sizing(view) {
       ${tappetBores(view)}
       ${orders(sizing.orders)}
       ${readBack(job, sizing.read_back)}
-      ${clearances(sizing.clearances)}
+      ${clearances(job, sizing.clearances)}
       ${outside(view)}
       <section aria-labelledby="sizes-papers">
         <h2 id="sizes-papers">${text.papers}</h2>
