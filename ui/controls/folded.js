@@ -1,5 +1,5 @@
-// What is folded away until it is asked for. Whether it is open is kept by its name, so that neither a redraw nor a way to
-// another screen and back folds it again.
+// What is folded away until it is asked for. Whether it is open is kept by its name, so that neither a redraw nor a way
+// to another screen and back folds it again.
 import { html, nothing } from '../vendor/lit-html/lit-html.js'
 
 /** What the person opened or closed. @type {Map<string, boolean>} */
@@ -33,7 +33,7 @@ export function folded({ name, summary, label, body, isOpen = false, isHere = fa
   }
   return html`
     <details class=${`folded ${look}`} ?open=${isShown} @toggle=${note}>
-      <summary aria-label=${label ?? nothing}>${summary}</summary>
+      <summary aria-label=${label ?? nothing}><span class="fold-said">${summary}</span></summary>
       ${body}
     </details>`
 }

@@ -1,5 +1,5 @@
-// What the rebuild costs: the total first, then a line for each thing that it is made of or compared with. Each leads to
-// its own: a job of the proposal line by line, prices, ways, another engine, the first estimate.
+// What the rebuild costs: the total first, then a line for each thing that it is made of or compared with. Each leads
+// to its own: a job of the proposal line by line, prices, ways, another engine, the first estimate.
 /** @import { Difference, JobView } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { askedIn, priceOfAsked } from '../approval/asked.js'
@@ -42,12 +42,14 @@ export function costs(view) {
   const open = all.find(({ id }) => id === state.route.subject) ?? (state.wide ? all[0] : undefined)
   const body = overview(view, all, open)
   const toProposal = html`<a class="button primary" href=${toScreen(job, 'approval')}>${text.toApproval}</a>`
-  if (!open) return { title, body, bar: html`<div class="bar">${toProposal}</div>` }
+  const paper = { document: /** @type {const} */ ('customers-pdf') }
+  if (!open) return { title, body, paper, bar: html`<div class="bar">${toProposal}</div>` }
   const next = all[all.indexOf(open) + 1]
   return {
     title: open.title,
     body: open.body(),
     beside: { title, body },
+    paper,
     bar: html`
       <div class="bar">
         ${state.wide ? toProposal : html`<a class="button" href=${toScreen(job, 'costs')}>${text.all}</a>`}

@@ -1,6 +1,6 @@
 // All decisions: first what can't be said yet and waits for a person, then the severest. Parts with the same outcome by
 // the same rule are one line, which leads to its parts, their findings and the source.
-/** @import { JobView, Outcome, PartView } from '../types/api.d.ts' */
+/** @import { Extent, JobView, Outcome, PartView } from '../types/api.d.ts' */
 /** @import { Judgement } from './judgements.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { catalogue, outcomeWords } from '../catalogue.js'
@@ -15,6 +15,9 @@ import { isOverruled, judgements, partsInWords } from './judgements.js'
 
 const text = words.decisions
 
+/** Every part is in it. @type {Extent} */
+const FULL = 'full'
+
 /** @param {JobView} view */
 export function decisions(view) {
   const { parts } = view.assessment
@@ -25,7 +28,8 @@ export function decisions(view) {
   const asked = all.find(({ id }) => id === state.route.subject)
   const open = asked ?? (state.wide ? waiting[0] ?? all[0] : undefined)
   const body = overview(view, all, open)
-  return open ? { ...judgement(view, open), beside: { title, body } } : { title, body }
+  const paper = { document: /** @type {const} */ ('report-pdf'), selection: { extent: FULL } }
+  return open ? { ...judgement(view, open), beside: { title, body }, paper } : { title, body, paper }
 }
 
 const toRules = () => html`<a class="button" href=${toShop('rules')}>${text.allRules}</a>`

@@ -6,6 +6,7 @@ import { plan } from '../plan/plan.js'
 import { toScreen } from '../route.js'
 import { redraw, shownJob, state } from '../state.js'
 import { words } from '../words.js'
+import { keySheet } from './key-sheet.js'
 import { SCREENS } from './screens.js'
 import { titleBlock } from './title-block.js'
 import { underWayBar } from './under-way.js'
@@ -35,8 +36,9 @@ export function frame() {
         <div role="alert" class="alert">${state.alert ? alert() : ''}</div>
         ${underWayBar()}
         ${screen.bar ?? ''}
-        ${titleBlock(view, screen.title)}
-      </footer>`,
+        ${titleBlock(view, screen)}
+      </footer>
+      ${keySheet()}`,
   }
 }
 

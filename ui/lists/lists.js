@@ -114,6 +114,7 @@ function one(view, list, next) {
   const free = todo.filter(({ waits_for }) => waits_for.length === 0)
   return {
     title: list.title,
+    paper: { document: /** @type {const} */ ('list-pdf'), selection: { list: list.kind } },
     body: html`
       ${excess(view.assessment)}
       <p class="list-progress">${list.items.length === 0
@@ -129,7 +130,9 @@ function one(view, list, next) {
     bar: html`
       <div class="bar">
         ${state.wide ? '' : html`<a class="button" href=${toScreen(view.job, 'lists')}>${text.all}</a>`}
-        ${next ? html`<a class="button" href=${toScreen(view.job, 'lists', next.kind)}>${text.next(next.title)}</a>` : ''}
+        ${next
+          ? html`<a class="button" href=${toScreen(view.job, 'lists', next.kind)}>${text.next(next.title)}</a>`
+          : ''}
       </div>`,
   }
 }

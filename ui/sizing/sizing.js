@@ -27,6 +27,7 @@ export function sizing(view) {
   const { sizing } = assessment
   return {
     title,
+    paper: { document: /** @type {const} */ ('sizes-pdf') },
     body: html`
       ${firstThing(view)}
       ${sizing.groups.map((plan) => group(view, plan))}
