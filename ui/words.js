@@ -653,6 +653,7 @@ export const words = {
     whyShort: 'Why',
     /** @param {string} what */ whyOf: (what) => `Why: ${what}`,
     /** @param {number} n */ more: (n) => `${n} more ${n === 1 ? 'part' : 'parts'}`,
+    /** @param {number} n */ moreLines: (n) => `${n} more ${n === 1 ? 'line' : 'lines'}`,
     toCauses: 'Causes',
     /** @param {number} done @param {number} of */ partly: (done, of) => `${done} of ${of} done`,
     whole: 'Done',

@@ -2,7 +2,6 @@
 /** @import { CauseView, JobView, PlaceView, Todo } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { toScreen, toWitness } from '../route.js'
-import { state } from '../state.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
 import { chain } from './answers.js'
@@ -41,7 +40,7 @@ export function cause(view, cause, previous, next) {
     bar: html`
       <div class="bar cause-bar">
         ${step(view.job, previous, text.previous, text.previousCause)}
-        ${state.wide ? '' : html`<a class="button" href=${toScreen(view.job, 'causes')}>${text.all}</a>`}
+        <a class="button" href=${toScreen(view.job, 'causes')}>${text.all}</a>
         ${step(view.job, next, text.next, text.nextCause)}
       </div>`,
   }

@@ -39,7 +39,8 @@ export function costs(view) {
     }
   }
   const all = sections(view)
-  const open = all.find(({ id }) => id === state.route.subject) ?? (state.wide ? all[0] : undefined)
+  const asked = all.find(({ id }) => id === state.route.subject)
+  const open = asked ?? (state.wide ? all[0] : undefined)
   const body = overview(view, all, open)
   const toProposal = html`<a class="button primary" href=${toScreen(job, 'approval')}>${text.toApproval}</a>`
   const paper = { document: /** @type {const} */ ('customers-pdf') }
@@ -52,8 +53,9 @@ export function costs(view) {
     paper,
     bar: html`
       <div class="bar">
-        ${state.wide ? toProposal : html`<a class="button" href=${toScreen(job, 'costs')}>${text.all}</a>`}
-        ${next
+        ${state.wide ? toProposal : ''}
+        ${asked ? html`<a class="button" href=${toScreen(job, 'costs')}>${text.all}</a>` : ''}
+        ${asked && next
           ? html`<a class="button" href=${toScreen(job, 'costs', next.id)} aria-label=${text.next(next.title)}>
             ${text.nextShort}</a>`
           : ''}

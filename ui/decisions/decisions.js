@@ -29,7 +29,10 @@ export function decisions(view) {
   const open = asked ?? (state.wide ? waiting[0] ?? all[0] : undefined)
   const body = overview(view, all, open)
   const paper = { document: /** @type {const} */ ('report-pdf'), selection: { extent: FULL } }
-  return open ? { ...judgement(view, open), beside: { title, body }, paper } : { title, body, paper }
+  if (!open) return { title, body, paper }
+  const shown = { ...judgement(view, open), beside: { title, body }, paper }
+  // Where nothing was chosen, nothing leads on from it.
+  return asked ? shown : { ...shown, bar: '' }
 }
 
 const toRules = () => html`<a class="button" href=${toShop('rules')}>${text.allRules}</a>`

@@ -5,7 +5,6 @@ import { html } from '../vendor/lit-html/lit-html.js'
 import { outcomeWords } from '../catalogue.js'
 import { folded } from '../controls/folded.js'
 import { toPart, toScreen } from '../route.js'
-import { state } from '../state.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
 import { reason } from './decision.js'
@@ -34,7 +33,7 @@ export function judgement({ job, assessment }, open) {
       }) : ''}`,
     bar: html`
       <div class="bar">
-        ${state.wide ? '' : html`<a class="button" href=${toScreen(job, 'decisions')}>${text.all}</a>`}
+        <a class="button" href=${toScreen(job, 'decisions')}>${text.all}</a>
         ${next ? html`<a class="button" href=${toScreen(job, 'decisions', next.id)}>${text.next}</a>` : ''}
       </div>`,
   }

@@ -30,7 +30,10 @@ export function lists(view) {
   const open = asked < 0 && state.wide ? all.findIndex(({ items, done }) => done < items.length) : asked
   const list = all[open]
   const beside = { title: words.screens.lists, body: overview(view, list) }
-  return list ? { ...one(view, list, all[open + 1]), beside } : beside
+  if (!list) return beside
+  const shown = { ...one(view, list, all[open + 1]), beside }
+  // Where nothing was chosen, nothing leads on from it.
+  return asked < 0 ? { ...shown, bar: '' } : shown
 }
 
 /** @param {JobView} view @param {WorkList | undefined} open */
@@ -55,6 +58,22 @@ function line(job, { kind, title, items, done }, isOpen) {
 /** @param {JobView} view @param {WorkList} list @param {ListItem[]} items @param {boolean} [isWhySaid] */
 const itemsOf = (view, { kind }, items, isWhySaid = false) => html`
   <ul class="work-list">${repeat(items, itemKey, (entry) => item(view, entry, kind === 'order', isWhySaid))}</ul>`
+
+/** So many lines fill the screens that a person looks through at once. */
+const FOREMOST = 12
+
+/** @param {JobView} view @param {WorkList} list @param {ListItem[]} items */
+function inOrder(view, list, items) {
+  const rest = items.slice(FOREMOST)
+  return html`
+    ${itemsOf(view, list, items.slice(0, FOREMOST))}
+    ${rest.length === 0 ? '' : folded({
+      name: `${view.job} ${list.kind} rest`,
+      summary: html`${text.moreLines(rest.length)}
+        <span class="fold-facts">${rest.slice(0, 3).map(({ what }) => what).join(', ')} …</span>`,
+      body: itemsOf(view, list, rest),
+    })}`
+}
 
 /** What waits for the same stands together, and what it waits for is said once. @param {JobView} view
  * @param {WorkList} list @param {ListItem[]} items */
@@ -121,7 +140,7 @@ function one(view, list, next) {
         ? list.note || text.empty
         : text.done(list.done, list.items.length)}</p>
       ${list.items.some(({ hands }) => hands) ? html`<p class="hint">${catalogue().governs}</p>` : ''}
-      ${list.kind === 'put-right' ? byCause(view, list, free) : itemsOf(view, list, free)}
+      ${list.kind === 'put-right' ? byCause(view, list, free) : inOrder(view, list, free)}
       ${held(view, list, todo.filter(({ waits_for }) => waits_for.length > 0))}
       ${behind(view, list)}
       ${notWanted(list)}
@@ -129,7 +148,7 @@ function one(view, list, next) {
       ${papers(view.job, list)}`,
     bar: html`
       <div class="bar">
-        ${state.wide ? '' : html`<a class="button" href=${toScreen(view.job, 'lists')}>${text.all}</a>`}
+        <a class="button" href=${toScreen(view.job, 'lists')}>${text.all}</a>
         ${next
           ? html`<a class="button" href=${toScreen(view.job, 'lists', next.kind)}>${text.next(next.title)}</a>`
           : ''}
