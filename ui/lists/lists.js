@@ -60,13 +60,14 @@ const itemsOf = (view, { kind }, items, isWhySaid = false) => html`
   <ul class="work-list">${repeat(items, itemKey, (entry) => item(view, entry, kind === 'order', isWhySaid))}</ul>`
 
 /** So many lines fill the screens that a person looks through at once. */
-const FOREMOST = 12
+const FOREMOST = 9
 
 /** @param {JobView} view @param {WorkList} list @param {ListItem[]} items */
 function inOrder(view, list, items) {
-  const rest = items.slice(FOREMOST)
+  // A fold for one or two would save nothing.
+  const rest = items.length > FOREMOST + 2 ? items.slice(FOREMOST) : []
   return html`
-    ${itemsOf(view, list, items.slice(0, FOREMOST))}
+    ${itemsOf(view, list, items.slice(0, items.length - rest.length))}
     ${rest.length === 0 ? '' : folded({
       name: `${view.job} ${list.kind} rest`,
       summary: html`${text.moreLines(rest.length)}
