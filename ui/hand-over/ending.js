@@ -52,7 +52,7 @@ function stillOpen({ job, assessment }) {
 }
 
 /** What is open beside the lists, before the rest is folded away. */
-const FOREMOST = 3
+const FOREMOST = 2
 
 /** @param {string} job @param {Open[]} some */
 const openLines = (job, some) => some.length === 0 ? '' : html`
