@@ -22,7 +22,7 @@ export function group(view, plan) {
     <section class="size-group" aria-label=${capitalised(sizeGroupOf(plan.group).label)}>
       ${folded({
         name: `${view.job} sizes ${plan.group}`,
-        isOpen: plan.chosen_because !== null && state.wide,
+        isOpen: state.wide && (plan.chosen_because !== null || !plan.settled),
         summary: html`
           <span class="fold-name">${capitalised(sizeGroupOf(plan.group).label)}</span>
           <span class=${plan.settled ? 'mark-free' : 'mark-held'}>${plan.settled ? text.settled : text.open}</span>
