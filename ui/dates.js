@@ -16,6 +16,9 @@ export function day(date) {
   return Number.isNaN(read) ? date : new Intl.DateTimeFormat(undefined, { dateStyle: 'medium' }).format(read)
 }
 
+/** The time of day of a moment. @param {number} millis */
+export const clock = (millis) => new Intl.DateTimeFormat(undefined, { timeStyle: 'short' }).format(millis)
+
 /** A moment in the reader's own habit. @param {number} millis */
 export const moment = (millis) =>
   new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' }).format(millis)

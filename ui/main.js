@@ -6,6 +6,7 @@ import { settled } from './edits/queue.js'
 import { forgetTold, toldHere } from './edits/told.js'
 import { keepingFocus } from './frame/focus.js'
 import { frame } from './frame/frame.js'
+import { heed } from './frame/keyboard.js'
 import { showLook } from './frame/look.js'
 import { keepRoom } from './frame/room.js'
 import { known, SCREENS } from './frame/screens.js'
@@ -86,10 +87,22 @@ function settleIn(address) {
     const start = /** @type {HTMLElement | null} */ (keys ?? root.querySelector('h1'))
     start?.focus({ preventScroll: true })
     document.querySelector('.flowing .pad')?.scrollIntoView()
-    root.querySelector('.beside [aria-current]')?.scrollIntoView({ block: 'nearest' })
+    settleBeside()
     if (state.route.tag) toOpenTag()
     if (state.route.subject) root.querySelector('.mark-form')?.scrollIntoView({ block: 'start' })
   })
+}
+
+/** The screen whose list stands beside. */
+let besides = ''
+
+/** A list keeps its place from line to line; what is open in it is in sight. */
+function settleBeside() {
+  const { screen, subject, part } = state.route
+  const beside = root.querySelector('.beside')
+  if (besides !== screen) beside?.scrollTo(0, 0)
+  besides = screen
+  if (subject || part) beside?.querySelector('[aria-current="true"]')?.scrollIntoView({ block: 'nearest' })
 }
 
 async function start() {
@@ -97,6 +110,7 @@ async function start() {
   Object.assign(state, { catalogue, settings, shelf })
   showLook(settings)
   addEventListener('hashchange', arrive)
+  addEventListener('keydown', heed)
   if (location.hash.length > 2 || settings.last_screen.length <= 2) return arrive()
   // The system has ended us while we were away: back to the same screen, with the jobs one step behind it.
   history.replaceState(null, '', toShop('jobs'))

@@ -64,6 +64,8 @@ async fn journey(stage: &mut Stage) -> Outcome {
     for (screen, heading) in SCREENS {
         page.go(&format!("{job}/{screen}"), heading).await?;
         found.extend(violations(page, screen).await?);
+        page.unfold_all().await?;
+        found.extend(violations(page, &format!("{screen}, unfolded")).await?);
     }
     page.go(&format!("{job}/part/main-shell.1.lower"), "Main 1, lower shell").await?;
     page.press("button", "Scoring, grade 3").await?;

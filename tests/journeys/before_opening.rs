@@ -131,12 +131,15 @@ async fn refuse_the_work(stage: &Stage) -> Outcome {
     holds(stage, &paper, &["Pistons", "Starter", "not yet", "511.70", "I have received all that is listed here."])?;
     page.sheet("Lists").await?;
     page.press("link", "To order…").await?;
+    page.see("heading", "To order").await?;
+    page.unfold_all().await?;
     page.read("The customer refused the work: the engine goes back.").await
 }
 
 async fn give_it_back(stage: &mut Stage) -> Outcome {
     let page = &stage.page;
     page.sheet("Hand over").await?;
+    page.unfold_all().await?;
     page.read("Came with the engine, not given back: Starter").await?;
     page.press("checkbox", "Starter…").await?;
     page.read("Nothing is open.").await?;

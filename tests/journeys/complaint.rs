@@ -40,9 +40,9 @@ async fn journey(stage: &mut Stage) -> Outcome {
     page.sheet("Causes").await?;
     page.read("Sharp knock without load").await?;
     page.read("explained").await?;
-    page.read("An air cleaner that leaks, is torn or missing").await?;
-    page.press("link", "Why: dirt in the oil").await?;
+    page.press("link", "Dirt in the oil…").await?;
     page.see("heading", "Dirt in the oil").await?;
+    page.read("An air cleaner that leaks, is torn or missing").await?;
     page.read("Found outside: an air cleaner that leaks, is torn or missing").await?;
 
     page.sheet("Hand over").await?;

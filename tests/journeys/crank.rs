@@ -138,6 +138,8 @@ pub(crate) async fn choose_micrometer(page: &Page) -> Outcome {
 /// Every reading is on record, each at its own place; and no more entries than were made.
 pub(crate) async fn all_found_are_on_record(page: &Page, entries: usize) -> Outcome {
     page.sheet("History").await?;
+    page.see("button", "Show: everything").await?;
+    page.unfold_all().await?;
     page.read("Main 1, journal: diameter (front, A) 2.9994 in").await?;
     let text = page.text().await?;
     for (journal, values) in AS_FOUND {

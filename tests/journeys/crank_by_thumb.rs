@@ -49,6 +49,7 @@ async fn enter_the_diameter_of_the_mains(page: &Page) -> Outcome {
     page.fill("Page", "p. 12").await?;
     page.press("button", "Save the line").await?;
     page.see("heading", "Spec sheet").await?;
+    page.unfold("Main journal…").await?;
     page.read("2.9975").await
 }
 

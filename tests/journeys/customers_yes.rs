@@ -87,8 +87,11 @@ async fn enter_the_shops_prices(page: &Page) -> Outcome {
 
 async fn price_the_job(page: &Page) -> Outcome {
     page.press("button", "Take the shop’s prices").await?;
+    page.press("link", "1 Crankshaft, rods and bearings…").await?;
     // The part, and twelve minutes at 60.00 an hour: 33.80 a pair, and the engine has five.
     page.read("169.00").await?;
+    page.press("link", "All costs").await?;
+    page.press("link", "2 Bores, pistons and rings…").await?;
     page.press("button", "Enter the price: 4 piston ring sets: replace").await?;
     page.fill("Part, EUR", "41.505").await?;
     page.press("button", "Save the price: 4 piston ring sets: replace").await?;
@@ -100,18 +103,19 @@ async fn price_the_job(page: &Page) -> Outcome {
     page.go("#/prices", "Prices").await?;
     page.see("heading", "Piston ring set: replace").await?;
     page.press("link", "Back to the job").await?;
-    page.see("heading", "Costs").await
+    page.see("heading", "2 Bores, pistons and rings").await
 }
 
 /// A late look shows a worn camshaft: it can be renewed or welded up.
 async fn choose_a_way(page: &Page) -> Outcome {
-    let job = page.address().await?.trim_end_matches("/costs").to_owned();
+    let here = page.address().await?;
+    let job = here.split("/costs").next().unwrap_or_default();
     page.go(&format!("{job}/part/lobe.1.intake.1"), "Lobe 1, intake").await?;
     page.press("button", "Worn lobe").await?;
     page.press("button", "Grade 3: …").await?;
     page.saved().await?;
     page.sheet("Costs").await?;
-    page.read("The worn camshaft").await?;
+    page.press("link", "The worn camshaft…").await?;
     page.read("A new camshaft").await?;
     page.press("button", "Choose the way: The worn camshaft").await?;
     page.press_in("Way", "radio", "Weld up and regrind the old one").await?;
@@ -120,9 +124,12 @@ async fn choose_a_way(page: &Page) -> Outcome {
     page.fill("Reason", "No new one can be had.").await?;
     page.press("button", "Save this choice").await?;
     page.read("You chose this way. Reason: No new one can be had.").await?;
-    page.read("Camshaft: weld up and regrind").await?;
+    page.press("link", "All costs").await?;
+    page.read("More than one way: weld up and regrind").await?;
     page.sheet("Lists").await?;
     page.press("link", "For the machine shop…").await?;
+    page.see("heading", "For the machine shop").await?;
+    page.unfold_all().await?;
     page.see("button", "Sent: Camshaft").await?;
     page.read("Weld up and regrind").await
 }
@@ -132,6 +139,7 @@ async fn work_the_order(stage: &Stage) -> Outcome {
     page.sheet("Lists").await?;
     page.press("link", "To order…").await?;
     page.see("heading", "To order").await?;
+    page.unfold_all().await?;
     page.press("button", "Ordered: Core plugs").await?;
     page.read("0 of").await?;
     page.press("button", "Came: Core plugs").await?;
@@ -181,6 +189,8 @@ async fn agree_by_telephone(page: &Page) -> Outcome {
 async fn see_what_is_held(page: &Page) -> Outcome {
     page.sheet("Lists").await?;
     page.press("link", "To order…").await?;
+    page.see("heading", "To order").await?;
+    page.unfold_all().await?;
     page.read("The customer said no to job").await?;
     page.read("The customer put off job 2, Bores, pistons and rings.").await
 }
@@ -224,6 +234,8 @@ async fn share_a_list(stage: &Stage) -> Outcome {
     let page = &stage.page;
     page.sheet("Lists").await?;
     page.press("link", "To order…").await?;
+    page.see("heading", "To order").await?;
+    page.unfold("This list on paper").await?;
     page.press("button", "Copy as text").await?;
     page.see("textbox", "The list as text").await?;
     page.press("button", "Save as a table (CSV)").await?;

@@ -57,7 +57,9 @@ async fn journey(stage: &mut Stage) -> Outcome {
 
     decide_otherwise(page).await?;
     page.sheet("Decisions").await?;
-    page.see("heading", "Replace …").await?;
+    page.unfold("Replace …").await?;
+    page.press("link", "Tappet 1, intake…").await?;
+    page.see("heading", "Replace: 1 part").await?;
     page.read("Too far gone to dress.").await?;
 
     page.sheet("Hand over").await?;

@@ -62,10 +62,23 @@ async fn journey(stage: &mut Stage) -> Outcome {
     enter(page, "button", "To the foot of the screen").await?;
     let focus = page.focus().await?;
     ensure(["Jobs", "Screens"].contains(&focus.name.as_str()), format!("The foot begins with “{}”.", focus.name))?;
+    follow_single_keys(page).await?;
     sheet(page, "Hand over").await?;
     enter(page, "button", "Save the report (PDF)").await?;
     let report = stage.saved_document(".pdf").await?;
     ensure(report.starts_with(b"%PDF"), "The saved report is no PDF.")
+}
+
+/// Single keys lead on while no field has the keyboard, until they are switched off.
+async fn follow_single_keys(page: &Page) -> Outcome {
+    page.key('l').await?;
+    page.see("heading", "Lists").await?;
+    page.key('?').await?;
+    page.see("heading", "Keys").await?;
+    space(page, "checkbox", "These keys work…").await?;
+    enter(page, "button", "Close").await?;
+    page.key('d').await?;
+    ensure(page.address().await?.contains("/lists"), "A key works that was switched off.")
 }
 
 /// Drawing the page anew must not take the keyboard away from where it was.

@@ -49,6 +49,7 @@ async fn journey(stage: &mut Stage) -> Outcome {
     page.see("heading", "Piston 3").await?;
 
     page.sheet("Hand over").await?;
+    page.unfold("Other papers").await?;
     page.press("button", "Labels to cut out (PDF)").await?;
     let labels = stage.saved_document("labels.pdf").await?;
     holds(stage, &labels, &["Piston 3", &shell.in_groups(), &piston.in_groups()])

@@ -37,7 +37,9 @@ async fn agree(page: &Page) -> Outcome {
     page.read("Test for cracks").await?;
     page.sheet("Costs").await?;
     page.read("1 Crankshaft, rods and bearings").await?;
+    page.press("link", "1 Crankshaft, rods and bearings…").await?;
     page.read("5 main journals: grind").await?;
+    page.press("link", "All costs").await?;
     page.press("link", "To the proposal").await?;
     page.press("button", "Make a proposal").await?;
     page.read("Must be done.").await?;
@@ -53,6 +55,8 @@ async fn agree(page: &Page) -> Outcome {
 async fn go_and_come_back(page: &Page) -> Outcome {
     page.sheet("Lists").await?;
     page.press("link", "For the machine shop…").await?;
+    page.see("heading", "For the machine shop").await?;
+    page.unfold_all().await?;
     page.press("button", "Sent: Main journals").await?;
     page.read("Sent").await?;
     page.press("button", "Result of the test: Crankshaft").await?;
@@ -81,6 +85,7 @@ async fn go_and_come_back(page: &Page) -> Outcome {
 async fn order_and_read_again(page: &Page) -> Outcome {
     page.sheet("Lists").await?;
     page.press("link", "To order…").await?;
+    page.unfold("5 × Main bearing shells, pairs…").await?;
     page.press("button", "New or exchange, old parts: Main bearing shells, pairs").await?;
     page.press_in("The old parts go", "radio", "Kept as evidence").await?;
     page.press("button", "Save: New or exchange, old parts: Main bearing shells, pairs").await?;

@@ -134,6 +134,31 @@ impl Page {
         self.see("heading", &format!("{name}…")).await
     }
 
+    /// Unfolds what stands under a heading, if it is folded.
+    pub(crate) async fn unfold(&self, name: &str) -> Outcome {
+        let script = "const details = arguments[0].closest('details')
+            if (!details.open) arguments[0].click()
+            return details.open";
+        self.until(async || {
+            let summary = serde_json::to_value(self.find("", "button", name).await?)?;
+            let is_open = self.client.execute(script, vec![summary]).await?;
+            ensure(is_open == true, format!("“{name}” stays folded."))
+        })
+        .await
+    }
+
+    /// Unfolds every group of the screen; forms stay folded.
+    pub(crate) async fn unfold_all(&self) -> Outcome {
+        let script = "const folded = [...document.querySelectorAll('.folded:not([open]) > summary')]
+            folded.forEach((summary) => summary.click())
+            return folded.length";
+        self.until(async || {
+            let folded = self.client.execute(script, vec![]).await?;
+            ensure(folded == 0, format!("{folded} groups were folded."))
+        })
+        .await
+    }
+
     /// Presses a key once.
     pub(crate) async fn key(&self, key: char) -> Outcome {
         let stroke =

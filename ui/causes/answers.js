@@ -1,10 +1,11 @@
 // The customer's complaints, each answered, and how the named causes came about: from the way in to what was noticed.
 /** @import { CauseView, ComplaintAnswer, JobView } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
+import { folded } from '../controls/folded.js'
 import { toPart, toScreen } from '../route.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
-import { folded, labelsOf } from './evidence.js'
+import { foldedLinks, labelsOf } from './evidence.js'
 
 const text = words.causes
 
@@ -18,7 +19,7 @@ export const answers = (view, all) => all.length === 0 ? '' : html`
         ${before ? html`<p>${before}</p>` : ''}
         ${made_by.map(({ words: by, parts }) => html`
           <p>${capitalised(by)}</p>
-          ${folded((part) => toPart(view.job, part), parts, labelsOf(view))}`)}
+          ${foldedLinks((part) => toPart(view.job, part), parts, labelsOf(view))}`)}
         ${after ? html`<p>${after}</p>` : ''}
       </li>`)}</ul>
   </section>`
@@ -42,9 +43,11 @@ export function chain({ job }, { chain }) {
         html`<a class="button" href=${toPart(job, part)}>${look_labels[nth] ?? part}</a> `)}</p>`}`
 }
 
-/** The chains of the causes that are named. @param {JobView} view @param {CauseView[]} causes */
-export const chains = (view, causes) => causes.filter(({ named }) => named).map((cause) => html`
-  <section aria-label=${text.chainOf(cause.name)}>
+/** The chains of the causes that are named, folded. @param {JobView} view @param {CauseView[]} causes */
+export const chains = (view, causes) => causes.filter(({ named }) => named).map((cause) => folded({
+  name: `${view.job} chain ${cause.id}`,
+  summary: text.chainOf(cause.name),
+  body: html`
     ${chain(view, cause)}
-    <p><a class="button" href=${toScreen(view.job, 'causes', cause.id)}>${text.reasons(cause.name)}</a></p>
-  </section>`)
+    <p><a class="button" href=${toScreen(view.job, 'causes', cause.id)}>${text.reasons(cause.name)}</a></p>`,
+}))

@@ -49,7 +49,7 @@ export const links = (address, parts, labels) =>
  *
  * @param {Address} address @param {string[]} parts @param {Map<string, string>} labels
  */
-export const folded = (address, parts, labels) => parts.length <= AT_A_GLANCE
+export const foldedLinks = (address, parts, labels) => parts.length <= AT_A_GLANCE
   ? links(address, parts, labels)
   : html`<details><summary>${text.parts(parts.length)}</summary>${links(address, parts, labels)}</details>`
 
@@ -57,7 +57,7 @@ export const folded = (address, parts, labels) => parts.length <= AT_A_GLANCE
 const pieceOf = (address, { words, parts, weight, strength, alone }, labels) => html`
   <li>
     <p>${capitalised(words)} ${weighed(weight, strength, alone)}</p>
-    ${folded(address, parts, labels)}
+    ${foldedLinks(address, parts, labels)}
   </li>`
 
 /**

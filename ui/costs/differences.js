@@ -2,26 +2,24 @@
 /** @import { Difference } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { shown } from '../amounts.js'
-import { table } from '../controls/table.js'
+import { folded } from '../controls/folded.js'
 import { words } from '../words.js'
 
 const text = words.costs
 
-/** @param {Difference[]} all @param {string} currency */
-export const differences = (all, currency) => html`
-  <section aria-labelledby="differences">
-    <h2 id="differences">${text.differences}</h2>
-    ${all.length === 0 ? html`<p>${text.differencesNone}</p>` : table({
-      label: text.differences,
-      heads: Object.values(text.columns),
-      rows: all.map(({ what, estimated, now, more, because }) => ({
-        head: what,
-        cells: [
-          shown(estimated, currency),
-          shown(now, currency),
-          `${more > 0 ? '+' : ''}${shown(more, currency)}`,
-          because,
-        ],
-      })),
-    })}
-  </section>`
+/** @param {string} job @param {Difference[]} all @param {string} currency */
+export const differences = (job, all, currency) =>
+  all.length === 0
+    ? html`<p>${text.differencesNone}</p>`
+    : all.map(({ what, estimated, now, more, because }, place) => folded({
+      name: `${job} difference ${place} ${what}`,
+      summary: html`
+        <span class="cost-name">${what}</span>
+        <span class="fold-amount">${more > 0 ? '+' : ''}${shown(more, currency)}</span>`,
+      body: html`
+        <p>${because}</p>
+        <dl class="totals">
+          <div><dt>${text.columns.estimated}</dt><dd>${shown(estimated, currency)}</dd></div>
+          <div><dt>${text.columns.now}</dt><dd>${shown(now, currency)}</dd></div>
+        </dl>`,
+    }))

@@ -17,16 +17,13 @@ export function estimate(view) {
   const { estimate: lines, prices } = view
   const sum = lines.reduce((sum, { net }) => sum + net, 0)
   return html`
-    <section aria-labelledby="estimate">
-      <h2 id="estimate">${text.estimate}</h2>
-      ${lines.length === 0 ? html`<p>${text.estimateNone}</p>` : html`
-        <ul class="quote">${lines.map((line, place) => entry(view, line, place))}</ul>
-        <dl class="totals"><div class="total"><dt>${text.sum}</dt><dd>${shown(sum, prices.currency)}</dd></div></dl>`}
-      <details>
-        <summary>${text.addLine}</summary>
-        ${lineForm(view, undefined, lines.length)}
-      </details>
-    </section>`
+    ${lines.length === 0 ? html`<p>${text.estimateNone}</p>` : html`
+      <ul class="quote">${lines.map((line, place) => entry(view, line, place))}</ul>
+      <dl class="totals"><div class="total"><dt>${text.sum}</dt><dd>${shown(sum, prices.currency)}</dd></div></dl>`}
+    <details>
+      <summary>${text.addLine}</summary>
+      ${lineForm(view, undefined, lines.length)}
+    </details>`
 }
 
 /** @param {JobView} view @param {EstimateLine} line @param {number} place */
@@ -35,7 +32,7 @@ function entry(view, line, place) {
   return html`
     <li class="quote-line">
       <div class="quote-head">
-        <h3>${line.what}</h3>
+        <h2>${line.what}</h2>
         <p class="amount"><strong>${shown(line.net, view.prices.currency)}</strong></p>
       </div>
       <p class="hint">${line.of.length === 0

@@ -12,31 +12,47 @@ import { words } from '../words.js'
 const text = words.costs
 
 /** @param {JobView} view */
-export function jobPrices({ job, prices }) {
+export function jobPrices(view) {
+  const { job, prices } = view
   const shop = state.shelf.prices
   const isPriced = hasCurrency(prices)
-  const take = () => shop && append(job, { do: 'use-prices', prices: takenOver(shop, prices) })
   return html`
-    <section aria-labelledby="job-prices">
-      <h2 id="job-prices">${text.prices}</h2>
-      ${isPriced ? html`<p>${termsInWords(prices)}</p>` : html`<p>${text.none}</p>`}
-      ${isPriced && shop ? newer(shop, prices, take) : ''}
-      ${isPriced ? '' : shop
-        ? html`<button type="button" class="primary" @click=${take}>${text.take}</button>`
-        : html`<a class="button primary" href=${toShop('prices')}>${text.enterShop}</a>`}
-      <details>
-        <summary>${isPriced ? text.change : text.enterHere}</summary>
-        ${termsForm(`terms ${job}`, prices, (changed) => submit(job, { do: 'use-prices', prices: changed }))}
-      </details>
-    </section>`
+    ${isPriced ? html`<p>${termsInWords(prices)}</p>` : html`<p>${text.none}</p>${takePrices(view)}`}
+    ${isPriced && shop ? newer(shop, prices, () => take(view, shop)) : ''}
+    <details>
+      <summary>${isPriced ? text.change : text.enterHere}</summary>
+      ${termsForm(`terms ${job}`, prices, (changed) => submit(job, { do: 'use-prices', prices: changed }))}
+    </details>`
 }
+
+/** How a job without prices comes to them. @param {JobView} view */
+export function takePrices(view) {
+  const shop = state.shelf.prices
+  return shop
+    ? html`<button type="button" class="primary" @click=${() => take(view, shop)}>${text.take}</button>`
+    : html`<a class="button primary" href=${toShop('prices')}>${text.enterShop}</a>`
+}
+
+/** @param {JobView} view @param {PriceList} shop */
+const take = ({ job, prices }, shop) => append(job, { do: 'use-prices', prices: takenOver(shop, prices) })
+
+/** Whether the shop's list is not what this job took over. @param {PriceList} prices */
+export function hasNewer(prices) {
+  const shop = state.shelf.prices
+  return hasCurrency(prices) && shop !== null && (changedIn(shop, prices) > 0 || hasOtherTerms(shop, prices))
+}
+
+/** @param {PriceList} shop @param {PriceList} prices */
+const changedIn = (shop, prices) => shop.prices.filter((price) => !isSame(priceOf(prices, price.of), price)).length
+
+/** @param {PriceList} shop @param {PriceList} prices */
+const hasOtherTerms = (shop, prices) => !isSame({ ...shop, prices: [] }, { ...prices, prices: [] })
 
 /** An offer to take over what the shop's list has become.
  * @param {PriceList} shop @param {PriceList} prices @param {() => unknown} take */
 function newer(shop, prices, take) {
-  const changed = shop.prices.filter((price) => !isSame(priceOf(prices, price.of), price)).length
-  const hasOtherTerms = !isSame({ ...shop, prices: [] }, { ...prices, prices: [] })
-  if (changed === 0 && !hasOtherTerms) return ''
+  const changed = changedIn(shop, prices)
+  if (changed === 0 && !hasOtherTerms(shop, prices)) return ''
   return html`
     <div class="offer">
       <p>${text.newer(changed)} ${shop.currency === prices.currency ? text.keepsOwn : text.losesOwn(shop.currency)}</p>

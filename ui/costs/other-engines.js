@@ -16,18 +16,15 @@ const text = words.costs
 export function otherEngines(view) {
   const { assessment: { other_engines: { engines, verdict, ask } } } = view
   return html`
-    <section aria-labelledby="other-engines">
-      <h2 id="other-engines">${text.otherEngines}</h2>
-      ${ask ? html`<p class="notice">${ask}</p>` : ''}
-      ${verdict ? html`<p><strong>${verdict}</strong></p>` : ''}
-      ${engines.length === 0
-        ? ''
-        : html`<ul class="quote">${engines.map((engine, place) => entry(view, engine, place))}</ul>`}
-      <details>
-        <summary>${text.addEngine}</summary>
-        ${addEngine(view)}
-      </details>
-    </section>`
+    ${ask ? html`<p class="notice">${ask}</p>` : ''}
+    ${verdict ? html`<p><strong>${verdict}</strong></p>` : ''}
+    ${engines.length === 0
+      ? ''
+      : html`<ul class="quote">${engines.map((engine, place) => entry(view, engine, place))}</ul>`}
+    <details>
+      <summary>${text.addEngine}</summary>
+      ${addEngine(view)}
+    </details>`
 }
 
 /** @param {JobView} view @param {EngineBeside} engine @param {number} place */
@@ -38,7 +35,7 @@ function entry(view, { what, state, net, gross, words: difference }, place) {
   return html`
     <li class="quote-line">
       <div class="quote-head">
-        <h3>${what} (${partStateWords(state)})</h3>
+        <h2>${what} (${partStateWords(state)})</h2>
         <p class="amount"><strong>${shown(gross, currency)}</strong></p>
       </div>
       <p class="hint">${text.engineNet(shown(net, currency))}</p>

@@ -4,37 +4,21 @@
 import { html } from '../vendor/lit-html/lit-html.js'
 import { repeat } from '../vendor/lit-html/directives/repeat.js'
 import { hasCurrency, shown } from '../amounts.js'
-import { askedIn, priceOfAsked } from '../approval/asked.js'
+import { priceOfAsked } from '../approval/asked.js'
+import { folded } from '../controls/folded.js'
 import { keyId, priceInWords, priceOf } from '../controls/price.js'
-import { found, why } from '../lists/why.js'
+import { found } from '../lists/why.js'
 import { words } from '../words.js'
 import { linePrice } from './line-price.js'
 import { ownPrice } from './own-price.js'
 
 const text = words.costs
 
-/** @param {JobView} view */
-export function quote(view) {
-  const { lines } = view.assessment.quote
-  return html`
-    <section aria-labelledby="quote">
-      <h2 id="quote">${text.quote}</h2>
-      ${lines.length === 0 ? html`<p>${text.nothing}</p>` : html`
-        ${repeat(askedIn(view.assessment.quote), ({ id }) => id, (asked) => job(view, asked))}
-        ${totals(view.assessment.quote)}`}
-    </section>`
-}
-
 /** One job of the proposal to come: what is agreed to together stands together. @param {JobView} view
  * @param {Asked} asked */
-const job = (view, asked) => html`
-  <section class="quote-job" aria-labelledby=${`job-${asked.id}`}>
-    <div class="quote-head">
-      <h3 id=${`job-${asked.id}`}>${asked.what}</h3>
-      <p class="amount">${priceOfAsked(asked, view.prices.currency)}</p>
-    </div>
-    <ul class="quote">${repeat(asked.lines, ({ of }) => keyId(of), (entry) => line(view, entry))}</ul>
-  </section>`
+export const jobLines = (view, asked) => html`
+  <p class="list-progress">${priceOfAsked(asked, view.prices.currency)}</p>
+  <ul class="quote">${repeat(asked.lines, ({ of }) => keyId(of), (entry) => line(view, entry))}</ul>`
 
 /** Time is rounded once on the line, so that one piece times their number may miss it: then it is left out.
  * @param {JobView} view @param {QuoteLine} line */
@@ -45,19 +29,25 @@ function line(view, line) {
   return html`
     <li class="quote-line">
       <div class="quote-head">
-        <h4>${line.what}</h4>
+        <h2>${line.what}</h2>
         ${line.net === null || line.each === null
           ? html`<p class="amount no-price">${text.noPrice}</p>`
           : html`<p class="amount">${line.quantity > 1 && line.each * line.quantity === line.net
             ? html`<span class="amount-each">${text.each(line.quantity, shown(line.each, currency))}</span>`
             : ''} <strong>${shown(line.net, currency)}</strong></p>`}
       </div>
-      ${price ? html`<p class="hint">${priceInWords(price, currency)}</p>` : ''}
-      ${why(line.because)}
       <div class="line-more">
-        ${found(view, line.parts)}
         ${hasCurrency(view.prices) && work ? linePrice(view, line.what, work, price) : ''}
         ${hasCurrency(view.prices) && 'own' in line.of ? ownPrice(view, line, line.of.own) : ''}
+        ${folded({
+          name: `${view.job} cost ${keyId(line.of)}`,
+          summary: words.lists.whyShort,
+          label: words.lists.whyOf(line.what),
+          body: html`
+            ${price ? html`<p class="hint">${priceInWords(price, currency)}</p>` : ''}
+            <p>${line.because}</p>
+            <div class="line-more">${found(view, line.parts)}</div>`,
+        })}
       </div>
     </li>`
 }

@@ -13,20 +13,11 @@ import { words } from '../words.js'
 
 const text = words.costs
 
-/** @param {JobView} view */
-export function ways(view) {
-  const all = view.assessment.ways
-  if (all.length === 0) return ''
-  return html`
-    <section aria-labelledby="ways">
-      <h2 id="ways">${text.ways}</h2>
-      ${all.map((ways) => html`
-        <h3>${ways.what}</h3>
-        <ul class="ways">${ways.ways.map((way, place) => one(view, ways, way, place === 0))}</ul>
-        ${ways.unpriced ? html`<p class="hint">${text.unpriced}</p>` : ''}
-        ${choose(view.job, ways)}`)}
-    </section>`
-}
+/** @param {JobView} view @param {Ways} ways */
+export const ways = (view, ways) => html`
+  <ul class="ways">${ways.ways.map((way, place) => one(view, ways, way, place === 0))}</ul>
+  ${ways.unpriced ? html`<p class="hint">${text.unpriced}</p>` : ''}
+  ${choose(view.job, ways)}`
 
 /** @param {JobView} view @param {Ways} ways @param {Way} way @param {boolean} isFirst */
 function one({ prices }, { followed, because, chosen_because }, way, isFirst) {

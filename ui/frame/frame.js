@@ -6,6 +6,7 @@ import { plan } from '../plan/plan.js'
 import { toScreen } from '../route.js'
 import { redraw, shownJob, state } from '../state.js'
 import { words } from '../words.js'
+import { keySheet } from './key-sheet.js'
 import { SCREENS } from './screens.js'
 import { titleBlock } from './title-block.js'
 import { toldLine } from './told-line.js'
@@ -14,13 +15,17 @@ import { underWayBar } from './under-way.js'
 export function frame() {
   const view = shownJob()
   const screen = screenOf(view)
-  const hasPlan = state.wide && state.route.screen === 'part' && !screen.fills
-  const beside = hasPlan && view?.plan ? plan(view) : null
+  const beside = state.wide && !screen.fills ? besideOf(screen, view) : null
   return {
     title: screen.title,
     content: html`
       <main class=${`screen ${beside ? 'screen-beside' : ''} ${screen.fills ? 'screen-filled' : ''}`}>
-        ${beside ? html`<section class="beside" aria-label=${beside.title} tabindex="0">${beside.body}</section>` : ''}
+        ${beside
+          ? html`<section class=${`beside beside-${state.route.screen}`} aria-labelledby="beside-title" tabindex="0">
+            <h2 id="beside-title" class="beside-title">${beside.title}</h2>
+            ${beside.body}
+          </section>`
+          : ''}
         <div class="screen-main" tabindex="0">
           <h1 tabindex="-1">${screen.title}</h1>
           <button type="button" class="skip" @click=${toFoot}>${words.frame.toFoot}</button>
@@ -35,9 +40,17 @@ export function frame() {
           ${toldLine()}
           ${screen.bar ?? ''}
         </div>
-        ${titleBlock(view, screen.title)}
-      </footer>`,
+        ${titleBlock(view, screen)}
+      </footer>
+      ${keySheet()}`,
   }
+}
+
+/** What a screen leads through stands beside it, where there is room; beside a part its plan.
+ * @param {Screen} screen @param {JobView | null} view */
+function besideOf(screen, view) {
+  if (screen.beside) return screen.beside
+  return state.route.screen === 'part' && view?.plan ? plan(view) : null
 }
 
 /** @param {string} job */

@@ -1,6 +1,7 @@
 // Every screen there is, in the order in which they are listed: those of the shop, then those of a job in the order of
 // the work. A screen is called the same here, in its address, its folder and its module.
-/** @import { JobView } from '../types/api.d.ts' */
+/** @import { Document, JobView } from '../types/api.d.ts' */
+/** @import { Selection } from '../backend.js' */
 /** @import { JobScreen, Route, ScreenName, ShopScreen } from '../route.js' */
 import { approval } from '../approval/approval.js'
 import { causes } from '../causes/causes.js'
@@ -32,6 +33,9 @@ import { sizing } from '../sizing/sizing.js'
  * @property {unknown} body
  * @property {unknown} [bar] controls that stay in reach of the thumb
  * @property {boolean} [fills] a picture fills it from edge to edge
+ * @property {{ title: string, body: unknown }} [beside] the list of which it shows one line, drawn only where both have
+ * room side by side
+ * @property {{ document: Document, selection?: Selection }} [paper] what of it is printed
  *
  * @typedef {object} Entry
  * @property {boolean} [isAside] not listed: one comes to it from what it belongs to

@@ -1,11 +1,14 @@
 // The title block: whose engine, which screen, and the ways to the other screens.
 /** @import { JobView } from '../types/api.d.ts' */
+/** @import { Screen } from './screens.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { areWaiting } from '../drafts.js'
 import { append } from '../edits/queue.js'
 import { toScreen, toShop } from '../route.js'
 import { redraw, state } from '../state.js'
 import { words } from '../words.js'
+import { openKeySheet } from './key-sheet.js'
+import { isPrinted, print } from './print.js'
 import { JOB_SCREENS, SHOP_SCREENS } from './screens.js'
 
 /** The list of screens, where there is no room to show it always. */
@@ -15,17 +18,17 @@ export const foldScreens = () => {
   isUnfolded = false
 }
 
-/** @param {JobView | null} view @param {string} screen the title of the screen */
+/** @param {JobView | null} view @param {Screen} screen */
 export function titleBlock(view, screen) {
   const isSaving = state.waiting.length > 0 || areWaiting()
   return html`
     <div class="title-block">
       <p class="title-line">
         <span class="title-job">${view ? jobName(view) : words.app}</span>
-        <span class="title-screen" aria-hidden="true">${screen}</span>
+        <span class="title-screen" aria-hidden="true">${screen.title}</span>
         <span class="title-state" role="status">${isSaving ? words.frame.saving : state.notice}</span>
       </p>
-      ${state.route.job ? jobNav(view) : appNav()}
+      ${state.route.job ? jobNav(view, screen) : appNav()}
     </div>`
 }
 
@@ -39,8 +42,8 @@ function appNav() {
     </nav>`
 }
 
-/** @param {JobView | null} view */
-function jobNav(view) {
+/** @param {JobView | null} view @param {Screen} shown */
+function jobNav(view, shown) {
   const { job, screen } = state.route
   const unfold = () => {
     isUnfolded = !isUnfolded
@@ -60,6 +63,10 @@ function jobNav(view) {
         ${state.wide ? '' : link(toScreen(job, 'plan'), words.screens.plan, screen === 'plan')}
         ${undoButton(view?.job, view?.last_edit, words.frame.undo)}
         ${undoButton(view?.job, view?.redo, words.frame.redo)}
+        ${state.wide && isPrinted(shown)
+          ? html`<button type="button" @click=${() => print(shown)}>${words.frame.print}</button>`
+          : ''}
+        ${state.wide ? html`<button type="button" @click=${openKeySheet}>${words.keys.title}</button>` : ''}
       </div>
     </nav>`
 }

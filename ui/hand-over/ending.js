@@ -1,6 +1,7 @@
 // How far the job is: what is still open, what the customer has said, and whether it is closed.
 /** @import { Approval, JobView, Open } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
+import { folded } from '../controls/folded.js'
 import { day, dayOf } from '../dates.js'
 import { append } from '../edits/queue.js'
 import { savePaper } from '../papers.js'
@@ -42,11 +43,21 @@ function stillOpen({ job, assessment }) {
           <span class="row-name">${title}</span> <span>${text.openItems(openOn(kind))}</span>
         </a></li>`)}
     </ul>
-    ${beside.length === 0
-      ? ''
-      : html`<ul class="missing">${beside.map((open) =>
-        html`<li><a href=${wayTo(job, open)}>${capitalised(open.words)}</a></li>`)}</ul>`}`
+    ${openLines(job, beside.slice(0, FOREMOST))}
+    ${beside.length <= FOREMOST ? '' : folded({
+      name: `${job} still open`,
+      summary: text.moreOpen(beside.length - FOREMOST),
+      body: openLines(job, beside.slice(FOREMOST)),
+    })}`
 }
+
+/** What is open beside the lists, before the rest is folded away. */
+const FOREMOST = 2
+
+/** @param {string} job @param {Open[]} some */
+const openLines = (job, some) => some.length === 0 ? '' : html`
+  <ul class="missing">${some.map((open) =>
+    html`<li><a href=${wayTo(job, open)}>${capitalised(open.words)}</a></li>`)}</ul>`
 
 /** @param {string} job @param {Open} open */
 function wayTo(job, { part, at }) {

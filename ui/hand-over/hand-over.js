@@ -3,6 +3,7 @@
 import { html } from '../vendor/lit-html/lit-html.js'
 import { getText, saveArchive, surroundings } from '../backend.js'
 import { choice, optionsOf } from '../controls/choice.js'
+import { folded } from '../controls/folded.js'
 import { copyFrom, leave, openPaper, savePaper, sharePaper } from '../papers.js'
 import { toScreen } from '../route.js'
 import { keepSettings } from '../settings/settings.js'
@@ -31,12 +32,15 @@ export async function readMessage(job) {
 /** @param {JobView} view */
 export const handOver = (view) => ({
   title: words.screens['hand-over'],
+  paper: { document: /** @type {const} */ ('report-pdf'), selection: { extent, purpose } },
   body: html`
     ${customersPage(view)}
     ${report(view.job)}
-    <section aria-labelledby="hand-over-others">
-      <h2 id="hand-over-others">${text.others}</h2>
-      <div class="hand-over-ways">
+    ${folded({
+      name: 'hand-over others',
+      isOpen: state.wide,
+      summary: text.others,
+      body: html`<div class="hand-over-ways">
         <button type="button" @click=${() => savePaper(view.job, 'machine-shop-pdf')}>${text.machineShopPdf}</button>
         <button type="button" @click=${() => savePaper(view.job, 'parts-counter-pdf')}>${text.partsCounterPdf}</button>
         ${view.strip_down.ordered || view.prices.strip_down
@@ -52,8 +56,8 @@ export const handOver = (view) => ({
           @click=${() => savePaper(view.job, 'labels-pdf', { stock: 'roll' })}>${text.labelsRoll}</button>
         <button type="button"
           @click=${() => leave(async (way) => text.savedAs(await saveArchive(view.job, way)))}>${text.archive}</button>
-      </div>
-    </section>
+      </div>`,
+    })}
     ${ending(view)}`,
 })
 
@@ -77,7 +81,7 @@ function customersPage({ job, assessment }) {
         <button type="button" ?disabled=${!message}
           @click=${() => copyFrom('textarea.message-text')}>${text.copy}</button>
       </div>
-      <textarea class="message-text" readonly rows="10" aria-label=${text.message}
+      <textarea class="message-text" readonly rows="5" aria-label=${text.message}
         .value=${message ?? words.frame.loading}></textarea>
     </section>`
 }

@@ -4,12 +4,12 @@ import { html } from '../vendor/lit-html/lit-html.js'
 import { repeat } from '../vendor/lit-html/directives/repeat.js'
 import { photoAddress, surroundings } from '../backend.js'
 import { fileButton } from '../controls/file-button.js'
-import { folded } from '../controls/folded.js'
 import { formOf, wasFound } from '../controls/form.js'
 import { foundDraft } from '../controls/found-draft.js'
 import { input } from '../controls/input.js'
 import { append, photographAncillary, submit } from '../edits/queue.js'
 import { words } from '../words.js'
+import { setFold } from './set-fold.js'
 
 const text = words.ancillaries
 
@@ -23,7 +23,7 @@ export function ancillaries({ job, ancillaries }) {
     return send(({ what, remark }) =>
       submit(job, { do: 'add-ancillary', item: { what: what.trim(), remark: remark.trim() } }))
   }
-  return folded({
+  return setFold({
     name: text.title,
     set: form.touched ? words.intake.notSaved : ancillaries.map(({ what }) => what).join(', ') || text.none,
     isOpen: wasFound(name),

@@ -2,9 +2,9 @@
 /** @import { JobView } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { catalogue } from '../catalogue.js'
-import { folded } from '../controls/folded.js'
 import { append } from '../edits/queue.js'
 import { words } from '../words.js'
+import { setFold } from './set-fold.js'
 
 const text = words.intake
 
@@ -12,7 +12,7 @@ const text = words.intake
 export function complaints({ job, complaints, texts }, ownWords) {
   const rows = catalogue().complaints
   const told = rows.filter(({ id }) => complaints.includes(id)).map(({ words }) => words)
-  return folded({
+  return setFold({
     name: text.complaints,
     set: [...told, texts.complaint].filter(Boolean).join(' · ') || text.nothingYet,
     body: html`

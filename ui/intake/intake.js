@@ -7,7 +7,6 @@ import { catalogue, choicesOf } from '../catalogue.js'
 import { screenCautions } from '../controls/cautions.js'
 import { choice } from '../controls/choice.js'
 import { field } from '../controls/field.js'
-import { folded } from '../controls/folded.js'
 import { append } from '../edits/queue.js'
 import { toScreen } from '../route.js'
 import { state } from '../state.js'
@@ -18,6 +17,7 @@ import { contact } from './contact.js'
 import { earlier } from './earlier.js'
 import { layout, LAYOUT_FORM } from './layout.js'
 import { isLayoutWaiting } from './layout-form.js'
+import { setFold } from './set-fold.js'
 import { stepLinks, stepOf, titleOf, toStep } from './steps.js'
 import { stripDown } from './strip-down.js'
 
@@ -43,7 +43,7 @@ const DRAWN = {
         ${contact(view)}
         ${line(view, 'machine')}
         ${complaints(view, line(view, 'complaint', 'text', true))}
-        ${folded({
+        ${setFold({
           name: text.further,
           set: FURTHER.map((id) => view.texts[id]).filter(Boolean).join(' · '),
           body: html`

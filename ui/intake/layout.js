@@ -6,7 +6,6 @@ import { html } from '../vendor/lit-html/lit-html.js'
 import { catalogue } from '../catalogue.js'
 import { choice, optionsOf } from '../controls/choice.js'
 import { count } from '../controls/count.js'
-import { folded } from '../controls/folded.js'
 import { foundDraft } from '../controls/found-draft.js'
 import { submit } from '../edits/queue.js'
 import { go } from '../route.js'
@@ -15,6 +14,7 @@ import { construction } from './construction.js'
 import { startOf } from './defaults.js'
 import { crankSet, madeSet, numberingSet, valveGearSet } from './layout-set.js'
 import { layoutForm, setter } from './layout-form.js'
+import { setFold } from './set-fold.js'
 import { starts } from './starts.js'
 import { valveGear } from './valve-gear.js'
 
@@ -51,7 +51,7 @@ export function layout(view, onward) {
         : html`
           ${details(arrangement, setter(arrangement, form), (layout) =>
             form.enter({ arrangement: startOf(catalogue(), layout), touched: [] }))}
-          ${folded({ name: text.startAnew, set: '', body: starts(view.job, begin) })}`}
+          ${setFold({ name: text.startAnew, set: '', body: starts(view.job, begin) })}`}
       <p role="alert" class="refusal">${form.refusal}</p>
     </form>`
 }
@@ -59,10 +59,10 @@ export function layout(view, onward) {
 /** What stands, folded by what it is about.
  * @param {Arrangement} arrangement @param {Setter} set @param {(layout: Arrangement['layout']) => void} stand */
 const details = (arrangement, set, stand) => html`
-  ${folded({ name: text.crank, set: crankSet(arrangement), body: crank(arrangement, set, stand) })}
-  ${folded({ name: text.valveGear, set: valveGearSet(arrangement), body: valveGear(arrangement, set) })}
-  ${folded({ name: text.numbering, set: numberingSet(arrangement), body: numbering(arrangement, set) })}
-  ${folded({
+  ${setFold({ name: text.crank, set: crankSet(arrangement), body: crank(arrangement, set, stand) })}
+  ${setFold({ name: text.valveGear, set: valveGearSet(arrangement), body: valveGear(arrangement, set) })}
+  ${setFold({ name: text.numbering, set: numberingSet(arrangement), body: numbering(arrangement, set) })}
+  ${setFold({
     name: text.construction,
     set: madeSet(arrangement),
     body: construction(arrangement, set),

@@ -5,7 +5,6 @@ import { html } from '../vendor/lit-html/lit-html.js'
 import { asSaid, sayingFields, signed, startSaying } from '../approval/said-by.js'
 import { hasCurrency, shown } from '../amounts.js'
 import { choice, optionsOf } from '../controls/choice.js'
-import { folded } from '../controls/folded.js'
 import { formOf, hasDraft, wasFound } from '../controls/form.js'
 import { foundDraft } from '../controls/found-draft.js'
 import { passage } from '../controls/input.js'
@@ -17,6 +16,7 @@ import { savePaper } from '../papers.js'
 import { toShop } from '../route.js'
 import { redraw, shownJob, state } from '../state.js'
 import { words } from '../words.js'
+import { setFold } from './set-fold.js'
 
 const text = words.stripDown
 
@@ -34,7 +34,7 @@ function again(what, isAnew) {
 export function stripDown(view) {
   const { ordered } = view.strip_down
   const isMaking = !ordered || anew.has(`order ${view.job}`) || hasDraft(orderName(view))
-  return folded({
+  return setFold({
     name: text.title,
     set: standing(view),
     isOpen: wasFound(orderName(view)) || (ordered !== null && wasFound(answerName(view.job, ordered))),

@@ -3,6 +3,7 @@
 import { html } from '../vendor/lit-html/lit-html.js'
 import { repeat } from '../vendor/lit-html/directives/repeat.js'
 import { catalogue } from '../catalogue.js'
+import { folded } from '../controls/folded.js'
 import { excess } from '../costs/excess.js'
 import { toScreen } from '../route.js'
 import { state } from '../state.js'
@@ -11,6 +12,7 @@ import { item, progress } from './item.js'
 import { itemKey } from './key.js'
 import { ownItem } from './own-item.js'
 import { papers } from './papers.js'
+import { toCauses } from './why.js'
 
 const text = words.lists
 
@@ -24,26 +26,28 @@ export function lists(view) {
         href=${toScreen(view.job, 'intake', 'engine')}>${words.marks.toIntake}</a>`,
     }
   }
-  const open = all.findIndex(({ kind }) => kind === state.route.subject)
+  const asked = all.findIndex(({ kind }) => kind === state.route.subject)
+  const open = asked < 0 && state.wide ? all.findIndex(({ items, done }) => done < items.length) : asked
   const list = all[open]
-  return list ? one(view, list, all[open + 1]) : overview(view)
+  const beside = { title: words.screens.lists, body: overview(view, list) }
+  if (!list) return beside
+  const shown = { ...one(view, list, all[open + 1]), beside }
+  // Where nothing was chosen, nothing leads on from it.
+  return asked < 0 ? { ...shown, bar: '' } : shown
 }
 
-/** @param {JobView} view */
-const overview = ({ job, assessment }) => ({
-  title: words.screens.lists,
-  body: html`
-    <p>${text.intro}</p>
-    ${excess(assessment)}
-    <ol class="rows">${assessment.lists.map((list) => line(job, list))}</ol>`,
-})
+/** @param {JobView} view @param {WorkList | undefined} open */
+const overview = ({ job, assessment }, open) => html`
+  <p>${text.intro}</p>
+  ${excess(assessment)}
+  <ol class="rows">${assessment.lists.map((list) => line(job, list, list === open))}</ol>`
 
-/** @param {string} job @param {WorkList} list */
-function line(job, { kind, title, items, done }) {
+/** @param {string} job @param {WorkList} list @param {boolean} isOpen */
+function line(job, { kind, title, items, done }, isOpen) {
   const held = items.filter(({ waits_for }) => waits_for.length > 0).length
   return html`
     <li>
-      <a class="row" href=${toScreen(job, 'lists', kind)}>
+      <a class="row" href=${toScreen(job, 'lists', kind)} aria-current=${isOpen ? 'true' : 'false'}>
         <span class="row-name">${title}</span>
         <span>${text.done(done, items.length)}</span>
         ${held > 0 ? html`<span class="held-flag">${text.held(held)}</span>` : ''}
@@ -51,9 +55,54 @@ function line(job, { kind, title, items, done }) {
     </li>`
 }
 
+/** @param {JobView} view @param {WorkList} list @param {ListItem[]} items @param {boolean} [isWhySaid] */
+const itemsOf = (view, { kind }, items, isWhySaid = false) => html`
+  <ul class="work-list">${repeat(items, itemKey, (entry) => item(view, entry, kind === 'order', isWhySaid))}</ul>`
+
+/** So many lines fill the screens that a person looks through at once. */
+const FOREMOST = 8
+
 /** @param {JobView} view @param {WorkList} list @param {ListItem[]} items */
-const itemsOf = (view, { kind }, items) =>
-  html`<ul class="work-list">${repeat(items, itemKey, (entry) => item(view, entry, kind === 'order'))}</ul>`
+function inOrder(view, list, items) {
+  // A fold for one or two would save nothing.
+  const rest = items.length > FOREMOST + 2 ? items.slice(FOREMOST) : []
+  return html`
+    ${itemsOf(view, list, items.slice(0, items.length - rest.length))}
+    ${rest.length === 0 ? '' : folded({
+      name: `${view.job} ${list.kind} rest`,
+      summary: html`${text.moreLines(rest.length)}
+        <span class="fold-facts">${rest.slice(0, 3).map(({ what }) => what).join(', ')} …</span>`,
+      body: itemsOf(view, list, rest),
+    })}`
+}
+
+/** What waits for the same stands together, and what it waits for is said once. @param {JobView} view
+ * @param {WorkList} list @param {ListItem[]} items */
+const held = (view, list, items) => together(items, ({ waits_for }) => waits_for[0] ?? '').map(([reason, same]) => html`
+  <p class="held"><span class="held-flag">${text.heldFlag}</span> ${reason}</p>
+  ${itemsOf(view, list, same)}`)
+
+/** What one cause asks for stands together, folded but for the first. @param {JobView} view @param {WorkList} list
+ * @param {ListItem[]} items */
+const byCause = (view, list, items) => together(items, ({ because }) => because).map(([because, same], nth) => folded({
+  name: `${view.job} ${list.kind} ${because}`,
+  isOpen: nth === 0,
+  summary: html`
+    <span class="fold-name">${because}</span>
+    <span class="fold-facts">${text.done(same.filter(isTicked).length, same.length)}</span>`,
+  body: html`${itemsOf(view, list, same, true)}${toCauses(view.job)}`,
+}))
+
+/** @param {ListItem} item */
+const isTicked = ({ tick, quantity }) => !!tick && tick.done >= quantity
+
+/** @param {ListItem[]} items @param {(item: ListItem) => string} by @returns {[string, ListItem[]][]} */
+function together(items, by) {
+  /** @type {Map<string, ListItem[]>} */
+  const groups = new Map()
+  for (const own of items) groups.set(by(own), [...(groups.get(by(own)) ?? []), own])
+  return [...groups]
+}
 
 /** What came back, was measured and is right. @param {JobView} view @param {WorkList} list */
 function behind(view, list) {
@@ -80,22 +129,30 @@ function notWanted({ not_wanted }) {
 }
 
 /** @param {JobView} view @param {WorkList} list @param {WorkList | undefined} next */
-const one = (view, list, next) => ({
-  title: list.title,
-  body: html`
-    ${excess(view.assessment)}
-    <p class="list-progress">${list.items.length === 0
-      ? list.note || text.empty
-      : text.done(list.done, list.items.length)}</p>
-    ${list.items.some(({ hands }) => hands) ? html`<p class="hint">${catalogue().governs}</p>` : ''}
-    ${itemsOf(view, list, list.items.filter(({ is_right }) => !is_right))}
-    ${behind(view, list)}
-    ${notWanted(list)}
-    ${ownItem(view.job, list.kind)}
-    ${papers(view.job, list)}`,
-  bar: html`
-    <div class="bar">
-      <a class="button" href=${toScreen(view.job, 'lists')}>${text.all}</a>
-      ${next ? html`<a class="button" href=${toScreen(view.job, 'lists', next.kind)}>${text.next(next.title)}</a>` : ''}
-    </div>`,
-})
+function one(view, list, next) {
+  const todo = list.items.filter(({ is_right }) => !is_right)
+  const free = todo.filter(({ waits_for }) => waits_for.length === 0)
+  return {
+    title: list.title,
+    paper: { document: /** @type {const} */ ('list-pdf'), selection: { list: list.kind } },
+    body: html`
+      ${excess(view.assessment)}
+      <p class="list-progress">${list.items.length === 0
+        ? list.note || text.empty
+        : text.done(list.done, list.items.length)}</p>
+      ${list.items.some(({ hands }) => hands) ? html`<p class="hint">${catalogue().governs}</p>` : ''}
+      ${list.kind === 'put-right' ? byCause(view, list, free) : inOrder(view, list, free)}
+      ${held(view, list, todo.filter(({ waits_for }) => waits_for.length > 0))}
+      ${behind(view, list)}
+      ${notWanted(list)}
+      ${ownItem(view.job, list.kind)}
+      ${papers(view.job, list)}`,
+    bar: html`
+      <div class="bar">
+        <a class="button" href=${toScreen(view.job, 'lists')}>${text.all}</a>
+        ${next
+          ? html`<a class="button" href=${toScreen(view.job, 'lists', next.kind)}>${text.next(next.title)}</a>`
+          : ''}
+      </div>`,
+  }
+}

@@ -2,8 +2,9 @@
 /** @import { WorkList } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { getText, surroundings } from '../backend.js'
+import { folded } from '../controls/folded.js'
 import { copyFrom, leave, openPaper, savePaper, sharePaper } from '../papers.js'
-import { redraw } from '../state.js'
+import { redraw, state } from '../state.js'
 import { words } from '../words.js'
 
 const text = words.lists
@@ -23,9 +24,12 @@ export function papers(job, list) {
     })
   // An old text must not be taken for the list as it is now.
   const isFresh = asked.of === job && asked.list === list
-  return html`
-    <section aria-labelledby="list-papers">
-      <h2 id="list-papers">${text.papers}</h2>
+  return folded({
+    name: 'list papers',
+    isOpen: state.wide,
+    look: 'list-papers',
+    summary: text.papers,
+    body: html`
       <div class="hand-over-ways">
         ${surroundings.sharesFiles
           ? html`<button type="button"
@@ -41,6 +45,6 @@ export function papers(job, list) {
       ${isFresh
         ? html`<textarea class="report-text list-text" readonly rows="10" aria-label=${text.asText}
           .value=${asked.content}></textarea>`
-        : ''}
-    </section>`
+        : ''}`,
+  })
 }

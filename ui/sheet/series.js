@@ -2,6 +2,7 @@
 /** @import { JobView, PartKind } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { kindOf, sizeGroupOf } from '../catalogue.js'
+import { folded } from '../controls/folded.js'
 import { formOf } from '../controls/form.js'
 import { allKeysButton, input, tick } from '../controls/input.js'
 import { table } from '../controls/table.js'
@@ -28,15 +29,17 @@ export const groupOf = (place) => GROUPS.find((group) => group === place)
 export function seriesTable(view, group) {
   const { job } = view
   const rows = rowsOf(view.sheet, group)
-  const id = `series-${group}`
-  return html`
-    <section aria-labelledby=${id}>
-      <h2 id=${id}>${text.series[group]}</h2>
-      ${rows.length === 0 ? html`<p class="hint">${text.noSeries}</p>` : rowsTable(view, group)}
+  return folded({
+    name: `${job} sheet series ${group}`,
+    summary: html`
+      <span class="fold-name">${text.series[group]}</span>
+      <span class="fold-facts">${rows.length === 0 ? text.noSeries : text.sizes(rows.length)}</span>`,
+    body: html`
+      ${rows.length === 0 ? '' : rowsTable(view, group)}
       <a class="button" href=${toScreen(job, 'sheet', group)}>${rows.length === 0
         ? text.enterSeries[group]
-        : text.changeSeries[group]}</a>
-    </section>`
+        : text.changeSeries[group]}</a>`,
+  })
 }
 
 /** @param {JobView} view @param {Series} group */

@@ -2,6 +2,7 @@
 /** @import { GeneralRule, JobView, Line, LineWords, PartKind } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { catalogue, kindOf, quantityOf } from '../catalogue.js'
+import { folded } from '../controls/folded.js'
 import { toScreen } from '../route.js'
 import { state } from '../state.js'
 import { capitalised } from '../text.js'
@@ -46,7 +47,7 @@ function overview(view) {
         <h2 id="sheet-besides">${text.besides}</h2>
         <ul class="rows">${toGrades(view)}${toFinish(view)}</ul>
       </section>
-      ${general(general_rules)}`,
+      ${general(job, general_rules)}`,
     bar: html`
       <div class="bar">
         <a class="button" href=${toScreen(job, 'sheet', 'shelf')}>${text.shelf}</a>
@@ -94,13 +95,16 @@ function kindsOf({ sheet, assessment }) {
 }
 
 /** @param {JobView} view @param {PartKind} kind */
-const linesOf = ({ job, sheet, sheet_words }, kind) => html`
-  <section aria-labelledby=${`lines-${kind}`}>
-    <h2 id=${`lines-${kind}`}>${capitalised(kindOf(kind).name)}</h2>
-    <ul class="rows">${sheet.lines.map((line, nth) => line.of.kind === kind
-      ? row(job, line, sheet_words.lines[nth])
-      : '')}</ul>
-  </section>`
+function linesOf({ job, sheet, sheet_words }, kind) {
+  const own = sheet.lines.flatMap((line, nth) => (line.of.kind === kind ? [row(job, line, sheet_words.lines[nth])] : []))
+  return folded({
+    name: `${job} sheet ${kind}`,
+    summary: html`
+      <span class="fold-name">${capitalised(kindOf(kind).name)}</span>
+      <span class="fold-facts">${text.lines(own.length)}</span>`,
+    body: html`<ul class="rows">${own}</ul>`,
+  })
+}
 
 /** @param {string} job @param {Line} line @param {LineWords | undefined} inWords */
 const row = (job, line, inWords) => inWords && html`
@@ -113,10 +117,12 @@ const row = (job, line, inWords) => inWords && html`
     </a>
   </li>`
 
-/** @param {GeneralRule[]} rules */
-const general = (rules) => rules.length === 0 ? '' : html`
-  <section aria-labelledby="sheet-general">
-    <h2 id="sheet-general">${text.general}</h2>
+/** @param {string} job @param {GeneralRule[]} rules */
+const general = (job, rules) => rules.length === 0 ? '' : folded({
+  name: `${job} sheet general`,
+  summary: html`
+    <span class="fold-name">${text.general}</span> <span class="fold-facts">${text.lines(rules.length)}</span>`,
+  body: html`
     <p class="hint">${text.generalHint}</p>
     <ul class="rows">${rules.map((rule) => html`
       <li class="row limit-row">
@@ -126,5 +132,5 @@ const general = (rules) => rules.length === 0 ? '' : html`
         <span>${rule.limits}</span>
         <span></span>
         <span class="row-facts">${rule.source}</span>
-      </li>`)}</ul>
-  </section>`
+      </li>`)}</ul>`,
+})

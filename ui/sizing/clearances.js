@@ -1,26 +1,39 @@
 // The clearances to expect once the new parts are in.
 /** @import { Predicted } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
-import { conformityOf } from '../catalogue.js'
+import { catalogue, conformityOf } from '../catalogue.js'
+import { folded } from '../controls/folded.js'
 import { table } from '../controls/table.js'
+import { state } from '../state.js'
 import { words } from '../words.js'
 
 const text = words.sizing
 
-/** @param {Predicted[]} all */
-export function clearances(all) {
+/** @param {string} job @param {Predicted[]} all */
+export function clearances(job, all) {
   if (all.length === 0) return ''
   const sources = [...new Set(all.map(({ source }) => source).filter(Boolean))]
+  /** What is outside or too close is said before it is unfolded. @type {[string, number][]} */
+  const judged = catalogue().conformities
+    .filter(({ id }) => id !== 'within')
+    .map(({ id, of_what_comes }) => [of_what_comes, all.filter(({ verdict }) => verdict === id).length])
   return html`
     <section aria-labelledby="sizes-clearances">
       <h2 id="sizes-clearances">${text.clearances}</h2>
-      <p class="hint">${text.clearancesHint}</p>
-      ${table({
-        label: text.clearances,
-        heads: [text.position, text.worstCase, text.likely, text.limits, text.verdict, text.workedOutFrom],
-        rows: alike(all).map(row),
+      ${folded({
+        name: `${job} sizes clearances`,
+        isOpen: state.wide,
+        summary: html`${text.positions(all.length)}
+          ${judged.map(([words, n]) => n === 0 ? '' : html`<span class="fold-facts">${n} ${words}</span>`)}`,
+        body: html`
+          <p class="hint">${text.clearancesHint}</p>
+          ${table({
+            label: text.clearances,
+            heads: [text.position, text.worstCase, text.likely, text.limits, text.verdict, text.workedOutFrom],
+            rows: alike(all).map(row),
+          })}
+          ${sources.length === 0 ? '' : html`<p class="source">${text.limitsFrom(sources.join('; '))}</p>`}`,
       })}
-      ${sources.length === 0 ? '' : html`<p class="source">${text.limitsFrom(sources.join('; '))}</p>`}
     </section>`
 }
 

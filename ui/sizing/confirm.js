@@ -9,12 +9,20 @@ import { words } from '../words.js'
 
 const text = words.sizing
 
+/** Whether there is anything to confirm. @param {GroupPlan} plan */
+export const asksWord = ({ group, action, size }) => group === 'bores' && action === 'machine' && size !== null
+
 /** @param {JobView} view @param {GroupPlan} plan */
-export function confirm(view, { group, action, size, size_shown }) {
-  if (group !== 'bores' || action !== 'machine' || size === null) return ''
+export const isConfirmed = ({ confirmed_sizes }, { group, size }) =>
+  size !== null && confirmed_sizes[group]?.size === size
+
+/** @param {JobView} view @param {GroupPlan} plan */
+export function confirm(view, plan) {
+  const { group, size, size_shown } = plan
+  if (!asksWord(plan) || size === null) return ''
   const wanted = shown(size, view.sheet.head.unit)
   const confirmed = view.confirmed_sizes[group]
-  if (confirmed && confirmed.size === size) {
+  if (confirmed && isConfirmed(view, plan)) {
     return html`
       <p>${text.isConfirmed(size_shown, confirmed.by)}
         <button type="button" class="quiet"

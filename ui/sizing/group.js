@@ -2,12 +2,14 @@
 /** @import { GroupPlan, JobView, Missing, PartPlan } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { sizeGroupOf } from '../catalogue.js'
+import { folded } from '../controls/folded.js'
 import { table } from '../controls/table.js'
 import { shown } from '../lengths.js'
 import { toMeasure, toPart, toScreen } from '../route.js'
+import { state } from '../state.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
-import { confirm } from './confirm.js'
+import { asksWord, confirm, isConfirmed } from './confirm.js'
 import { marks } from './marks.js'
 import { otherSize } from './other-size.js'
 
@@ -15,26 +17,44 @@ const text = words.sizing
 
 /** @param {JobView} view @param {GroupPlan} plan */
 export function group(view, plan) {
-  const id = `group-${plan.group}`
+  const isMeasured = plan.parts.some(({ found_shown }) => found_shown)
   return html`
-    <section class="size-group" aria-labelledby=${id}>
-      <h2 id=${id}>
-        ${capitalised(sizeGroupOf(plan.group).label)}
-        <span class=${plan.settled ? 'mark-free' : 'mark-held'}>${plan.settled ? text.settled : text.open}</span>
-      </h2>
-      <p class="size-lead">${lead(plan)}</p>
-      ${plan.because && plan.because !== lead(plan) ? html`<p>${capitalised(plan.because)}</p>` : ''}
-      ${mateForAll(plan) ? html`<p>${text.mateForAll(text.mates[plan.group], mateForAll(plan))}</p>` : ''}
-      ${plan.chosen_because === null ? '' : html`<p>${text.chosenBecause(plan.chosen_because)}</p>`}
+    <section class="size-group" aria-label=${capitalised(sizeGroupOf(plan.group).label)}>
+      ${folded({
+        name: `${view.job} sizes ${plan.group}`,
+        isOpen: state.wide && (plan.chosen_because !== null || !plan.settled),
+        summary: html`
+          <span class="fold-name">${capitalised(sizeGroupOf(plan.group).label)}</span>
+          <span class=${plan.settled ? 'mark-free' : 'mark-held'}>${plan.settled ? text.settled : text.open}</span>
+          ${asksWord(plan) && !isConfirmed(view, plan)
+            ? html`<span class="mark-held">${text.notConfirmed}</span>`
+            : ''}
+          ${faultsOf(plan)}
+          <span class="size-lead">${lead(plan)}</span>`,
+        body: html`
+          ${why(plan)}
+          ${isMeasured ? parts(view, plan) : ''}
+          ${confirm(view, plan)}
+          ${marks(view, plan)}
+          ${otherSize(view, plan)}`,
+      })}
       ${plan.notices.length === 0
         ? ''
         : html`<ul class="notices">${plan.notices.map((notice) => html`<li>${capitalised(notice)}</li>`)}</ul>`}
       ${missing(view, plan)}
-      ${plan.parts.some(({ found_shown }) => found_shown) ? parts(view, plan) : ''}
-      ${confirm(view, plan)}
-      ${marks(view, plan)}
-      ${otherSize(view, plan)}
     </section>`
+}
+
+/** @param {GroupPlan} plan */
+const why = (plan) => html`
+  ${plan.because && plan.because !== lead(plan) ? html`<p>${capitalised(plan.because)}</p>` : ''}
+  ${mateForAll(plan) ? html`<p>${text.mateForAll(text.mates[plan.group], mateForAll(plan))}</p>` : ''}
+  ${plan.chosen_because === null ? '' : html`<p>${text.chosenBecause(plan.chosen_because)}</p>`}`
+
+/** What the fold of the parts must not hide. @param {GroupPlan} plan */
+function faultsOf({ parts }) {
+  const faulty = parts.filter(({ faults }) => faults.length > 0).length
+  return faulty === 0 ? '' : html`<span class="fold-facts">${text.withFaults(faulty)}</span>`
 }
 
 /** "Grind all to 0.010 in undersize: finished 2.2390 to 2.2400 in." @param {GroupPlan} plan */
@@ -50,7 +70,7 @@ function mateForAll({ parts }) {
 }
 
 /** Missing lines shown before the rest is folded away. */
-const FOREMOST = 4
+const FOREMOST = 2
 
 /** @param {JobView} view @param {GroupPlan} plan */
 function missing(view, plan) {
@@ -60,7 +80,7 @@ function missing(view, plan) {
     html`<ul class="missing">${some.map((missing) =>
       html`<li><a href=${wayTo(view.job, missing)}>${sentence(missing)}</a></li>`)}</ul>`
   return html`
-    <h3>${text.missing}</h3>
+    <p class="missing-lead">${text.missing}</p>
     ${list(plan.missing.slice(0, FOREMOST))}
     ${rest.length === 0 ? '' : html`<details><summary>${text.more(rest.length)}</summary>${list(rest)}</details>`}`
 }

@@ -2,6 +2,7 @@
 /** @import { OrderLine } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { orderStateWords } from '../catalogue.js'
+import { folded } from '../controls/folded.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
 
@@ -14,17 +15,18 @@ export const orders = (lines) => lines.length === 0 ? '' : html`
     <ul class="orders">${lines.map(line)}</ul>
   </section>`
 
-/** @param {OrderLine} order */
-const line = ({ what, size_shown, quantity, state, waits_for, grades }) => html`
-  <li class=${`order order-${state}`}>
-    <p>
-      <span class=${`mark-${state}`}>${orderStateWords(state)}</span>
-      <strong>${quantity} × ${what}</strong>, ${size_shown}
-    </p>
-    ${grades.map(({ grade, labels }) => html`<p>${text.gradeFor(grade, labels.join(', '))}</p>`)}
-    ${waits_for.length === 0 ? '' : html`
-      <details>
-        <summary>${text.waits(waits_for.length)}</summary>
-        <ul>${waits_for.map((sentence) => html`<li>${capitalised(sentence)}</li>`)}</ul>
-      </details>`}
+/** What it waits for unfolds under the line itself. @param {OrderLine} order @param {number} nth */
+const line = (order, nth) => html`
+  <li class=${`order order-${order.state}`}>
+    ${order.waits_for.length === 0 ? html`<p>${told(order)}</p>` : folded({
+      name: `size order ${nth} ${order.what}`,
+      summary: html`<span>${told(order)}</span> <span class="fold-facts">${text.waits(order.waits_for.length)}</span>`,
+      body: html`<ul>${order.waits_for.map((sentence) => html`<li>${capitalised(sentence)}</li>`)}</ul>`,
+    })}
+    ${order.grades.map(({ grade, labels }) => html`<p>${text.gradeFor(grade, labels.join(', '))}</p>`)}
   </li>`
+
+/** @param {OrderLine} order */
+const told = ({ what, size_shown, quantity, state }) => html`
+  <span class=${`mark-${state}`}>${orderStateWords(state)}</span>
+  <strong>${quantity} × ${what}</strong>, ${size_shown}`

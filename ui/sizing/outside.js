@@ -2,7 +2,9 @@
 /** @import { Figure, JobView, PartView, Conformity } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { catalogue } from '../catalogue.js'
+import { folded } from '../controls/folded.js'
 import { toMeasure } from '../route.js'
+import { state } from '../state.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
 
@@ -32,17 +34,19 @@ const standing = ({ figures }) =>
 const phaseOrder = (phase) => catalogue().phases.findIndex(({ id }) => id === phase)
 
 /** @param {string} job @param {string} heading @param {{ part: PartView, figure: Figure }[]} found */
-const list = (job, heading, found) => found.length === 0 ? '' : html`
-  <h3>${heading}</h3>
-  <ul class="outside">${found.map(({ part, figure }) => html`
+const list = (job, heading, found) => found.length === 0 ? '' : folded({
+  name: `${job} sizes ${heading}`,
+  isOpen: state.wide,
+  summary: html`${heading} <span class="fold-facts">${text.figureCount(found.length)}</span>`,
+  body: html`<ul class="outside">${found.map(({ part, figure }) => html`
     <li>
       <a href=${toMeasure(job, part.part, figure.quantity, figure.phase)}>${part.label}, ${figure.name}</a>
       ${figure.phase === 'found' ? '' : html`<span class="hint">${phaseWords(figure.phase)}</span>`}
       <p>${capitalised(figure.because)} ${figure.source
         ? html`<span class="source">${text.source}: ${figure.source}</span>`
         : ''}</p>
-    </li>`)}
-  </ul>`
+    </li>`)}</ul>`,
+})
 
 /** @param {string} phase */
 const phaseWords = (phase) => catalogue().phases.find(({ id }) => id === phase)?.label ?? phase

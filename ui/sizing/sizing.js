@@ -29,13 +29,14 @@ export function sizing(view) {
   const { sizing } = assessment
   return {
     title,
+    paper: { document: /** @type {const} */ ('sizes-pdf') },
     body: html`
       ${firstThing(view)}
       ${sizing.groups.map((plan) => group(view, plan))}
       ${tappetBores(view)}
       ${orders(sizing.orders)}
       ${readBack(job, sizing.read_back)}
-      ${clearances(sizing.clearances)}
+      ${clearances(job, sizing.clearances)}
       ${outside(view)}
       <section aria-labelledby="sizes-papers">
         <h2 id="sizes-papers">${text.papers}</h2>

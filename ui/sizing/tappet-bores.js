@@ -2,8 +2,10 @@
 /** @import { JobView, TappetBores } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { kindOf } from '../catalogue.js'
+import { folded } from '../controls/folded.js'
 import { table } from '../controls/table.js'
 import { toMeasure } from '../route.js'
+import { state } from '../state.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
 
@@ -23,13 +25,18 @@ export function tappetBores({ job, assessment }) {
       <p class="size-lead">${lead(plan)}</p>
       <p>${capitalised(plan.because)}</p>
       ${[plan.no_size, ...plan.waits_for].filter(Boolean).map((sentence) => html`<p>${capitalised(sentence)}</p>`)}
-      ${table({
-        label: capitalised(text.several(kindOf('tappet-bore').name)),
-        heads: [text.part, text.found, text.faults],
-        rows: plan.bores.map(({ part, label, found_shown, fault }) => ({
-          head: html`<a href=${toMeasure(job, part)}>${label}</a>`,
-          cells: [found_shown || text.notMeasured, html`<span class="fault">${capitalised(fault)}</span>`],
-        })),
+      ${folded({
+        name: `${job} sizes tappet-bores`,
+        isOpen: state.wide,
+        summary: html`${text.each} <span class="fold-facts">${text.withFaults(plan.bores.length)}</span>`,
+        body: table({
+          label: capitalised(text.several(kindOf('tappet-bore').name)),
+          heads: [text.part, text.found, text.faults],
+          rows: plan.bores.map(({ part, label, found_shown, fault }) => ({
+            head: html`<a href=${toMeasure(job, part)}>${label}</a>`,
+            cells: [found_shown || text.notMeasured, html`<span class="fault">${capitalised(fault)}</span>`],
+          })),
+        }),
       })}
     </section>`
 }

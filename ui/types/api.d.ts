@@ -721,6 +721,10 @@ export type HistoryLine = {
   at: number,
   /** What. */
   sentence: string,
+  /** What it is about, undoing what was undone; none of what this version does not know. */
+  topic: Topic | null,
+  /** The part it is about, if it is about one. */
+  part: Part | null,
   /** Whether it has been taken back. */
   undone: boolean,
   /** Whether it can be taken back: what stands and is not itself about undoing. */
@@ -2493,6 +2497,9 @@ export type Todo = {
   words: string,
   /** Why it is not needed after all, lower case: "the crankshaft is renewed"; empty where it is. */
   moot: string, };
+
+/** What a change is about. */
+export type Topic = "take-in" | "findings" | "readings" | "sheet" | "decisions" | "lists" | "money" | "papers";
 
 /** An undersize: the range to which journals are ground, and the wall of the shells that go with it. */
 export type Undersize = {

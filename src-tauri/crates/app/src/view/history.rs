@@ -1,7 +1,8 @@
 //! What was done, in words.
 
 use serde::Serialize;
-use wearbook_core::job::{Edit, EditId, Log};
+use wearbook_core::engine::Part;
+use wearbook_core::job::{Change, Edit, EditId, Log, RecordedChange, Topic};
 
 use super::undo::is_known;
 
@@ -15,6 +16,10 @@ pub struct HistoryLine {
     pub at: u64,
     /// What.
     pub sentence: String,
+    /// What it is about, undoing what was undone; none of what this version does not know.
+    pub topic: Option<Topic>,
+    /// The part it is about, if it is about one.
+    pub part: Option<Part>,
     /// Whether it has been taken back.
     pub undone: bool,
     /// Whether it can be taken back: what stands and is not itself about undoing.
@@ -28,16 +33,31 @@ pub(crate) fn history(log: &Log) -> Vec<HistoryLine> {
     let job = log.job();
     let line = |edit: &Edit| {
         let undone = job.undone.contains(&edit.id);
+        let about = about(log, edit);
         HistoryLine {
             edit: edit.id,
             at: edit.id.millis(),
             sentence: edit.sentence(job),
+            topic: about.map(Change::topic),
+            part: about.and_then(Change::part),
             undone,
             again: if undone && edit.change.undoes().is_none() { taken_back_by(log, edit.id) } else { None },
             undoable: !undone && is_known(edit) && edit.change.undoes().is_none(),
         }
     };
     log.edits().iter().rev().map(line).collect()
+}
+
+/// What was done or, of an undo, what it took back in the end: an undo stands after what it undoes, so the way is finite.
+fn about<'log>(log: &'log Log, edit: &'log Edit) -> Option<&'log Change> {
+    let mut edit = edit;
+    while let Some(target) = edit.change.undoes() {
+        edit = log.edits().iter().find(|other| other.id == target && other.id < edit.id)?;
+    }
+    match &edit.change {
+        RecordedChange::Known(change) => Some(change),
+        RecordedChange::Unknown(_) => None,
+    }
 }
 
 fn taken_back_by(log: &Log, taken_back: EditId) -> Option<EditId> {
@@ -48,7 +68,7 @@ fn taken_back_by(log: &Log, taken_back: EditId) -> Option<EditId> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use wearbook_core::job::{Change, DeviceId, OnIntake, OnJob, RecordedChange, TextField};
+    use wearbook_core::job::{DeviceId, OnIntake, OnJob, TextField};
 
     #[test]
     fn a_line_taken_back_names_the_undo_that_did_it() {
@@ -63,7 +83,9 @@ mod tests {
         ];
         let edits: Vec<Edit> =
             (1..).zip(changes).map(|(n, change)| Edit { id: id(n), change: RecordedChange::Known(change) }).collect();
-        let again: Vec<Option<EditId>> = history(&Log::new(edits)).into_iter().rev().map(|line| line.again).collect();
+        let lines = history(&Log::new(edits));
+        assert!(lines.iter().all(|line| line.topic == Some(Topic::TakeIn)), "an undo is about what it undoes");
+        let again: Vec<Option<EditId>> = lines.into_iter().rev().map(|line| line.again).collect();
         assert_eq!(again, [Some(id(2)), None, None, None, None], "the third entry stands again: its undo was undone");
     }
 }

@@ -42,6 +42,7 @@ mod strip_down;
 pub(crate) mod testing;
 mod tick;
 mod ticked;
+mod topic;
 
 pub use ancillary::{Ancillary, NotedAncillary};
 pub use approval::{Approval, Since};
@@ -74,3 +75,4 @@ pub use said_by::{FromAfar, SaidBy, Stroke};
 pub use step::{Step, StepTaken, TestResult};
 pub use strip_down::{OrderedStripDown, StripDownAnswer};
 pub use tick::{OwnItem, Tick, Ticked};
+pub use topic::Topic;
