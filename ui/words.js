@@ -418,6 +418,11 @@ export const words = {
     /** @param {string} place @param {string} how */ drawing: (place, how) =>
       `Drawing: measure at ${place}${how ? `, ${how}` : ''}`,
     ends: { front: 'Front', rear: 'Rear', top: 'Top', bottom: 'Bottom' },
+    limits: 'Limits on the spec sheet',
+    fresh: 'New',
+    worn: 'Worn',
+    noLimit: 'No limit on the spec sheet.',
+    enterLimit: 'Enter it',
     figures: 'Figures',
     noFigures: 'No figure yet: they follow from the readings.',
     generalRule: 'by general rule: the sheet is silent',

@@ -3,7 +3,8 @@
 /** @import { Mark, MarkPlace, MarkView } from '../types/api.d.ts' */
 import { placeId, placeKind, placeNumber } from './place.js'
 
-/** None while no mark of this kind is noted. @param {MarkView[]} places @param {MarkView} asked @returns {Mark | null} */
+/** None while no mark of this kind is noted.
+ * @param {MarkView[]} places @param {MarkView} asked @returns {Mark | null} */
 export function likelyMark(places, asked) {
   const { place } = asked
   // A rod and its cap are stamped as a pair.
@@ -12,7 +13,8 @@ export function likelyMark(places, asked) {
   const here = places.indexOf(asked)
   const isAlike = (/** @type {MarkView} */ one) => one.mark && placeKind(one.place) === placeKind(place)
   const last = places.slice(0, here).filter(isAlike).at(-1) ?? places.slice(here + 1).find(isAlike)
-  return last?.mark ? { ...last.mark, text: counted(last.mark.text, placeNumber(last.place), placeNumber(place)) } : null
+  if (!last?.mark) return null
+  return { ...last.mark, text: counted(last.mark.text, placeNumber(last.place), placeNumber(place)) }
 }
 
 /** @param {MarkView[]} places @param {MarkPlace} at */

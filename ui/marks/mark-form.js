@@ -82,13 +82,16 @@ export function markBar(view, asked) {
   const isReady = mark.text.trim() !== ''
   /** @type {Mark} */
   const made = { ...mark, text: placeNumber(asked.place), marking: 'made' }
+  const make = (/** @type {MouseEvent} */ event) => isSecond(event) || note(view, asked, made)
   const isMine = asked.mark !== null || mark.marking === 'made'
   return html`
     <div class="bar mark-bar">
-      <button type="button" aria-label=${text.skipName(asked.label)} @click=${() => goOn(view, asked)}>${text.skip}</button>
+      <button type="button" aria-label=${text.skipName(asked.label)}
+        @click=${() => goOn(view, asked)}>${text.skip}</button>
       ${isMine ? '' : html`
-        <button type="button" class="mark-make"
-          @click=${(/** @type {MouseEvent} */ event) => isSecond(event) || note(view, asked, made)}>${text.nothingThere(inWords({ ...made, marking: 'found' }))}</button>`}
+        <button type="button" class="mark-make" @click=${make}>${text.nothingThere(
+          inWords({ ...made, marking: 'found' }),
+        )}</button>`}
       <button class="primary mark-note" form="mark"
         @click=${(/** @type {MouseEvent} */ event) => isSecond(event) && event.preventDefault()}
         aria-label=${isReady ? text.noteMark(`${asked.label}: ${inWords(mark)}`) : text.save}>${isReady
