@@ -418,6 +418,13 @@ export const words = {
     /** @param {string} place @param {string} how */ drawing: (place, how) =>
       `Drawing: measure at ${place}${how ? `, ${how}` : ''}`,
     ends: { front: 'Front', rear: 'Rear', top: 'Top', bottom: 'Bottom' },
+    beforeApart: 'measure before it comes apart',
+    /** @param {number} n */ beforeCaps: (n) =>
+      n > 0 ? `Before the caps come off: ${n} to measure` : 'Measured while the caps were on',
+    notMeasured: 'not measured',
+    gone: 'no longer possible before reassembly',
+    /** @param {string} what */ goneOf: (what) => `${what}: no longer possible before reassembly.`,
+    goneHere: 'No longer possible before reassembly: what holds it has come off.',
     limits: 'Limits on the spec sheet',
     fresh: 'New',
     worn: 'Worn',

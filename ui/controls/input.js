@@ -13,6 +13,7 @@ import { words } from '../words.js'
  * @property {(text: string) => void} enter
  * @property {string} [hint]
  * @property {'text' | 'length' | 'amount' | 'number' | 'date'} [kind]
+ * @property {'done' | 'next'} [enterKey] what the Enter key of a screen keyboard is called
  * @property {boolean} [bare] the label is for screen readers only: the column's heading shows it
  */
 
@@ -21,7 +22,7 @@ import { words } from '../words.js'
 const left = new Set()
 
 /** @param {Input} input */
-export function input({ id, label, value, enter, hint, kind = 'text', bare }) {
+export function input({ id, label, value, enter, hint, kind = 'text', enterKey, bare }) {
   /** @param {InputEvent} event */
   const onInput = (event) => {
     left.delete(id)
@@ -39,7 +40,7 @@ export function input({ id, label, value, enter, hint, kind = 'text', bare }) {
     <label class="field">
       <span class=${bare ? 'unseen' : 'field-label'}>${label}</span>
       <input type=${kind === 'date' ? 'date' : 'text'} inputmode=${modeOf(kind)} autocomplete="off"
-        spellcheck=${kind === 'text' ? 'true' : 'false'}
+        enterkeyhint=${enterKey ?? nothing} spellcheck=${kind === 'text' ? 'true' : 'false'}
         id=${id} aria-invalid=${isWrong ? 'true' : nothing} aria-describedby=${hint || isWrong ? `${id}-hint` : nothing}
         .value=${live(value)} @input=${onInput} @change=${onLeave}>
     </label>

@@ -2,6 +2,7 @@
 /** @import { JobView, MarkView } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { screenCautions } from '../controls/cautions.js'
+import { beforeTheCapsComeOff } from '../measure/before-apart.js'
 import { toScreen } from '../route.js'
 import { state } from '../state.js'
 import { words } from '../words.js'
@@ -22,6 +23,7 @@ export function marks(view) {
     }
   }
   const asked = places.find(({ place }) => placeId(place) === state.route.subject) ?? places.find(({ mark }) => !mark)
+  const apart = beforeTheCapsComeOff(view, missing === 0)
   return {
     title,
     body: html`
@@ -32,7 +34,9 @@ export function marks(view) {
           <ul>${warnings.map((warning) => html`<li>${warning}</li>`)}</ul>
         </section>`}</div>
       ${lastNoted()}
+      ${apart.isOpen ? apart.fold : ''}
       ${asked ? markForm(view, asked) : ''}
+      ${apart.isOpen ? '' : apart.fold}
       ${missing > 0 ? screenCautions('marks') : ''}
       <section aria-labelledby="marks-list">
         <h2 id="marks-list">${text.list}</h2>

@@ -52,9 +52,9 @@ function placeLine(here) {
     </p>`
 }
 
-/** @param {Step} step */
+/** What explains the quantity in brackets is said in the set-up. @param {Step} step */
 const whereOn = ({ words: what, label }) =>
-  capitalised([what === 'diameter' && label ? '' : what, label].filter(Boolean).join(', '))
+  capitalised([what === 'diameter' && label ? '' : what.replace(/ \(.*\)$/, ''), label].filter(Boolean).join(', '))
 
 /** What else must be known to read the number right. @param {Bench} here */
 function aside(here) {

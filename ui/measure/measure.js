@@ -7,6 +7,7 @@ import { toMeasure, toPart, toScreen } from '../route.js'
 import { state } from '../state.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
+import { isGone } from './before-apart.js'
 import { figures } from './figures.js'
 import { formDrawing } from './form-drawing.js'
 import { entryAndKeys } from './keys.js'
@@ -15,7 +16,7 @@ import { benchOf, goTo } from './pad.js'
 import { placeDrawing } from './place-drawing.js'
 import { places, readings } from './places.js'
 import { questions } from './questions.js'
-import { setUp } from './set-up.js'
+import { highSpot, setUp } from './set-up.js'
 import { missing } from './walk.js'
 
 const text = words.measure
@@ -34,8 +35,10 @@ export function measure(view) {
   // A question comes below the places, so that none moves from under the finger.
   const bench = html`
     ${setUp(here)}
+    ${phase === 'found' && isGone(view, part.part, quantity) ? html`<p class="notice">${text.goneHere}</p>` : ''}
     ${places(here)}
     ${questions(here)}
+    ${highSpot(here)}
     ${limits(here)}
     ${here.step ? placeDrawing(here.step, view) : done(here)}`
   const rest = html`

@@ -8,6 +8,7 @@ import { readdress } from '../readdress.js'
 import { toMeasure } from '../route.js'
 import { redraw, shownJob, state } from '../state.js'
 import { words } from '../words.js'
+import { isGone } from './before-apart.js'
 import { parted } from './entry.js'
 import { readingOf, whatToSetUp, whyNot } from './reading.js'
 import { settingOf } from './tools.js'
@@ -65,7 +66,10 @@ export function benchOf(view) {
   const { route } = state
   const part = view.assessment.parts.find((one) => one.part === route.part)
   if (!part) return null
-  const asked = readQuantities(part.kind).find(({ id }) => id === route.quantity) ?? readQuantities(part.kind)[0]
+  const all = readQuantities(part.kind)
+  // What can no longer be measured is not asked for by itself.
+  const asked =
+    all.find(({ id }) => id === route.quantity) ?? all.find(({ id }) => !isGone(view, part.part, id)) ?? all[0]
   if (!asked) return null
   const quantity = asked.id
   const phase = catalogue().phases.find(({ id }) => id === route.phase)?.id ?? 'found'
