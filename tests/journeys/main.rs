@@ -23,6 +23,7 @@ mod drawn_photo;
 mod first_job;
 mod keyboard_only;
 mod label;
+mod marks;
 mod one_trip;
 mod refusals;
 mod transport;

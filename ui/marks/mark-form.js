@@ -20,6 +20,7 @@ const BLANK = { text: '', marking: 'found', side: null, points: null }
 
 /** What was noted last and what comes next, for those who listen. */
 let said = ''
+let notedAt = 0
 
 /** @param {JobView} view @param {MarkView} asked */
 const entryOf = (view, asked) =>
@@ -82,27 +83,20 @@ export function markBar(view, asked) {
   const isReady = mark.text.trim() !== ''
   /** @type {Mark} */
   const made = { ...mark, text: placeNumber(asked.place), marking: 'made' }
-  const make = (/** @type {MouseEvent} */ event) => isSecond(event) || note(view, asked, made)
   const isMine = asked.mark !== null || mark.marking === 'made'
   return html`
     <div class="bar mark-bar">
       <button type="button" aria-label=${text.skipName(asked.label)}
         @click=${() => goOn(view, asked)}>${text.skip}</button>
       ${isMine ? '' : html`
-        <button type="button" class="mark-make" @click=${make}>${text.nothingThere(
+        <button type="button" class="mark-make" @click=${() => note(view, asked, made)}>${text.nothingThere(
           inWords({ ...made, marking: 'found' }),
         )}</button>`}
-      <button class="primary mark-note" form="mark"
-        @click=${(/** @type {MouseEvent} */ event) => isSecond(event) && event.preventDefault()}
-        aria-label=${isReady ? text.noteMark(`${asked.label}: ${inWords(mark)}`) : text.save}>${isReady
-          ? html`<span class="mark-note-place">${text.noteMark(asked.label)}</span> <span>${inWords(mark)}</span>`
-          : text.save}</button>
+      <button class="primary mark-note" form="mark">${isReady
+        ? html`<span class="mark-note-place">${text.noteMark(asked.label)}</span> <span>${inWords(mark)}</span>`
+        : text.save}</button>
     </div>`
 }
-
-/** The second tap of a double tap notes nothing: under the thumb there is the next cap by then.
- * @param {MouseEvent} event */
-const isSecond = ({ detail }) => detail > 1
 
 /** What was noted last, told once. */
 export const lastNoted = () => html`<p class="unseen" role="status">${said}</p>`
@@ -110,11 +104,14 @@ export const lastNoted = () => html`<p class="unseen" role="status">${said}</p>`
 /** Notes what was entered, or a mark in its place, and goes on at once: the hand is faster than the store.
  * @param {JobView} view @param {MarkView} asked @param {Mark} [made] */
 function note(view, asked, made) {
+  // The second tap of a double tap would note the next cap unseen.
+  if (Date.now() - notedAt < 300) return
   const form = entryOf(view, asked)
   const mark = made ?? form.entered
   const change = /** @type {const} */ ({ do: 'note-mark', place: asked.place, mark })
   // Nothing is entered: the core says in its own place what is missing.
   if (!mark.text.trim()) return form.send(() => submit(view.job, change))
+  notedAt = Date.now()
   append(view.job, change).then((isSaved) => isSaved || form.enter(mark))
   form.forget()
   said = text.noted(asked.label, inWords(mark), following(view, asked)?.label ?? '')

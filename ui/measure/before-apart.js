@@ -3,15 +3,25 @@
 /** @import { BeforeApart, JobView, Quantity, PartView } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { toMeasure } from '../route.js'
+import { state } from '../state.js'
 import { words } from '../words.js'
 
 const text = words.measure
 
+/** What was open when a part was opened. It stays there as long as the part is open, so that nothing moves from under
+ * the finger that tells what it sees. */
+const kept = { route: state.route, names: /** @type {string[]} */ ([]) }
+
 /** Of the part in the hand, or about to be: what goes with it. @param {JobView} view @param {PartView} part */
 export function beforeItComesApart(view, { part }) {
-  const open = view.assessment.before_apart.filter(({ before, chance }) => chance === 'open' && before.includes(part))
-  if (open.length === 0) return ''
-  return html`<ul class="rows before-apart">${open.map((one) => row(view, one, text.beforeApart))}</ul>`
+  const all = view.assessment.before_apart.filter(({ before }) => before.includes(part))
+  if (kept.route !== state.route) {
+    const names = all.filter(({ chance }) => chance === 'open').map(({ words: name }) => name)
+    Object.assign(kept, { route: state.route, names })
+  }
+  const rows = all.filter(({ words: name }) => kept.names.includes(name))
+  if (rows.length === 0) return ''
+  return html`<ul class="rows before-apart">${rows.map((one) => row(view, one, text.beforeApart))}</ul>`
 }
 
 /** What goes with the caps of rods and mains, in one line that unfolds; and whether any of it is still to be measured.
@@ -33,12 +43,12 @@ const isUnderCap = (part) => /^(main|rod)-shell\./.test(part)
 
 /** @param {JobView} view @param {BeforeApart} one @param {string} [asked] */
 function row(view, { part, quantity, words: what, chance }, asked = text.notMeasured) {
-  const state = { open: asked, taken: valueOf(view, part, quantity), gone: text.gone }[chance]
+  const stands = { open: asked, taken: valueOf(view, part, quantity), gone: text.gone }[chance]
   return html`
     <li>
       <a class="row" href=${toMeasure(view.job, part, quantity)}>
         <span class="row-name">${what}</span>
-        <span class=${chance === 'taken' ? 'mark-read' : 'mark-missing'}>${state}</span>
+        <span class=${chance === 'taken' ? 'mark-read' : 'mark-missing'}>${stands}</span>
       </a>
     </li>`
 }
