@@ -4,7 +4,7 @@
 /** @import { Step } from './walk.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { toMeasure, toPart, toScreen } from '../route.js'
-import { state } from '../state.js'
+import { redraw } from '../state.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
 import { isGone } from './before-apart.js'
@@ -20,6 +20,10 @@ import { highSpot, setUp } from './set-up.js'
 import { missing } from './walk.js'
 
 const text = words.measure
+
+/** Places and pad have room side by side. */
+const room = matchMedia('(min-width: 56.25rem) and (min-height: 40rem)')
+room.addEventListener('change', redraw)
 
 /** @param {JobView} view */
 export function measure(view) {
@@ -54,7 +58,7 @@ export function measure(view) {
       <a href=${toScreen(view.job, 'sizing')}>${text.toSizes}</a>
     </p>`
   // Where there is room, the pad stands beside the places; else in reach of the thumb.
-  if (!state.wide) return { title: part.label, body: html`${bench}${rest}`, bar: entryAndKeys(here) }
+  if (!room.matches) return { title: part.label, body: html`${bench}${rest}`, bar: entryAndKeys(here) }
   return {
     title: part.label,
     body: html`
