@@ -58,7 +58,8 @@ const valueOf = ({ assessment }, part, quantity) =>
   assessment.parts.find((one) => one.part === part)?.readings
     .filter((one) => one.quantity === quantity && one.phase === 'found' && one.stands).at(-1)?.value ?? ''
 
-/** Whether the chance to measure it as found is gone. @param {JobView} view @param {string} part @param {string} quantity
+/** Whether the chance to measure it as found is gone.
+ * @param {JobView} view @param {string} part @param {string} quantity
  */
 export const isGone = ({ assessment }, part, quantity) =>
   assessment.before_apart.some((one) => one.part === part && one.quantity === quantity && one.chance === 'gone')

@@ -97,7 +97,13 @@ function nameOf({ view, part }) {
     .filter(({ of }) => of.kind === part.kind && of.quantity === 'other' && of.name)
     .map(({ of }) => of.name ?? '')
   return html`
-    ${input({ id: 'measure-name', label: text.name, value: shown.name, enterKey: 'done', enter: (name) => note({ name }) })}
+    ${input({
+      id: 'measure-name',
+      label: text.name,
+      value: shown.name,
+      enterKey: 'done',
+      enter: (name) => note({ name }),
+    })}
     ${names.length === 0 ? '' : html`
       <div class="bar-inline">
         ${[...new Set(names)].map((name) =>
