@@ -59,8 +59,7 @@ const valueOf = ({ assessment }, part, quantity) =>
     .filter((one) => one.quantity === quantity && one.phase === 'found' && one.stands).at(-1)?.value ?? ''
 
 /** Whether the chance to measure it as found is gone.
- * @param {JobView} view @param {string} part @param {string} quantity
- */
+ * @param {JobView} view @param {string} part @param {string} quantity */
 export const isGone = ({ assessment }, part, quantity) =>
   assessment.before_apart.some((one) => one.part === part && one.quantity === quantity && one.chance === 'gone')
 
