@@ -4,6 +4,9 @@
 /** @param {number} n @param {string} one @param {string} many */
 const counted = (n, one, many = `${one}s`) => `${n} ${n === 1 ? one : many}`
 
+/** Within a sentence. @param {string} label */
+const lowered = (label) => `${label.charAt(0).toLowerCase()}${label.slice(1)}`
+
 export const words = {
   app: 'Wearbook',
   errors: {
@@ -294,11 +297,12 @@ export const words = {
     oilSet: { front: 'oil from the front', rear: 'oil from the rear' },
   },
   marks: {
-    intro: 'Note every mark before the cap or rod comes off: each must go back to its own place, the same way round.',
+    intro: 'Before a cap or rod comes off: each must go back to its own place, the same way round.',
     noEngine: 'The marks to ask for follow from the arrangement: enter that first.',
     toIntake: 'Enter the arrangement',
     text: 'What stands there',
     textHint: 'The number or letters, as stamped.',
+    /** @param {string} label */ already: (label) => `Stands on ${lowered(label)} already.`,
     /** @param {string} mark */ fillIn: (mark) => `Fill in ${mark}`,
     marking: 'This mark',
     markings: { found: 'Was there', made: 'I made it' },
@@ -308,14 +312,19 @@ export const words = {
     ends: { front: 'Front', rear: 'Rear' },
     notSeen: 'Not seen',
     save: 'Save and go on',
-    skip: 'Skip for now',
+    /** @param {string} label */ noteMark: (label) => `Note ${lowered(label)}:`,
+    /** @param {string} mark */ nothingThere: (mark) => `Nothing there: I mark it ${mark}`,
+    skip: 'Skip',
+    /** @param {string} label */ skipName: (label) => `Skip ${lowered(label)} for now`,
+    /** @param {string} label @param {string} mark @param {string} next */ noted: (label, mark, next) =>
+      `${label}: ${mark}.${next ? ` Next: ${lowered(next)}.` : ''}`,
     done: 'Every cap and rod has its mark noted.',
     /** @param {number} n */ missing: (n) => `${counted(n, 'mark')} still to note.`,
     list: 'Caps and rods',
     none: 'not noted',
     warnings: 'Look again',
     made: 'made here',
-    /** @param {string} side */ onSide: (side) => `on the ${side.toLowerCase()} side`,
+    /** @param {string} side */ onSide: (side) => `on the ${side.toLowerCase()}`,
     underneath: 'underneath',
     /** @param {string} end */ pointsTo: (end) => `points to the ${end.toLowerCase()}`,
   },
@@ -527,6 +536,18 @@ export const words = {
     /** @param {string} place @param {string} how */ drawing: (place, how) =>
       `Drawing: measure at ${place}${how ? `, ${how}` : ''}`,
     ends: { front: 'Front', rear: 'Rear', top: 'Top', bottom: 'Bottom' },
+    beforeApart: 'measure before it comes apart',
+    /** @param {number} n */ beforeCaps: (n) =>
+      n > 0 ? `Before the caps come off: ${n} to measure` : 'Measured while the caps were on',
+    notMeasured: 'not measured',
+    gone: 'no longer possible before reassembly',
+    /** @param {string} what */ goneOf: (what) => `${what}: no longer possible before reassembly.`,
+    goneHere: 'No longer possible before reassembly: what holds it has come off.',
+    limits: 'Limits on the spec sheet',
+    fresh: 'New',
+    worn: 'Worn',
+    noLimit: 'No limit on the spec sheet.',
+    enterLimit: 'Enter it',
     figures: 'Figures',
     noFigures: 'No figure yet: they follow from the readings.',
     generalRule: 'by general rule: the sheet is silent',
@@ -578,9 +599,8 @@ export const words = {
     where: 'Where it may be',
     /** @param {number} percent */ about: (percent) => (percent > 95 ? 'almost surely' : `about ${percent} %`),
     nextLook: 'Look here next',
-    /** @param {string} label */ measureNext: (label) =>
-      `Measure next: ${label.charAt(0).toLowerCase()}${label.slice(1)}`,
-    /** @param {string} label */ lookNext: (label) => `Next look: ${label.charAt(0).toLowerCase()}${label.slice(1)}`,
+    /** @param {string} label */ measureNext: (label) => `Measure next: ${lowered(label)}`,
+    /** @param {string} label */ lookNext: (label) => `Next look: ${lowered(label)}`,
     lookHere: 'Look here',
     lookAfter: 'Answered. Look here next',
     settled: 'Answered',

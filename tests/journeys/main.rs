@@ -24,6 +24,7 @@ mod first_job;
 mod keyboard_only;
 mod label;
 mod look;
+mod marks;
 mod one_trip;
 mod refusals;
 mod transport;

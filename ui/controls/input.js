@@ -14,7 +14,7 @@ import { moveOn } from './move-on.js'
  * @property {(text: string) => void} enter
  * @property {string} [hint]
  * @property {'text' | 'length' | 'amount' | 'number' | 'date' | 'telephone'} [kind]
- * @property {boolean} [next] Enter goes on to the next field
+ * @property {'done' | 'next'} [enterKey] what the Enter key of a screen keyboard is called; `next` goes on to the next field
  * @property {boolean} [bare] the label is for screen readers only: the column's heading shows it
  */
 
@@ -26,7 +26,7 @@ const TYPES = { date: 'date', telephone: 'tel' }
 const left = new Set()
 
 /** @param {Input} input */
-export function input({ id, label, value, enter, hint, kind = 'text', next, bare }) {
+export function input({ id, label, value, enter, hint, kind = 'text', enterKey, bare }) {
   /** @param {InputEvent} event */
   const onInput = (event) => {
     left.delete(id)
@@ -46,8 +46,8 @@ export function input({ id, label, value, enter, hint, kind = 'text', next, bare
       <input type=${TYPES[kind] ?? 'text'} inputmode=${modeOf(kind)} autocomplete="off"
         spellcheck=${kind === 'text' ? 'true' : 'false'}
         id=${id} aria-invalid=${isWrong ? 'true' : nothing} aria-describedby=${hint || isWrong ? `${id}-hint` : nothing}
-        enterkeyhint=${next ? 'next' : nothing} .value=${live(value)} @input=${onInput} @change=${onLeave}
-        @keydown=${next ? moveOn : nothing}>
+        enterkeyhint=${enterKey ?? nothing} .value=${live(value)} @input=${onInput} @change=${onLeave}
+        @keydown=${enterKey === 'next' ? moveOn : nothing}>
     </label>
     <p class=${isWrong ? 'wrong' : 'hint'} id=${`${id}-hint`} ?hidden=${!hint && !isWrong}>${isWrong
       ? words.controls.noLength(value)

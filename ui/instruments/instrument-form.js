@@ -88,6 +88,7 @@ function fields(entered, enter) {
       value: entered[key],
       hint,
       kind: 'length',
+      enterKey: 'done',
       enter: (typed) => enter({ [key]: typed }),
     })
   /** @param {string} typed @param {string} practice */
@@ -98,6 +99,7 @@ function fields(entered, enter) {
       label: text.name,
       value: entered.name,
       hint: text.nameHint,
+      enterKey: 'done',
       enter: (name) => enter({ name }),
     })}
     ${choice({

@@ -39,7 +39,7 @@ export function ancillaries({ job, ancillaries }) {
             label: text.what,
             value: entered.what,
             enter: (what) => enter({ what }),
-            next: true,
+            enterKey: 'next',
           })}
           ${input({
             id: 'ancillary-remark',

@@ -2,10 +2,12 @@
 /** @import { JobView, MarkView } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { screenCautions } from '../controls/cautions.js'
+import { beforeTheCapsComeOff } from '../measure/before-apart.js'
 import { toScreen, walkOn } from '../route.js'
 import { state } from '../state.js'
 import { words } from '../words.js'
-import { markForm } from './mark-form.js'
+import { inWords } from './in-words.js'
+import { lastNoted, markBar, markForm } from './mark-form.js'
 import { placeId } from './place.js'
 
 const text = words.marks
@@ -23,21 +25,26 @@ export function marks(view) {
     }
   }
   const asked = places.find(({ place }) => placeId(place) === state.route.subject) ?? places.find(({ mark }) => !mark)
+  const apart = beforeTheCapsComeOff(view, missing === 0)
   return {
     title,
     body: html`
-      <p>${missing > 0 ? text.intro : ''} ${missing > 0 ? text.missing(missing) : text.done}</p>
-      ${warnings.length === 0 ? '' : html`
+      <p>${missing === places.length ? text.intro : ''} ${missing > 0 ? text.missing(missing) : text.done}</p>
+      <div role="status">${warnings.length === 0 ? '' : html`
         <section class="warnings" aria-labelledby="marks-warnings">
           <h2 id="marks-warnings">${text.warnings}</h2>
           <ul>${warnings.map((warning) => html`<li>${warning}</li>`)}</ul>
-        </section>`}
-      ${missing > 0 ? screenCautions('marks') : ''}
+        </section>`}</div>
+      ${lastNoted()}
+      ${apart.isOpen ? apart.fold : ''}
       ${asked ? markForm(view, asked) : ''}
+      ${apart.isOpen ? '' : apart.fold}
+      ${missing > 0 ? screenCautions('marks') : ''}
       <section aria-labelledby="marks-list">
         <h2 id="marks-list">${text.list}</h2>
         <ul class="mark-list">${places.map((place) => line(view.job, place, place === asked))}</ul>
       </section>`,
+    bar: asked ? markBar(view, asked) : undefined,
   }
 }
 
@@ -49,14 +56,3 @@ const line = (job, { place, label, mark }, current) => html`
       <span class=${mark ? 'mark-read' : 'mark-missing'}>${mark ? inWords(mark) : text.none}</span>
     </a>
   </li>`
-
-/** @param {NonNullable<MarkView['mark']>} mark */
-function inWords({ text: stamped, marking, side, points }) {
-  const facts = [
-    `“${stamped}”`,
-    marking === 'made' ? text.made : '',
-    side === 'underneath' ? text.underneath : side ? text.onSide(text.sides[side]) : '',
-    points ? text.pointsTo(text.ends[points]) : '',
-  ]
-  return facts.filter(Boolean).join(', ')
-}

@@ -7,5 +7,8 @@ export function placeId(place) {
   return `${kind}.${number}`
 }
 
+/** Main cap, rod or rod cap. @param {MarkPlace} place */
+export const placeKind = (place) => Object.keys(place)[0] ?? ''
+
 /** The number that such a place usually carries. @param {MarkPlace} place */
 export const placeNumber = (place) => String(Object.values(place)[0] ?? '')

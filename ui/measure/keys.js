@@ -1,10 +1,12 @@
 // The entry and the big keys under it. The entry is a real field: a keyboard, or a micrometer that is one, types into
 // it; the keys write into the same field and leave the keyboard there.
 /** @import { Bench } from './pad.js' */
+/** @import { Step } from './walk.js' */
 import { html, nothing } from '../vendor/lit-html/lit-html.js'
 import { live } from '../vendor/lit-html/directives/live.js'
 import { UNIT_MARKS, withUnit } from '../lengths.js'
 import { redraw, state } from '../state.js'
+import { capitalised } from '../text.js'
 import { words } from '../words.js'
 import { signed } from './entry.js'
 import { move, placeName, shown, skip, take, type } from './pad.js'
@@ -24,7 +26,7 @@ export function entryAndKeys(here) {
     <div class="pad">
       <div class="pad-entry">
         <p id="pad-refusal" class="refusal" role="alert">${shown.refusal}</p>
-        ${shown.refusal ? '' : html`<p class="pad-place"><strong>${name}</strong> <span>${aside(here)}</span></p>`}
+        ${shown.refusal ? '' : placeLine(here)}
         <input class="pad-input" type="text" inputmode="none" autocomplete="off" autocapitalize="off" spellcheck="false"
           enterkeyhint="next" maxlength="60"
           aria-label=${step ? text.entryName(name, text.units[unit]) : name}
@@ -36,6 +38,23 @@ export function entryAndKeys(here) {
       <p class="unseen" role="status">${shown.said}</p>
     </div>`
 }
+
+/** Where the micrometer goes, to be read from the bench. @param {Bench} here */
+function placeLine(here) {
+  const { step } = here
+  const beside = aside(here)
+  return html`
+    <p class="pad-place">
+      ${step
+        ? html`<span class="pad-part">${step.part.label}</span> <strong class="pad-where">${whereOn(step)}</strong>`
+        : html`<strong class="pad-where">${text.walkDone}</strong>`}
+      ${beside ? html`<span class="pad-aside">${beside}</span>` : ''}
+    </p>`
+}
+
+/** What explains the quantity in brackets is said in the set-up. @param {Step} step */
+const whereOn = ({ words: what, label }) =>
+  capitalised([what === 'diameter' && label ? '' : what.replace(/ \(.*\)$/, ''), label].filter(Boolean).join(', '))
 
 /** What else must be known to read the number right. @param {Bench} here */
 function aside(here) {

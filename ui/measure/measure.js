@@ -4,19 +4,26 @@
 /** @import { Step } from './walk.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { toMeasure, toPart, toScreen, walkOn } from '../route.js'
+import { redraw } from '../state.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
+import { isGone } from './before-apart.js'
 import { figures } from './figures.js'
 import { formDrawing } from './form-drawing.js'
 import { entryAndKeys } from './keys.js'
+import { limits } from './limits.js'
 import { benchOf, goTo } from './pad.js'
 import { placeDrawing } from './place-drawing.js'
 import { places, readings } from './places.js'
 import { questions } from './questions.js'
-import { setUp } from './set-up.js'
+import { highSpot, setUp } from './set-up.js'
 import { missing } from './walk.js'
 
 const text = words.measure
+
+/** Places and pad have room side by side. */
+const room = matchMedia('(min-width: 56.25rem) and (min-height: 40rem)')
+room.addEventListener('change', redraw)
 
 /** @param {JobView} view */
 export function measure(view) {
@@ -29,25 +36,36 @@ export function measure(view) {
   }
   const { part, quantity, phase } = here
   const figuresHere = part.figures.filter((figure) => figure.phase === phase)
+  // A question comes below the places, so that none moves from under the finger.
+  const bench = html`
+    ${setUp(here)}
+    ${phase === 'found' && isGone(view, part.part, quantity) ? html`<p class="notice">${text.goneHere}</p>` : ''}
+    ${places(here)}
+    ${questions(here)}
+    ${highSpot(here)}
+    ${limits(here)}
+    ${here.step ? placeDrawing(here.step, view) : done(here)}`
+  const rest = html`
+    ${neighbours(here)}
+    ${readings(here)}
+    <section aria-labelledby="measure-figures">
+      <h2 id="measure-figures">${text.figures}</h2>
+      ${formDrawing(part, quantity, phase)}
+      ${figuresHere.length > 0 ? figures(figuresHere) : html`<p>${text.noFigures}</p>`}
+    </section>
+    <p class="part-links">
+      <a href=${toPart(view.job, part.part)}>${text.toPart}</a>
+      <a href=${toScreen(view.job, 'sizing')}>${text.toSizes}</a>
+    </p>`
+  // Where there is room, the pad stands beside the places; else in reach of the thumb.
+  if (!room.matches) return { title: part.label, body: html`${bench}${rest}`, bar: entryAndKeys(here) }
   return {
     title: part.label,
     body: html`
-      ${setUp(here)}
-      ${questions(here)}
-      ${here.step ? placeDrawing(here.step, view) : done(here)}
-      ${places(here)}
-      ${neighbours(here)}
-      ${readings(here)}
-      <section aria-labelledby="measure-figures">
-        <h2 id="measure-figures">${text.figures}</h2>
-        ${formDrawing(part, quantity, phase)}
-        ${figuresHere.length > 0 ? figures(figuresHere) : html`<p>${text.noFigures}</p>`}
-      </section>
-      <p class="part-links">
-        <a href=${toPart(view.job, part.part)}>${text.toPart}</a>
-        <a href=${toScreen(view.job, 'sizing')}>${text.toSizes}</a>
-      </p>`,
-    bar: entryAndKeys(here),
+      <div class="bench">
+        <div class="bench-places">${bench}${rest}</div>
+        <div class="bench-pad">${entryAndKeys(here)}</div>
+      </div>`,
   }
 }
 

@@ -1,15 +1,16 @@
 // What is measured of a part, in short, on the screen of the part.
-/** @import { PartView } from '../types/api.d.ts' */
+/** @import { JobView, PartView } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { catalogue } from '../catalogue.js'
 import { toMeasure } from '../route.js'
 import { words } from '../words.js'
+import { goneOf } from './before-apart.js'
 import { shortFigures } from './figures.js'
 
 const text = words.measure
 
-/** @param {string} job @param {PartView} part */
-export function measured(job, part) {
+/** @param {JobView} view @param {PartView} part */
+export function measured(view, part) {
   const phases = catalogue().phases.map(({ id, label }) => ({
     id,
     label,
@@ -20,11 +21,12 @@ export function measured(job, part) {
     <section class="measured" aria-labelledby="part-measured">
       <h2 id="part-measured">${text.measured}</h2>
       <div class="measured-way">
-        <a class="button" href=${toMeasure(job, part.part)}>${text.measure}</a>
+        <a class="button" href=${toMeasure(view.job, part.part)}>${text.measure}</a>
         <p>${phases.length === 0
           ? text.nothingMeasured
           : phases.map(({ count, label }) => text.readCount(count, label)).join(', ')}</p>
       </div>
+      ${goneOf(view, part)}
       ${phases.map(({ label, figures }) => figures.length === 0 ? '' : html`
         ${phases.length > 1 ? html`<h3>${label.charAt(0).toUpperCase()}${label.slice(1)}</h3>` : ''}
         ${shortFigures(figures)}`)}

@@ -4,10 +4,11 @@
 /** @import { Step } from './walk.js' */
 import { catalogue } from '../catalogue.js'
 import { submit } from '../edits/queue.js'
-import { readRoute, toMeasure } from '../route.js'
-import { rememberScreen } from '../settings/settings.js'
+import { readdress } from '../readdress.js'
+import { toMeasure } from '../route.js'
 import { redraw, shownJob, state } from '../state.js'
 import { words } from '../words.js'
+import { isGone } from './before-apart.js'
 import { parted } from './entry.js'
 import { readingOf, whatToSetUp, whyNot } from './reading.js'
 import { settingOf } from './tools.js'
@@ -65,7 +66,10 @@ export function benchOf(view) {
   const { route } = state
   const part = view.assessment.parts.find((one) => one.part === route.part)
   if (!part) return null
-  const asked = readQuantities(part.kind).find(({ id }) => id === route.quantity) ?? readQuantities(part.kind)[0]
+  const all = readQuantities(part.kind)
+  // What can no longer be measured is not asked for by itself.
+  const asked =
+    all.find(({ id }) => id === route.quantity) ?? all.find(({ id }) => !isGone(view, part.part, id)) ?? all[0]
   if (!asked) return null
   const quantity = asked.id
   const phase = catalogue().phases.find(({ id }) => id === route.phase)?.id ?? 'found'
@@ -160,7 +164,7 @@ export function goTo(step) {
 export function turnTo(to) {
   const here = bench()
   if (!here) return
-  readdress(toMeasure(here.view.job, here.part.part, to.quantity ?? here.quantity, to.phase ?? here.phase))
+  walkTo(toMeasure(here.view.job, here.part.part, to.quantity ?? here.quantity, to.phase ?? here.phase))
   Object.assign(pad, { at: '', doneAt: '', back: '', refusal: '', angle: '' })
   redraw()
 }
@@ -221,7 +225,7 @@ function goOn(from, wasRead, value) {
 function place(job, step, phase) {
   Object.assign(pad, { at: `${phase} ${step.id}`, doneAt: '', refusal: '', angle: '' })
   if (step.part.part !== state.route.part || step.quantity !== state.route.quantity) {
-    readdress(toMeasure(job, step.part.part, step.quantity, phase))
+    walkTo(toMeasure(job, step.part.part, step.quantity, phase))
   }
   redraw()
   // After the drawing, which the line above has asked for. Where all scrolls together the keys stay where they are.
@@ -229,10 +233,8 @@ function place(job, step, phase) {
     document.querySelector('html:not(.flowing) .place[aria-current=step]')?.scrollIntoView({ block: 'nearest' }))
 }
 
-/** The walk has one entry in the history: Back leads out of it. @param {string} address */
-function readdress(address) {
-  history.replaceState(null, '', address)
-  state.route = readRoute(address)
+/** @param {string} address */
+function walkTo(address) {
+  readdress(address)
   pad.route = state.route
-  rememberScreen(address)
 }

@@ -50,18 +50,19 @@ export function setUp(here) {
       ${quantity === 'other' ? nameOf(here) : ''}
       ${instrumentChoice(here, instrument?.id ?? '')}
       ${more(here)}
-    </details>
-    ${quantity === 'run-out'
-      ? input({
-        id: 'measure-angle',
-        label: text.angle,
-        kind: 'number',
-        value: shown.angle,
-        hint: text.angleHint,
-        enter: (angle) => note({ angle }),
-      })
-      : ''}`
+    </details>`
 }
+
+/** Where a run-out has its high spot. @param {Bench} here */
+export const highSpot = ({ quantity }) => quantity !== 'run-out' ? '' : input({
+  id: 'measure-angle',
+  label: text.angle,
+  kind: 'number',
+  value: shown.angle,
+  hint: text.angleHint,
+  enterKey: 'done',
+  enter: (angle) => note({ angle }),
+})
 
 /** @param {Event} event */
 function onToggle(event) {
@@ -96,7 +97,13 @@ function nameOf({ view, part }) {
     .filter(({ of }) => of.kind === part.kind && of.quantity === 'other' && of.name)
     .map(({ of }) => of.name ?? '')
   return html`
-    ${input({ id: 'measure-name', label: text.name, value: shown.name, enter: (name) => note({ name }) })}
+    ${input({
+      id: 'measure-name',
+      label: text.name,
+      value: shown.name,
+      enterKey: 'done',
+      enter: (name) => note({ name }),
+    })}
     ${names.length === 0 ? '' : html`
       <div class="bar-inline">
         ${[...new Set(names)].map((name) =>
@@ -123,6 +130,7 @@ function more(here) {
       kind: 'length',
       value: setting.setTo,
       hint: text.setToHint,
+      enterKey: 'done',
       enter: (setTo) => change(here, { setTo }),
     })}
     ${quantityOf(here.part.kind, here.quantity).is_over_a_length
@@ -131,6 +139,7 @@ function more(here) {
         label: text.over,
         kind: 'length',
         value: setting.over,
+        enterKey: 'done',
         enter: (over) => change(here, { over }),
       })
       : ''}
@@ -143,6 +152,7 @@ function more(here) {
           kind: 'number',
           value: setting.celsius,
           hint: text.celsiusHint,
+          enterKey: 'done',
           enter: (celsius) => change(here, { celsius }),
         })}
         ${choice({

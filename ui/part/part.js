@@ -11,6 +11,7 @@ import { decision } from '../decisions/decision.js'
 import { append } from '../edits/queue.js'
 import { swatch } from '../hatching/key.js'
 import { seeWhole } from '../markup/photo-frame.js'
+import { beforeItComesApart } from '../measure/before-apart.js'
 import { measured } from '../measure/measured.js'
 import { seenInWords } from '../plan/drawing.js'
 import { foundInWords } from '../plan/outside.js'
@@ -49,10 +50,11 @@ export function part(view) {
       </p>
       ${judged ? '' : html`<p class="hint">${kindOf(open.kind).look}</p>`}
       ${cautions(open.cautions)}
+      ${judged ? beforeItComesApart(view, judged) : ''}
       ${lookHere(view, open)}
       ${photos(view.job, open)}
       ${tags(view.job, open, isCleanInBar(open, next) ? '' : clean(view.job, open, 'tag'))}
-      ${judged ? html`${back(view.job, judged)} ${cap(view, judged)} ${measured(view.job, judged)}` : ''}
+      ${judged ? html`${back(view.job, judged)} ${cap(view, judged)} ${measured(view, judged)}` : ''}
       ${field({
         key: `${view.job} ${open.part} note`,
         label: text.note,

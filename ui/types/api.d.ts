@@ -124,6 +124,8 @@ export type Assessment = {
   progress: Progress,
   /** The marks of caps and rods. */
   marks: MarksView,
+  /** What can be measured only while the engine is together, and before which part comes off. */
+  before_apart: Array<BeforeApart>,
   /** The sizes: what is done with each group of journals or bores, clearances, orders. */
   sizing: Sizing,
   /** What is hard to believe in the spec sheet, each in a sentence. */
@@ -155,6 +157,19 @@ export type Bank = "left" | "right";
 
 /** How the count passes over two banks. */
 export type Banks = "one-then-other" | "across";
+
+/** One quantity that is measured before a part comes off. */
+export type BeforeApart = {
+  /** Of which part. */
+  part: Part,
+  /** What. */
+  quantity: Quantity,
+  /** In the shop's words: "Rod 3: side play". */
+  words: string,
+  /** The parts of which the first to come off takes the chance away, in strip-down order. */
+  before: Array<Part>,
+  /** Whether it was measured, as the engine was found. */
+  chance: Chance, };
 
 /** The wall on which the rings run. */
 export type BoreWall = "iron" | "coated";
@@ -316,6 +331,9 @@ export type Chain = {
   look: Array<Part>,
   /** The same in words. */
   look_labels: Array<string>, };
+
+/** How it stands with what can be measured only while the engine is together. */
+export type Chance = "open" | "taken" | "gone";
 
 /** What a person did, in the forms that this version knows. */
 export type Change = OnIntake | OnPart | OnReading | OnSheet | OnSize | OnMoney | OnList | OnJob;

@@ -20,7 +20,7 @@ use crate::money::{self, Difference, Quote};
 use crate::operation::{self, Operation};
 use crate::sheet::SizeGroup;
 use crate::sizing::{GroupPlan, Measured, ReadBack, read_back};
-use crate::view::{OutsideView, PartView, Seen, Sizing, outside, readings_of, view};
+use crate::view::{BeforeApart, OutsideView, PartView, Seen, Sizing, before_apart, outside, readings_of, view};
 use crate::words::Terms;
 use crate::work::Outcome;
 
@@ -41,6 +41,8 @@ pub struct Assessment {
     pub progress: Progress,
     /// The marks of caps and rods.
     pub marks: MarksView,
+    /// What can be measured only while the engine is together, and before which part comes off.
+    pub before_apart: Vec<BeforeApart>,
     /// The sizes: what is done with each group of journals or bores, clearances, orders.
     pub sizing: Sizing,
     /// What is hard to believe in the spec sheet, each in a sentence.
@@ -180,6 +182,7 @@ fn follow(
             sheet_doubts: job.sheet.doubts(job.terms),
             progress: Progress::default(),
             marks: MarksView::default(),
+            before_apart: vec![],
             causes,
             notices,
         };
@@ -234,6 +237,7 @@ fn follow(
         sheet_doubts: job.sheet.doubts(job.terms),
         progress,
         marks: marks(engine, job),
+        before_apart: before_apart(engine, job),
         causes,
         notices,
     }

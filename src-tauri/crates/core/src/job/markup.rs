@@ -210,9 +210,6 @@ mod tests {
         assert!(none.check(&note).unwrap_err().to_string().starts_with("This part has no such photo"));
         let mut full = job();
         (2..22).for_each(|n| full.apply(edit(n), &note));
-        assert_eq!(
-            full.check(&note).unwrap_err().to_string(),
-            "20 things are drawn on this photo: remove one first."
-        );
+        assert_eq!(full.check(&note).unwrap_err().to_string(), "20 things are drawn on this photo: remove one first.");
     }
 }

@@ -202,9 +202,7 @@ fn check_head(head: &SheetBasis) -> Result<(), Refused> {
     check_length("The name", &head.name, MAX_NAME)?;
     check_length("The source", &head.source, MAX_NAME)?;
     if !(1..=100).contains(&head.guard_percent) {
-        return Err(Refused(
-            "The margin to a limit must be 1 to 100 per cent of the uncertainty.".into(),
-        ));
+        return Err(Refused("The margin to a limit must be 1 to 100 per cent of the uncertainty.".into()));
     }
     match &head.clean_up {
         Some(clean_up) if clean_up.length() < Length::default() => {

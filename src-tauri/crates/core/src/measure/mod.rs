@@ -11,6 +11,7 @@ mod reading;
 mod shown;
 mod spot;
 mod stated;
+mod together;
 mod walk;
 
 pub use conformity::{Bound, Bounds, Conformity};
@@ -23,3 +24,4 @@ pub use reading::{Material, Phase, Reading, Warmth};
 pub use shown::{in_unit, limits_in_unit, range, range_in_unit};
 pub use spot::{Direction, Spot, Station};
 pub use stated::Stated;
+pub use together::{ONLY_TOGETHER, OnlyTogether};

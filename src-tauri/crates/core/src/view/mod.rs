@@ -1,12 +1,15 @@
 //! What every screen and paper shows of a job once it is decided what is done: each part and what lies beside them, the
 //! sizes, what to order in which size.
 
+mod before_apart;
 mod caps;
 mod order_line;
 mod outside;
 mod part;
 mod sizing;
 
+pub(crate) use before_apart::before_apart;
+pub use before_apart::{BeforeApart, Chance};
 pub(crate) use caps::with_new_caps;
 pub use order_line::{OrderLine, OrderState};
 pub use outside::OutsideView;
