@@ -30,7 +30,8 @@ export class Refusal extends Error {
 }
 
 export const getCatalogue = () => act('catalogue', {})
-/** Those of which every word was typed somewhere, so many of them at most. @param {string} [find] @param {number} [most] */
+/** Those of which every word was typed somewhere, so many of them at most.
+ * @param {string} [find] @param {number} [most] */
 export const listJobs = (find = '', most = 40) => act('job_list', { find, most })
 /** The jobs in which the same engine was here before. @param {string} job */
 export const listEarlier = (job) => act('job_earlier', { job })

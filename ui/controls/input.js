@@ -14,7 +14,7 @@ import { moveOn } from './move-on.js'
  * @property {(text: string) => void} enter
  * @property {string} [hint]
  * @property {'text' | 'length' | 'amount' | 'number' | 'date' | 'telephone'} [kind]
- * @property {'done' | 'next'} [enterKey] what the Enter key of a screen keyboard is called; `next` goes on to the next field
+ * @property {'done' | 'next'} [enterKey] what the Enter key of a screen keyboard is called; `next` goes on too
  * @property {boolean} [bare] the label is for screen readers only: the column's heading shows it
  */
 

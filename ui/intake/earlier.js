@@ -63,7 +63,8 @@ function asLeft(view, was) {
       ${!view.arrangement && arrangement ? html`
         <li>
           <span>${was.assessment.engine}</span>
-          <button type="button" @click=${() => append(view.job, { do: 'arrange', arrangement })}>${text.takeLayout}</button>
+          <button type="button"
+            @click=${() => append(view.job, { do: 'arrange', arrangement })}>${text.takeLayout}</button>
         </li>` : ''}
       ${groups.map(({ group, size, size_shown, finished_shown }) => html`
         <li>

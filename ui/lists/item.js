@@ -1,4 +1,4 @@
-// One item of a list: what, how many and how far it is done; under that, folded, what put it there and all else. Of what
+// One item of a list: what, how many and how far it is done; under that, folded, what put it there and more. Of what
 // is held the steps are folded too.
 /** @import { JobView, ListItem, Tick } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'

@@ -96,7 +96,8 @@ function kindsOf({ sheet, assessment }) {
 
 /** @param {JobView} view @param {PartKind} kind */
 function linesOf({ job, sheet, sheet_words }, kind) {
-  const own = sheet.lines.flatMap((line, nth) => (line.of.kind === kind ? [row(job, line, sheet_words.lines[nth])] : []))
+  const own = sheet.lines.flatMap((line, nth) =>
+    (line.of.kind === kind ? [row(job, line, sheet_words.lines[nth])] : []))
   return folded({
     name: `${job} sheet ${kind}`,
     summary: html`
