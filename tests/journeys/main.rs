@@ -9,7 +9,6 @@ mod failure;
 mod page;
 mod patience;
 mod stage;
-mod web_page;
 mod worn_engine;
 
 mod axe;
@@ -27,5 +26,7 @@ mod look;
 mod marks;
 mod one_trip;
 mod refusals;
+mod screen_lengths;
 mod transport;
 mod walk;
+mod web_page;

@@ -24,9 +24,9 @@ async fn journey(stage: &mut Stage) -> Outcome {
     page.press("button", "Front edge, crown").await?;
     page.saved().await?;
     page.press("button", "Remove “scoring”").await?;
-    page.read("Main 1, upper shell: scoring taken off").await?;
+    page.read("Main 1, upper shell: scoring removed").await?;
     page.press("button", "Undo").await?;
-    page.read("Undone: Main 1, upper shell: scoring taken off").await?;
+    page.read("Undone: Main 1, upper shell: scoring removed").await?;
 
     page.press("link", "Next: Main 2, upper shell").await?;
     page.see("heading", "Main 2, upper shell").await?;
