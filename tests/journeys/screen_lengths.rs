@@ -15,7 +15,8 @@ const SCREENS: &[(&str, &str, f64)] = &[
     ("intake/engine", "Take in, step 2 of 3", 1.5),
     ("intake/past", "Take in, step 3 of 3", 1.5),
     ("marks", "Marks", 4.0),
-    ("plan", "Plan", 4.0),
+    // A drawing of every part, each as large as a thumb.
+    ("plan", "Plan", 6.0),
     ("part/main-shell.1.lower", "Main 1, lower shell", 4.0),
     ("measure/main-journal.1", "Main 1, journal", 2.0),
     ("sheet", "Spec sheet", 4.0),
