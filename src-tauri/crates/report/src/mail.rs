@@ -33,6 +33,7 @@ const JPEG_START: [u8; 2] = [0xff, 0xd8];
 #[cfg(test)]
 mod tests {
     use super::*;
+    use wearbook_core::document::Reader;
     use image::{ImageFormat, RgbImage};
     use std::io::Cursor;
     use wearbook_core::date::Date;
