@@ -850,6 +850,8 @@ export type JobLine = {
   customer: string,
   /** What the engine came out of; may be empty. */
   machine: string,
+  /** The engine's number; may be empty. */
+  number: string,
   /** The arrangement in words, once entered. */
   engine: string | null,
   /** When it was last changed: milliseconds since 1970-01-01 UTC. */
@@ -863,7 +865,16 @@ export type JobLine = {
   /** Parts of the engine. */
   parts: number,
   /** Photos taken in. */
-  photos: number, };
+  photos: number,
+  /** What it waits for, in the order in which a bench takes it up. */
+  waits: Array<Waiting>, };
+
+/** The jobs that were asked for. */
+export type JobList = {
+  /** Those that are open. */
+  open: Lines,
+  /** Those that are closed. */
+  finished: Lines, };
 
 /** What a job is about. Every line of a bill belongs to one. */
 export type JobScope = "bearings" | "cylinders" | "block" | "valve-gear" | "oil-and-drives" | "further" | "assembly";
@@ -1053,6 +1064,13 @@ export type LineWords = {
   new: string,
   /** How far it may wear: "at most 0.0015 in"; may be empty. */
   worn: string, };
+
+/** Some jobs of a kind. */
+export type Lines = {
+  /** The latest changed ones. */
+  lines: Array<JobLine>,
+  /** How many there are of which this is so. */
+  found: number, };
 
 /** One line of a list. */
 export type ListItem = {
@@ -2560,6 +2578,16 @@ export type Usual = {
 /** What can be said of an engine. */
 export type Verdict = "nothing-examined" | "too-early" | "sound-so-far" | "sound" | "ordinary-wear" | "none-stands-out" | "named" | "wreck";
 
+/** How much waits for something. */
+export type Waiting = {
+  /** For what. */
+  waits_for: WaitsFor,
+  /** How many parts, lines or answers: at least 1. */
+  count: number, };
+
+/** What is waited for. The order is that in which a bench takes them up. */
+export type WaitsFor = "layout" | "look" | "measure" | "proposal" | "customer" | "order" | "supplier" | "trip" | "machine-shop" | "bench";
+
 /** How warm a part was when it was measured with an instrument at 20 °C. */
 export type Warmth = {
   /** The part's temperature in whole degrees Celsius, −20 to 120. */
@@ -2665,7 +2693,15 @@ export type ZoneMap = "shell" | "thrust-face" | "journal" | "lobe" | "tappet" | 
 /** Every action: what it takes and what it answers. */
 export interface Actions {
   catalogue: { arguments: Record<symbol, never>; reply: Catalogue };
-  job_list: { arguments: Record<symbol, never>; reply: Array<JobLine> };
+  job_list: { arguments: { 
+/**
+ * Words that must all stand in what was typed of the job, or in its engine; none finds every job.
+ */
+find?: string, 
+/**
+ * How many open ones and how many finished ones at most; 40, if not said.
+ */
+most?: number, }; reply: JobList };
   job_create: { arguments: Record<symbol, never>; reply: JobView };
   job_open: { arguments: { 
 /**
@@ -2677,6 +2713,11 @@ job: JobId, }; reply: JobView };
  * The job.
  */
 job: JobId, }; reply: Array<HistoryLine> };
+  job_earlier: { arguments: { 
+/**
+ * The job that is worked at.
+ */
+job: JobId, }; reply: Array<JobLine> };
   edits_append: { arguments: { 
 /**
  * The job.
