@@ -36,6 +36,8 @@ export const listJobs = (find = '', most = 40) => act('job_list', { find, most }
 /** The jobs in which the same engine was here before. @param {string} job */
 export const listEarlier = (job) => act('job_earlier', { job })
 export const createJob = () => act('job_create', {})
+/** A job to look around in. @param {number} way by which to ask how far it is */
+export const makeDemo = (way) => act('job_demo', { way })
 /** @param {string} job */
 export const openJob = (job) => act('job_open', { job })
 /** @param {string} job */

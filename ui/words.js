@@ -98,6 +98,8 @@ export const words = {
       'It tells what wore the parts, and what is put back, cleaned, machined or replaced, with the reasons.',
       'At the end stand the order, the machine shop’s list and the customer’s page, all on this device.',
     ],
+    demo: 'Look around in a finished job',
+    demoHint: 'An invented engine with photos, readings and prices; its pictures are drawn first, which takes a while.',
     search: 'Find a job',
     /** @param {number} n @param {number} all */ foundOf: (n, all) => `${n} of ${all}`,
     noEngine: 'engine not entered yet',

@@ -2,7 +2,7 @@
 /** @import { JobLine, JobList, Lines, Waiting } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { repeat } from '../vendor/lit-html/directives/repeat.js'
-import { createJob, importArchive, listJobs } from '../backend.js'
+import { createJob, importArchive, listJobs, makeDemo } from '../backend.js'
 import { fileButton } from '../controls/file-button.js'
 import { day, dayOf, moment } from '../dates.js'
 import { underWay } from '../frame/under-way.js'
@@ -49,7 +49,7 @@ export function jobs() {
       ${shown === null
         ? html`<p>${state.alert ? '' : words.frame.loading}</p>`
         : all === 0
-          ? words.jobs.welcome.map((sentence) => html`<p class="welcome">${sentence}</p>`)
+          ? welcome()
           : html`${search({ all, found: shown.open.found + shown.finished.found, asked, ask })}${onBench(shown)}`}`,
     bar: html`
       <div class="bar">
@@ -71,6 +71,18 @@ function onBench({ open, finished }) {
         ${lines(finished)}
       </details>`}`
 }
+
+/** For who opens it for the first time. */
+const welcome = () => html`
+  ${words.jobs.welcome.map((sentence) => html`<p class="welcome">${sentence}</p>`)}
+  <p><button type="button" @click=${openDemo}>${words.jobs.demo}</button></p>
+  <p class="hint">${words.jobs.demoHint}</p>`
+
+const openDemo = () =>
+  attempt(async () => {
+    const made = await underWay(makeDemo)
+    if (made) go(toScreen(made.job, 'plan'))
+  })
 
 /** @param {Lines} of */
 const lines = ({ lines, found }) => html`

@@ -13,6 +13,7 @@ macro_rules! actions {
             catalogue,
             job_list,
             job_create,
+            job_demo,
             job_open,
             job_history,
             job_earlier,

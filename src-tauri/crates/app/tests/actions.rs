@@ -471,6 +471,16 @@ fn what_is_remembered_of_a_job_changes_no_answer() {
 }
 
 #[test]
+fn there_is_a_job_to_look_around_in() {
+    let shop = open_shop_with(Ticking::default());
+    let job = shop.ask("job_demo", json!({ "way": 3 }))["job"].clone();
+    let view = shop.ask("job_open", json!({ "job": job }));
+    assert!(view["assessment"]["progress"]["photos"].as_u64() > Some(10), "{}", view["assessment"]["progress"]);
+    assert_eq!(view["assessment"]["notices"], json!([]));
+    assert_eq!(shop.ask("job_list", json!({}))["open"]["found"], 1);
+}
+
+#[test]
 fn jobs_are_found_by_what_was_typed_and_come_in_order() {
     let shop = open_shop_with(Ticking::default());
     let fill = |job: &Value, field: &str, text: &str| {

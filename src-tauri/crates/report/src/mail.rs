@@ -33,10 +33,10 @@ const JPEG_START: [u8; 2] = [0xff, 0xd8];
 #[cfg(test)]
 mod tests {
     use super::*;
-    use wearbook_core::document::Reader;
     use image::{ImageFormat, RgbImage};
     use std::io::Cursor;
     use wearbook_core::date::Date;
+    use wearbook_core::document::Reader;
     use wearbook_core::document::{Block, Image, Picture, Shown};
 
     /// Grain, which is the hardest to write small.
