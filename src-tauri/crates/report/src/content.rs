@@ -375,11 +375,11 @@ fn table(summary: &str, head: &[String], widths: &[u8], rows: &[Vec<String>], to
     }))
 }
 
-/// Whether a column holds amounts, which are set to the right.
+/// Whether a column holds amounts or counts, which are set to the right; the first one names its row.
 fn is_numeric(rows: &[Vec<String>], column: usize) -> bool {
     let cells = || rows.iter().filter_map(|row| row.get(column)).filter(|cell| !cell.is_empty());
     let is_amount = |cell: &String| cell.chars().all(|c| c.is_ascii_digit() || matches!(c, '.' | '−' | '\u{202f}'));
-    cells().any(|cell| cell.contains('.')) && cells().filter(|cell| is_amount(cell)).count() * 2 > cells().count()
+    column > 0 && cells().filter(|cell| is_amount(cell)).count() * 2 > cells().count()
 }
 
 fn spoken(kind: &str, text: &str) -> Option<Value> {
