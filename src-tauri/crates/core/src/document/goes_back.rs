@@ -4,7 +4,9 @@
 use super::chapter::chapter;
 use super::desk::Desk;
 use super::head::{customers_paper, filled};
+use super::page::{Image, Shown};
 use super::paper::{Block, Paper};
+use super::picture::Picture;
 use super::strip_down_order::table;
 use crate::engine::{Part, PartKind};
 use crate::job::{Ancillary, Refusal, TextField};
@@ -58,15 +60,26 @@ fn pieces(desk: &Desk<'_>) -> Option<Block> {
     Some(Block::table(summary, [("Piece", 8), ("How many", 2)], kinds.into_iter().map(row)))
 }
 
-/// What came with the engine, and whether it was given back.
-pub(super) fn came_with(all: &[Ancillary]) -> Option<Block> {
+/// What came with the engine, whether it was given back, and what it looked like.
+pub(super) fn came_with(all: &[Ancillary]) -> Vec<Block> {
+    if all.is_empty() {
+        return vec![];
+    }
     let row = |own: &Ancillary| {
         let given = if own.given_back { "yes" } else { "not yet" };
         [own.what.trim().to_owned(), own.remark.trim().to_owned(), given.to_owned()]
     };
     let summary = "What came with the engine, in which state, and whether it was given back.";
-    (!all.is_empty())
-        .then(|| Block::table(summary, [("What", 5), ("Remark", 6), ("Given back", 3)], all.iter().map(row)))
+    let table = Block::table(summary, [("What", 5), ("Remark", 6), ("Given back", 3)], all.iter().map(row));
+    let shown: Vec<Shown> = all.iter().filter_map(shown).collect();
+    let photos = (!shown.is_empty()).then_some(Block::Photos { shown, small: true });
+    [table].into_iter().chain(photos).collect()
+}
+
+fn shown(own: &Ancillary) -> Option<Shown> {
+    let alt = own.words();
+    let picture = Picture { photo: own.photo.clone()?, alt, markups: vec![] };
+    Some(Shown { image: Image::Photo(picture), sentence: format!("{}.", own.what.trim()) })
 }
 
 fn bill(desk: &Desk<'_>) -> Block {
@@ -118,6 +131,22 @@ mod tests {
         let all = Engine::new(Arrangement::inline(4)).unwrap().parts().len();
         let counted: usize = rows.iter().map(|row| row[1].parse::<usize>().unwrap()).sum();
         assert!(counted < all && counted > all / 3, "{counted} of {all}: {rows:?}");
+    }
+
+    #[test]
+    fn what_was_photographed_is_shown() {
+        let own = |photo| Ancillary {
+            edit: crate::job::testing::edit(1),
+            what: "Starter".into(),
+            remark: String::new(),
+            photo,
+            given_back: false,
+        };
+        assert_eq!(came_with(&[]), []);
+        assert!(matches!(came_with(&[own(None)])[..], [Block::Table { .. }]));
+        let photo = "a".repeat(64).try_into().unwrap();
+        let blocks = came_with(&[own(None), own(Some(photo))]);
+        assert!(matches!(&blocks[..], [Block::Table { .. }, Block::Photos { shown, small: true }] if shown.len() == 1));
     }
 
     #[test]
