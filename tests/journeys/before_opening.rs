@@ -67,8 +67,7 @@ async fn enter_the_shops_terms(page: &Page) -> Outcome {
 
 async fn order_the_strip_down(stage: &Stage) -> Outcome {
     let page = &stage.page;
-    // Coming back, what was folded is folded.
-    page.press("button", "Before anything is opened…").await?;
+    // Coming back, what was unfolded is unfolded.
     page.press("button", "Take the shop’s prices").await?;
     page.see("textbox", "Taking apart and looking").await?;
     ensure(page.value("Taking apart and looking").await? == "400.00", "The shop’s terms are not filled in.")?;

@@ -32,7 +32,7 @@ async fn journey(stage: &mut Stage) -> Outcome {
         ensure(machine == "Dredger winch, port side", format!("What was typed last is lost: {machine}."))
     })
     .await?;
-    page.saved().await?;
+    page.read("A. Harrow · Dredger winch, port side").await?;
     page.press("link", "2 Engine not saved").await?;
     page.read("Entered last time, not saved yet.").await?;
     page.see("button", "Cylinders and mains In-line 4, 10 mains, thrust on main 5").await?;

@@ -18,7 +18,6 @@ const SCREENS: &[(&str, &str, f64)] = &[
     // A drawing of every part, each as large as a thumb.
     ("plan", "Plan", 6.0),
     ("part/main-shell.1.lower", "Main 1, lower shell", 4.0),
-    ("measure/main-journal.1", "Main 1, journal", 2.0),
     ("sheet", "Spec sheet", 4.0),
     ("sizing", "Sizes", 4.0),
     ("causes", "Causes", 4.0),

@@ -122,7 +122,7 @@ mod tests {
         let kept = summary(row, &edits).unwrap();
         let line: serde_json::Value = serde_json::from_str(&kept.content).unwrap();
         let told: Vec<&String> = line.as_object().unwrap().keys().collect();
-        assert_eq!((SUMMARY, told.len(), kept.engine.as_str()), (1, 13, "a1"), "{told:?}");
+        assert_eq!((SUMMARY, told.len(), kept.engine.as_str()), (1, 12, "a1"), "{told:?}");
         let waits: Vec<String> = JobLine::new(row, &Job::fold(&edits))
             .waits
             .iter()

@@ -36,7 +36,7 @@ pub fn machine_shop(desk: &Desk<'_>) -> Paper {
     blocks.extend(work(desk, &open));
     blocks.extend(back(assessment, &open));
     blocks.extend(cautioned(open.iter().copied()));
-    blocks.push(Block::Signature { name: String::new(), strokes: vec![] });
+    blocks.push(Block::Blanks(["Date", "Name", "Signature"].map(str::to_owned).into()));
     paper(desk, TITLE, blocks)
 }
 
@@ -66,8 +66,8 @@ fn held(open: &[&ListItem], arrangement: &Arrangement) -> Vec<Block> {
     }
     let rows = all.iter().map(|own| {
         // A reason that several works share is said once.
-        let reasons: BTreeSet<&str> = own.waits_for.iter().copied().collect();
-        let reasons: Vec<&str> = reasons.into_iter().collect();
+        let mut said = BTreeSet::new();
+        let reasons: Vec<&str> = own.waits_for.iter().copied().filter(|reason| said.insert(*reason)).collect();
         [own.name.clone(), own.works.join("; "), reasons.join(" ")]
     });
     let table = (!all.is_empty()).then(|| {
@@ -124,7 +124,7 @@ fn pieces(open: &[&ListItem], arrangement: &Arrangement) -> Vec<Block> {
     });
     let table = Block::table(
         "The pieces that are sent: what goes along, how each is packed, what must not be done.",
-        [("Piece", 3), ("Goes along", 5), ("Packed", 5), ("Must not be done", 5)],
+        [("Piece", 5), ("Goes along", 8), ("Packed", 11), ("Must not be done", 11)],
         rows,
     );
     chapter("Pieces, each with its label on", [table])

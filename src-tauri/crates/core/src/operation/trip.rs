@@ -24,9 +24,9 @@ pub(super) fn hold(scene: &Scene<'_>, all: &mut [Operation]) {
             }
         };
         let Some(first) = first else { continue };
-        let because = format!("The {name} goes once, with all that is done to it. {}", capitalised(&first));
+        let because = [capitalised(&first), format!("The {name} goes once, with all that is done to it.")];
         for own in all.iter_mut().filter(|own| own.piece == piece && goes(own) && own.waits_for.is_empty()) {
-            own.waits_for.push(because.clone());
+            own.waits_for.extend(because.clone());
         }
     }
 }
