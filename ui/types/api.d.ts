@@ -472,6 +472,11 @@ export type Decision = {
   /** What a person may choose instead. */
   possible: Array<Outcome>, };
 
+/** The job. */
+export type DemoJob = {
+  /** The job. */
+  job: JobId, };
+
 /** A line in which quote and estimate differ. */
 export type Difference = {
   /** What it is for. */
@@ -2703,6 +2708,11 @@ find?: string,
  */
 most?: number, }; reply: JobList };
   job_create: { arguments: Record<symbol, never>; reply: JobView };
+  job_demo: { arguments: { 
+/**
+ * A number by which to ask how far it is.
+ */
+way?: number, }; reply: DemoJob };
   job_open: { arguments: { 
 /**
  * The job.
