@@ -126,7 +126,7 @@ fn other_trades_work_from_one_page() {
     for paper in [machine_shop, parts_counter] {
         for print in [A4, LETTER] {
             let pdf = check(print, &written(&proposed(job.clone()), paper), &photos);
-            assert!(pages(&pdf).len() <= 1);
+            assert!(pages(&pdf).len() <= 1, "{} sheets of {:?}", pages(&pdf).len(), print.size);
         }
     }
 }
