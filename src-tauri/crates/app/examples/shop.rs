@@ -43,7 +43,8 @@ fn fill(dir: &Path, jobs: usize) -> Result<(), Box<dyn Error>> {
             json!({ "do": "fill", "field": "engine-number", "text": format!("N {nth}") }),
             json!({ "do": "arrange", "arrangement": arrangement }),
         ];
-        let shell = |n: usize| format!("{}-shell.{}.lower", if n % 2 == 0 { "main" } else { "rod" }, 1 + n % 4);
+        let shell =
+            |n: usize| format!("{}-shell.{}.lower", if n.is_multiple_of(2) { "main" } else { "rod" }, 1 + n % 4);
         changes
             .extend((0..TAGS).map(|n| json!({ "do": "tag", "part": shell(n), "tag": "scoring", "grade": 1 + n % 4 })));
         if nth % 10 != 0 {

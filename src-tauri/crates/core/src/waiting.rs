@@ -84,7 +84,7 @@ pub fn waiting(job: &Job, assessment: &Assessment) -> Vec<Waiting> {
 
 /// Nothing holds it, and nothing has been done about it.
 fn is_free(item: &&ListItem) -> bool {
-    item.waits_for.is_empty() && !item.tick.as_ref().is_some_and(|tick| tick.at(Step::Sent) > 0)
+    item.waits_for.is_empty() && item.tick.as_ref().is_none_or(|tick| tick.at(Step::Sent) == 0)
 }
 
 /// It has gone, and not all of it has come back.
@@ -132,7 +132,7 @@ mod tests {
             json!({ "do": "tag", "part": "piston.1", "tag": "scuffing", "grade": 4 }),
         ];
         let came = assess(&job_of(&changes));
-        let item = came.list(ListKind::Order).and_then(|list| list.items.iter().find(|item| is_free(item))).unwrap();
+        let item = came.list(ListKind::Order).and_then(|list| list.items.iter().find(is_free)).unwrap();
         let tick = |step: &str| {
             let taken = json!({ "step": step, "done": item.quantity });
             json!({ "do": "tick", "item": item.asked, "tick": { "done": 0, "steps": [taken] } })

@@ -9,7 +9,6 @@
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "shared with the tests")]
 
 #[path = "../tests/jobs/mod.rs"]
-#[allow(dead_code, reason = "of the tests’ jobs one is timed")]
 mod jobs;
 
 use std::collections::BTreeMap;

@@ -58,7 +58,7 @@ fn held(open: &[&ListItem], arrangement: &Arrangement) -> Vec<Block> {
                 own.waits_for.extend(item.waits_for.iter().map(String::as_str));
             }
             None => {
-                let name = piece.map_or_else(|| item.what.clone(), |piece| name_of(piece));
+                let name = piece.map_or_else(|| item.what.clone(), name_of);
                 let waits_for = item.waits_for.iter().map(String::as_str).collect();
                 all.push(Held { piece, name, works: vec![work], waits_for });
             }
