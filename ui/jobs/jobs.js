@@ -94,7 +94,8 @@ const lines = ({ lines, found }) => html`
 /** @param {JobLine} job */
 function line(job) {
   const facts = [
-    job.engine ?? words.jobs.noEngine,
+    // Where the layout is waited for, that is said below.
+    job.engine ?? (job.waits.length > 0 ? '' : words.jobs.noEngine),
     job.refused ? words.jobs.refused : '',
     job.photos > 0 ? words.jobs.photos(job.photos) : '',
   ]
