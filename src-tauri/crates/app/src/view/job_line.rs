@@ -128,6 +128,6 @@ mod tests {
             .iter()
             .map(|own| format!("{:?} {}", own.waits_for, own.count))
             .collect();
-        assert_eq!(waits.first().map(String::as_str), Some("Look 47"), "{waits:?}");
+        assert_eq!(waits.first().map(String::as_str), Some("Look 56"), "{waits:?}");
     }
 }
