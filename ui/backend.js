@@ -31,8 +31,8 @@ export class Refusal extends Error {
 
 export const getCatalogue = () => act('catalogue', {})
 /** Those of which every word was typed somewhere, so many of them at most.
- * @param {string} [find] @param {number} [most] */
-export const listJobs = (find = '', most = 40) => act('job_list', { find, most })
+ * @param {{ find?: string, finished?: boolean, most?: number }} asked finished: closed ones are listed, not only counted */
+export const listJobs = (asked) => act('job_list', asked)
 /** The jobs in which the same engine was here before. @param {string} job */
 export const listEarlier = (job) => act('job_earlier', { job })
 export const createJob = () => act('job_create', {})

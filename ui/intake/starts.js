@@ -23,7 +23,7 @@ let lines = []
 /** @param {Route} route */
 export async function readEarlier({ subject }) {
   if (subject !== 'engine') return
-  const { open, finished } = await listJobs()
+  const { open, finished } = await listJobs({ finished: true, most: 40 })
   lines = [...open.lines, ...finished.lines]
 }
 

@@ -12,7 +12,7 @@ import { words } from '../words.js'
 import { search } from './search.js'
 
 /** So many are shown at once, and so many more each time. */
-const AT_ONCE = 40
+const AT_ONCE = 12
 
 /** As they were read last. @type {JobList | null} */
 let shown = null
@@ -20,10 +20,12 @@ let shown = null
 let all = 0
 let asked = ''
 let most = AT_ONCE
+/** Whether those that are closed are looked at. */
+let withFinished = false
 
 export async function readJobs() {
   const wanted = asked
-  const list = await listJobs(wanted, most)
+  const list = await listJobs({ find: wanted, finished: withFinished || wanted.trim() !== '', most })
   // While this was read more may have been typed.
   if (wanted !== asked) return
   shown = list
@@ -66,7 +68,7 @@ function onBench({ open, finished }) {
   return html`
     ${open.found > 0 ? lines(open) : isAsked ? '' : html`<p>${words.jobs.allFinished}</p>`}
     ${finished.found === 0 ? '' : html`
-      <details ?open=${isAsked}>
+      <details ?open=${isAsked || withFinished} @toggle=${lookAtFinished}>
         <summary>${words.jobs.finished(finished.found)}</summary>
         ${lines(finished)}
       </details>`}`
@@ -83,6 +85,14 @@ const openDemo = () =>
     const made = await underWay(makeDemo)
     if (made) go(toScreen(made.job, 'plan'))
   })
+
+/** They are read when they are first asked for. @param {Event} event */
+function lookAtFinished({ currentTarget }) {
+  const { open } = /** @type {HTMLDetailsElement} */ (currentTarget)
+  const isNew = open && !withFinished && asked.trim() === ''
+  if (asked.trim() === '') withFinished = open
+  if (isNew) attempt(readJobs)
+}
 
 /** @param {Lines} of */
 const lines = ({ lines, found }) => html`

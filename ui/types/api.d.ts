@@ -2704,7 +2704,11 @@ export interface Actions {
  */
 find?: string, 
 /**
- * How many open ones and how many finished ones at most; 40, if not said.
+ * Whether those that are closed are listed too, not only counted.
+ */
+finished?: boolean, 
+/**
+ * How many open ones and how many finished ones at most; 12, if not said.
  */
 most?: number, }; reply: JobList };
   job_create: { arguments: Record<symbol, never>; reply: JobView };

@@ -517,7 +517,7 @@ fn a_closed_job_is_told_apart_and_can_be_opened_again() {
     let shop = open_shop();
     let job = shop.job();
     let closed_at = |shop: &Shop| {
-        let list = shop.ask("job_list", json!({}));
+        let list = shop.ask("job_list", json!({ "finished": true }));
         let lines = ["open", "finished"].map(|state| list[state]["lines"].as_array().cloned().unwrap());
         let [line] = &lines.concat()[..] else { panic!("{list}") };
         line["closed_at"].clone()

@@ -9,4 +9,5 @@ CREATE TABLE summary (
     content    TEXT    NOT NULL DEFAULT '{}'
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX summary_in_order ON summary (is_open, changed_at DESC, job);
+CREATE INDEX summary_by_version ON summary (version);
 CREATE INDEX summary_by_engine ON summary (engine) WHERE engine <> '';

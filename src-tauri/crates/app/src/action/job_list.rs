@@ -5,7 +5,7 @@ use std::cmp::Reverse;
 use serde::{Deserialize, Serialize};
 use wearbook_store::{Asked, Ledger, Summary};
 
-use crate::view::{SUMMARY, searched, summary};
+use crate::view::{SUMMARY, searched, summary, summary_of_open};
 use crate::{Error, JobLine, Wearbook};
 
 /// Which jobs.
@@ -17,15 +17,19 @@ pub struct Arguments {
     #[serde(default)]
     #[cfg_attr(feature = "schema", ts(optional, as = "Option<String>"))]
     pub find: String,
-    /// How many open ones and how many finished ones at most; 40, if not said.
+    /// Whether those that are closed are listed too, not only counted.
+    #[serde(default)]
+    #[cfg_attr(feature = "schema", ts(optional, as = "Option<bool>"))]
+    pub finished: bool,
+    /// How many open ones and how many finished ones at most; 12, if not said.
     #[serde(default = "most")]
     #[cfg_attr(feature = "schema", ts(optional, as = "Option<usize>"))]
     pub most: usize,
 }
 
-/// A person looks at no more than this at once.
+/// Two screens of a small phone.
 const fn most() -> usize {
-    40
+    12
 }
 
 /// The most words that are searched for; what is typed beyond them changes nothing.
@@ -56,18 +60,18 @@ pub struct Lines {
 ///
 /// # Errors
 /// What the store says.
-pub fn act(book: &Wearbook, Arguments { find, most }: Arguments) -> Result<Reply, Error> {
+pub fn act(book: &Wearbook, Arguments { find, finished, most }: Arguments) -> Result<Reply, Error> {
     let words: Vec<String> = searched(&find).split(' ').filter(|word| !word.is_empty()).take(WORDS).map(str::to_owned).collect();
     let listed = book.summarised(|ledger| {
-        let of = |is_open| ledger.summaries(Asked { is_open, words: &words, most }).map_err(Error::from);
+        let of = |is_open| ledger.summaries(Asked { is_open, words: &words, most: if is_open || finished { most } else { 0 } }).map_err(Error::from);
         Ok((of(true)?, of(false)?))
     });
-    let (open, finished) = match listed {
+    let (open, closed) = match listed {
         Ok(listed) => listed,
         // A disk that is full takes no summaries, and the list must be there all the same.
         Err(_) => unkept(book, &words, most)?,
     };
-    Ok(Reply { open: lines(open)?, finished: lines(finished)? })
+    Ok(Reply { open: lines(open)?, finished: lines(closed)? })
 }
 
 type Found = (Vec<Summary>, usize);
@@ -102,11 +106,19 @@ impl Wearbook {
     /// Reads summaries once those that are missing are made: what is long there takes no time.
     pub(super) fn summarised<R>(&self, read: impl Fn(&Ledger<'_>) -> Result<R, Error>) -> Result<R, Error> {
         let missing = self.store.read::<_, Error>(|ledger| Ok(ledger.jobs_without_summary(SUMMARY)?))?;
+        // Most often it is the one from which the person comes back.
+        let open = match missing.as_slice() {
+            [row] => Some(self.open_job.look(&self.store, row.id, |open| summary_of_open(*row, open))??),
+            _ => None,
+        };
         if !missing.is_empty() {
             self.store.write::<_, Error>(|ledger| {
                 // Looked for anew: another program may have been here since.
                 for row in ledger.jobs_without_summary(SUMMARY)? {
-                    ledger.keep_summary(SUMMARY, &summary(row, &ledger.edits(row.id)?)?)?;
+                    match &open {
+                        Some(known) if known.row == row => ledger.keep_summary(SUMMARY, known)?,
+                        _ => ledger.keep_summary(SUMMARY, &summary(row, &ledger.edits(row.id)?)?)?,
+                    }
                 }
                 Ok(())
             })?;

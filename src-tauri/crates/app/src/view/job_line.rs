@@ -3,13 +3,14 @@
 use serde::{Deserialize, Serialize};
 use unicode_normalization::UnicodeNormalization;
 use unicode_normalization::char::is_combining_mark;
-use wearbook_core::assess::assess;
+use wearbook_core::assess::{assess, assess_with};
 use wearbook_core::engine::{Engine, Part};
 use wearbook_core::job::{Edit, EditId, Job, TextField};
 use wearbook_core::waiting::{Waiting, waiting};
 use wearbook_store::{JobId, JobRow, Summary};
 
 use crate::Error;
+use crate::open_job::Open;
 
 /// A job in one line.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -44,10 +45,26 @@ pub struct JobLine {
 /// The version of what is kept of a job for lists: raise it when a line tells another thing of the same job.
 pub(crate) const SUMMARY: u32 = 1;
 
-/// What is kept of a job for lists.
+/// What is kept of a job for lists; nothing is worked out for it but the assessment of one that is not over.
 pub(crate) fn summary(row: JobRow, edits: &[Edit]) -> Result<Summary, Error> {
     let job = Job::fold(edits);
-    let line = JobLine::new(row, &job);
+    // Most jobs are over: of those nothing has to be worked out.
+    let waits = if is_over(&job) { vec![] } else { waiting(&job, &assess(&job)) };
+    summary_of(row, &job, waits)
+}
+
+/// The same of the open job, most of which is known.
+pub(crate) fn summary_of_open(row: JobRow, Open { log, memo }: &mut Open) -> Result<Summary, Error> {
+    let waits = if is_over(log.job()) { vec![] } else { waiting(log.job(), &assess_with(log, memo)) };
+    summary_of(row, log.job(), waits)
+}
+
+fn is_over(job: &Job) -> bool {
+    job.closed.is_some() || job.refusal.is_some()
+}
+
+fn summary_of(row: JobRow, job: &Job, waits: Vec<Waiting>) -> Result<Summary, Error> {
+    let line = JobLine::new(row, job, waits);
     let content = serde_json::to_string(&line).map_err(|error| Error::new("answer", error.to_string()))?;
     let texts = job.texts.values().map(String::as_str).chain(line.engine.as_deref());
     let found_by = plain(&texts.collect::<Vec<_>>().join(" "));
@@ -66,9 +83,7 @@ pub(crate) fn compared(number: &str) -> String {
 }
 
 impl JobLine {
-    pub(crate) fn new(row: JobRow, job: &Job) -> Self {
-        // Most jobs are over: of those nothing has to be worked out.
-        let is_over = job.closed.is_some() || job.refusal.is_some();
+    fn new(row: JobRow, job: &Job, waits: Vec<Waiting>) -> Self {
         let engine = job.arrangement.clone().and_then(|arrangement| Engine::new(arrangement).ok());
         let parts = engine.as_ref().map(Engine::parts).unwrap_or_default();
         let outside = engine.as_ref().map(Engine::outside).unwrap_or_default();
@@ -86,7 +101,7 @@ impl JobLine {
             looked: records(parts).into_iter().filter(|record| record.looked_at()).count(),
             parts: parts.iter().filter(|part| job.seen_with(**part).is_none()).count(),
             photos: [records(parts), records(outside)].concat().iter().map(|record| record.photos.len()).sum(),
-            waits: if is_over { vec![] } else { waiting(job, &assess(job)) },
+            waits,
         }
     }
 }
@@ -123,11 +138,8 @@ mod tests {
         let line: serde_json::Value = serde_json::from_str(&kept.content).unwrap();
         let told: Vec<&String> = line.as_object().unwrap().keys().collect();
         assert_eq!((SUMMARY, told.len(), kept.engine.as_str()), (1, 12, "a1"), "{told:?}");
-        let waits: Vec<String> = JobLine::new(row, &Job::fold(&edits))
-            .waits
-            .iter()
-            .map(|own| format!("{:?} {}", own.waits_for, own.count))
-            .collect();
+        let line: JobLine = serde_json::from_value(line.clone()).unwrap();
+        let waits: Vec<String> = line.waits.iter().map(|own| format!("{:?} {}", own.waits_for, own.count)).collect();
         assert_eq!(waits.first().map(String::as_str), Some("Look 56"), "{waits:?}");
     }
 }

@@ -8,7 +8,7 @@ mod undo;
 pub use history::HistoryLine;
 pub(crate) use history::history;
 pub use job_line::JobLine;
-pub(crate) use job_line::{SUMMARY, compared, plain as searched, summary};
+pub(crate) use job_line::{SUMMARY, compared, plain as searched, summary, summary_of_open};
 pub use job_view::JobView;
 pub use undo::Said;
 

@@ -70,7 +70,7 @@ impl Ledger<'_> {
     }
 }
 
-fn job_row(row: &Row<'_>) -> Result<JobRow, StoreError> {
+pub(super) fn job_row(row: &Row<'_>) -> Result<JobRow, StoreError> {
     let id: JobId = row.get::<_, String>("id")?.parse().map_err(|_| StoreError::Damaged)?;
     let latest: Option<String> = row.get("latest_edit")?;
     let changed_at = match latest {

@@ -2,6 +2,7 @@
 
 use rusqlite::{Row, params};
 
+use super::job::job_row;
 use super::{Ledger, from_column, to_column};
 use crate::{JobId, JobRow, StoreError};
 
@@ -37,20 +38,17 @@ impl Ledger<'_> {
     /// # Errors
     /// What the database says.
     pub fn jobs_without_summary(&self, version: u32) -> Result<Vec<JobRow>, StoreError> {
-        // Most often there are none, and the edits need not be looked through for when they came.
-        let sql = "SELECT count(*) FROM job WHERE NOT EXISTS
-            (SELECT 1 FROM summary WHERE summary.job = job.id AND summary.version = ?1)";
+        // Most often there are none: two counts, each of one index, say so.
+        let sql = "SELECT (SELECT count(*) FROM job) - (SELECT count(*) FROM summary WHERE version = ?1)";
         let missing: i64 = self.connection.prepare_cached(sql)?.query_row([version], |row| row.get(0))?;
         if missing == 0 {
             return Ok(vec![]);
         }
-        let sql = "SELECT job FROM summary WHERE version = ?1";
+        let sql = "SELECT id, added_at, (SELECT max(edit.id) FROM edit WHERE edit.job = job.id) AS latest_edit FROM job
+            WHERE NOT EXISTS (SELECT 1 FROM summary WHERE summary.job = job.id AND summary.version = ?1)";
         let mut statement = self.connection.prepare_cached(sql)?;
-        let kept = statement.query_map([version], |row| row.get::<_, String>(0))?;
-        let kept = kept.collect::<Result<std::collections::HashSet<String>, _>>()?;
-        let mut jobs = self.jobs()?;
-        jobs.retain(|job| !kept.contains(&job.id.to_string()));
-        Ok(jobs)
+        let rows = statement.query_map([version], |row| Ok(job_row(row)))?;
+        rows.map(|row| row?).collect()
     }
 
     /// Keeps a summary, in place of the one before.
@@ -80,23 +78,38 @@ impl Ledger<'_> {
     /// What the database says.
     pub fn summaries(&self, asked: Asked<'_>) -> Result<(Vec<Summary>, usize), StoreError> {
         let Asked { is_open, words, most } = asked;
-        // Every word is looked for as it is: none of its letters means anything to the database.
+        if words.is_empty() {
+            let sql = "SELECT count(*) FROM summary WHERE is_open = ?1";
+            let all: i64 = self.connection.prepare_cached(sql)?.query_row([is_open], |row| row.get(0))?;
+            let sql = "SELECT job, changed_at, is_open, engine, found_by, content FROM summary
+                WHERE is_open = ?1 ORDER BY changed_at DESC, job LIMIT ?2";
+            let mut statement = self.connection.prepare_cached(sql)?;
+            let most = i64::try_from(most).unwrap_or(i64::MAX);
+            let rows = statement.query_map((is_open, most), |row| Ok(summary(row)))?;
+            let summaries = rows.map(|row| row?).collect::<Result<Vec<_>, StoreError>>()?;
+            return Ok((summaries, usize::try_from(all).map_err(|_| StoreError::Damaged)?));
+        }
+        // Every word is looked for as it is: none of its letters means anything to the database. All that are found are
+        // counted, in one pass.
         let has_word = |nth: usize| format!(" AND instr(found_by, ?{}) > 0", nth + 2);
         let matches: String = (0..words.len()).map(has_word).collect();
-        let values = || {
-            let words = words.iter().map(|word| word as &dyn rusqlite::ToSql);
-            std::iter::once(&is_open as &dyn rusqlite::ToSql).chain(words).collect::<Vec<_>>()
-        };
-        let count = format!("SELECT count(*) FROM summary WHERE is_open = ?1{matches}");
-        let all: i64 = self.connection.prepare_cached(&count)?.query_row(&*values(), |row| row.get(0))?;
         let sql = format!(
             "SELECT job, changed_at, is_open, engine, found_by, content FROM summary
-             WHERE is_open = ?1{matches} ORDER BY changed_at DESC, job LIMIT {most}"
+             WHERE is_open = ?1{matches} ORDER BY changed_at DESC, job"
         );
+        let words = words.iter().map(|word| word as &dyn rusqlite::ToSql);
+        let values: Vec<&dyn rusqlite::ToSql> =
+            std::iter::once(&is_open as &dyn rusqlite::ToSql).chain(words).collect();
         let mut statement = self.connection.prepare_cached(&sql)?;
-        let rows = statement.query_map(&*values(), |row| Ok(summary(row)))?;
-        let summaries = rows.map(|row| row?).collect::<Result<Vec<_>, StoreError>>()?;
-        Ok((summaries, usize::try_from(all).map_err(|_| StoreError::Damaged)?))
+        let mut rows = statement.query(&*values)?;
+        let (mut summaries, mut all) = (Vec::new(), 0);
+        while let Some(row) = rows.next()? {
+            all += 1;
+            if summaries.len() < most {
+                summaries.push(summary(row)?);
+            }
+        }
+        Ok((summaries, all))
     }
 
     /// The summaries of jobs about an engine of this number, latest changed first.
