@@ -31,7 +31,7 @@ export class Refusal extends Error {
 
 export const getCatalogue = () => act('catalogue', {})
 /** Those of which every word was typed somewhere, so many of them at most.
- * @param {{ find?: string, finished?: boolean, most?: number }} asked finished: closed ones are listed, not only counted */
+ * @param {{ find?: string, finished?: boolean, most?: number }} asked finished: closed ones too, not only counted */
 export const listJobs = (asked) => act('job_list', asked)
 /** The jobs in which the same engine was here before. @param {string} job */
 export const listEarlier = (job) => act('job_earlier', { job })
