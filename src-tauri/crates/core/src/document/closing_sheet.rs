@@ -11,6 +11,7 @@ use crate::assess::Assessment;
 use crate::engine::{Part, PartKind};
 use crate::figure::Figure;
 use crate::job::{Consent, Job, ListKind, Proposed, Step};
+use crate::list::{WorkList, undone_items};
 use crate::measure::{Conformity, Phase, Quantity};
 use crate::money::{JobScope, Money, ProposedJob, Quote};
 use crate::sizing::ReadBack;
@@ -21,8 +22,8 @@ use crate::work::Work;
 /// Puts the closing sheet together.
 pub fn closing_sheet(desk: &Desk<'_>) -> Paper {
     let Desk { job, assessment, shop, .. } = desk;
-    let open: Vec<String> = assessment.still_open.iter().map(|open| open.words.clone()).collect();
-    let lead = match open.len() {
+    let open = still_open(assessment);
+    let lead = match assessment.still_open.len() {
         _ if job.refusal.is_some() => "The customer refused the work. The engine goes back.".into(),
         0 => "The engine is done. Nothing is open.".into(),
         n => format!("{} still open.", counted(n, "thing is", "things are")),
@@ -41,6 +42,15 @@ pub fn closing_sheet(desk: &Desk<'_>) -> Paper {
     blocks.extend(chapter("Our terms", (!conditions.is_empty()).then(|| Block::Paragraph(conditions.to_owned()))));
     blocks.extend(is_done.then(|| governs("Check oil pressure before load is put on.")));
     customers_paper(desk, "Closing sheet", blocks)
+}
+
+/// What is still open: a line for each list, and what stands on none.
+fn still_open(assessment: &Assessment) -> Vec<String> {
+    let is_open = |list: &&WorkList| assessment.still_open.iter().any(|open| open.list == Some(list.kind));
+    let of_list = |list: &WorkList| format!("{}: {}.", list.title, undone_items(list).collect::<Vec<_>>().join("; "));
+    let lists = assessment.lists.iter().filter(is_open).map(of_list);
+    let beside = assessment.still_open.iter().filter(|open| open.list.is_none()).map(|open| open.words.clone());
+    lists.chain(beside).collect()
 }
 
 fn sizes(assessment: &Assessment) -> Option<Block> {

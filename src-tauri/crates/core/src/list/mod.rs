@@ -14,6 +14,7 @@ pub(crate) use bench::Bench;
 pub(crate) use make::lists;
 pub(crate) use moot::strike_moot;
 pub(crate) use open::not_given_back;
+pub(crate) use open::undone_items;
 pub use open::{Open, OpenAt, still_open};
 
 use serde::Serialize;

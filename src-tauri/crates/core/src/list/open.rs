@@ -105,12 +105,19 @@ fn unanswered_strip_down(job: &Job) -> Option<Open> {
 }
 
 fn undone(list: &WorkList) -> impl Iterator<Item = Open> {
+    undone_items(list).map(|item| {
+        let words = format!("{}: {item}", list.title);
+        Open { list: Some(list.kind), part: None, at: OpenAt::List, words }
+    })
+}
+
+/// The items of a list that are not done, save those to which the customer said no, each in words with its size.
+pub(crate) fn undone_items(list: &WorkList) -> impl Iterator<Item = String> {
     let items = list.items.iter().filter(|item| !item.is_done() && item.consent != Some(Consent::No));
     items.map(|item| {
         let size = if list.kind == ListKind::Order { item.detail.as_str() } else { "" };
         let size = if size.is_empty() { String::new() } else { format!(", {size}") };
-        let words = format!("{}: {}{size}", list.title, item.what);
-        Open { list: Some(list.kind), part: None, at: OpenAt::List, words }
+        format!("{}{size}", item.what)
     })
 }
 
