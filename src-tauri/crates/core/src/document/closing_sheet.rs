@@ -47,7 +47,13 @@ pub fn closing_sheet(desk: &Desk<'_>) -> Paper {
 /// What is still open: a line for each list, and what stands on none.
 fn still_open(assessment: &Assessment) -> Vec<String> {
     let is_open = |list: &&WorkList| assessment.still_open.iter().any(|open| open.list == Some(list.kind));
-    let of_list = |list: &WorkList| format!("{}: {}.", list.title, undone_items(list).collect::<Vec<_>>().join("; "));
+    let of_list = |list: &WorkList| {
+        let items: Vec<String> = undone_items(list).collect();
+        // What is put right is told in sentences, all else in a word or two.
+        let are_sentences = items.iter().any(|item| item.ends_with('.'));
+        let (between, end) = if are_sentences { (" ", "") } else { ("; ", ".") };
+        format!("{}: {}{end}", list.title, items.join(between))
+    };
     let lists = assessment.lists.iter().filter(is_open).map(of_list);
     let beside = assessment.still_open.iter().filter(|open| open.list.is_none()).map(|open| open.words.clone());
     lists.chain(beside).collect()
