@@ -1,11 +1,13 @@
 // Drafts that outlive the page, for the system may end it at any moment. Each is dropped once the store has it. They
-// lie in the web view's database: what it has taken is there even if the whole program is killed right after.
+// lie in the web view's database: what it has taken is there even if the whole program is killed right after. It takes
+// its time, and forgets what is on its way when the page goes: that is noted where it is written at once.
 
 /** @typedef {{ at: number, value: any }} Kept */
 
 /** The number changes whenever the shape of a draft does: an older one is then not taken for one of now. */
 const NAME = 'drafts 1'
 const TABLE = 'drafts'
+const ON_ITS_WAY = 'drafts on their way'
 /** Beyond so many the oldest goes. */
 const MOST = 40
 /** Signs; what is longer lives as long as the page. */
@@ -15,6 +17,8 @@ const PATIENCE = 1500
 
 /** @type {Map<string, Kept>} */
 const all = new Map()
+/** What the database has not taken yet; null is for one that was dropped. @type {Map<string, Kept | null>} */
+const onItsWay = new Map()
 /** @type {IDBDatabase | null} */
 let database = null
 
@@ -31,7 +35,7 @@ export function keep(name, value) {
   if (json.length > LONGEST) return
   const kept = { at: Date.now(), value: JSON.parse(json) }
   all.set(name, kept)
-  write((table) => table.put(kept, name))
+  write(name, kept)
   const oldestFirst = [...all].sort(([, a], [, b]) => a.at - b.at)
   oldestFirst.slice(0, Math.max(0, all.size - MOST)).forEach(([oldest]) => drop(oldest))
 }
@@ -41,21 +45,35 @@ export const keptOf = (name) => all.get(name)?.value
 
 /** @param {string} name */
 export function drop(name) {
-  if (all.delete(name)) write((table) => table.delete(name))
+  if (all.delete(name)) write(name, null)
 }
 
-/** @param {(table: IDBObjectStore) => void} change */
-function write(change) {
+/** @param {string} name @param {Kept | null} kept */
+function write(name, kept) {
+  onItsWay.set(name, kept)
   try {
     const transaction = database?.transaction(TABLE, 'readwrite')
     if (!transaction) return
-    change(transaction.objectStore(TABLE))
-    // Else it would be given up with the page.
+    const table = transaction.objectStore(TABLE)
+    if (kept) table.put(kept, name)
+    else table.delete(name)
+    transaction.oncomplete = () => {
+      if (onItsWay.get(name) === kept) onItsWay.delete(name)
+    }
     transaction.commit()
   } catch (failure) {
     console.error(failure)
   }
 }
+
+addEventListener('pagehide', () => {
+  if (onItsWay.size === 0) return
+  try {
+    localStorage.setItem(ON_ITS_WAY, JSON.stringify([...onItsWay]))
+  } catch (failure) {
+    console.error(failure)
+  }
+})
 
 async function open() {
   const request = indexedDB.open(NAME, 1)
@@ -63,8 +81,23 @@ async function open() {
   const opened = await answered(request)
   const table = opened.transaction(TABLE).objectStore(TABLE)
   const [names, rows] = await Promise.all([answered(table.getAllKeys()), answered(table.getAll())])
-  names.forEach((name, index) => all.set(String(name), rows[index]))
+  const read = names.map((name, index) => /** @type {[string, Kept]} */ ([String(name), rows[index]]))
+  // Where it answered late, what was kept in the meantime is newer.
+  read.filter(([name]) => !onItsWay.has(name)).forEach(([name, kept]) => all.set(name, kept))
   database = opened
+  takeUp()
+}
+
+/** What was on its way when the page went. */
+function takeUp() {
+  /** @type {[string, Kept | null][]} */
+  const late = JSON.parse(localStorage.getItem(ON_ITS_WAY) ?? '[]')
+  for (const [name, kept] of late.filter(([name]) => !onItsWay.has(name))) {
+    if (kept) all.set(name, kept)
+    else all.delete(name)
+    write(name, kept)
+  }
+  localStorage.removeItem(ON_ITS_WAY)
 }
 
 /** @template Result @param {IDBRequest<Result>} request @returns {Promise<Result>} */

@@ -4,28 +4,10 @@ use serde_json::Value;
 
 use crate::failure::{Failure, Outcome, ensure};
 use crate::page::Page;
-use crate::stage::{Look, Place, Stage, play_over};
+use crate::stage::{Look, Stage, in_both_looks};
 use crate::worn_engine;
 
-#[test]
-fn on_a_phone_in_the_light_look() -> Outcome {
-    play_over(Place::Phone, Look::Light, worn_engine::enter, journey)
-}
-
-#[test]
-fn on_a_phone_in_the_dark_look() -> Outcome {
-    play_over(Place::Phone, Look::Dark, worn_engine::enter, journey)
-}
-
-#[test]
-fn in_the_window_in_the_light_look() -> Outcome {
-    play_over(Place::Window, Look::Light, worn_engine::enter, journey)
-}
-
-#[test]
-fn in_the_window_in_the_dark_look() -> Outcome {
-    play_over(Place::Window, Look::Dark, worn_engine::enter, journey)
-}
+in_both_looks!(worn_engine::enter, journey);
 
 /// The job's screens: what follows the job in the address, and the heading to wait for.
 const SCREENS: &[(&str, &str)] = &[

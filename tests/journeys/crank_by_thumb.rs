@@ -3,17 +3,9 @@
 use crate::crank::{AS_FOUND, all_found_are_on_record, choose_micrometer, enter_but_for_one_line};
 use crate::failure::{Outcome, ensure};
 use crate::page::Page;
-use crate::stage::{Look, Place, Stage, play_over};
+use crate::stage::{Stage, on_both};
 
-#[test]
-fn on_a_phone() -> Outcome {
-    play_over(Place::Phone, Look::Light, enter_but_for_one_line, journey)
-}
-
-#[test]
-fn in_the_window() -> Outcome {
-    play_over(Place::Window, Look::Light, enter_but_for_one_line, journey)
-}
+on_both!(enter_but_for_one_line, journey);
 
 async fn journey(stage: &mut Stage) -> Outcome {
     let page = &stage.page;

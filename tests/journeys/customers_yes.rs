@@ -7,18 +7,10 @@ use crate::axe::{axe_core, violations};
 use crate::failure::{Outcome, ensure};
 use crate::first_job::holds;
 use crate::page::Page;
-use crate::stage::{Look, Place, Stage, play_over};
+use crate::stage::{Stage, on_both};
 use crate::worn_engine;
 
-#[test]
-fn on_a_phone() -> Outcome {
-    play_over(Place::Phone, Look::Light, worn_engine::enter, journey)
-}
-
-#[test]
-fn in_the_window() -> Outcome {
-    play_over(Place::Window, Look::Light, worn_engine::enter, journey)
-}
+on_both!(worn_engine::enter, journey);
 
 async fn journey(stage: &mut Stage) -> Outcome {
     let page = &stage.page;

@@ -6,17 +6,9 @@ use std::time::Duration;
 use crate::crank::enter_all;
 use crate::failure::{Outcome, ensure};
 use crate::page::Page;
-use crate::stage::{Look, Place, Stage, play_over};
+use crate::stage::{Stage, on_both};
 
-#[test]
-fn on_a_phone() -> Outcome {
-    play_over(Place::Phone, Look::Light, enter_all, journey)
-}
-
-#[test]
-fn in_the_window() -> Outcome {
-    play_over(Place::Window, Look::Light, enter_all, journey)
-}
+on_both!(enter_all, journey);
 
 async fn journey(stage: &mut Stage) -> Outcome {
     let page = &stage.page;

@@ -5,17 +5,9 @@ use crate::crank::{AS_MACHINED, enter_measured};
 use crate::failure::Outcome;
 use crate::first_job::holds;
 use crate::page::Page;
-use crate::stage::{Look, Place, Stage, play_over};
+use crate::stage::{Stage, on_both};
 
-#[test]
-fn on_a_phone() -> Outcome {
-    play_over(Place::Phone, Look::Light, enter_measured, journey)
-}
-
-#[test]
-fn in_the_window() -> Outcome {
-    play_over(Place::Window, Look::Light, enter_measured, journey)
-}
+on_both!(enter_measured, journey);
 
 async fn journey(stage: &mut Stage) -> Outcome {
     let page = &stage.page;

@@ -145,12 +145,7 @@ async fn start(place: Place, look: Look, folders: &Folders) -> Outcome<(Running,
     }
 }
 
-/// Plays a journey from an empty shop. A picture of the page is kept when it fails.
-pub(crate) fn play(place: Place, look: Look, journey: impl AsyncFnOnce(&mut Stage) -> Outcome) -> Outcome {
-    play_over(place, look, |_| Ok(()), journey)
-}
-
-/// Plays a journey over data that `prepare` has filled.
+/// Plays a journey over data that `prepare` has filled. A picture of the page is kept when it fails.
 pub(crate) fn play_over(
     place: Place,
     look: Look,
@@ -186,18 +181,39 @@ async fn with_picture(failure: Failure, stage: &Stage) -> Failure {
     }
 }
 
-/// Makes the two tests of a journey that starts from an empty shop.
+/// Makes the two tests of a journey: from an empty shop, or over data that was filled in before.
 macro_rules! on_both {
     ($journey:ident) => {
-        #[test]
-        fn on_a_phone() -> $crate::failure::Outcome {
-            $crate::stage::play($crate::stage::Place::Phone, $crate::stage::Look::Light, $journey)
-        }
-
-        #[test]
-        fn in_the_window() -> $crate::failure::Outcome {
-            $crate::stage::play($crate::stage::Place::Window, $crate::stage::Look::Light, $journey)
+        $crate::stage::on_both!(|_| Ok(()), $journey);
+    };
+    ($prepare:expr, $journey:ident) => {
+        $crate::stage::plays! { $prepare, $journey,
+            on_a_phone: Phone Light,
+            in_the_window: Window Light,
         }
     };
 }
 pub(crate) use on_both;
+
+/// The same in both looks, over data that was filled in before.
+macro_rules! in_both_looks {
+    ($prepare:expr, $journey:ident) => {
+        $crate::stage::plays! { $prepare, $journey,
+            on_a_phone_in_the_light_look: Phone Light,
+            on_a_phone_in_the_dark_look: Phone Dark,
+            in_the_window_in_the_light_look: Window Light,
+            in_the_window_in_the_dark_look: Window Dark,
+        }
+    };
+}
+pub(crate) use in_both_looks;
+
+macro_rules! plays {
+    ($prepare:expr, $journey:ident, $($name:ident: $place:ident $look:ident,)*) => {$(
+        #[test]
+        fn $name() -> $crate::failure::Outcome {
+            $crate::stage::play_over($crate::stage::Place::$place, $crate::stage::Look::$look, $prepare, $journey)
+        }
+    )*};
+}
+pub(crate) use plays;

@@ -59,16 +59,17 @@ export function underWayBar() {
   const { way, steps, stopping } = told
   const stop = () => {
     if (told) told.stopping = true
+    state.notice = words.frame.stopping
     stopWay(way)
     redraw()
   }
   // Without a value the bar says that something goes on, and not how far it is.
   const isKnown = steps !== null && steps.steps > 0
   return html`<div class="under-way">
-    <label for="under-way">${stopping ? words.frame.stopping : words.frame.working}</label>
     ${isKnown
-      ? html`<progress id="under-way" max=${steps.steps} .value=${Math.min(steps.done, steps.steps)}></progress>`
-      : html`<progress id="under-way"></progress>`}
+      ? html`<progress aria-label=${words.frame.working} max=${steps.steps}
+        .value=${Math.min(steps.done, steps.steps)}></progress>`
+      : html`<progress aria-label=${words.frame.working}></progress>`}
     <button type="button" ?disabled=${stopping} @click=${stop}>${words.frame.stop}</button>
   </div>`
 }

@@ -4,6 +4,11 @@
 /** What is done with a group. */
 export type Action = "open" | "keep" | "polish" | "undersize-shells" | "machine" | "sleeve" | "renew" | "replace";
 
+/** The job that an action has put into the book. */
+export type Added = {
+  /** The job. */
+  job: JobId, };
+
 /** How far a total may go beyond what the customer agreed to before they must be asked: the greater of an amount and a
  * share, but no more than a bound. All at zero allows nothing. */
 export type Allowance = {
@@ -472,11 +477,6 @@ export type Decision = {
   /** What a person may choose instead. */
   possible: Array<Outcome>, };
 
-/** The job. */
-export type DemoJob = {
-  /** The job. */
-  job: JobId, };
-
 /** A line in which quote and estimate differ. */
 export type Difference = {
   /** What it is for. */
@@ -757,11 +757,6 @@ export type HistoryLine = {
 
 /** What lights the charge. */
 export type Ignition = "spark" | "compression";
-
-/** The job that came. */
-export type Imported = {
-  /** The job. */
-  job: JobId, };
 
 /** An instrument of the shop, as known to a job. Correcting it corrects all readings that were taken with it in that
  * job; an instrument that was set anew in the middle of a job is entered as another. */
@@ -2716,7 +2711,7 @@ most?: number, }; reply: JobList };
 /**
  * A number by which to ask how far it is.
  */
-way?: number, }; reply: DemoJob };
+way?: number, }; reply: Added };
   job_open: { arguments: { 
 /**
  * The job.
@@ -2815,7 +2810,7 @@ way?: number, }; reply: Blob };
 /**
  * A number by which to ask how far it is.
  */
-way?: number, }; reply: Imported };
+way?: number, }; reply: Added };
   way_get: { arguments: { 
 /**
  * The number with which it was begun.

@@ -2,8 +2,10 @@
 
 use std::sync::{Mutex, MutexGuard, PoisonError};
 
+use wearbook_core::assess::{Assessment, assess_with};
 use wearbook_core::cause::Memo;
 use wearbook_core::job::Log;
+use wearbook_core::waiting::{Waiting, waiting};
 use wearbook_store::{JobId, Ledger, Store};
 
 use crate::{Error, Settings};
@@ -19,7 +21,27 @@ pub(crate) struct Open {
     /// Its edits, folded.
     pub(crate) log: Log,
     /// What the last assessment worked out.
-    pub(crate) memo: Memo,
+    memo: Memo,
+    /// What it waited for when it had so many edits: the list of jobs asks for it when the person comes back.
+    waits: Option<(usize, Vec<Waiting>)>,
+}
+
+impl Open {
+    /// All that follows from it.
+    pub(crate) fn assessment(&mut self) -> Assessment {
+        let assessment = assess_with(&self.log, &mut self.memo);
+        self.waits = Some((self.log.edits().len(), waiting(self.log.job(), &assessment)));
+        assessment
+    }
+
+    /// What it waits for.
+    pub(crate) fn waits(&mut self) -> Vec<Waiting> {
+        let is_known = self.waits.as_ref().is_some_and(|(edits, _)| *edits == self.log.edits().len());
+        if !is_known {
+            self.assessment();
+        }
+        self.waits.as_ref().map(|(_, waits)| waits.clone()).unwrap_or_default()
+    }
 }
 
 impl OpenJob {

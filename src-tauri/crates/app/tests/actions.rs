@@ -512,6 +512,25 @@ fn jobs_are_found_by_what_was_typed_and_come_in_order() {
     assert_eq!((earlier(&jobs[1]).as_array().unwrap().len(), earlier(&jobs[2])), (1, json!([])));
 }
 
+/// A summary that can't be kept stands in nobody's way: the list is then worked out from the jobs themselves.
+#[test]
+fn a_list_that_can_not_be_kept_is_the_same_list() {
+    let shop = open_shop_with(Ticking::default());
+    let jobs: Vec<Value> = (0..3).map(|_| shop.job()).collect();
+    shop.append(&jobs[2], json!({ "do": "close", "closed": true }));
+    let asked =
+        [json!({}), json!({ "finished": true }), json!({ "find": "customer", "most": 1 }), json!({ "find": "no" })];
+    let refused = rusqlite::Connection::open(shop.dir.path().join("wearbook.db")).unwrap();
+    refused
+        .execute_batch("CREATE TRIGGER full BEFORE INSERT ON summary BEGIN SELECT RAISE(FAIL, 'no room'); END")
+        .unwrap();
+    let unkept = asked.clone().map(|asked| shop.ask("job_list", asked));
+    refused.execute_batch("DROP TRIGGER full").unwrap();
+    let kept = asked.map(|asked| shop.ask("job_list", asked));
+    assert_eq!(unkept, kept);
+    assert_eq!((&kept[0]["open"]["found"], &kept[1]["finished"]["lines"][0]["job"]), (&json!(2), &jobs[2]));
+}
+
 #[test]
 fn a_closed_job_is_told_apart_and_can_be_opened_again() {
     let shop = open_shop();

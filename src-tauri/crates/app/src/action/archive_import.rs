@@ -1,29 +1,11 @@
 //! Takes in a job from a file.
 
-use serde::{Deserialize, Serialize};
-use wearbook_store::JobId;
-
 use crate::{Error, Wearbook, picture};
 
 /// How it is begun.
-#[derive(Debug, Clone, Copy, Deserialize)]
-#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
-#[serde(deny_unknown_fields)]
-pub struct Arguments {
-    /// A number by which to ask how far it is.
-    #[serde(default)]
-    #[cfg_attr(feature = "schema", ts(optional))]
-    pub way: Option<u32>,
-}
-
-/// The job that came.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
-#[cfg_attr(feature = "schema", ts(rename = "Imported"))]
-pub struct Reply {
-    /// The job.
-    pub job: JobId,
-}
+pub type Arguments = super::Awaited;
+/// The job.
+pub type Reply = super::Added;
 
 /// Takes in a `.wearbook` archive, or a bare `job.json`. A job that is here already gets what it lacks.
 ///

@@ -1,7 +1,6 @@
 //! A paper for the customer.
 
 use serde::Deserialize;
-use wearbook_core::assess::assess_with;
 use wearbook_core::document::{
     Desk, Extent, LabelStock, Paper, PaperSize, Shop, closing_sheet, condition_report, customers_page, evidence_sheet,
     goes_back, labels, machine_shop, message, parts_counter, size_sheet, size_table, strip_down_order, work_list,
@@ -12,7 +11,6 @@ use wearbook_core::under_way::UnderWay;
 use wearbook_report::{Print, Resolution};
 use wearbook_store::{JobId, ShownSize};
 
-use crate::open_job::Open;
 use crate::{Error, File, Settings, Wearbook, view};
 
 /// Which paper of which job.
@@ -122,8 +120,8 @@ pub fn act(
     let today = book.clock.today();
     let settings = book.store.read(Settings::load)?;
     let (job, assessment) = book.open_job.look(&book.store, id, |open| {
-        let Open { log, memo } = open;
-        (log.job().clone(), assess_with(log, memo))
+        let assessment = open.assessment();
+        (open.log.job().clone(), assessment)
     })?;
     let shop = Shop { name: settings.shop_name, address: settings.shop_address, conditions: settings.shop_conditions };
     let desk = Desk { job: &job, assessment: &assessment, date: today, shop: &shop };

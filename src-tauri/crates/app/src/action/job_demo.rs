@@ -1,38 +1,22 @@
 //! A job to look around in: an invented engine's story, with the pictures drawn here.
 
 use rayon::prelude::*;
-use serde::{Deserialize, Serialize};
 use wearbook_core::engine::Part;
 use wearbook_core::job::{Change, EditId, Log, OnJob, OnPart, PhotoId};
 use wearbook_core::under_way::UnderWay;
 use wearbook_demo::picture::{Subject, draw, jpeg};
 use wearbook_demo::scenario::{Step, steps};
 use wearbook_photo::Developed;
-use wearbook_store::{JobId, NewPhoto, StoreError, photo_id};
+use wearbook_store::{NewPhoto, StoreError, photo_id};
 
 use super::edits_append::append;
 use crate::picture::facts;
 use crate::{Error, Wearbook};
 
 /// How it is begun.
-#[derive(Debug, Clone, Copy, Deserialize)]
-#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
-#[serde(deny_unknown_fields)]
-pub struct Arguments {
-    /// A number by which to ask how far it is.
-    #[serde(default)]
-    #[cfg_attr(feature = "schema", ts(optional))]
-    pub way: Option<u32>,
-}
-
+pub type Arguments = super::Awaited;
 /// The job.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
-#[cfg_attr(feature = "schema", ts(rename = "DemoJob"))]
-pub struct Reply {
-    /// The job.
-    pub job: JobId,
-}
+pub type Reply = super::Added;
 
 /// Draws the pictures and tells the story as if a person had, step by step: all of it or nothing.
 ///

@@ -69,7 +69,7 @@ pub fn act(book: &Wearbook, Arguments { find, finished, most }: Arguments) -> Re
     let (open, closed) = match listed {
         Ok(listed) => listed,
         // A disk that is full takes no summaries, and the list must be there all the same.
-        Err(_) => unkept(book, &words, most)?,
+        Err(_) => unkept(book, &words, finished, most)?,
     };
     Ok(Reply { open: lines(open)?, finished: lines(closed)? })
 }
@@ -77,19 +77,19 @@ pub fn act(book: &Wearbook, Arguments { find, finished, most }: Arguments) -> Re
 type Found = (Vec<Summary>, usize);
 
 /// The same without anything kept: every job unfolded.
-fn unkept(book: &Wearbook, words: &[String], most: usize) -> Result<(Found, Found), Error> {
+fn unkept(book: &Wearbook, words: &[String], finished: bool, most: usize) -> Result<(Found, Found), Error> {
     let mut all: Vec<Summary> = book.store.read(|ledger| {
         let rows = ledger.jobs()?;
         rows.into_iter().map(|row| summary(row, &ledger.edits(row.id)?)).collect::<Result<_, Error>>()
     })?;
     all.retain(|own| words.iter().all(|word| own.found_by.contains(word)));
     all.sort_by_key(|own| (Reverse(own.row.changed_at), own.row.id));
-    let (open, finished): (Vec<Summary>, Vec<Summary>) = all.into_iter().partition(|own| own.is_open);
-    let cut = |all: Vec<Summary>| {
+    let (open, closed): (Vec<Summary>, Vec<Summary>) = all.into_iter().partition(|own| own.is_open);
+    let cut = |all: Vec<Summary>, most: usize| {
         let found = all.len();
         (all.into_iter().take(most).collect(), found)
     };
-    Ok((cut(open), cut(finished)))
+    Ok((cut(open, most), cut(closed, if finished { most } else { 0 })))
 }
 
 fn lines((summaries, found): Found) -> Result<Lines, Error> {

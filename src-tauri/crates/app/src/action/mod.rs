@@ -6,7 +6,27 @@ macro_rules! modules {
 }
 actions!(modules);
 
-use serde::Deserialize;
+use serde::{Deserialize, Serialize};
+use wearbook_store::JobId;
+
+/// For actions that take a while and need to be told nothing else.
+#[derive(Debug, Clone, Copy, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+#[serde(deny_unknown_fields)]
+pub struct Awaited {
+    /// A number by which to ask how far it is.
+    #[serde(default)]
+    #[cfg_attr(feature = "schema", ts(optional))]
+    pub way: Option<u32>,
+}
+
+/// The job that an action has put into the book.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct Added {
+    /// The job.
+    pub job: JobId,
+}
 
 /// For actions that need to be told nothing.
 #[derive(Debug, Clone, Copy, Deserialize)]

@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 use unicode_normalization::UnicodeNormalization;
 use unicode_normalization::char::is_combining_mark;
-use wearbook_core::assess::{assess, assess_with};
+use wearbook_core::assess::assess;
 use wearbook_core::engine::{Engine, Part};
 use wearbook_core::job::{Edit, EditId, Job, TextField};
 use wearbook_core::waiting::{Waiting, waiting};
@@ -49,18 +49,15 @@ pub(crate) const SUMMARY: u32 = 1;
 pub(crate) fn summary(row: JobRow, edits: &[Edit]) -> Result<Summary, Error> {
     let job = Job::fold(edits);
     // Most jobs are over: of those nothing has to be worked out.
-    let waits = if is_over(&job) { vec![] } else { waiting(&job, &assess(&job)) };
+    let is_over = job.closed.is_some() || job.refusal.is_some();
+    let waits = if is_over { vec![] } else { waiting(&job, &assess(&job)) };
     summary_of(row, &job, waits)
 }
 
 /// The same of the open job, most of which is known.
-pub(crate) fn summary_of_open(row: JobRow, Open { log, memo }: &mut Open) -> Result<Summary, Error> {
-    let waits = if is_over(log.job()) { vec![] } else { waiting(log.job(), &assess_with(log, memo)) };
-    summary_of(row, log.job(), waits)
-}
-
-fn is_over(job: &Job) -> bool {
-    job.closed.is_some() || job.refusal.is_some()
+pub(crate) fn summary_of_open(row: JobRow, open: &mut Open) -> Result<Summary, Error> {
+    let waits = open.waits();
+    summary_of(row, open.log.job(), waits)
 }
 
 fn summary_of(row: JobRow, job: &Job, waits: Vec<Waiting>) -> Result<Summary, Error> {

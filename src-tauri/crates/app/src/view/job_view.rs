@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
-use wearbook_core::assess::{Assessment, assess_with};
+use wearbook_core::assess::Assessment;
 use wearbook_core::engine::{Arrangement, Engine, Part, Plan};
 use wearbook_core::job::{Ancillary, Answer, Complaint, ConfirmedSize, EditId, HistoryFact, Job};
 use wearbook_core::job::{OrderedStripDown, PhotoId, Refusal, TextField};
@@ -112,7 +112,9 @@ pub struct JobView {
 }
 
 impl JobView {
-    pub(crate) fn new(id: JobId, Open { log, memo }: &mut Open) -> Self {
+    pub(crate) fn new(id: JobId, open: &mut Open) -> Self {
+        let assessment = open.assessment();
+        let log = &open.log;
         let job = log.job();
         let engine = log.engine().and_then(Result::ok);
         let undo = Undo::of(log);
@@ -139,7 +141,7 @@ impl JobView {
             strip_down: StripDownView::of(job),
             refusal: job.refusal,
             closed_at: job.closed.map(EditId::millis),
-            assessment: assess_with(log, memo),
+            assessment,
             last_edit: undo.last_edit,
             redo: undo.redo,
             last_said: Said::of(log, undo.last_edit),
