@@ -10,7 +10,7 @@ use crate::look::{Look, TextSize};
 use crate::shelf::json;
 
 /// The shop's settings. What has not been set is empty.
-#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 #[serde(deny_unknown_fields, default)]
 pub struct Settings {
@@ -30,10 +30,30 @@ pub struct Settings {
     pub look: Look,
     /// How large the page's text is, in per cent.
     pub text_size: TextSize,
+    /// Whether a single key goes to a screen or a step; unless said otherwise, it does.
+    pub keys: bool,
+}
+
+impl Default for Settings {
+    fn default() -> Self {
+        Self {
+            shop_name: String::new(),
+            shop_address: String::new(),
+            shop_conditions: String::new(),
+            last_screen: String::new(),
+            paper: PaperSize::default(),
+            terms: Terms::default(),
+            look: Look::default(),
+            text_size: TextSize::default(),
+            keys: true,
+        }
+    }
 }
 
 /// The longest setting, in characters.
 const MAX_LENGTH: usize = 1000;
+/// The written form of keys that were switched off.
+const KEYS_OFF: &str = "off";
 
 impl Settings {
     pub(crate) fn load(ledger: &Ledger<'_>) -> Result<Self, Error> {
@@ -49,6 +69,7 @@ impl Settings {
             terms: serde_json::from_str(&take("terms")).unwrap_or_default(),
             look: Look::named(&take("look")),
             text_size: TextSize::written(&take("text_size")),
+            keys: take("keys") != KEYS_OFF,
         })
     }
 
@@ -61,6 +82,7 @@ impl Settings {
         ledger.set_setting("terms", &json(&self.terms)?)?;
         ledger.set_setting("look", self.look.name())?;
         ledger.set_setting("text_size", &self.text_size.0.to_string())?;
+        ledger.set_setting("keys", if self.keys { "on" } else { KEYS_OFF })?;
         Ok(())
     }
 
