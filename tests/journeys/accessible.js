@@ -71,6 +71,18 @@ function toTouch(role, name, group) {
   return target
 }
 
+// How many times the thumb scrolls before it is there: not at all where its middle stands between head and foot.
+function scrollsTo(role, name, group) {
+  const found = find(role, name, group)
+  if (!found) return null
+  const target = touchable(found)
+  if (target.closest('.foot')) return 0
+  const { top, bottom } = target.getBoundingClientRect()
+  const [middle, foot] = [(top + bottom) / 2, document.querySelector('.foot').getBoundingClientRect().top]
+  const away = middle < 0 ? -middle : Math.max(0, middle - foot)
+  return Math.ceil(away / foot)
+}
+
 function focused() {
   const element = document.activeElement
   const group = element.closest('fieldset, [role=group]')

@@ -191,6 +191,12 @@ impl Page {
         Ok(self.client.perform_actions(strokes).await?)
     }
 
+    /// How many times the thumb scrolls before it reaches a thing; none if there is no such thing.
+    pub(crate) async fn scrolls_to(&self, group: &str, role: &str, name: &str) -> Outcome<Option<u64>> {
+        let script = format!("{ACCESSIBLE}; return scrollsTo(...arguments)");
+        Ok(self.client.execute(&script, vec![json!(role), json!(name), json!(group)]).await?.as_u64())
+    }
+
     /// What has the keyboard now.
     pub(crate) async fn focus(&self) -> Outcome<Focus> {
         let found = self.client.execute(&format!("{ACCESSIBLE}; return focused()"), vec![]).await?;

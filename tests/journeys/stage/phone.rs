@@ -18,9 +18,13 @@ pub(crate) struct Phone {
 
 impl Phone {
     pub(crate) async fn start(look: Look, folders: &Folders) -> Outcome<(Self, Page)> {
-        let (harness, address) = Process::start_and_hear(
-            Command::new(env!("CARGO_BIN_EXE_harness")).arg("--data").arg(folders.data()).args(["--port", "0"]),
-        )?;
+        let mut program = Command::new(env!("CARGO_BIN_EXE_harness"));
+        program.arg("--data").arg(folders.data()).args(["--port", "0"]);
+        // An earlier page, to count its taps beside those of this one.
+        if let Some(earlier) = std::env::var_os("WEARBOOK_PAGE") {
+            program.arg("--ui").arg(earlier);
+        }
+        let (harness, address) = Process::start_and_hear(&mut program)?;
         if !address.starts_with("http://") {
             return fail("The harness did not start.");
         }
