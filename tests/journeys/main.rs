@@ -20,6 +20,7 @@ mod crank_by_thumb;
 mod customers_yes;
 mod drawn_photo;
 mod first_job;
+mod half_entered;
 mod keyboard_only;
 mod label;
 mod look;

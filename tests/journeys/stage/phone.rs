@@ -19,7 +19,11 @@ pub(crate) struct Phone {
 impl Phone {
     pub(crate) async fn start(look: Look, folders: &Folders) -> Outcome<(Self, Page)> {
         let (harness, address) = Process::start_and_hear(
-            Command::new(env!("CARGO_BIN_EXE_harness")).arg("--data").arg(folders.data()).args(["--port", "0"]),
+            Command::new(env!("CARGO_BIN_EXE_harness"))
+                .arg("--data")
+                .arg(folders.data())
+                .arg("--port")
+                .arg(folders.port().to_string()),
         )?;
         if !address.starts_with("http://") {
             return fail("The harness did not start.");
