@@ -1,6 +1,8 @@
 //! Whatever is half entered is back in its place after the page was ended, and said to be so; it can be dropped, and is gone
 //! once it is saved.
 
+use std::time::Duration;
+
 use serde_json::json;
 use wearbook_app::Wearbook;
 
@@ -159,7 +161,7 @@ async fn goes_back_to_where_it_stood(page: &Page, job: &str) -> Outcome {
     let scroll = "document.querySelector('.screen-main').scrollTo(0, 600)";
     page.client.execute(scroll, vec![]).await?;
     // It must stand still to be kept.
-    tokio::time::sleep(std::time::Duration::from_millis(400)).await;
+    tokio::time::sleep(Duration::from_millis(400)).await;
     page.client.refresh().await?;
     page.until(async || {
         let script = "return document.querySelector('.screen-main')?.scrollTop";
@@ -189,6 +191,8 @@ async fn outlives_a_kill(stage: &mut Stage, job: &str) -> Outcome {
     page.go(&format!("{job}/intake/past"), "Take in, step 3 of 3").await?;
     page.unfold("Came with it…").await?;
     page.fill("What", "Starter mo").await?;
+    // What is typed in the very last moment may still be on its way.
+    tokio::time::sleep(Duration::from_millis(500)).await;
     stage.kill_and_restart().await?;
     let page = &stage.page;
     page.see("heading", "Take in, step 3 of 3").await?;
