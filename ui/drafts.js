@@ -1,7 +1,7 @@
 // Text that is being typed. It is kept until the store has it: saved a moment after the last key, when the field is
 // left, and when the page goes out of sight. What the page could not save any more it saves when it is back.
 
-import { drop, keep, keptOf } from './kept.js'
+import { drop, keep, keptNames, keptOf } from './kept.js'
 import { redraw } from './state.js'
 
 /**
@@ -17,8 +17,11 @@ import { redraw } from './state.js'
 const drafts = new Map()
 const PAUSE = 600
 
+/** Before what is kept of a field's key. */
+const KEPT = 'text '
+
 /** @param {string} key */
-const nameOf = (key) => `text ${key}`
+const nameOf = (key) => KEPT + key
 
 /** What to show in a field: the unsaved text if there is one. @param {string} key @param {string} saved */
 export const draftOr = (key, saved) => drafts.get(key)?.text ?? saved
@@ -60,6 +63,15 @@ export async function settle(key) {
   }
   redraw()
 }
+
+/** Drops what was typed where nothing is any more. @param {(key: string) => boolean} isGone */
+export const dropTexts = (isGone) =>
+  keptNames()
+    .filter((name) => name.startsWith(KEPT) && isGone(name.slice(KEPT.length)))
+    .forEach((name) => {
+      drafts.delete(name.slice(KEPT.length))
+      drop(name)
+    })
 
 /** Saves everything now. */
 export const settleAll = () => [...drafts.keys()].forEach(settle)

@@ -8,8 +8,8 @@
 const NAME = 'drafts 1'
 const TABLE = 'drafts'
 const ON_ITS_WAY = 'drafts on their way'
-/** Beyond so many the oldest goes. */
-const MOST = 40
+/** Beyond so many the oldest goes. A dozen jobs may be on the bench, and a dozen things half entered in each. */
+const MOST = 200
 /** Signs; what is longer lives as long as the page. */
 const LONGEST = 20_000
 /** The start must not wait for a database that does not answer. */
@@ -42,6 +42,9 @@ export function keep(name, value) {
 
 /** What was kept under this name, if anything. @param {string} name @returns {any} */
 export const keptOf = (name) => all.get(name)?.value
+
+/** Of all that is kept. */
+export const keptNames = () => [...all.keys()]
 
 /** @param {string} name */
 export function drop(name) {

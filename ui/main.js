@@ -1,6 +1,7 @@
 // The entry: reads what every screen needs, follows the address, draws.
 import { render } from './vendor/lit-html/lit-html.js'
 import { getCatalogue, getSettings, getShelf, openJob } from './backend.js'
+import { unfoldFound } from './controls/found-draft.js'
 import { settleAll } from './drafts.js'
 import { settled } from './edits/queue.js'
 import { forgetTold, toldHere } from './edits/told.js'
@@ -10,7 +11,9 @@ import { heed } from './frame/keyboard.js'
 import { showLook } from './frame/look.js'
 import { keepRoom } from './frame/room.js'
 import { known, SCREENS } from './frame/screens.js'
+import { noteScroll, scrollBack, scrolledTo } from './frame/scrolled.js'
 import { foldScreens } from './frame/title-block.js'
+import { dropGone } from './gone-drafts.js'
 import { toOpenTag } from './part/tags.js'
 import { readKept } from './kept.js'
 import { readRoute, toShop } from './route.js'
@@ -19,8 +22,6 @@ import { attempt, drawWith, redraw, state } from './state.js'
 import { words } from './words.js'
 
 const root = /** @type {HTMLElement} */ (document.getElementById('app'))
-/** Where each screen was scrolled to. @type {Map<string, number>} */
-const scrolled = new Map()
 let here = ''
 
 /** The job as it was when what hangs on it was last read. @type {typeof state.saved} */
@@ -31,11 +32,12 @@ drawWith(() => {
   const { title, content } = frame()
   document.title = `${title} · ${words.app}`
   keepingFocus(() => render(content, root))
+  unfoldFound()
 })
 
 /** Follows the address to another screen. */
 async function arrive() {
-  if (here) scrolled.set(here, screen()?.scrollTop ?? 0)
+  if (here) noteScroll(here)
   settleAll()
   if (state.route.job) state.cameFrom = here
   here = location.hash
@@ -54,6 +56,7 @@ async function arrive() {
     if (await made) await follow()
   })
   if (!isKnown) settleIn(here)
+  scrollBack(here)
 }
 
 /** What is written from the log changes with every edit. */
@@ -70,6 +73,7 @@ async function follow() {
 /** @param {string} job */
 async function readJob(job) {
   const view = await openJob(job)
+  dropGone(view)
   if (state.route.job === job) state.saved = view
 }
 
@@ -81,7 +85,7 @@ function settleIn(address) {
   queueMicrotask(() => {
     keepRoom()
     if (address !== here) return
-    screen()?.scrollTo(0, state.route.screen === 'part' ? 0 : (scrolled.get(address) ?? 0))
+    screen()?.scrollTo(0, state.route.screen === 'part' ? 0 : scrolledTo(address))
     // What waits for a number must have the keyboard before the first digit comes; a photo is zoomed by keys.
     const keys = root.querySelector('.pad-input, .photo-frame')
     const start = /** @type {HTMLElement | null} */ (keys ?? root.querySelector('h1'))

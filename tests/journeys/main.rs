@@ -22,6 +22,7 @@ mod customers_yes;
 mod drawn_photo;
 mod first_job;
 mod found_again;
+mod half_entered;
 mod keyboard_only;
 mod label;
 mod look;

@@ -35,17 +35,23 @@ pub(crate) enum Look {
     Dark,
 }
 
-/// Folders that outlive the program when it is killed.
+/// Folders that outlive the program when it is killed, and the port on which the harness comes back: what a browser keeps
+/// for a page, it keeps by its address.
 pub(crate) struct Folders {
     root: TempDir,
+    port: u16,
 }
 
 impl Folders {
     fn new() -> Outcome<Self> {
-        let folders = Self { root: tempfile::tempdir()? };
+        let folders = Self { root: tempfile::tempdir()?, port: process::free_port()? };
         std::fs::create_dir(folders.saved())?;
         std::fs::create_dir(folders.home())?;
         Ok(folders)
+    }
+    /// Where the harness listens.
+    pub(crate) fn port(&self) -> u16 {
+        self.port
     }
     /// The shop's data.
     pub(crate) fn data(&self) -> PathBuf {

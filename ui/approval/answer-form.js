@@ -7,7 +7,8 @@ import { html } from '../vendor/lit-html/lit-html.js'
 import { shown } from '../amounts.js'
 import { catalogue, choicesOf, needWords } from '../catalogue.js'
 import { choice } from '../controls/choice.js'
-import { formOf } from '../controls/form.js'
+import { formOf, hasDraft } from '../controls/form.js'
+import { foundDraft } from '../controls/found-draft.js'
 import { totals } from '../costs/quote.js'
 import { submit } from '../edits/queue.js'
 import { toTop } from '../frame/room.js'
@@ -15,7 +16,7 @@ import { redraw } from '../state.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
 import { answersIn, askedIn, held, priceOfAsked } from './asked.js'
-import { asSaid, sayingFields, startSaying } from './said-by.js'
+import { asSaid, sayingFields, startSaying, unsigned } from './said-by.js'
 
 const text = words.approval
 
@@ -25,7 +26,11 @@ const text = words.approval
 const changing = new Set()
 
 /** @param {string} job @param {string} proposal */
-export const isAnswering = (job, proposal) => changing.has(`${job} ${proposal}`)
+export const isAnswering = (job, proposal) =>
+  changing.has(`${job} ${proposal}`) || hasDraft(answerName(job, proposal))
+
+/** @param {string} job @param {string} proposal */
+const answerName = (job, proposal) => `answer ${job} ${proposal}`
 
 /** @param {string} job @param {string} proposal @param {boolean} isChanging */
 export function changeAnswer(job, proposal, isChanging) {
@@ -37,7 +42,7 @@ export function changeAnswer(job, proposal, isChanging) {
 /** @param {string} job @param {Quote} quote what was shown @param {string} proposal
  * @param {CustomerAnswer | null} earlier */
 export function answerForm(job, quote, proposal, earlier) {
-  const form = formOf(`answer ${job} ${proposal}`, () => startFrom(earlier))
+  const form = formOf(answerName(job, proposal), () => startFrom(earlier), unsigned)
   const { entered, refusal, enter } = form
   const save = async (/** @type {Event} */ event) => {
     event.preventDefault()
@@ -55,6 +60,7 @@ export function answerForm(job, quote, proposal, earlier) {
   return html`
     <form class="entry" aria-label=${words.screens.approval} @submit=${save}>
       <p>${text.intro}</p>
+      ${foundDraft(form)}
       <ul class="quote">
         ${all.map((asked) =>
           question(quote, asked, entered.answers[asked.id], (consent) => answer([asked], consent)))}

@@ -55,6 +55,10 @@ const fromAfar = (way, afar, enter) => html`
   ${input({ id: 'answer-date', label: text.date, value: afar.date, enter: (date) => enter({ ...afar, date }) })}
   ${input({ id: 'answer-time', label: text.time, value: afar.time, enter: (time) => enter({ ...afar, time }) })}`
 
+/** What outlives the page. A signature is not kept beside the log: who signs signs what stands on the screen now.
+ * @template {Saying} Entered @param {Entered} entered @returns {Partial<Entered>} */
+export const unsigned = ({ signature: _, ...others }) => /** @type {Partial<Entered>} */ (others)
+
 /** That somebody has a name is for the core to judge. @param {Saying} saying @returns {SaidBy} */
 export function asSaid({ name, way, afar, signature }) {
   if (way === 'signed' && signature.length === 0) throw new Error(text.signFirst)

@@ -5,8 +5,8 @@ import { words } from '../words.js'
 
 /** @param {{ label: string, value: number, hint?: string, set: (value: number) => void }} count */
 export function count({ label, value, hint, set }) {
-  /** @param {Event} event */
-  const onChange = (event) => {
+  /** With each key, so that nothing typed is lost with the page. @param {Event} event */
+  const onInput = (event) => {
     const typed = /** @type {HTMLInputElement} */ (event.target).valueAsNumber
     // An emptied field says nothing; what is impossible is refused by the backend with its reason.
     if (Number.isFinite(typed)) set(Math.min(255, Math.max(0, Math.round(typed))))
@@ -16,7 +16,7 @@ export function count({ label, value, hint, set }) {
     <div class="count">
       <label class="field">
         <span class="field-label">${label}</span>
-        <input type="number" inputmode="numeric" min="0" max="255" .value=${live(String(value))} @change=${onChange}>
+        <input type="number" inputmode="numeric" min="0" max="255" .value=${live(String(value))} @input=${onInput}>
       </label>
       <button type="button" aria-label=${words.controls.oneLess(label)} aria-disabled=${value > 0 ? 'false' : 'true'}
         @click=${less}>−</button>

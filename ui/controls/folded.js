@@ -1,6 +1,7 @@
 // What is folded away until it is asked for. Whether it is open is kept by its name, so that neither a redraw nor a way
 // to another screen and back folds it again.
 import { html, nothing } from '../vendor/lit-html/lit-html.js'
+import { isUnfoldedForFound } from './found-draft.js'
 
 /** What the person opened or closed. @type {Map<string, boolean>} */
 const chosen = new Map()
@@ -28,11 +29,12 @@ export function folded({ name, summary, label, body, isOpen = false, isHere = fa
   const isShown = chosen.get(name) ?? isOpen
   // A form inside may fold it, and a search of the page may open it: what counts is how it stands.
   const note = (/** @type {Event} */ event) => {
-    const { open } = /** @type {HTMLDetailsElement} */ (event.currentTarget)
+    const fold = /** @type {HTMLDetailsElement} */ (event.currentTarget)
+    const { open } = fold
     if (open === isShown) return
     chosen.set(name, open)
     // At the foot of the screen what is unfolded would else stay out of sight.
-    if (open) /** @type {Element} */ (event.currentTarget).scrollIntoView({ block: 'nearest' })
+    if (open && !isUnfoldedForFound(fold)) fold.scrollIntoView({ block: 'nearest' })
   }
   return html`
     <details class=${`folded ${look}`} ?open=${isShown} @toggle=${note}>

@@ -1,6 +1,7 @@
-// What is being entered and not saved yet. It is kept by the form's name, so that a way to another screen and back, or
-// a refusal, loses nothing that was typed; where the form asks for it, it outlives the page too.
-import { drop, keep, keptOf } from '../kept.js'
+// What is being entered and not saved yet. It is kept by the form's name, so that neither a way to another screen and
+// back, nor a refusal, nor the end of the page loses anything that was typed or picked. A form of a job is called by a
+// word, the job, and what of the job it is about.
+import { drop, keep, keptNames, keptOf } from '../kept.js'
 import { redraw } from '../state.js'
 import { words } from '../words.js'
 
@@ -20,39 +21,33 @@ import { words } from '../words.js'
 /** @type {Map<string, { entered: any, refusal: string, isFound: boolean }>} */
 const open = new Map()
 
-/** What was found when its form was first drawn. @type {Set<string>} */
-const found = new Set()
+/** Before what is kept of a form's name. */
+const KEPT = 'form '
 
-/** Whether something was entered under this name before the page was ended; it stays so, that a form which is unfolded
- * for it does not fold away once it is saved. @param {string} name */
-export const wasFound = (name) => found.has(name) || (!open.has(name) && hasDraft(name))
+/** @param {string} name */
+const keptAs = (name) => KEPT + name
 
 /** Whether something is entered under this name, though its form may not be shown. @param {string} name */
 export const hasDraft = (name) => open.has(name) || keptOf(keptAs(name)) !== undefined
 
-/** @param {string} name */
-const keptAs = (name) => `form ${name}`
-
 /** The form of this name; as long as nothing has been entered it shows what `start` gives.
  * @template Entered @param {string} name @param {() => Entered} start
- * @param {(entered: Entered) => Partial<Entered>} [lasting] what of it outlives the page; nothing, if not said
+ * @param {(entered: Entered) => Partial<Entered>} [lasting] what of it outlives the page; all, if not said
  * @returns {Form<Entered>} */
-export function formOf(name, start, lasting) {
-  if (lasting && !open.has(name)) takeUp(name, start)
+export function formOf(name, start, lasting = (entered) => entered) {
+  const isStart = (/** @type {Entered} */ entered) => isSame(lasting(entered), lasting(start()))
+  if (!open.has(name)) takeUp(name, start, isStart)
   const { entered, refusal, isFound } = open.get(name) ?? { entered: start(), refusal: '', isFound: false }
   /** A refusal stays until the next try: taken away while one types, it would move the button from under the finger.
    * @param {Partial<Entered>} change @param {string} [why] */
   const note = (change, why = open.get(name)?.refusal ?? '') => {
     const latest = { ...(open.get(name)?.entered ?? entered), ...change }
     open.set(name, { entered: latest, refusal: why, isFound })
-    if (lasting) keep(keptAs(name), lasting(latest))
+    if (isStart(latest)) drop(keptAs(name))
+    else keep(keptAs(name), lasting(latest))
     redraw()
   }
-  const forget = () => {
-    open.delete(name)
-    if (lasting) drop(keptAs(name))
-    redraw()
-  }
+  const forget = () => forgetDraft(name)
   return {
     entered,
     refusal,
@@ -76,10 +71,33 @@ export function formOf(name, start, lasting) {
   }
 }
 
-/** @param {string} name @param {() => any} start */
-function takeUp(name, start) {
+/** @param {string} name */
+export function forgetDraft(name) {
+  open.delete(name)
+  drop(keptAs(name))
+  redraw()
+}
+
+/** What is entered of a job, on whatever screen: the word, and what of the job it is about; empty for the whole.
+ * @param {string} job @returns {{ name: string, word: string, about: string, entered: any }[]} */
+export function draftsOf(job) {
+  const kept = keptNames().filter((name) => name.startsWith(KEPT)).map((name) => name.slice(KEPT.length))
+  return [...new Set([...open.keys(), ...kept])].flatMap((name) => {
+    const [word = '', of, ...about] = name.split(' ')
+    const entered = open.get(name)?.entered ?? keptOf(keptAs(name))
+    return of === job ? [{ name, word, about: about.join(' '), entered }] : []
+  })
+}
+
+/** Goes on with what was entered before the page was ended, unless the store has it by now.
+ * @template Entered @param {string} name @param {() => Entered} start @param {(entered: Entered) => boolean} isStart */
+function takeUp(name, start, isStart) {
   const kept = keptOf(keptAs(name))
   if (kept === undefined) return
-  found.add(name)
-  open.set(name, { entered: { ...start(), ...kept }, refusal: '', isFound: true })
+  const entered = { ...start(), ...kept }
+  if (isStart(entered)) drop(keptAs(name))
+  else open.set(name, { entered, refusal: '', isFound: true })
 }
+
+/** @param {unknown} one @param {unknown} other */
+const isSame = (one, other) => JSON.stringify(one) === JSON.stringify(other)

@@ -6,6 +6,7 @@ import { words } from '../words.js'
 import { choice, optionsOf } from './choice.js'
 import { foldAfter } from './fold.js'
 import { formOf } from './form.js'
+import { foundDraft } from './found-draft.js'
 import { input, tick } from './input.js'
 
 const text = words.money
@@ -28,6 +29,7 @@ export function termsForm(id, prices, save) {
   }
   return html`
     <form class="entry" aria-label=${words.prices.terms} @submit=${send}>
+      ${foundDraft(form)}
       <div class="pair">
         ${input({
           id: `${id}-currency`,

@@ -4,7 +4,8 @@ import { html } from '../vendor/lit-html/lit-html.js'
 import { plain, read, shown } from '../amounts.js'
 import { standingWords } from '../catalogue.js'
 import { foldAfter } from '../controls/fold.js'
-import { formOf } from '../controls/form.js'
+import { forgetDraft, formOf } from '../controls/form.js'
+import { foundDraft } from '../controls/found-draft.js'
 import { input, tick } from '../controls/input.js'
 import { keyId, keyWords } from '../controls/price.js'
 import { append, submit } from '../edits/queue.js'
@@ -26,9 +27,19 @@ export function estimate(view) {
     </details>`
 }
 
+/** By what a line is told from another while it is being changed: its place moves when another is dropped.
+ * @param {EstimateLine[]} lines @param {number} place */
+export const estimateLineId = (lines, place) => {
+  const what = lines[place]?.what ?? ''
+  return `${what} ${lines.slice(0, place).filter((line) => line.what === what).length}`
+}
+
 /** @param {JobView} view @param {EstimateLine} line @param {number} place */
 function entry(view, line, place) {
-  const drop = () => append(view.job, { do: 'note-estimate', lines: replaced(view.estimate, place) })
+  const drop = async () => {
+    const name = formName(view, place)
+    if (await append(view.job, { do: 'note-estimate', lines: replaced(view.estimate, place) })) forgetDraft(name)
+  }
   return html`
     <li class="quote-line">
       <div class="quote-head">
@@ -47,15 +58,19 @@ function entry(view, line, place) {
     </li>`
 }
 
+/** Of a new line, at the place after the last. @param {JobView} view @param {number} place */
+const formName = ({ job, estimate }, place) =>
+  `estimate ${job} ${place < estimate.length ? estimateLineId(estimate, place) : 'new'}`
+
 /** @param {JobView} view @param {EstimateLine | undefined} line @param {number} place */
 function lineForm(view, line, place) {
   const { job, prices: { currency } } = view
-  const name = `estimate ${job} ${line ? place : 'new'}`
-  const { entered, refusal, enter, send } = formOf(name, () => ({
+  const form = formOf(formName(view, place), () => ({
     what: line?.what ?? '',
     net: line ? plain(line.net, currency) : '',
     of: (line?.of ?? []).map(keyId),
   }))
+  const { entered, refusal, enter, send } = form
   const keys = keysOf(view, line)
   const save = (/** @type {Event} */ event) => {
     event.preventDefault()
@@ -67,9 +82,10 @@ function lineForm(view, line, place) {
   }
   /** @param {string} id @param {boolean} isIn */
   const stand = (id, isIn) => enter({ of: isIn ? [...entered.of, id] : entered.of.filter((other) => other !== id) })
-  const id = name.replaceAll(' ', '-')
+  const id = `estimate-${line ? place : 'new'}`
   return html`
     <form class="entry" aria-label=${line ? text.changeLineOf(line.what) : text.addLine} @submit=${save}>
+      ${foundDraft(form)}
       <div class="pair">
         ${input({ id: `${id}-what`, label: text.lineWhat, value: entered.what, enter: (what) => enter({ what }) })}
         ${input({

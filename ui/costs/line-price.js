@@ -4,6 +4,7 @@ import { html } from '../vendor/lit-html/lit-html.js'
 import { keepPrices } from '../backend.js'
 import { foldAfter } from '../controls/fold.js'
 import { formOf } from '../controls/form.js'
+import { foundDraft } from '../controls/found-draft.js'
 import { tick } from '../controls/input.js'
 import { asEntered, keyId, priceFields, readPrice, suggestion, withPrice } from '../controls/price.js'
 import { submit } from '../edits/queue.js'
@@ -16,7 +17,8 @@ const text = words.costs
 export function linePrice({ job, prices }, what, of, price) {
   const { currency } = prices
   const name = `price ${job} ${keyId(of)}`
-  const { entered, refusal, enter, send } = formOf(name, () => ({ ...asEntered(price, currency), keep: false }))
+  const form = formOf(name, () => ({ ...asEntered(price, currency), keep: false }))
+  const { entered, refusal, enter, send } = form
   const shop = state.shelf.prices
   const isShopElsewhere = shop !== null && shop.currency !== currency
   const save = (/** @type {Event} */ event) => {
@@ -33,6 +35,7 @@ export function linePrice({ job, prices }, what, of, price) {
     <details>
       <summary aria-label=${text.priceOf(verb, what)}>${verb}</summary>
       <form class="entry" aria-label=${text.priceOf(verb, what)} @submit=${save}>
+        ${foundDraft(form)}
         ${price ? '' : suggestion(of, currency, enter)}
         ${priceFields(name.replaceAll(' ', '-'), currency, entered, enter)}
         ${isShopElsewhere

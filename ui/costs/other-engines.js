@@ -6,6 +6,7 @@ import { catalogue, choicesOf, partStateWords } from '../catalogue.js'
 import { choice } from '../controls/choice.js'
 import { foldAfter } from '../controls/fold.js'
 import { formOf } from '../controls/form.js'
+import { foundDraft } from '../controls/found-draft.js'
 import { input } from '../controls/input.js'
 import { append, submit } from '../edits/queue.js'
 import { words } from '../words.js'
@@ -49,7 +50,8 @@ function addEngine(view) {
   const { job, prices: { currency } } = view
   const name = `other-engine ${job}`
   const start = () => ({ what: '', state: /** @type {PartState} */ ('new'), net: '' })
-  const { entered: typed, refusal, enter, send } = formOf(name, start)
+  const form = formOf(name, start)
+  const { entered: typed, refusal, enter, send } = form
   const save = (/** @type {Event} */ event) => {
     event.preventDefault()
     return foldAfter(event, send(({ what, state, net }) => {
@@ -59,6 +61,7 @@ function addEngine(view) {
   }
   return html`
     <form class="entry" aria-label=${text.addEngine} @submit=${save}>
+      ${foundDraft(form)}
       <p class="hint">${text.engineHint}</p>
       <div class="pair">
         ${input({ id: 'engine-what', label: text.engineWhat, value: typed.what, enter: (what) => enter({ what }) })}

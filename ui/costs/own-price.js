@@ -4,6 +4,7 @@ import { html } from '../vendor/lit-html/lit-html.js'
 import { plain, read } from '../amounts.js'
 import { foldAfter } from '../controls/fold.js'
 import { formOf } from '../controls/form.js'
+import { foundDraft } from '../controls/found-draft.js'
 import { input } from '../controls/input.js'
 import { submit } from '../edits/queue.js'
 import { words } from '../words.js'
@@ -13,7 +14,8 @@ const text = words.costs
 /** @param {JobView} view @param {QuoteLine} line @param {string} own */
 export function ownPrice({ job, prices: { currency } }, { what, each }, own) {
   const name = `own-price ${job} ${own}`
-  const { entered, refusal, enter, send } = formOf(name, () => ({ each: each === null ? '' : plain(each, currency) }))
+  const form = formOf(name, () => ({ each: each === null ? '' : plain(each, currency) }))
+  const { entered, refusal, enter, send } = form
   const save = (/** @type {Event} */ event) => {
     event.preventDefault()
     return foldAfter(event, send(({ each }) =>
@@ -24,6 +26,7 @@ export function ownPrice({ job, prices: { currency } }, { what, each }, own) {
     <details>
       <summary aria-label=${text.priceOf(verb, what)}>${verb}</summary>
       <form class="entry" aria-label=${text.priceOf(verb, what)} @submit=${save}>
+        ${foundDraft(form)}
         ${input({
           id: name.replaceAll(' ', '-'),
           label: text.ownEach(currency),

@@ -6,6 +6,7 @@ import { shown } from '../amounts.js'
 import { choice } from '../controls/choice.js'
 import { foldAfter } from '../controls/fold.js'
 import { formOf } from '../controls/form.js'
+import { foundDraft } from '../controls/found-draft.js'
 import { input } from '../controls/input.js'
 import { submit } from '../edits/queue.js'
 import { capitalised } from '../text.js'
@@ -46,10 +47,11 @@ function one({ prices }, { followed, because, chosen_because }, way, isFirst) {
 function choose(job, { kind, what, ways, followed, chosen_because }) {
   /** @type {Work | ''} */
   const chosen = chosen_because === null ? '' : followed
-  const { entered, refusal, enter, send } = formOf(
+  const form = formOf(
     `way ${job} ${kind}`,
     () => ({ way: chosen, reason: chosen_because ?? '' }),
   )
+  const { entered, refusal, enter, send } = form
   const save = (/** @type {Event} */ event) => {
     event.preventDefault()
     return foldAfter(
@@ -62,6 +64,7 @@ function choose(job, { kind, what, ways, followed, chosen_because }) {
     <details>
       <summary aria-label=${text.chooseWayFor(what)}>${text.chooseWay}</summary>
       <form class="entry" aria-label=${text.chooseWayFor(what)} @submit=${save}>
+        ${foundDraft(form)}
         ${choice({
           name: `way-${kind}`,
           legend: text.way,

@@ -5,6 +5,7 @@ import { catalogue, outcomeWords, workWords } from '../catalogue.js'
 import { cautionLines } from '../controls/cautions.js'
 import { choice } from '../controls/choice.js'
 import { formOf } from '../controls/form.js'
+import { foundDraft } from '../controls/found-draft.js'
 import { passage } from '../controls/input.js'
 import { append, submit } from '../edits/queue.js'
 import { capitalised } from '../text.js'
@@ -43,7 +44,8 @@ export const reason = ({ outcome, because, source }) => html`
 /** @param {string} job @param {PartView} part */
 function overrule(job, part) {
   const start = () => ({ outcome: /** @type {Outcome | undefined} */ (undefined), reason: '' })
-  const { entered, refusal, enter, send } = formOf(`overrule ${job} ${part.part}`, start)
+  const form = formOf(`overrule ${job} ${part.part}`, start)
+  const { entered, refusal, enter, send } = form
   const save = (/** @type {Event} */ event) => {
     event.preventDefault()
     const { outcome } = entered
@@ -52,6 +54,7 @@ function overrule(job, part) {
   return html`
     <form class="entry overrule" aria-label=${text.decideOtherwise} @submit=${save}>
       <h3>${text.decideOtherwise}</h3>
+      ${foundDraft(form)}
       ${choice({
         name: 'outcome',
         legend: text.instead,

@@ -4,6 +4,7 @@ import { html } from '../vendor/lit-html/lit-html.js'
 import { choice, optionsOf } from '../controls/choice.js'
 import { foldAfter } from '../controls/fold.js'
 import { formOf } from '../controls/form.js'
+import { foundDraft } from '../controls/found-draft.js'
 import { day, today } from '../dates.js'
 import { append, submit } from '../edits/queue.js'
 import { savePaper } from '../papers.js'
@@ -28,9 +29,10 @@ const refused = (job, { edit, goes_back, made }) => html`
 
 /** Asked twice: it holds everything that is on the lists. @param {JobView} view */
 function refuse({ job }) {
-  const { entered, refusal, enter, send } = formOf(`refuse ${job}`, () => ({
+  const form = formOf(`refuse ${job}`, () => ({
     way: /** @type {GoesBack | undefined} */ (undefined),
   }))
+  const { entered, refusal, enter, send } = form
   const save = (/** @type {Event} */ event) => {
     event.preventDefault()
     return foldAfter(event, send(({ way }) => {
@@ -43,6 +45,7 @@ function refuse({ job }) {
       <summary>${text.begin}</summary>
       <p>${text.hint}</p>
       <form class="entry" aria-label=${text.begin} @submit=${save}>
+        ${foundDraft(form)}
         ${choice({
           name: 'goes-back',
           legend: text.how,

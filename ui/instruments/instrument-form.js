@@ -6,6 +6,7 @@ import { dropInstrument, keepInstrument } from '../backend.js'
 import { catalogue, instrumentKindOf } from '../catalogue.js'
 import { choice, optionsOf } from '../controls/choice.js'
 import { formOf } from '../controls/form.js'
+import { foundDraft } from '../controls/found-draft.js'
 import { allKeysButton, input } from '../controls/input.js'
 import { today } from '../dates.js'
 import { isMetric, withUnit } from '../lengths.js'
@@ -52,6 +53,7 @@ export function instrumentForm(saved) {
     title: saved ? saved.name : text.adding,
     body: html`
       <form class="entry" id="instrument" @submit=${save}>
+        ${foundDraft(form)}
         ${choice({
           name: 'kind',
           legend: text.kind,

@@ -4,7 +4,7 @@ import { html } from '../vendor/lit-html/lit-html.js'
 import { repeat } from '../vendor/lit-html/directives/repeat.js'
 import { photoAddress, surroundings } from '../backend.js'
 import { fileButton } from '../controls/file-button.js'
-import { formOf, wasFound } from '../controls/form.js'
+import { formOf } from '../controls/form.js'
 import { foundDraft } from '../controls/found-draft.js'
 import { input } from '../controls/input.js'
 import { append, photographAncillary, submit } from '../edits/queue.js'
@@ -15,8 +15,7 @@ const text = words.ancillaries
 
 /** @param {JobView} view */
 export function ancillaries({ job, ancillaries }) {
-  const name = `ancillary ${job}`
-  const form = formOf(name, () => ({ what: '', remark: '' }), (entered) => entered)
+  const form = formOf(`ancillary ${job}`, () => ({ what: '', remark: '' }))
   const { entered, refusal, enter, send } = form
   const save = (/** @type {Event} */ event) => {
     event.preventDefault()
@@ -26,7 +25,6 @@ export function ancillaries({ job, ancillaries }) {
   return setFold({
     name: text.title,
     set: form.touched ? words.intake.notSaved : ancillaries.map(({ what }) => what).join(', ') || text.none,
-    isOpen: wasFound(name),
     body: html`
       <p class="hint">${text.hint}</p>
       ${ancillaries.length === 0 ? '' : html`

@@ -1,16 +1,18 @@
 // How the customer is reached: telephone and mail, each with its own keys. They are kept as one line, as it is printed.
 /** @import { JobView } from '../types/api.d.ts' */
+/** @import { Form } from '../controls/form.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { field } from '../controls/field.js'
+import { formOf } from '../controls/form.js'
 import { append } from '../edits/queue.js'
 import { shownJob } from '../state.js'
 import { words } from '../words.js'
 
 /** @typedef {{ telephone: string, mail: string }} Contact */
 
-/** By job, as they were typed last: half a mail address can't be told from the rest of the line.
- * @type {Map<string, Contact>} */
-const typed = new Map()
+/** As they were typed last, where the line does not tell: half a mail address looks like any other word.
+ * @param {string} job @returns {Form<Contact>} */
+const typedOf = (job) => formOf(`contact ${job}`, () => ({ telephone: '', mail: '' }))
 
 /** @param {JobView} view */
 export function contact(view) {
@@ -19,8 +21,10 @@ export function contact(view) {
   const save = (change) => (/** @type {string} */ text) => {
     const latest = shownJob()
     const next = { ...contactOf(latest?.job === view.job ? latest : view), ...change(text) }
-    typed.set(view.job, next)
-    return append(view.job, { do: 'fill', field: 'contact', text: inOneLine(next) })
+    const line = inOneLine(next)
+    if (isSame(apart(line), next)) typedOf(view.job).forget()
+    else typedOf(view.job).enter(next)
+    return append(view.job, { do: 'fill', field: 'contact', text: line })
   }
   return html`
     <div class="contact">
@@ -44,9 +48,12 @@ export function contact(view) {
 /** @param {JobView} view @returns {Contact} */
 function contactOf({ job, texts }) {
   const line = texts.contact ?? ''
-  const last = typed.get(job)
-  return last && inOneLine(last) === line ? last : apart(line)
+  const { entered } = typedOf(job)
+  return inOneLine(entered) === line ? entered : apart(line)
 }
+
+/** @param {Contact} one @param {Contact} other */
+const isSame = (one, other) => one.telephone === other.telephone && one.mail === other.mail
 
 /** @param {Contact} contact */
 const inOneLine = ({ telephone, mail }) => [telephone.trim(), mail.trim()].filter(Boolean).join(', ')

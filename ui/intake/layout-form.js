@@ -16,7 +16,7 @@ import { derived } from './defaults.js'
 export function layoutForm({ job, arrangement }) {
   /** @returns {Entered} */
   const start = () => ({ arrangement, touched: [] })
-  return formOf(`arrangement ${job}`, start, (entered) => entered)
+  return formOf(`arrangement ${job}`, start)
 }
 
 /** Whether something is chosen that is not saved. @param {JobView} view */

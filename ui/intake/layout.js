@@ -1,7 +1,8 @@
 // The layout of the engine, entered once. What can't be is refused by the backend; the reason is shown at the form and
 // what was entered stays.
 /** @import { Arrangement, JobView } from '../types/api.d.ts' */
-/** @import { Setter } from './layout-form.js' */
+/** @import { Form } from '../controls/form.js' */
+/** @import { Entered, Setter } from './layout-form.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { catalogue } from '../catalogue.js'
 import { choice, optionsOf } from '../controls/choice.js'
@@ -49,24 +50,46 @@ export function layout(view, onward) {
       ${arrangement === null
         ? starts(view.job, begin)
         : html`
-          ${details(arrangement, setter(arrangement, form), (layout) =>
+          ${details(arrangement, form, (layout) =>
             form.enter({ arrangement: startOf(catalogue(), layout), touched: [] }))}
           ${setFold({ name: text.startAnew, set: '', body: starts(view.job, begin) })}`}
       <p role="alert" class="refusal">${form.refusal}</p>
     </form>`
 }
 
-/** What stands, folded by what it is about.
- * @param {Arrangement} arrangement @param {Setter} set @param {(layout: Arrangement['layout']) => void} stand */
-const details = (arrangement, set, stand) => html`
-  ${setFold({ name: text.crank, set: crankSet(arrangement), body: crank(arrangement, set, stand) })}
-  ${setFold({ name: text.valveGear, set: valveGearSet(arrangement), body: valveGear(arrangement, set) })}
-  ${setFold({ name: text.numbering, set: numberingSet(arrangement), body: numbering(arrangement, set) })}
-  ${setFold({
-    name: text.construction,
-    set: madeSet(arrangement),
-    body: construction(arrangement, set),
-  })}`
+/** What stands, folded by what it is about; unfolded where it was found half entered.
+ * @param {Arrangement} arrangement @param {Form<Entered>} form
+ * @param {(layout: Arrangement['layout']) => void} stand */
+function details(arrangement, form, stand) {
+  const set = setter(arrangement, form)
+  const isOpen = (/** @type {(keyof Arrangement)[]} */ ...names) =>
+    form.isFound && names.some((name) => form.entered.touched.includes(name))
+  return html`
+    ${setFold({
+      name: text.crank,
+      set: crankSet(arrangement),
+      body: crank(arrangement, set, stand),
+      isOpen: isOpen('cylinders', 'mains', 'thrust_main', 'rods_per_crankpin'),
+    })}
+    ${setFold({
+      name: text.valveGear,
+      set: valveGearSet(arrangement),
+      body: valveGear(arrangement, set),
+      isOpen: isOpen('camshaft', 'cam_bearings', 'tappets', 'valves_per_cylinder'),
+    })}
+    ${setFold({
+      name: text.numbering,
+      set: numberingSet(arrangement),
+      body: numbering(arrangement, set),
+      isOpen: isOpen('numbering', 'front'),
+    })}
+    ${setFold({
+      name: text.construction,
+      set: madeSet(arrangement),
+      body: construction(arrangement, set),
+      isOpen: isOpen('construction', 'oil_from'),
+    })}`
+}
 
 /** @param {Arrangement} arrangement @param {Setter} set @param {(layout: Arrangement['layout']) => void} stand */
 const crank = (arrangement, set, stand) => html`

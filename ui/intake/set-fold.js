@@ -4,7 +4,7 @@ import { folded } from '../controls/folded.js'
 import { state } from '../state.js'
 
 /** @param {{ name: string, set: string, body: unknown, isOpen?: boolean }} fold */
-export const setFold = ({ name, set, body, isOpen = false }) =>
+export const setFold = ({ name, set, body, isOpen }) =>
   folded({
     name: `${state.route.job} intake ${name}`,
     look: 'more',

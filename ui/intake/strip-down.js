@@ -2,10 +2,10 @@
 /** @import { JobView, OrderedStripDown, StripDownAnswer } from '../types/api.d.ts' */
 /** @import { Saying } from '../approval/said-by.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
-import { asSaid, sayingFields, signed, startSaying } from '../approval/said-by.js'
+import { asSaid, sayingFields, signed, startSaying, unsigned } from '../approval/said-by.js'
 import { hasCurrency, shown } from '../amounts.js'
 import { choice, optionsOf } from '../controls/choice.js'
-import { formOf, hasDraft, wasFound } from '../controls/form.js'
+import { formOf, hasDraft } from '../controls/form.js'
 import { foundDraft } from '../controls/found-draft.js'
 import { passage } from '../controls/input.js'
 import { readStripDown, stripDownAsTyped, stripDownFields } from '../controls/strip-down-terms.js'
@@ -37,7 +37,6 @@ export function stripDown(view) {
   return setFold({
     name: text.title,
     set: standing(view),
-    isOpen: wasFound(orderName(view)) || (ordered !== null && wasFound(answerName(view.job, ordered))),
     body: html`
       <p class="hint">${text.hint}</p>
       ${isMaking ? order(view) : made(view, ordered)}`,
@@ -69,7 +68,7 @@ function order(view) {
     oldParts: oldPartsOf(earlier?.old_parts),
     remark: earlier?.remark ?? '',
   })
-  const form = formOf(orderName(view), start, (entered) => entered)
+  const form = formOf(orderName(view), start)
   const { entered, refusal, enter, send, forget } = form
   const save = async (/** @type {Event} */ event) => {
     event.preventDefault()
@@ -158,8 +157,7 @@ function answerForm(job, ordered) {
   const { edit, answer } = ordered
   /** @returns {Entered} */
   const start = () => ({ ...startSaying(answer), agreed: undefined })
-  // A signature is not kept beside the log: who signs signs what stands on the screen now.
-  const form = formOf(answerName(job, ordered), start, ({ signature: _, ...others }) => others)
+  const form = formOf(answerName(job, ordered), start, unsigned)
   const { entered, refusal, enter, send } = form
   const save = async (/** @type {Event} */ event) => {
     event.preventDefault()

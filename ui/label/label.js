@@ -3,6 +3,7 @@ import { html } from '../vendor/lit-html/lit-html.js'
 import { findLabel, readLabel, surroundings } from '../backend.js'
 import { fileButton } from '../controls/file-button.js'
 import { formOf } from '../controls/form.js'
+import { foundDraft } from '../controls/found-draft.js'
 import { input } from '../controls/input.js'
 import { swap, toPart } from '../route.js'
 import { attempt, redraw, state } from '../state.js'
@@ -13,7 +14,8 @@ const text = words.label
 let isReading = false
 
 export function label() {
-  const { entered, refusal, enter, send } = formOf('label', () => ({ code: '' }))
+  const form = formOf('label', () => ({ code: '' }))
+  const { entered, refusal, enter, send } = form
   const find = async (/** @type {Event} */ event) => {
     event.preventDefault()
     await send(async ({ code }) => show(await findLabel(code)))
@@ -35,6 +37,7 @@ export function label() {
       </section>
       <p class="hint" role="status">${isReading ? text.reading : ''}</p>
       <form class="entry" id="label" @submit=${find}>
+        ${foundDraft(form)}
         ${input({
           id: 'label-code',
           label: text.code,

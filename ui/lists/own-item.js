@@ -5,6 +5,7 @@ import { catalogue } from '../catalogue.js'
 import { count } from '../controls/count.js'
 import { foldAfter } from '../controls/fold.js'
 import { formOf } from '../controls/form.js'
+import { foundDraft } from '../controls/found-draft.js'
 import { input, pick } from '../controls/input.js'
 import { submit } from '../edits/queue.js'
 import { words } from '../words.js'
@@ -13,10 +14,11 @@ const text = words.lists
 
 /** @param {string} job @param {ListKind} list */
 export function ownItem(job, list) {
-  const { entered, refusal, enter, send } = formOf(
+  const form = formOf(
     `own ${job} ${list}`,
     () => ({ what: '', quantity: 1, because: '', scope: /** @type {JobScope | ''} */ ('') }),
   )
+  const { entered, refusal, enter, send } = form
   const save = (/** @type {Event} */ event) => {
     event.preventDefault()
     return foldAfter(event, send(({ what, quantity, because, scope }) =>
@@ -30,6 +32,7 @@ export function ownItem(job, list) {
       <summary>${text.own}</summary>
       <form class="entry" aria-label=${text.own} @submit=${save}>
         <p class="hint">${text.ownHint}</p>
+        ${foundDraft(form)}
         ${input({ id: 'own-what', label: text.what, value: entered.what, enter: (what) => enter({ what }) })}
         ${count({ label: text.quantity, value: entered.quantity, set: (quantity) => enter({ quantity }) })}
         ${input({

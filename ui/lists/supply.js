@@ -6,6 +6,7 @@ import { catalogue, choicesOf } from '../catalogue.js'
 import { choice } from '../controls/choice.js'
 import { foldAfter } from '../controls/fold.js'
 import { formOf } from '../controls/form.js'
+import { foundDraft } from '../controls/found-draft.js'
 import { input } from '../controls/input.js'
 import { submit } from '../edits/queue.js'
 import { words } from '../words.js'
@@ -45,6 +46,7 @@ export function supplyForm(view, item) {
     <details>
       <summary aria-label=${text.supplyOf(item.what)}>${text.supply}</summary>
       <form class="entry" aria-label=${text.supplyOf(item.what)} @submit=${save}>
+        ${foundDraft(form)}
         ${choice({
           name: `supply-${kind}`,
           legend: text.supplied,

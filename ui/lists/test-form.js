@@ -4,6 +4,7 @@ import { html } from '../vendor/lit-html/lit-html.js'
 import { choice, optionsOf } from '../controls/choice.js'
 import { foldAfter } from '../controls/fold.js'
 import { formOf } from '../controls/form.js'
+import { foundDraft } from '../controls/found-draft.js'
 import { input } from '../controls/input.js'
 import { day, today } from '../dates.js'
 import { submit } from '../edits/queue.js'
@@ -19,7 +20,8 @@ const text = words.lists
 export function testForm(view, item, tick) {
   if (item.tested.length === 0) return ''
   const key = itemKey(item)
-  const { entered, refusal, enter, send } = formOf(`test ${view.job} ${key}`, () => startFrom(tick.result))
+  const form = formOf(`test ${view.job} ${key}`, () => startFrom(tick.result))
+  const { entered, refusal, enter, send } = form
   const save = (/** @type {Event} */ event) => {
     event.preventDefault()
     const result = (/** @type {Entered} */ entered) => resultOf(item.tested, entered)
@@ -34,6 +36,7 @@ export function testForm(view, item, tick) {
     <details>
       <summary aria-label=${text.resultOf(item.what)}>${text.result}</summary>
       <form class="entry" aria-label=${text.resultOf(item.what)} @submit=${save}>
+        ${foundDraft(form)}
         ${item.tested.map((part) => choice({
           name: `${id}-${part}`,
           legend: labelOf(view, part),

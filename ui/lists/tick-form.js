@@ -4,6 +4,7 @@ import { html } from '../vendor/lit-html/lit-html.js'
 import { count } from '../controls/count.js'
 import { foldAfter } from '../controls/fold.js'
 import { formOf } from '../controls/form.js'
+import { foundDraft } from '../controls/found-draft.js'
 import { input } from '../controls/input.js'
 import { today } from '../dates.js'
 import { submit } from '../edits/queue.js'
@@ -18,11 +19,12 @@ export function tickForm(job, item, tick, isOrder) {
   const key = itemKey(item)
   const name = `tick ${job} ${key}`
   const hasSteps = item.steps.length > 0
-  const { entered, refusal, enter, send } = formOf(name, () => ({
+  const form = formOf(name, () => ({
     ...tick,
     date: tick.date || today(),
     steps: item.steps.filter(({ done }) => done > 0).map(({ step, done, date }) => ({ step, done, date })),
   }))
+  const { entered, refusal, enter, send } = form
   const isMany = item.quantity > 1
   const id = key.replaceAll(/\W+/g, '-')
   const summary = isOrder
@@ -43,6 +45,7 @@ export function tickForm(job, item, tick, isOrder) {
     <details>
       <summary aria-label=${text.detailsOf(summary, item.what)}>${summary}</summary>
       <form class="entry" aria-label=${text.detailsOf(summary, item.what)} @submit=${save}>
+        ${foundDraft(form)}
         ${hasSteps ? stepFields(id, item, entered.steps ?? [], (steps) => enter({ steps })) : ''}
         ${isMany && !hasSteps
           ? count({

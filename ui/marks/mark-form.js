@@ -5,6 +5,7 @@ import { html } from '../vendor/lit-html/lit-html.js'
 import { live } from '../vendor/lit-html/directives/live.js'
 import { choice, optionsOf } from '../controls/choice.js'
 import { formOf } from '../controls/form.js'
+import { foundDraft } from '../controls/found-draft.js'
 import { append, submit } from '../edits/queue.js'
 import { readdress } from '../readdress.js'
 import { toScreen } from '../route.js'
@@ -31,7 +32,8 @@ const entryOf = (view, asked) =>
 
 /** @param {JobView} view @param {MarkView} asked */
 export function markForm(view, asked) {
-  const { entered: mark, refusal, enter } = entryOf(view, asked)
+  const form = entryOf(view, asked)
+  const { entered: mark, refusal, enter } = form
   const number = placeNumber(asked.place)
   const twin = twinOf(view, asked, mark)
   const save = (/** @type {Event} */ event) => {
@@ -41,6 +43,7 @@ export function markForm(view, asked) {
   return html`
     <form class="entry mark-form" id="mark" aria-labelledby="mark-asked" @submit=${save}>
       <h2 id="mark-asked">${asked.label}</h2>
+      ${foundDraft(form)}
       <div class="mark-text">
         <label class="field">
           <span class="field-label">${text.text}</span>

@@ -6,6 +6,7 @@
 import { html, nothing } from '../vendor/lit-html/lit-html.js'
 import { choice } from '../controls/choice.js'
 import { formOf } from '../controls/form.js'
+import { foundDraft } from '../controls/found-draft.js'
 import { input } from '../controls/input.js'
 import { penOn } from '../controls/pen.js'
 import { submit } from '../edits/queue.js'
@@ -17,17 +18,17 @@ const text = words.markup
 
 /** @typedef {{ markup: Markup }} Entered */
 
-/** What is being drawn on a photo and not saved yet; it is open once it is touched.
- * @param {string} photo @returns {Form<Entered>} */
-export const drawingOn = (photo) =>
-  formOf(`markup ${photo}`, () => ({ markup: startOf('outline', ratioOf(photo) ?? 1, '') }))
+/** What is being drawn on a photo and not saved yet; it is open once it is touched. The same picture may be in another
+ * job too.
+ * @param {string} job @param {string} part @param {string} photo @returns {Form<Entered>} */
+export const drawingOn = (job, part, photo) =>
+  formOf(`markup ${job} ${part} ${photo}`, () => ({ markup: startOf('outline', ratioOf(photo) ?? 1, '') }))
 
 /** The field over the picture, with what is there and what is being drawn.
- * @param {string} photo @param {Markup[]} saved */
-export function markupField(photo, saved) {
+ * @param {string} photo @param {Form<Entered>} drawing @param {Markup[]} saved */
+export function markupField(photo, { entered: { markup }, enter }, saved) {
   const ratio = ratioOf(photo)
   if (!ratio) return nothing
-  const { entered: { markup }, enter } = drawingOn(photo)
   const { begin, goOn, end } = penOn({
     saysMore,
     show: (field, line) => show(field, line.length > 0 ? through(line, ratio) : ''),
@@ -45,7 +46,8 @@ export function markupField(photo, saved) {
 
 /** @param {string} job @param {Recorded} part @param {string} photo */
 export function markupForm(job, part, photo) {
-  const { entered: { markup }, enter, refusal, send } = drawingOn(photo)
+  const form = drawingOn(job, part.part, photo)
+  const { entered: { markup }, enter, refusal, send } = form
   const ratio = ratioOf(photo) ?? 1
   /** @param {Event} event */
   const save = (event) => {
@@ -54,6 +56,7 @@ export function markupForm(job, part, photo) {
   }
   return html`
     <form class="entry" id="markup" @submit=${save}>
+      ${foundDraft(form)}
       ${choice({
         name: 'markup-shape',
         legend: text.shape,

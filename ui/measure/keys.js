@@ -5,7 +5,7 @@
 import { html, nothing } from '../vendor/lit-html/lit-html.js'
 import { live } from '../vendor/lit-html/directives/live.js'
 import { UNIT_MARKS, withUnit } from '../lengths.js'
-import { redraw, state } from '../state.js'
+import { state } from '../state.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
 import { signed } from './entry.js'
@@ -73,10 +73,7 @@ function keyBlock(here) {
   const near = neighbour(here)
   const isEmpty = shown.typed === ''
   const digit = (/** @type {number} */ n) => key(`digit-${n}`, String(n), String(n), () => type(shown.typed + n))
-  const turn = () => {
-    turnUnit(here.view, instrumentFor(here.view, useOf(here)))
-    redraw()
-  }
+  const turn = () => turnUnit(here.view, instrumentFor(here.view, useOf(here)))
   return html`
     <div class="keys" role="group" aria-label=${keys.pad}>
       ${[7, 8, 9, 4, 5, 6, 1, 2, 3, 0].map(digit)}

@@ -5,14 +5,14 @@ import { toScreen } from '../route.js'
 import { newLine } from '../sheet/line-key.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
-import { shown } from './pad.js'
+import { nameOn } from './tools.js'
 
 const text = words.measure
 
 /** @param {Bench} here */
 export function limits({ view, part, quantity }) {
   const { lines } = view.sheet
-  const name = quantity === 'other' ? shown.name.trim() : ''
+  const name = quantity === 'other' ? nameOn(view.job).trim() : ''
   const own = view.sheet_words.lines.filter((_, nth) => {
     const of = lines[nth]?.of
     return of?.kind === part.kind && of.quantity === quantity && (of.name ?? '').trim() === name

@@ -3,6 +3,7 @@
 /** @import { Bench } from './pad.js' */
 /** @import { Step } from './walk.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
+import { foundDraft } from '../controls/found-draft.js'
 import { toMeasure, toPart, toScreen, walkOn } from '../route.js'
 import { redraw } from '../state.js'
 import { capitalised } from '../text.js'
@@ -12,7 +13,7 @@ import { figures } from './figures.js'
 import { formDrawing } from './form-drawing.js'
 import { entryAndKeys } from './keys.js'
 import { limits } from './limits.js'
-import { benchOf, goTo } from './pad.js'
+import { benchOf, foundHalf, goTo } from './pad.js'
 import { placeDrawing } from './place-drawing.js'
 import { places, readings } from './places.js'
 import { questions } from './questions.js'
@@ -41,6 +42,7 @@ export function measure(view) {
     ${setUp(here)}
     ${phase === 'found' && isGone(view, part.part, quantity) ? html`<p class="notice">${text.goneHere}</p>` : ''}
     ${places(here)}
+    ${foundDraft(foundHalf())}
     ${questions(here)}
     ${highSpot(here)}
     ${limits(here)}

@@ -1,8 +1,9 @@
 // What is being typed and the place it goes to. A value is taken on the spot: the hand goes on while it is still on its
 // way to the store, so that no key of a fast micrometer is lost or lands at another place.
-/** @import { JobView, PartView, Phase, Quantity, Reading } from '../types/api.d.ts' */
+/** @import { JobView, PartView, Phase, Quantity, Reading, Spot } from '../types/api.d.ts' */
 /** @import { Step } from './walk.js' */
 import { catalogue } from '../catalogue.js'
+import { formOf } from '../controls/form.js'
 import { submit } from '../edits/queue.js'
 import { readdress } from '../readdress.js'
 import { toMeasure } from '../route.js'
@@ -11,7 +12,7 @@ import { words } from '../words.js'
 import { isGone } from './before-apart.js'
 import { parted } from './entry.js'
 import { readingOf, whatToSetUp, whyNot } from './reading.js'
-import { settingOf } from './tools.js'
+import { nameOn, settingOf } from './tools.js'
 import { after, readQuantities, standingAt, walkOf } from './walk.js'
 
 const text = words.measure
@@ -26,8 +27,10 @@ const text = words.measure
  * @property {Step | undefined} step where the micrometer goes now; nowhere when the walk is done
  *
  * @typedef {object} Refused a value that the store would not take
- * @property {string} job
- * @property {Step} step
+ * @property {string} part
+ * @property {Quantity} quantity
+ * @property {string} name
+ * @property {Spot} spot
  * @property {string} value
  * @property {string} why
  */
@@ -46,15 +49,36 @@ const pad = {
   back: '',
   /** Where the high spot of a run-out stands. */
   angle: '',
-  /** The quantity of the manual's own that is measured. */
-  name: '',
   /** What was taken last and what comes next, for those who listen. */
   said: '',
-  /** What is measured, and with what, is unfolded to be changed. */
-  isSettingUp: false,
+  /** What is measured, and with what, is unfolded to be changed; null until the person has said. */
+  isSettingUp: /** @type {boolean | null} */ (null),
   takenAt: 0,
-  /** @type {Refused[]} */
-  refused: [],
+}
+
+/** A number half typed, and where it goes. @param {string} job */
+const half = (job) => formOf(`reading ${job}`, () => ({ at: '', typed: '', place: '', back: '', angle: '' }))
+
+/** The values that the store refused. @param {string} job */
+const refusedOf = (job) => formOf(`refused ${job}`, () => ({ all: /** @type {Refused[]} */ ([]) }))
+
+/** @param {string} job */
+export const refusedValues = (job) => refusedOf(job).entered.all
+
+/** @param {Partial<typeof pad>} change */
+function put(change) {
+  Object.assign(pad, change)
+  const { typed, at, back, angle } = pad
+  const { enter, forget, touched } = half(state.route.job)
+  if (typed || angle) enter({ at: location.hash, typed, place: at, back, angle })
+  else if (touched) forget()
+  redraw()
+}
+
+/** What was half typed before the page was ended. */
+export function foundHalf() {
+  const { isFound } = half(state.route.job)
+  return { isFound, forget: () => put({ typed: '', angle: '', refusal: '' }) }
 }
 
 /** What the pad shows, to be read only. @type {Readonly<typeof pad>} */
@@ -73,7 +97,7 @@ export function benchOf(view) {
   if (!asked) return null
   const quantity = asked.id
   const phase = catalogue().phases.find(({ id }) => id === route.phase)?.id ?? 'found'
-  const steps = walkOf(view, part, quantity, pad.name)
+  const steps = walkOf(view, part, quantity, nameOn(view.job))
   const mine = steps.filter((step) => step.part.part === part.part && step.quantity === quantity)
   const open = mine.find((step) => step.needed && !standingAt(step, phase))
   const isDone = pad.doneAt === `${phase} ${part.part} ${quantity}` && !open
@@ -88,23 +112,22 @@ export function bench() {
 }
 
 function arrive() {
-  Object.assign(pad, { route: state.route, typed: '', refusal: '', back: '', angle: '', said: '', isSettingUp: false })
+  Object.assign(pad, { route: state.route, typed: '', refusal: '', back: '', angle: '', said: '', isSettingUp: null })
+  const { entered: { at, typed, place, back, angle }, forget } = half(state.route.job)
+  if (at === location.hash) Object.assign(pad, { typed, at: place, back, angle })
+  else if (at) forget()
 }
 
 /** The typed text, whole values in front of it taken. @param {string} typed */
 export function type(typed) {
   const { whole, rest } = parted(typed)
   for (const value of whole) take(value)
-  Object.assign(pad, { typed: rest, refusal: '' })
-  redraw()
+  put({ typed: rest, refusal: '' })
 }
 
 /** What the pad holds besides the number.
- * @param {Partial<Pick<typeof pad, 'angle' | 'name' | 'isSettingUp'>>} change */
-export function note(change) {
-  Object.assign(pad, change)
-  redraw()
-}
+ * @param {Partial<Pick<typeof pad, 'angle' | 'isSettingUp'>>} change */
+export const note = (change) => put(change)
 
 /** Takes what is typed for the place at which the pad stands, and goes on. @param {string} typed */
 export function take(typed) {
@@ -115,15 +138,14 @@ export function take(typed) {
   const why = step ? whyNot(here, step, value, pad.angle) : text.doneTyped
   if (!step || why) {
     const opens = step !== undefined && why === whatToSetUp(here, step, value)
-    Object.assign(pad, { typed: value, refusal: why, isSettingUp: pad.isSettingUp || opens })
-    redraw()
+    put({ typed: value, refusal: why, isSettingUp: opens || pad.isSettingUp })
     if (opens) queueMicrotask(() => document.querySelector('.set-up')?.scrollIntoView())
     return
   }
   const wasRead = standingAt(step, here.phase) !== undefined
   const reading = readingOf(here, step, value, pad.angle)
   send(here.view, step, reading)
-  Object.assign(pad, { typed: '', refusal: '', isSettingUp: false, takenAt: Date.now() })
+  put({ typed: '', refusal: '', isSettingUp: false, takenAt: Date.now() })
   goOn(step, wasRead, reading.value)
 }
 
@@ -156,8 +178,7 @@ export function goTo(step) {
     && standingAt(step, here.phase)
   const back = comesBack && here.step ? here.step.id : ''
   place(here.view.job, step, here.phase)
-  pad.back = back
-  redraw()
+  put({ back })
 }
 
 /** Another quantity or phase of the same part. @param {{ quantity?: Quantity, phase?: Phase }} to */
@@ -165,18 +186,17 @@ export function turnTo(to) {
   const here = bench()
   if (!here) return
   walkTo(toMeasure(here.view.job, here.part.part, to.quantity ?? here.quantity, to.phase ?? here.phase))
-  Object.assign(pad, { at: '', doneAt: '', back: '', refusal: '', angle: '' })
-  redraw()
+  put({ at: '', doneAt: '', back: '', refusal: '', angle: '' })
 }
 
 /** The odd value is so: the same reading again, as sure.
  * @param {string} job @param {Step} step @param {Reading} reading */
 export const confirm = (job, step, reading) => keep(job, step, { ...reading, sure: true }, [])
 
-/** Puts away what the store refused. @param {Refused} refused */
-export function forget(refused) {
-  pad.refused = pad.refused.filter((other) => other !== refused)
-  redraw()
+/** Puts away what the store refused. @param {string} job @param {Refused} refused */
+export function forget(job, refused) {
+  const { entered: { all }, enter } = refusedOf(job)
+  enter({ all: all.filter((other) => other !== refused) })
 }
 
 /** How a place is called in a sentence. @param {Step} step */
@@ -203,8 +223,9 @@ function send(view, step, reading) {
 function keep(job, step, reading, before) {
   submit(job, ...before, { do: 'measure', reading }).catch((failure) => {
     const why = failure instanceof Error ? failure.message : words.errors.broke
-    pad.refused = [...pad.refused, { job, step, value: reading.value, why }]
-    redraw()
+    const { entered: { all }, enter } = refusedOf(job)
+    const { part: { part }, quantity, name, spot } = step
+    enter({ all: [...all, { part, quantity, name, spot, value: reading.value, why }] })
   })
 }
 
@@ -217,8 +238,7 @@ function goOn(from, wasRead, value) {
   pad.said = text.taken(placeName(from), value, next ? placeName(next) : '')
   pad.back = ''
   if (next) return place(here.view.job, next, here.phase)
-  pad.doneAt = `${here.phase} ${from.part.part} ${from.quantity}`
-  redraw()
+  put({ doneAt: `${here.phase} ${from.part.part} ${from.quantity}` })
 }
 
 /** @param {string} job @param {Step} step @param {Phase} phase */
@@ -227,7 +247,7 @@ function place(job, step, phase) {
   if (step.part.part !== state.route.part || step.quantity !== state.route.quantity) {
     walkTo(toMeasure(job, step.part.part, step.quantity, phase))
   }
-  redraw()
+  put({})
   // After the drawing, which the line above has asked for. Where all scrolls together the keys stay where they are.
   queueMicrotask(() =>
     document.querySelector('html:not(.flowing) .place[aria-current=step]')?.scrollIntoView({ block: 'nearest' }))

@@ -1,10 +1,11 @@
 // What the person must answer: readings that are hard to believe, and values that were not taken. They wait, whatever
 // is measured meanwhile.
+/** @import { PartView, Quantity, Spot } from '../types/api.d.ts' */
 /** @import { Bench, Refused } from './pad.js' */
 /** @import { Step } from './walk.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { words } from '../words.js'
-import { confirm, forget, goTo, placeName, shown } from './pad.js'
+import { confirm, forget, goTo, placeName, refusedValues } from './pad.js'
 import { keepFocus } from './places.js'
 import { stepsOf } from './walk.js'
 
@@ -15,15 +16,17 @@ export function questions({ view, phase }) {
   const doubts = view.assessment.parts.flatMap((part) => part.readings.flatMap((reading) => {
     const { quantity, name, spot, doubt } = reading
     if (!doubt || reading.phase !== phase) return []
-    const step =
-      stepsOf(part, quantity, name).find((one) => one.spot.station === spot.station
-        && one.spot.direction === spot.direction)
+    const step = stepAt(part, quantity, name, spot)
     return step ? [{ reading, step, doubt }] : []
   }))
-  const refused = shown.refused.filter(({ job }) => job === view.job)
+  const refused = refusedValues(view.job).flatMap((one) => {
+    const part = view.assessment.parts.find(({ part }) => part === one.part)
+    const step = part && stepAt(part, one.quantity, one.name, one.spot)
+    return step ? [{ one, step }] : []
+  })
   return html`
     <div class="questions" role="log" aria-label=${text.questions} ?hidden=${doubts.length + refused.length === 0}>
-      ${refused.map((one) => refusal(one))}
+      ${refused.map(({ one, step }) => refusal(view.job, one, step))}
       ${doubts.map(({ reading, step, doubt }) => question(step, doubt, () => confirm(view.job, step, reading.taken)))}
     </div>`
 }
@@ -43,19 +46,23 @@ function question(step, doubt, isSo) {
     </div>`
 }
 
-/** @param {Refused} refused */
-function refusal(refused) {
-  const { step, value, why } = refused
+/** @param {PartView} part @param {Quantity} quantity @param {string} name @param {Spot} spot */
+const stepAt = (part, quantity, name, { station, direction }) =>
+  stepsOf(part, quantity, name).find(({ spot }) => spot.station === station && spot.direction === direction)
+
+/** @param {string} job @param {Refused} refused @param {Step} step */
+function refusal(job, refused, step) {
+  const { value, why } = refused
   const name = placeName(step)
   const again = () => {
-    forget(refused)
+    forget(job, refused)
     goTo(step)
   }
   return html`
     <div class="question">
       <p><strong>${name}:</strong> ${text.refused(value)} ${why}</p>
       <div class="bar">
-        <button type="button" @mousedown=${keepFocus} @click=${() => forget(refused)}>${text.dismiss}</button>
+        <button type="button" @mousedown=${keepFocus} @click=${() => forget(job, refused)}>${text.dismiss}</button>
         <button type="button" aria-label=${text.againName(name)} @mousedown=${keepFocus}
           @click=${again}>${text.again}</button>
       </div>

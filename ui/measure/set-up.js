@@ -4,14 +4,14 @@ import { html } from '../vendor/lit-html/lit-html.js'
 import { live } from '../vendor/lit-html/directives/live.js'
 import { catalogue, choicesOf, kindOf, quantityOf } from '../catalogue.js'
 import { choice } from '../controls/choice.js'
+import { foundDraft } from '../controls/found-draft.js'
 import { input, tick } from '../controls/input.js'
 import { toInstruments } from '../route.js'
-import { redraw } from '../state.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
 import { note, shown, turnTo } from './pad.js'
 import { useOf } from './reading.js'
-import { instrumentFor, instrumentsOf, set, settingOf } from './tools.js'
+import { foundSetting, instrumentFor, instrumentsOf, nameIt, nameOn, set, settingOf } from './tools.js'
 import { readQuantities, stepsOf } from './walk.js'
 
 const text = words.measure
@@ -23,9 +23,15 @@ export function setUp(here) {
   const quantities = readQuantities(part.kind).map(({ id, words: label }) => ({ value: id, label: capitalised(label) }))
   const phases = catalogue().phases.map(({ id, label }) => ({ value: id, label: capitalised(label) }))
   const named = quantities.find(({ value }) => value === quantity)?.label ?? ''
+  const isOpen = shown.isSettingUp ?? foundSetting(useOf(here)).isFound
+  /** @param {Event} event */
+  const onToggle = (event) => {
+    const { open } = /** @type {HTMLDetailsElement} */ (event.currentTarget)
+    if (open !== isOpen) note({ isSettingUp: open })
+  }
   const when = phases.find(({ value }) => value === phase)?.label.toLowerCase() ?? ''
   return html`
-    <details class="set-up" .open=${live(shown.isSettingUp)} @toggle=${onToggle}>
+    <details class="set-up" .open=${live(isOpen)} @toggle=${onToggle}>
       <summary>
         <span><strong>${text.setUp}:</strong> ${[
           named,
@@ -64,12 +70,6 @@ export const highSpot = ({ quantity }) => quantity !== 'run-out' ? '' : input({
   enter: (angle) => note({ angle }),
 })
 
-/** @param {Event} event */
-function onToggle(event) {
-  const { open } = /** @type {HTMLDetailsElement} */ (event.currentTarget)
-  if (open !== shown.isSettingUp) note({ isSettingUp: open })
-}
-
 /** @param {Bench} here @param {string} chosen */
 function instrumentChoice(here, chosen) {
   const instruments = instrumentsOf(here.view).map(({ id, name }) => ({ value: id, label: name }))
@@ -79,16 +79,10 @@ function instrumentChoice(here, chosen) {
       legend: text.instrument,
       options: [...instruments, { value: '', label: text.noInstrument }],
       value: chosen,
-      choose: (instrument) => change(here, { instrument }),
+      choose: (instrument) => set(useOf(here), { instrument }),
     })}
     ${chosen ? '' : html`<p class="hint">${text.noInstrumentHint}</p>`}
     <a class="button" href=${toInstruments('new')}>${text.enterInstrument}</a>`
-}
-
-/** @param {Bench} here @param {Parameters<typeof set>[1]} to */
-function change(here, to) {
-  set(useOf(here), to)
-  redraw()
 }
 
 /** @param {Bench} here */
@@ -100,29 +94,31 @@ function nameOf({ view, part }) {
     ${input({
       id: 'measure-name',
       label: text.name,
-      value: shown.name,
+      value: nameOn(view.job),
       enterKey: 'done',
-      enter: (name) => note({ name }),
+      enter: (name) => nameIt(view.job, name),
     })}
     ${names.length === 0 ? '' : html`
       <div class="bar-inline">
         ${[...new Set(names)].map((name) =>
-          html`<button type="button" @click=${() => note({ name })}>${name}</button>`)}
+          html`<button type="button" @click=${() => nameIt(view.job, name)}>${name}</button>`)}
       </div>`}`
 }
 
 /** @param {Bench} here */
 function more(here) {
-  const setting = settingOf(useOf(here))
-  const optional = stepsOf(here.part, here.quantity, shown.name)
+  const use = useOf(here)
+  const setting = settingOf(use)
+  const optional = stepsOf(here.part, here.quantity, nameOn(here.view.job))
     .filter(({ needed }) => !needed)
     .map(({ station }) => station)
   const grows = kindOf(here.part.kind).material !== null
   return html`
+    ${foundDraft(foundSetting(use))}
     ${optional.length > 0 ? tick({
       label: text.optional([...new Set(optional)].join(', ')),
       checked: setting.optional,
-      enter: (on) => change(here, { optional: on }),
+      enter: (on) => set(use, { optional: on }),
     }) : ''}
     ${input({
       id: 'measure-set-to',
@@ -131,7 +127,7 @@ function more(here) {
       value: setting.setTo,
       hint: text.setToHint,
       enterKey: 'done',
-      enter: (setTo) => change(here, { setTo }),
+      enter: (setTo) => set(use, { setTo }),
     })}
     ${quantityOf(here.part.kind, here.quantity).is_over_a_length
       ? input({
@@ -140,11 +136,11 @@ function more(here) {
         kind: 'length',
         value: setting.over,
         enterKey: 'done',
-        enter: (over) => change(here, { over }),
+        enter: (over) => set(use, { over }),
       })
       : ''}
     ${grows ? html`
-      <details class="part-warm">
+      <details class="part-warm" ?open=${setting.celsius !== ''}>
         <summary>${text.more}</summary>
         ${input({
           id: 'measure-celsius',
@@ -153,14 +149,14 @@ function more(here) {
           value: setting.celsius,
           hint: text.celsiusHint,
           enterKey: 'done',
-          enter: (celsius) => change(here, { celsius }),
+          enter: (celsius) => set(use, { celsius }),
         })}
         ${choice({
           name: 'material',
           legend: text.material,
           options: choicesOf(catalogue().materials),
           value: setting.material,
-          choose: (material) => change(here, { material }),
+          choose: (material) => set(use, { material }),
         })}
       </details>` : ''}`
 }

@@ -1,7 +1,8 @@
-// What lies on the bench for a kind of quantity, remembered while one walks: the instrument, its unit, what it is set
-// to.
+// What lies on the bench of a job for a kind of quantity, remembered while one walks: the instrument, its unit, what it
+// is set to.
 /** @import { Instrument, JobView, LengthUnit, Material, PartKind, Quantity } from '../types/api.d.ts' */
 import { kindOf } from '../catalogue.js'
+import { formOf } from '../controls/form.js'
 import { state } from '../state.js'
 
 /**
@@ -14,17 +15,28 @@ import { state } from '../state.js'
  * @property {Material} material
  */
 
-/** @type {Map<string, Setting>} */
-const settings = new Map()
-/** The unit in which each instrument is read, where it is not that of the sheet.
- * @type {Map<string, 'inch' | 'millimetre'>} */
-const units = new Map()
+/**
+ * @typedef {object} OnBench
+ * @property {Record<string, Setting>} settings
+ * @property {Record<string, 'inch' | 'millimetre'>} units in which each instrument is read, where it is not that of the
+ * sheet
+ * @property {string} name the quantity of the manual's own that is measured
+ */
+
+/** @param {string} job */
+const onBench = (job) =>
+  formOf(`bench ${job}`, () => /** @type {OnBench} */ ({ settings: {}, units: {}, name: '' }))
 
 /** @typedef {{ job: string, kind: PartKind, quantity: Quantity }} Use */
 
+/** @param {string} job */
+export const nameOn = (job) => onBench(job).entered.name
+/** @param {string} job @param {string} name */
+export const nameIt = (job, name) => onBench(job).enter({ name })
+
 /** @param {Use} use @returns {Setting} */
 export const settingOf = (use) =>
-  settings.get(keyOf(use)) ?? {
+  onBench(use.job).entered.settings[keyOf(use)] ?? {
     instrument: null,
     optional: false,
     setTo: '',
@@ -34,10 +46,21 @@ export const settingOf = (use) =>
   }
 
 /** @param {Use} use @param {Partial<Setting>} change */
-export const set = (use, change) => settings.set(keyOf(use), { ...settingOf(use), ...change })
+export function set(use, change) {
+  const { entered: { settings }, enter } = onBench(use.job)
+  enter({ settings: { ...settings, [keyOf(use)]: { ...settingOf(use), ...change } } })
+}
+
+/** What was set before the page was ended, and alters what is read: it may no longer be so. @param {Use} use */
+export function foundSetting(use) {
+  const { isFound, entered: { settings }, enter } = onBench(use.job)
+  const { setTo, over, celsius } = settingOf(use)
+  const { [keyOf(use)]: _, ...others } = settings
+  return { isFound: isFound && Boolean(setTo || over || celsius), forget: () => enter({ settings: others }) }
+}
 
 /** @param {Use} use */
-const keyOf = ({ job, kind, quantity }) => `${job} ${kind} ${quantity}`
+const keyOf = ({ kind, quantity }) => `${kind} ${quantity}`
 
 /** The instruments to choose from: the shop's, and those that only this job knows.
  * @param {JobView} view @returns {Instrument[]} */
@@ -74,11 +97,13 @@ function lastUsed(view, { kind, quantity }) {
 /** The unit in which the pad takes a bare number.
  * @param {JobView} view @param {Instrument | undefined} instrument @returns {'inch' | 'millimetre'} */
 export const unitOf = (view, instrument) =>
-  units.get(`${view.job} ${instrument?.id ?? ''}`) ?? plainUnit(view.sheet.head.unit)
+  onBench(view.job).entered.units[instrument?.id ?? ''] ?? plainUnit(view.sheet.head.unit)
 
 /** @param {JobView} view @param {Instrument | undefined} instrument */
-export const turnUnit = (view, instrument) =>
-  units.set(`${view.job} ${instrument?.id ?? ''}`, unitOf(view, instrument) === 'inch' ? 'millimetre' : 'inch')
+export function turnUnit(view, instrument) {
+  const { entered: { units }, enter } = onBench(view.job)
+  enter({ units: { ...units, [instrument?.id ?? '']: unitOf(view, instrument) === 'inch' ? 'millimetre' : 'inch' } })
+}
 
 /** @param {LengthUnit} unit */
 const plainUnit = (unit) => (unit === 'inch' || unit === 'thou' ? 'inch' : 'millimetre')

@@ -38,7 +38,7 @@ function single(job, walk, part, photo) {
   const title = nameOf({ part, photo })
   const drawn = part.drawn[photo] ?? []
   const markups = drawn.map(({ markup }) => markup)
-  const drawing = drawingOn(photo)
+  const drawing = drawingOn(job, part.part, photo)
   const all = photosOf(walk)
   const place = all.findIndex((other) => other.part === part && other.photo === photo)
   const [previous, next] = [all[place - 1], all[place + 1]]
@@ -53,7 +53,7 @@ function single(job, walk, part, photo) {
       ${photoFrame({
         photo,
         name: title,
-        over: drawing.touched ? markupField(photo, markups) : overlay(photo, markups),
+        over: drawing.touched ? markupField(photo, drawing, markups) : overlay(photo, markups),
         isDrawnOn: drawing.touched,
         step: drawing.touched ? undefined : step,
       })}

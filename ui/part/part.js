@@ -84,7 +84,7 @@ const isJudged = (here) => 'decision' in here
 function stepBar(view, open, previous, next) {
   const { job } = view
   const isOpen = open.seen === 'not-looked'
-  const asksClean = isOpen && !hasOpenTag(open)
+  const asksClean = isOpen && !hasOpenTag(job, open)
   if (state.route.isLook) {
     const { back, on } = lookSteps(view, open)
     return html`<div class="bar step-bar">${back} ${clean(job, open, isOpen ? 'primary' : '')} ${on}</div>`

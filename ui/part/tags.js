@@ -1,15 +1,17 @@
 // What is seen on a part. A tap on a tag brings its four grades and its fields to the head of the screen, where all of
 // them are in reach at once; the other tags draw together into one line. A tap on a grade saves.
-/** @import { Finding, Grade, Tag, Zone } from '../types/api.d.ts' */
+/** @import { Grade, Tag, Zone } from '../types/api.d.ts' */
 /** @import { Recorded } from './photos.js' */
 /** @import { Route } from '../route.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { repeat } from '../vendor/lit-html/directives/repeat.js'
 import { kindOf, tagOf } from '../catalogue.js'
+import { formOf } from '../controls/form.js'
+import { foundDraft } from '../controls/found-draft.js'
 import { append } from '../edits/queue.js'
 import { forgetTold } from '../edits/told.js'
 import { swatch } from '../hatching/key.js'
-import { redraw, state } from '../state.js'
+import { state } from '../state.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
 import { zones } from './zones.js'
@@ -24,19 +26,34 @@ const NOTHING = 'nothing'
 /** Stands among the tags before those that are seldom wanted. */
 const MORE = 'more'
 
-/** The tag whose grades are unfolded. @type {Tag | ''} */
-let openTag = ''
-/** Zones tapped before a grade was. @type {Zone[]} */
-let zonesAhead = []
+/**
+ * @typedef {object} Entered
+ * @property {Tag | ''} open the tag whose grades are unfolded
+ * @property {Zone[]} ahead zones tapped before a grade was
+ */
 
-/** Unfolds the tag that is to be looked at, if one is. @param {Route} route */
-export function unfoldAsked({ tag }) {
-  openTag = /** @type {Tag | ''} */ (tag)
-  zonesAhead = []
+/** @param {string} job @param {string} part */
+const entryOf = (job, part) =>
+  formOf(`tag ${job} ${part}`, () => /** @type {Entered} */ ({ open: '', ahead: [] }))
+
+/** Where the person came to last. @type {{ job: string, part: string } | null} */
+let last = null
+
+/** Folds the tag that was only unfolded, and unfolds the one that is to be looked at, if one is. The first that one
+ * comes to is as it was when the page was ended. @param {Route} route */
+export function unfoldAsked({ job, part, tag }) {
+  const left = last && entryOf(last.job, last.part)
+  if (left && left.entered.ahead.length === 0) left.forget()
+  const { entered: { open }, enter } = entryOf(job, part)
+  if (tag && (last || !open)) enter({ open: /** @type {Tag} */ (tag), ahead: [] })
+  last = { job, part }
 }
 
-/** @param {Recorded} part */
-export const hasOpenTag = ({ kind }) => openTag !== '' && kindOf(kind).tags.includes(openTag)
+/** @param {string} job @param {Recorded} part */
+export const hasOpenTag = (job, { kind, part }) => {
+  const { open } = entryOf(job, part).entered
+  return open !== '' && kindOf(kind).tags.includes(open)
+}
 
 /** Brings the open tag to the head of the screen, once it is drawn, unless all of it is in sight. */
 export function toOpenTag() {
@@ -53,14 +70,15 @@ export function toOpenTag() {
 /** @param {string} job @param {Recorded} part @param {unknown} nothingSeen the answer of a part without any tag */
 export function tags(job, part, nothingSeen) {
   const all = kindOf(part.kind).tags
-  const open = openTag && all.includes(openTag) ? openTag : ''
+  const entered = entryOf(job, part.part).entered.open
+  const open = entered && all.includes(entered) ? entered : ''
   /** @type {(Tag | typeof NOTHING | typeof MORE)[]} */
   const shown = open ? all : [...all.slice(0, NEAREST), NOTHING]
   if (!open && all.length > NEAREST) shown.push(MORE, ...all.slice(NEAREST))
   // Keyed, so that a button that has the keyboard stays the same button when the others draw together.
   const draw = (/** @type {Tag | typeof NOTHING | typeof MORE} */ here) => {
     if (here === NOTHING) return nothingSeen
-    return here === MORE ? html`<h3>${text.moreTags}</h3>` : tagButton(part, here)
+    return here === MORE ? html`<h3>${text.moreTags}</h3>` : tagButton(job, part, here)
   }
   return html`
     <section class="tagging" aria-labelledby="part-tags">
@@ -73,16 +91,15 @@ export function tags(job, part, nothingSeen) {
 /** @param {Recorded} part @param {Tag} tag */
 const findingOf = (part, tag) => part.findings.find((finding) => finding.tag === tag)
 
-/** @param {Recorded} part @param {Tag} tag */
-function tagButton(part, tag) {
+/** @param {string} job @param {Recorded} part @param {Tag} tag */
+function tagButton(job, part, tag) {
   const finding = findingOf(part, tag)
   const name = capitalised(tagOf(tag).name)
-  const isOpen = openTag === tag
+  const { entered, enter } = entryOf(job, part.part)
+  const isOpen = entered.open === tag
   const unfold = () => {
-    openTag = isOpen ? '' : tag
-    zonesAhead = []
     forgetTold()
-    redraw()
+    enter({ open: isOpen ? '' : tag, ahead: [] })
     queueMicrotask(toOpenTag)
   }
   return html`
@@ -97,15 +114,26 @@ function tagButton(part, tag) {
 function grades(job, part, tag) {
   const row = tagOf(tag)
   const finding = findingOf(part, tag)
+  const form = entryOf(job, part.part)
+  const { ahead } = form.entered
+  const zonesOfTag = finding?.zones ?? ahead
   /** @param {Grade} grade */
-  const choose = (grade) => {
+  const choose = async (grade) => {
     // A second tap on the same grade says nothing new.
     if (finding?.grade === grade) return
-    append(job, { do: 'tag', part: part.part, tag, grade, zones: marked(finding) })
-    zonesAhead = []
+    form.enter({ ahead: [] })
+    const isSaved = await append(job, { do: 'tag', part: part.part, tag, grade, zones: zonesOfTag })
+    if (!isSaved) form.enter({ ahead })
+  }
+  /** Before a grade is chosen the fields wait; after that each tap saves. @param {Zone} zone */
+  const toggle = (zone) => {
+    const zones = zonesOfTag.includes(zone) ? zonesOfTag.filter((other) => other !== zone) : [...zonesOfTag, zone]
+    if (finding) append(job, { do: 'tag', part: part.part, tag, grade: finding.grade, zones })
+    else form.enter({ ahead: zones })
   }
   return html`
     <div class="grades" role="group" aria-label="${capitalised(row.name)}: ${text.howBad}">
+      ${ahead.length > 0 ? foundDraft(form) : ''}
       <div class="tag-head">
         <p class="hint">${row.meaning}</p>
         ${finding ? html`
@@ -118,9 +146,9 @@ function grades(job, part, tag) {
       ${zones({
         map: kindOf(part.kind).zone_map,
         grade: finding?.grade ?? null,
-        marked: marked(finding),
+        marked: zonesOfTag,
         pointed: state.route.zone,
-        toggle: (zone) => toggle(job, part, tag, zone),
+        toggle,
       })}
     </div>`
 }
@@ -131,17 +159,3 @@ const gradeButton = (grade, sentence, isChosen, choose) => html`
     aria-label=${text.grade(grade, sentence)} @click=${() => choose(grade)}>
     ${swatch(grade)} <span>${grade}: ${sentence}</span>
   </button>`
-
-/** @param {Finding | undefined} finding */
-const marked = (finding) => finding?.zones ?? zonesAhead
-
-/** Before a grade is chosen the fields wait; after that each tap saves.
- * @param {string} job @param {Recorded} part @param {Tag} tag @param {Zone} zone */
-function toggle(job, part, tag, zone) {
-  const finding = findingOf(part, tag)
-  const before = marked(finding)
-  const zones = before.includes(zone) ? before.filter((other) => other !== zone) : [...before, zone]
-  if (finding) return append(job, { do: 'tag', part: part.part, tag, grade: finding.grade, zones })
-  zonesAhead = zones
-  redraw()
-}

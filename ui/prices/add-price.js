@@ -3,6 +3,7 @@
 import { html } from '../vendor/lit-html/lit-html.js'
 import { catalogue, kindOf } from '../catalogue.js'
 import { formOf } from '../controls/form.js'
+import { foundDraft } from '../controls/found-draft.js'
 import { pick } from '../controls/input.js'
 import {
   asEntered,
@@ -25,7 +26,8 @@ const text = words.prices
 export function addPrice(list, keep) {
   const { currency } = list
   const start = () => ({ .../** @type {Chosen} */ ({ kind: '', work: '' }), ...asEntered(undefined, currency) })
-  const { entered, refusal, enter, send } = formOf('new-price', start)
+  const form = formOf('new-price', start)
+  const { entered, refusal, enter, send } = form
   const key = entered.kind && entered.work ? { kind: entered.kind, work: entered.work } : null
   const save = (/** @type {Event} */ event) => {
     event.preventDefault()
@@ -36,6 +38,7 @@ export function addPrice(list, keep) {
   return html`
     <form class="entry" aria-labelledby="add-price" @submit=${save}>
       <h3 id="add-price">${text.add}</h3>
+      ${foundDraft(form)}
       <div class="pair">
         ${pick({
           id: 'price-kind',

@@ -5,6 +5,7 @@ import { plain, plainRate, read, readRate } from '../amounts.js'
 import { choice, optionsOf } from '../controls/choice.js'
 import { foldAfter } from '../controls/fold.js'
 import { formOf } from '../controls/form.js'
+import { foundDraft } from '../controls/found-draft.js'
 import { input, tick } from '../controls/input.js'
 import { words } from '../words.js'
 
@@ -16,7 +17,8 @@ const text = words.prices
 /** @param {PriceList} list @param {(prices: PriceList) => Promise<unknown>} keep */
 export function estimateRules(list, keep) {
   const { currency } = list
-  const { entered, refusal, enter, send } = formOf('estimate-rules', () => asEntered(list))
+  const form = formOf('estimate-rules', () => asEntered(list))
+  const { entered, refusal, enter, send } = form
   const save = (/** @type {Event} */ event) => {
     event.preventDefault()
     return foldAfter(event, send((entered) => keep(withRules(list, entered))))
@@ -26,6 +28,7 @@ export function estimateRules(list, keep) {
       <h2 id="estimate-rules">${text.estimateRules}</h2>
       <p class="hint">${text.estimateRulesHint}</p>
       <form class="entry" aria-labelledby="estimate-rules" @submit=${save}>
+        ${foundDraft(form)}
         ${choice({
           name: 'estimate-asks',
           legend: text.asks,

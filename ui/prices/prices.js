@@ -7,6 +7,7 @@ import { keepPrices } from '../backend.js'
 import { catalogue } from '../catalogue.js'
 import { foldAfter } from '../controls/fold.js'
 import { formOf } from '../controls/form.js'
+import { foundDraft } from '../controls/found-draft.js'
 import {
   asEntered,
   keyId,
@@ -77,10 +78,14 @@ function line(list, price) {
   const { currency } = list
   const key = keyWords(price.of)
   const id = `shop-price-${keyId(price.of).replace(' ', '-')}`
-  const { entered, refusal, enter, send } = formOf(id, () => asEntered(price, currency))
+  const form = formOf(id, () => asEntered(price, currency))
+  const { entered, refusal, enter, send } = form
   const save = (/** @type {Event} */ event) => {
     event.preventDefault()
     return foldAfter(event, send((entered) => keep(withPrice(list, readPrice(price.of, entered, currency)))))
+  }
+  const drop = async () => {
+    if (await attempt(() => keep(withoutPrice(list, price.of)))) form.forget()
   }
   return html`
     <li class="quote-line">
@@ -88,12 +93,13 @@ function line(list, price) {
       <details>
         <summary aria-label=${words.costs.priceOf(words.costs.changePrice, key)}>${words.costs.changePrice}</summary>
         <form class="entry" aria-label=${key} @submit=${save}>
+          ${foundDraft(form)}
           ${priceFields(id, currency, entered, enter)}
           ${usualHands(id, price.of.work, entered, enter)}
           <p role="alert" class="refusal">${refusal}</p>
           <button aria-label=${text.saveNamed(key)}>${words.money.savePrice}</button>
           <button type="button" class="quiet" aria-label=${text.dropNamed(key)}
-            @click=${() => attempt(() => keep(withoutPrice(list, price.of)))}>${text.drop}</button>
+            @click=${drop}>${text.drop}</button>
         </form>
       </details>
     </li>`

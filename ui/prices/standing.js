@@ -6,6 +6,7 @@ import { catalogue, choicesOf } from '../catalogue.js'
 import { choice } from '../controls/choice.js'
 import { foldAfter } from '../controls/fold.js'
 import { formOf } from '../controls/form.js'
+import { foundDraft } from '../controls/found-draft.js'
 import { input } from '../controls/input.js'
 import { words } from '../words.js'
 
@@ -25,7 +26,8 @@ function line(list, of, what, keep) {
   const { currency } = list
   const here = list.standing?.find((line) => line.of === of)
   const name = `standing-${of}`
-  const { entered, refusal, enter, send } = formOf(name, () => asEntered(here, currency))
+  const form = formOf(name, () => asEntered(here, currency))
+  const { entered, refusal, enter, send } = form
   const save = (/** @type {Event} */ event) => {
     event.preventDefault()
     return foldAfter(event, send((entered) => keep(withLine(list, readLine(of, entered, currency)))))
@@ -40,6 +42,7 @@ function line(list, of, what, keep) {
       <details>
         <summary aria-label=${words.costs.priceOf(verb, what)}>${verb}</summary>
         <form class="entry" aria-label=${what} @submit=${save}>
+          ${foundDraft(form)}
           <div class="pair">
             ${input({
               id: `${name}-amount`,

@@ -3,6 +3,7 @@
 import { html } from '../vendor/lit-html/lit-html.js'
 import { foldAfter } from '../controls/fold.js'
 import { formOf } from '../controls/form.js'
+import { foundDraft } from '../controls/found-draft.js'
 import { readStripDown, stripDownAsTyped, stripDownFields } from '../controls/strip-down-terms.js'
 import { words } from '../words.js'
 
@@ -12,7 +13,8 @@ const text = words.stripDown
 export function stripDown(list, keep) {
   const { currency } = list
   const start = () => stripDownAsTyped(list.strip_down, currency)
-  const { entered, refusal, enter, send } = formOf('strip-down-terms', start)
+  const form = formOf('strip-down-terms', start)
+  const { entered, refusal, enter, send } = form
   const save = (/** @type {Event} */ event) => {
     event.preventDefault()
     return foldAfter(event, send((entered) => keep({ ...list, strip_down: readStripDown(entered, currency) })))
@@ -21,6 +23,7 @@ export function stripDown(list, keep) {
     <section aria-labelledby="strip-down-terms">
       <h2 id="strip-down-terms">${text.usual}</h2>
       <form class="entry" aria-labelledby="strip-down-terms" @submit=${save}>
+        ${foundDraft(form)}
         ${stripDownFields('usual', currency, entered, enter)}
         <p role="alert" class="refusal">${refusal}</p>
         <button>${text.saveUsual}</button>

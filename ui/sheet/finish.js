@@ -3,6 +3,7 @@
 import { html } from '../vendor/lit-html/lit-html.js'
 import { sizeGroupOf } from '../catalogue.js'
 import { formOf } from '../controls/form.js'
+import { foundDraft } from '../controls/found-draft.js'
 import { input } from '../controls/input.js'
 import { submit } from '../edits/queue.js'
 import { swap, toScreen } from '../route.js'
@@ -57,6 +58,7 @@ export function finishSheet(view) {
     body: html`
       <p class="hint">${text.finishHint}</p>
       <form class="entry" id="finish" @submit=${save}>
+        ${foundDraft(form)}
         ${(/** @type {const} */ (['mains', 'crankpins', 'bores'])).map((group) => html`
           <fieldset>
             <legend>${capitalised(sizeGroupOf(group).label)}</legend>

@@ -2,6 +2,7 @@
 /** @import { JobView, Journals, ShellGrade } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { formOf } from '../controls/form.js'
+import { foundDraft } from '../controls/found-draft.js'
 import { allKeysButton, input } from '../controls/input.js'
 import { table } from '../controls/table.js'
 import { append, submit } from '../edits/queue.js'
@@ -21,6 +22,10 @@ export const gradedOf = (subject) => JOURNALS.find((journals) => subjectOf(journ
 
 /** @param {JobView} view @param {Journals} journals */
 const rowsOf = ({ sheet }, journals) => (sheet.grades ?? []).filter((row) => row.journals === journals)
+
+/** A row as the sheet has it. @param {JobView} view @param {ShellGrade} row */
+export const gradeOf = (view, { journals, housing, journal }) =>
+  rowsOf(view, journals).find((row) => row.housing === housing && row.journal === journal)
 
 /** Lines of the sheet that lead to the tables. @param {JobView} view */
 export const toGrades = (view) => JOURNALS.map((journals) => html`
@@ -75,6 +80,7 @@ export function gradesSheet(view, journals) {
       })}
       <form class="entry" id="grades" @submit=${save}>
         <h2>${entered.before ? text.changeGrade(entered.before.housing, entered.before.journal) : text.newGrade}</h2>
+        ${foundDraft(form)}
         <div class="series-fields">
           ${field('housing', text.markOn[journals])}${field('journal', text.markOnShaft)}${field('grade', text.grade)}
         </div>

@@ -4,6 +4,7 @@ import { html } from '../vendor/lit-html/lit-html.js'
 import { catalogue } from '../catalogue.js'
 import { choice, optionsOf } from '../controls/choice.js'
 import { formOf } from '../controls/form.js'
+import { foundDraft } from '../controls/found-draft.js'
 import { allKeysButton, input, tick } from '../controls/input.js'
 import { submit } from '../edits/queue.js'
 import { plainUnit } from '../instruments/usual.js'
@@ -16,7 +17,8 @@ const text = words.sheet
 
 /** @param {JobView} view */
 export function headForm({ job, sheet }) {
-  const { entered, refusal, enter, send } = formOf(`sheet-head ${job}`, () => asSaved(sheet.head))
+  const form = formOf(`sheet-head ${job}`, () => asSaved(sheet.head))
+  const { entered, refusal, enter, send } = form
   const save = async (/** @type {Event} */ event) => {
     event.preventDefault()
     if (await send((entered) => submit(job, { do: 'head-sheet', head: asHead(entered) }))) swap(toScreen(job, 'sheet'))
@@ -25,6 +27,7 @@ export function headForm({ job, sheet }) {
     title: text.head,
     body: html`
       <form class="entry" id="sheet-head" @submit=${save}>
+        ${foundDraft(form)}
         ${input({
           id: 'head-name',
           label: text.name,

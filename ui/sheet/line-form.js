@@ -5,6 +5,7 @@ import { html } from '../vendor/lit-html/lit-html.js'
 import { catalogue, kindOf, quantityOf } from '../catalogue.js'
 import { choice, optionsOf } from '../controls/choice.js'
 import { formOf } from '../controls/form.js'
+import { foundDraft } from '../controls/found-draft.js'
 import { allKeysButton, input, pick, tick } from '../controls/input.js'
 import { append, submit } from '../edits/queue.js'
 import { UNIT_MARKS } from '../lengths.js'
@@ -23,9 +24,9 @@ const text = words.sheet
 export function lineForm(view, there) {
   const { job } = view
   const saved = there?.line
-  const { entered, refusal, enter, send, forget } =
-    formOf(`line ${job} ${saved ? lineId(saved.of) : state.route.subject}`, () =>
-    saved ? asSaved(saved) : blank(job, ...asked()))
+  const name = `line ${job} ${saved ? lineId(saved.of) : state.route.subject}`
+  const form = formOf(name, () => (saved ? asSaved(saved) : blank(job, ...asked())))
+  const { entered, refusal, enter, send, forget } = form
   /** @param {Event} event @param {boolean} [another] */
   const save = async (event, another = false) => {
     event.preventDefault()
@@ -46,6 +47,7 @@ export function lineForm(view, there) {
     title: there ? capitalised(`${kindOf(there.line.of.kind).name}, ${there.words.aspect}`) : text.newLine,
     body: html`
       <form class="entry" id="line" @submit=${save}>
+        ${foundDraft(form)}
         ${saved ? '' : subject(view, entered, enter)}
         ${!saved && isReady ? already(view, entered) : ''}
         ${isReady ? figures(view, entered, enter, refusal) : ''}
@@ -176,7 +178,8 @@ function figures({ sheet }, entered, enter, refusal) {
       value: entered[key],
       enter: (typed) => enter({ [key]: typed }),
     })
-  const isProportional = Boolean(entered.by || entered.per || entered.datum)
+  const { by, per, given, beyond, datum } = entered
+  const isProportional = Boolean(by || per || given || beyond || datum)
   return html`
     <div class="pair">
       ${length('min', text.min(mark))}

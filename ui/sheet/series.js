@@ -4,6 +4,7 @@ import { html } from '../vendor/lit-html/lit-html.js'
 import { kindOf, sizeGroupOf } from '../catalogue.js'
 import { folded } from '../controls/folded.js'
 import { formOf } from '../controls/form.js'
+import { foundDraft } from '../controls/found-draft.js'
 import { allKeysButton, input, tick } from '../controls/input.js'
 import { table } from '../controls/table.js'
 import { append, submit } from '../edits/queue.js'
@@ -114,6 +115,7 @@ export function seriesSheet(view, group) {
       }) : ''}
       <form class="entry" id="series" aria-labelledby="series-entry" @submit=${save}>
         <h2 id="series-entry">${entered.before ? text.changing(entered.before) : text.newRow}</h2>
+        ${foundDraft(form)}
         ${fields(group, UNIT_MARKS[sheet.head.unit], entered, enter)}
         <p role="alert" class="refusal">${capitalised(refusal)}</p>
         <div class="bar-inline">

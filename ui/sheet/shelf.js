@@ -4,6 +4,7 @@ import { html } from '../vendor/lit-html/lit-html.js'
 import { dropSheet, importSheet, keepSheet, saveSheet } from '../backend.js'
 import { fileButton } from '../controls/file-button.js'
 import { formOf } from '../controls/form.js'
+import { foundDraft } from '../controls/found-draft.js'
 import { input } from '../controls/input.js'
 import { append, settled } from '../edits/queue.js'
 import { swap, toScreen } from '../route.js'
@@ -83,6 +84,7 @@ function keeping({ job, sheet }) {
   return html`
     <form class="entry" aria-labelledby="keep-sheet" @submit=${keep}>
       <h2 id="keep-sheet">${text.keep}</h2>
+      ${foundDraft(form)}
       ${input({
         id: 'copy-name',
         label: text.keepName,

@@ -2,6 +2,7 @@
 /** @import { GroupPlan, JobView } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { formOf } from '../controls/form.js'
+import { foundDraft } from '../controls/found-draft.js'
 import { input } from '../controls/input.js'
 import { append, submit } from '../edits/queue.js'
 import { shown } from '../lengths.js'
@@ -38,6 +39,7 @@ export function confirm(view, plan) {
   return html`
     <form class="entry" aria-label=${text.confirm(size_shown)} @submit=${save}>
       <p class="hint">${text.confirmHint}</p>
+      ${foundDraft(form)}
       ${input({ id: `confirm-${group}`, label: text.confirmedBy, value: entered.by, enter: (by) => enter({ by }) })}
       <p role="alert" class="refusal">${refusal}</p>
       <button>${text.confirm(size_shown)}</button>

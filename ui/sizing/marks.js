@@ -4,6 +4,7 @@
 import { html } from '../vendor/lit-html/lit-html.js'
 import { sizeGroupOf } from '../catalogue.js'
 import { formOf } from '../controls/form.js'
+import { foundDraft } from '../controls/found-draft.js'
 import { input } from '../controls/input.js'
 import { submit } from '../edits/queue.js'
 import { words } from '../words.js'
@@ -35,6 +36,7 @@ export function marks(view, { group }) {
       <summary>${text.gradeMarks(unread)}</summary>
       <p class="hint">${text.gradeMarksHint}</p>
       <form class="entry" @submit=${save}>
+        ${foundDraft(form)}
         <div class="series-fields">${parts.map(({ part, label }) => input({
           id: `mark-${part}`,
           label,

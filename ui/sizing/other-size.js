@@ -3,6 +3,7 @@
 import { html } from '../vendor/lit-html/lit-html.js'
 import { choice } from '../controls/choice.js'
 import { formOf } from '../controls/form.js'
+import { foundDraft } from '../controls/found-draft.js'
 import { passage } from '../controls/input.js'
 import { append, submit } from '../edits/queue.js'
 import { rowsOf } from '../sheet/series-rows.js'
@@ -45,6 +46,7 @@ function chosen(view, { group, chosen_because }) {
   }
   return html`
     <form class="entry" @submit=${save}>
+      ${foundDraft(form)}
       ${choice({
         name: `choose-${group}`,
         legend: text.chooseLegend,

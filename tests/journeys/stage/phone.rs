@@ -19,7 +19,7 @@ pub(crate) struct Phone {
 impl Phone {
     pub(crate) async fn start(look: Look, folders: &Folders) -> Outcome<(Self, Page)> {
         let mut program = Command::new(env!("CARGO_BIN_EXE_harness"));
-        program.arg("--data").arg(folders.data()).args(["--port", "0"]);
+        program.arg("--data").arg(folders.data()).arg("--port").arg(folders.port().to_string());
         // An earlier page, to count its taps beside those of this one.
         if let Some(earlier) = std::env::var_os("WEARBOOK_PAGE") {
             program.arg("--ui").arg(earlier);
