@@ -5,7 +5,7 @@ import { folded } from '../controls/folded.js'
 import { toPart, toScreen } from '../route.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
-import { foldedLinks, labelsOf } from './evidence.js'
+import { foldedLinks, labelsOf, links } from './evidence.js'
 
 const text = words.causes
 
@@ -39,8 +39,8 @@ export function chain({ job }, { chain }) {
     <ol class="chain">${steps.map(({ head, body, isOpen }) => html`
       <li class=${isOpen ? 'chain-open' : ''}><span class="chain-head">${head}</span> ${body}</li>`)}</ol>
     ${look.length === 0 ? '' : html`
-      <p>${text.lookForWayIn} ${look.map((part, nth) =>
-        html`<a class="button" href=${toPart(job, part)}>${look_labels[nth] ?? part}</a> `)}</p>`}`
+      <p class="look-for">${text.lookForWayIn}</p>
+      ${links((part) => toPart(job, part), look, new Map(look.map((part, nth) => [part, look_labels[nth] ?? part])))}`}`
 }
 
 /** The chains of the causes that are named, folded. @param {JobView} view @param {CauseView[]} causes */
