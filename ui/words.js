@@ -66,6 +66,7 @@ export const words = {
     show: 'Show',
     back: 'Back',
     takeBack: 'Take back',
+    /** @param {string} what */ together: (what) => `${what}: looked at and clean`,
   },
   screens: {
     jobs: 'Jobs',
@@ -347,6 +348,11 @@ export const words = {
     /** @param {number} n */ noted: (n) => (n === 1 ? '1 part' : `${n} parts`),
     atOnce: 'Several clean at once',
     /** @param {number} n @param {string} name */ ofKind: (n, name) => `${n} × ${name}`,
+    takenBy: { kind: 'Of one kind', row: 'In one row' },
+    takenTogether: 'What is laid out',
+    /** @param {number} n @param {string} side */ sideOf: (n, side) => `${n} × ${side}`,
+    /** @param {number} n @param {string} row */ inRow: (n, row) => `${row}: ${n}`,
+    /** @param {number} n @param {string} row */ rowParts: (n, row) => `${row}: ${n} parts`,
     /** @param {string} what */ unseen: (what) => `${what}, not looked at`,
     eachLooked: 'Each of them has really been looked at, and nothing was found?',
     notAll: 'Not all',
@@ -567,7 +573,7 @@ export const words = {
     chainCause: 'Cause',
     damage: 'Damage',
     noticed: 'Noticed',
-    lookForWayIn: 'Look for the way in:',
+    /** @param {number} n */ lookForWayIn: (n) => `Look for the way in: ${counted(n, 'place')}`,
     /** @param {string} name */ chainOf: (name) => `How it came about: ${name}`,
     /** @param {string} name */ reasons: (name) => `Why: ${name}`,
     /** @param {string} likelihood @param {string} percent */ likely: (likelihood, percent) =>

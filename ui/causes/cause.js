@@ -72,7 +72,8 @@ function places(cause) {
 /** As surely as it can be said. @param {PlaceView} place */
 const placed = ({ label, probability }) => `${capitalised(label)}: ${text.about(Math.round(probability * 10) * 10)}`
 
-/** What was folded or unfolded of one cause is so of the next. @template {{ words: string }} Of @param {string} heading @param {Of[]} all
+/** What was folded or unfolded of one cause is so of the next.
+ * @template {{ words: string }} Of @param {string} heading @param {Of[]} all
  * @param {(all: Of[]) => unknown} body */
 const part = (heading, all, body) => all.length === 0 ? '' : folded({
   name: `cause ${heading}`,

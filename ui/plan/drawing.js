@@ -50,7 +50,8 @@ export function drawing(all) {
   return html`
     <ul class=${`plan-grid ${grid.isLabelled ? 'plan-labelled' : ''} ${all.notes ? 'plan-noted' : ''}`}
       .style=${`--columns: ${section.columns}`}>
-      ${section.column_heads.map((kinds, column) => columnHead(kinds, column + grid.column, column === section.centre_line))}
+      ${section.column_heads.map((kinds, column) =>
+        columnHead(kinds, column + grid.column, column === section.centre_line))}
       ${section.centre_line === null ? '' : shaft(section.rows, section.centre_line + grid.column, grid)}
       ${section.row_labels.map((label, row) => rowLabel(section, label, row, grid))}
       ${cells.map((cell) => place(all, grid, cell))}

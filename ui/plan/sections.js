@@ -10,8 +10,14 @@ import { small } from './small.js'
 
 const text = words.plan
 
-/** @typedef {Omit<Drawing, 'section'> & { name: string, sections: PlanSection[], isOpen: (section: PlanSection) => boolean }} Plan
- * by its name is kept what was opened */
+/**
+ * @typedef {object} Sections
+ * @property {string} name by which is kept what was opened
+ * @property {PlanSection[]} sections
+ * @property {(section: PlanSection) => boolean} isOpen at first
+ *
+ * @typedef {Omit<Drawing, 'section'> & Sections} Plan
+ */
 
 /** @param {Plan} plan */
 export const sections = ({ name, sections: all, isOpen, ...rest }) => html`
