@@ -9,6 +9,7 @@ mod failure;
 mod page;
 mod patience;
 mod stage;
+mod vee_8;
 mod worn_engine;
 
 mod axe;

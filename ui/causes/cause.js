@@ -77,6 +77,7 @@ const placed = ({ label, probability }) => `${capitalised(label)}: ${text.about(
  * @param {(all: Of[]) => unknown} body */
 const part = (heading, all, body) => all.length === 0 ? '' : folded({
   name: `cause ${heading}`,
+  look: 'cause-part',
   summary: html`
     <span class="folded-line">
       <span class="fold-name">${heading}: ${all.length}</span>

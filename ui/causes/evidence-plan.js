@@ -12,8 +12,10 @@ import { letters } from './letters.js'
 
 const text = words.causes
 
-/** So many rows of the plan lie open on a phone. */
+/** So many rows of the plan lie open on a phone, */
 const ROWS = 9
+/** and no section of more. */
+const MOST_ROWS = 13
 
 /** @typedef {object} Side what one part says for the cause, or against it
  * @property {number} weight doublings of the odds
@@ -34,7 +36,8 @@ export function evidencePlan(view, cause, address) {
   const notes = new Map([...said].map(([part, says]) => [part, noteOf(says, letter)]))
   const parts = new Map(view.assessment.parts.map((part) => [part.part, part]))
   const noted = (view.plan?.sections ?? []).filter(({ cells }) => cells.some(({ part }) => notes.has(part)))
-  const open = state.wide ? new Set(noted) : openFirst(noted, parts, [({ part }) => notes.has(part)], ROWS)
+  const short = noted.filter(({ rows }) => rows <= MOST_ROWS)
+  const open = state.wide ? new Set(noted) : openFirst(short, parts, [({ part }) => notes.has(part)], ROWS)
   return html`
     ${evidenceKey([...said.values()])}
     ${hatchings(view.assessment.parts.filter(({ part }) => notes.has(part)))}

@@ -21,8 +21,8 @@ const text = words.told
 /** It outlives the page: the wrong tap may be seen only then. @param {string} job */
 const nameOf = (job) => `together ${job}`
 
-/** Appends all or none, and tells it with the way back. @param {string} job @param {string} what @param {string}
- * sentence @param {Change[]} changes */
+/** Appends all or none, and tells it with the way back.
+ * @param {string} job @param {string} what @param {string} sentence @param {Change[]} changes */
 export const appendTogether = (job, what, sentence, changes) => attempt(async () => {
   const at = location.hash
   const { last_edit } = await submit(job, ...changes)
@@ -31,17 +31,31 @@ export const appendTogether = (job, what, sentence, changes) => attempt(async ()
   tell({ at, sentence, takeBack: () => undo(job, last_edit), place: toScreen(job, 'history') })
 })
 
+/** The edit that is being taken back: the second of a double tap finds the history not yet changed. */
+let underWay = ''
+
 /** Takes back an edit, and what was recorded together with it; the same does it again. @param {string} job
  * @param {string} edit */
 export const undo = (job, edit) => attempt(async () => {
   /** @type {Together | undefined} */
   const together = keptOf(nameOf(job))
-  const isBack = together?.undo === edit
-  if (!together || !(isBack || together.last === edit)) {
+  if (!together || !(together.undo === edit || together.last === edit)) {
     await submit(job, { do: 'undo', edit })
     return
   }
+  if (underWay === edit) return
+  underWay = edit
+  try {
+    await undoAll(job, edit, together)
+  } finally {
+    underWay = ''
+  }
+})
+
+/** @param {string} job @param {string} edit @param {Together} together */
+async function undoAll(job, edit, together) {
   const at = location.hash
+  const isBack = together.undo === edit
   // They stand one after the other, the latest first.
   const lines = await getHistory(job)
   const first = lines.findIndex((line) => line.edit === edit)
@@ -49,4 +63,4 @@ export const undo = (job, edit) => attempt(async () => {
   const view = await submit(job, ...all.map((line) => /** @type {const} */ ({ do: 'undo', edit: line.edit })))
   keep(nameOf(job), { ...together, undo: isBack ? null : view.redo })
   tell({ at, sentence: (isBack ? text.redone : text.undone)(text.together(together.what)) })
-})
+}

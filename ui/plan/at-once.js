@@ -46,7 +46,7 @@ export function atOnce(view) {
         choose,
       })}
       ${(by === 'kind' ? kinds : byRow(view)).map(({ title, groups }) => html`
-        ${title ? html`<h3>${title}</h3>` : ''}
+        ${title ? html`<h2>${title}</h2>` : ''}
         <ul class=${`at-once-${by}`}>${groups.map((group) => offered(view.job, group))}</ul>`)}`,
   })
 }

@@ -15,7 +15,7 @@ import { sections } from './sections.js'
 const text = words.plan
 
 /** So many rows, each as high as a thumb, lie open on a phone. */
-const ROWS = 21
+const ROWS = 20
 
 /** The titles of the sections that lie open, as they were when the person came here: what was just done folds none from
  * under their finger. @type {Set<string> | null} */
@@ -72,11 +72,12 @@ function drawn(view, engine, next) {
     open = new Set([...(isAsked ? [before] : []), ...first].map(({ title }) => title))
   }
   const isOpen = (/** @type {PlanSection} */ { title }) => open?.has(title) ?? false
-  // What lies open leads; what is narrow or drawn small stands side by side below it.
-  const rank = (/** @type {PlanSection} */ section) => (isOpen(section) ? (isNarrow(section) ? 1 : 0) : 2)
+  // What lies open leads; what is narrow or drawn small stands below it, on a phone side by side.
+  const rank = (/** @type {PlanSection} */ section) =>
+    isOpen(section) ? Number(!state.wide && isNarrow(section)) : 2
   return sections({
     name: `${view.job} plan`,
-    sections: state.wide ? [before, ...engine] : [before, ...engine].sort((a, b) => rank(a) - rank(b)),
+    sections: [before, ...engine].sort((a, b) => rank(a) - rank(b)),
     isOpen,
     parts: drawn,
     address: (part) => toPart(view.job, part),
