@@ -43,6 +43,7 @@ async fn journey(stage: &mut Stage) -> Outcome {
     page.press("link", "Dirt in the oil…").await?;
     page.see("heading", "Dirt in the oil").await?;
     page.read("An air cleaner that leaks, is torn or missing").await?;
+    page.unfold("For it…").await?;
     page.read("Found outside: an air cleaner that leaks, is torn or missing").await?;
 
     page.sheet("Hand over").await?;

@@ -73,6 +73,7 @@ async fn put_one_right(page: &Page) -> Outcome {
     gone(page, "Really 2.2942 in?").await?;
     page.saved().await?;
     // Twice on record: as read, and as sure. Taken back, the first asks again; then that goes too.
+    page.unfold("Readings…").await?;
     page.press("button", "Take back Rear, B: 2.2942 in").await?;
     page.read("Really 2.2942 in?").await?;
     page.press("button", "Take back Rear, B: 2.2942 in").await?;

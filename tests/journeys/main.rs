@@ -10,6 +10,7 @@ mod page;
 mod patience;
 mod stage;
 mod throttle;
+mod vee_8;
 mod worn_engine;
 
 mod axe;

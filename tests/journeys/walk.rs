@@ -1,5 +1,5 @@
 //! The walk from part to part: a tag with all that belongs to it in sight, clean and on in one tap, taken back from the
-//! next part, back to where the walk was begun, and a whole kind clean at once.
+//! next part, back to where the walk was begun, and a whole kind or row clean at once.
 
 use crate::failure::{Outcome, ensure};
 use crate::first_job::take_in;
@@ -52,11 +52,48 @@ async fn journey(stage: &mut Stage) -> Outcome {
     page.read("Clean: 9 × main bearing shell").await?;
     page.saved().await?;
 
-    // Each is an entry of its own.
+    // One undo takes all of them back, and one redo does all again.
     page.press("button", "Undo").await?;
-    page.read("Undone: Main 5, upper shell: looked at and clean").await?;
+    page.read("Undone: 9 × main bearing shell: looked at and clean").await?;
     page.see("link", "Main 5, upper shell, not looked at").await?;
-    page.see("link", "Main 4, upper shell, clean").await
+    page.see("link", "Main 2, upper shell, not looked at").await?;
+    page.press("button", "Redo").await?;
+    page.read("Done again: 9 × main bearing shell: looked at and clean").await?;
+    page.see("link", "Main 5, upper shell, clean").await?;
+    page.press("button", "Undo").await?;
+    page.see("link", "Main 2, lower shell, not looked at").await?;
+    page.saved().await?;
+    one_row_clean_at_once(page).await
+}
+
+/// What is laid out in a row, or one side of a kind; taken back by its own button, and after the page was loaded anew.
+async fn one_row_clean_at_once(page: &Page) -> Outcome {
+    page.press("radio", "In one row").await?;
+    page.press("button", "Main 2: 4 parts, not looked at").await?;
+    page.read("Main 2, housing bore; Main 2, upper shell; Main 2, lower shell; Main 2, journal").await?;
+    page.press("button", "All 4 clean").await?;
+    page.read("Clean: Main 2: 4 parts").await?;
+    page.see("link", "Main 2, journal, clean").await?;
+    page.press("button", "Take back").await?;
+    page.read("Undone: Main 2: 4 parts: looked at and clean").await?;
+    page.see("link", "Main 2, journal, not looked at").await?;
+
+    page.press("radio", "Of one kind").await?;
+    page.press("button", "5 × lower main bearing shell, not looked at").await?;
+    page.press("button", "All 5 clean").await?;
+    page.see("link", "Main 4, lower shell, clean").await?;
+    page.see("link", "Main 4, upper shell, not looked at").await?;
+    page.saved().await?;
+    page.client.refresh().await?;
+    page.see("link", "Main 4, lower shell, clean").await?;
+    page.press("button", "Undo").await?;
+    page.read("Undone: 5 × lower main bearing shell: looked at and clean").await?;
+    page.see("link", "Main 1, lower shell, not looked at").await?;
+    // In the history each is an entry of its own.
+    page.sheet("History").await?;
+    page.unfold_all().await?;
+    page.read("Main 1, lower shell: looked at and clean").await?;
+    page.read("Main 5, lower shell: looked at and clean").await
 }
 
 /// All four grades and every field of the open tag stand between the head of the screen and its foot.

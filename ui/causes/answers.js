@@ -5,7 +5,7 @@ import { folded } from '../controls/folded.js'
 import { toPart, toScreen } from '../route.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
-import { foldedLinks, labelsOf } from './evidence.js'
+import { foldedLinks, labelsOf, links } from './evidence.js'
 
 const text = words.causes
 
@@ -25,7 +25,7 @@ export const answers = (view, all) => all.length === 0 ? '' : html`
   </section>`
 
 /** A chain of boxes, one under the other, an arrow between. @param {JobView} view @param {CauseView} cause */
-export function chain({ job }, { chain }) {
+export function chain({ job }, { id, chain }) {
   const { ways, has_way_in, damage, complaints, look, look_labels } = chain
   const steps = [
     ...(has_way_in
@@ -38,10 +38,18 @@ export function chain({ job }, { chain }) {
   return html`
     <ol class="chain">${steps.map(({ head, body, isOpen }) => html`
       <li class=${isOpen ? 'chain-open' : ''}><span class="chain-head">${head}</span> ${body}</li>`)}</ol>
-    ${look.length === 0 ? '' : html`
-      <p>${text.lookForWayIn} ${look.map((part, nth) =>
-        html`<a class="button" href=${toPart(job, part)}>${look_labels[nth] ?? part}</a> `)}</p>`}`
+    ${look.length === 0
+      ? ''
+      : lookFor(job, id, look, new Map(look.map((part, nth) => [part, look_labels[nth] ?? part])))}`
 }
+
+/** What was not looked at and would tell how the damage got in.
+ * @param {string} job @param {string} cause @param {string[]} look @param {Map<string, string>} labels */
+const lookFor = (job, cause, look, labels) => folded({
+  name: `${job} way in ${cause}`,
+  summary: text.lookForWayIn(look.length),
+  body: links((part) => toPart(job, part), look, labels),
+})
 
 /** The chains of the causes that are named, folded. @param {JobView} view @param {CauseView[]} causes */
 export const chains = (view, causes) => causes.filter(({ named }) => named).map((cause) => folded({

@@ -1,7 +1,9 @@
 // One cause: how likely it is, what speaks for and against it, on the plan and in words, and what to do about it.
 /** @import { CauseView, JobView, PlaceView, Todo } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
+import { folded } from '../controls/folded.js'
 import { toScreen, toWitness } from '../route.js'
+import { state } from '../state.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
 import { chain } from './answers.js'
@@ -30,11 +32,12 @@ export function cause(view, cause, previous, next) {
       <div class="cause-columns">
         <div>${evidencePlan(view, cause, address)}</div>
         <div>
-          ${evidence(address, text.for, cause.evidence_for, labels)}
-          ${evidence(address, text.against, cause.evidence_against, labels)}
-          ${lines(text.check, cause.check)}
-          ${lines(text.putRight, cause.put_right)}
-          <p class="source">${text.source}: ${cause.source}</p>
+          ${part(text.for, cause.evidence_for, (all) => html`
+            ${evidence(address, all, labels)}
+            <p class="source">${text.source}: ${cause.source}</p>`)}
+          ${part(text.against, cause.evidence_against, (all) => evidence(address, all, labels))}
+          ${part(text.check, cause.check, lines)}
+          ${part(text.putRight, cause.put_right, lines)}
         </div>
       </div>`,
     bar: html`
@@ -69,9 +72,23 @@ function places(cause) {
 /** As surely as it can be said. @param {PlaceView} place */
 const placed = ({ label, probability }) => `${capitalised(label)}: ${text.about(Math.round(probability * 10) * 10)}`
 
-/** @param {string} heading @param {Todo[]} all */
-const lines = (heading, all) =>
-  all.length === 0 ? '' : html`<h2>${heading}</h2><ul>${all.map((todo) => html`<li>${said(todo)}</li>`)}</ul>`
+/** What was folded or unfolded of one cause is so of the next.
+ * @template {{ words: string }} Of @param {string} heading @param {Of[]} all
+ * @param {(all: Of[]) => unknown} body */
+const part = (heading, all, body) => all.length === 0 ? '' : folded({
+  name: `cause ${heading}`,
+  look: 'cause-part',
+  summary: html`
+    <span class="folded-line">
+      <span class="fold-name">${heading}: ${all.length}</span>
+      <span class="folded-set">${capitalised(all[0]?.words ?? '')}</span>
+    </span>`,
+  isOpen: state.wide,
+  body: body(all),
+})
+
+/** @param {Todo[]} all */
+const lines = (all) => html`<ul>${all.map((todo) => html`<li>${said(todo)}</li>`)}</ul>`
 
 /** With why it is not needed, where it is not. @param {Todo} todo */
 const said = ({ words: asked, moot }) => moot ? text.notNeeded(asked, moot) : asked

@@ -3,12 +3,19 @@
 /** @import { Note } from '../plan/drawing.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { strengthAt } from '../catalogue.js'
-import { key } from '../hatching/key.js'
-import { drawing } from '../plan/drawing.js'
+import { hatchings } from '../hatching/key.js'
+import { openFirst } from '../plan/open-first.js'
+import { sections } from '../plan/sections.js'
+import { state } from '../state.js'
 import { words } from '../words.js'
 import { letters } from './letters.js'
 
 const text = words.causes
+
+/** So many rows of the plan lie open on a phone, */
+const ROWS = 9
+/** and no section of more. */
+const MOST_ROWS = 13
 
 /** @typedef {object} Side what one part says for the cause, or against it
  * @property {number} weight doublings of the odds
@@ -27,11 +34,21 @@ export function evidencePlan(view, cause, address) {
   const letter = letters(cause)
   /** @type {Map<string, Note>} */
   const notes = new Map([...said].map(([part, says]) => [part, noteOf(says, letter)]))
-  const all = [...said.values()]
+  const parts = new Map(view.assessment.parts.map((part) => [part.part, part]))
+  const noted = (view.plan?.sections ?? []).filter(({ cells }) => cells.some(({ part }) => notes.has(part)))
+  const short = noted.filter(({ rows }) => rows <= MOST_ROWS)
+  const open = state.wide ? new Set(noted) : openFirst(short, parts, [({ part }) => notes.has(part)], ROWS)
   return html`
-    ${evidenceKey(all)}
-    ${drawing(view, notes, address)}
-    ${key()}`
+    ${evidenceKey([...said.values()])}
+    ${hatchings(view.assessment.parts.filter(({ part }) => notes.has(part)))}
+    ${sections({
+      name: `${view.job} evidence ${cause.id}`,
+      sections: noted,
+      isOpen: (section) => open.has(section),
+      parts,
+      notes,
+      address,
+    })}`
 }
 
 /** A finding on several parts is shared out among them. @param {CauseView} cause @returns {Map<string, Said>} */
@@ -89,9 +106,9 @@ const ring = (side, weight, isHalf) =>
 
 /** Explains what is drawn, and no more. @param {Said[]} all */
 const evidenceKey = (all) => html`
-  <section class="key evidence-key" aria-labelledby="evidence-key">
+  <section class="evidence-key" aria-labelledby="evidence-key">
     <h2 id="evidence-key">${text.onPlan}</h2>
-    <ul>
+    <ul class="hatch-key">
       ${all.some((said) => said.for.weight > 0)
         ? html`<li><span class="ring-swatch">${ring('for', 2, false)}</span> ${text.keyFor}</li>`
         : ''}

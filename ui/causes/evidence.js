@@ -21,8 +21,8 @@ const FULL = 5
 export const labelsOf = ({ assessment: { outside, parts } }) =>
   new Map([...outside, ...parts].map(({ part, label }) => [part, label]))
 
-/** @param {Address} address @param {string} heading @param {Evidence[]} all @param {Map<string, string>} labels */
-export function evidence(address, heading, all, labels) {
+/** @param {Address} address @param {Evidence[]} all @param {Map<string, string>} labels */
+export function evidence(address, all, labels) {
   if (all.length === 0) return ''
   const isForemost = (
     /** @type {Evidence} */ { parts },
@@ -33,7 +33,6 @@ export function evidence(address, heading, all, labels) {
   const list = (/** @type {Evidence[]} */ some) =>
     html`<ul class="evidence">${some.map((piece) => pieceOf(address, piece, labels))}</ul>`
   return html`
-    <h2>${heading}</h2>
     ${list(foremost)}
     ${rest.length === 0 ? '' : html`<details><summary>${text.more(rest.length)}</summary>${list(rest)}</details>`}`
 }

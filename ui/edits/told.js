@@ -49,6 +49,8 @@ export function tellOf(before, changes, view) {
   const last = changes.at(-1)
   if (!last) return
   if (last.do === 'undo') {
+    // Of several taken back at once, whoever took them back tells.
+    if (changes.length > 1) return
     const isRedo = before !== null && before.redo === last.edit
     if (isRedo) return before.redo_said && tellEdit(view.job, before.redo_said, text.redone)
     // An undo that was itself undone before is no longer the latest, and tells nothing of itself.

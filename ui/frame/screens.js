@@ -20,7 +20,7 @@ import { lists } from '../lists/lists.js'
 import { marks } from '../marks/marks.js'
 import { measure } from '../measure/measure.js'
 import { arriveAtPart, part } from '../part/part.js'
-import { plan } from '../plan/plan.js'
+import { arriveAtPlan, plan } from '../plan/plan.js'
 import { prices } from '../prices/prices.js'
 import { rules } from '../rules/rules.js'
 import { settings } from '../settings/settings.js'
@@ -57,7 +57,7 @@ export const SCREENS = {
   settings: { of: 'shop', draw: settings },
   intake: { of: 'job', draw: intake, arrive: readEarlier, follow: readBefore },
   marks: { of: 'job', draw: marks },
-  plan: { of: 'job', draw: plan },
+  plan: { of: 'job', draw: plan, arrive: arriveAtPlan },
   part: { of: 'job', draw: part, isAside: true, arrive: arriveAtPart },
   measure: { of: 'job', draw: measure, isAside: true },
   sheet: { of: 'job', draw: sheet },

@@ -3,7 +3,7 @@
 /** @import { Screen } from './screens.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { areWaiting } from '../drafts.js'
-import { append } from '../edits/queue.js'
+import { undo } from '../edits/together.js'
 import { toScreen, toShop } from '../route.js'
 import { redraw, state } from '../state.js'
 import { words } from '../words.js'
@@ -80,6 +80,6 @@ const link = (address, label, current) =>
 function undoButton(job, edit, label) {
   // What is still on its way has no id yet: it can be undone once it is saved.
   const isReady = Boolean(edit) && state.waiting.length === 0
-  const undo = () => job && edit && isReady && append(job, { do: 'undo', edit })
-  return html`<button type="button" aria-disabled=${isReady ? 'false' : 'true'} @click=${undo}>${label}</button>`
+  const press = () => job && edit && isReady && undo(job, edit)
+  return html`<button type="button" aria-disabled=${isReady ? 'false' : 'true'} @click=${press}>${label}</button>`
 }

@@ -37,7 +37,7 @@ function stillOpen({ job, assessment }) {
   const openOn = (/** @type {string} */ kind) => still_open.filter(({ list }) => list === kind).length
   const beside = still_open.filter(({ list }) => list === null)
   return html`
-    <ul class="rows">
+    <ul class="rows still-open">
       ${lists.filter(({ kind }) => openOn(kind) > 0).map(({ kind, title }) => html`
         <li><a class="row" href=${toScreen(job, 'lists', kind)}>
           <span class="row-name">${title}</span> <span>${text.openItems(openOn(kind))}</span>

@@ -81,7 +81,7 @@ function customersPage({ job, assessment }) {
         <button type="button" ?disabled=${!message}
           @click=${() => copyFrom('textarea.message-text')}>${text.copy}</button>
       </div>
-      <textarea class="message-text" readonly rows="5" aria-label=${text.message}
+      <textarea class="message-text" readonly rows="4" aria-label=${text.message}
         .value=${message ?? words.frame.loading}></textarea>
     </section>`
 }

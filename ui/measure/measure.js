@@ -4,12 +4,13 @@
 /** @import { Step } from './walk.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { foundDraft } from '../controls/found-draft.js'
+import { folded } from '../controls/folded.js'
 import { toMeasure, toPart, toScreen, walkOn } from '../route.js'
 import { redraw } from '../state.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
 import { isGone } from './before-apart.js'
-import { figures } from './figures.js'
+import { figures, figuresInWords } from './figures.js'
 import { formDrawing } from './form-drawing.js'
 import { entryAndKeys } from './keys.js'
 import { limits } from './limits.js'
@@ -49,12 +50,19 @@ export function measure(view) {
     ${here.step ? placeDrawing(here.step, view) : done(here)}`
   const rest = html`
     ${neighbours(here)}
-    ${readings(here)}
-    <section aria-labelledby="measure-figures">
-      <h2 id="measure-figures">${text.figures}</h2>
-      ${formDrawing(part, quantity, phase)}
-      ${figuresHere.length > 0 ? figures(figuresHere) : html`<p>${text.noFigures}</p>`}
-    </section>
+    ${readings(here, room.matches)}
+    ${folded({
+      name: `${view.job} figures`,
+      isOpen: room.matches,
+      summary: html`
+        <span class="folded-line">
+          <span class="fold-name">${text.figures}</span>
+          <span class="folded-set">${figuresHere.length > 0 ? figuresInWords(figuresHere) : text.noFigures}</span>
+        </span>`,
+      body: html`
+        ${formDrawing(part, quantity, phase)}
+        ${figures(figuresHere)}`,
+    })}
     <p class="part-links">
       <a href=${toPart(view.job, part.part)}>${text.toPart}</a>
       <a href=${toScreen(view.job, 'sizing')}>${text.toSizes}</a>

@@ -4,6 +4,7 @@
 /** @import { Step } from './walk.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { repeat } from '../vendor/lit-html/directives/repeat.js'
+import { folded } from '../controls/folded.js'
 import { append } from '../edits/queue.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
@@ -55,8 +56,8 @@ const nameOf = (step, here) =>
 /** A tap leaves the keyboard with the entry. @param {Event} event */
 export const keepFocus = (event) => event.preventDefault()
 
-/** @param {Bench} here */
-export function readings(here) {
+/** @param {Bench} here @param {boolean} isOpen at first */
+export function readings(here, isOpen) {
   const { view, part, phase } = here
   const what = ofPart(here)
   const taken = part.readings.filter((reading) => what.some((step) => isOf(reading, step, phase)))
@@ -66,17 +67,20 @@ export function readings(here) {
   const sorted = listed
     .map((reading, nth) => ({ reading, nth }))
     .sort((a, b) => order(a.reading) - order(b.reading) || a.nth - b.nth)
-  return html`
-    <section aria-labelledby="measure-readings">
-      <h2 id="measure-readings">${text.readings}</h2>
+  return folded({
+    name: `${view.job} readings`,
+    isOpen,
+    summary: html`
+      <span class="fold-name">${text.readings}</span> <span class="fold-facts">${listed.length}</span>`,
+    body: html`
       <ul class="readings">
         ${repeat(
           sorted,
           ({ reading, nth }) => reading.edit || nth,
           ({ reading }) => line(view.job, reading, what.find((step) => isAt(reading, step))),
         )}
-      </ul>
-    </section>`
+      </ul>`,
+  })
 }
 
 /** @param {ReadingView} reading @param {Step} step */

@@ -1,18 +1,22 @@
-// Many parts of one kind, looked at one after the other and all clean: recorded at once, each as an entry of its own
-// that can be undone alone. It lies folded below the plan and asks first, for what nobody looked at must never become
-// clean.
-/** @import { JobView, PartKind, PartView } from '../types/api.d.ts' */
+// Many parts laid out side by side, looked at one after the other and all clean: recorded at once, each as an entry of
+// its own. It lies folded below the plan and asks first, for what nobody looked at must never become clean.
+/** @import { JobView, PartView } from '../types/api.d.ts' */
+/** @import { Group } from './groups.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
-import { kindOf } from '../catalogue.js'
-import { append } from '../edits/queue.js'
-import { tell } from '../edits/told.js'
-import { toScreen } from '../route.js'
+import { choice, optionsOf } from '../controls/choice.js'
+import { folded } from '../controls/folded.js'
+import { appendTogether } from '../edits/together.js'
 import { redraw } from '../state.js'
 import { words } from '../words.js'
+import { byKind, byRow } from './groups.js'
 
 const text = words.plan
 
-/** The kind that is asked about, with its job: `job kind`. */
+/** @typedef {keyof typeof text.takenBy} By */
+
+/** @type {By} */
+let by = 'kind'
+/** The group that is asked about, with its job. */
 let asked = ''
 
 /** @param {string} what */
@@ -23,48 +27,55 @@ function ask(what) {
 
 /** @param {JobView} view */
 export function atOnce(view) {
-  const groups = unseen(view)
-  if (groups.length === 0) return ''
-  return html`
-    <details class="at-once">
-      <summary>${text.atOnce}</summary>
-      <ul>${groups.map((parts) => html`<li>${group(view.job, parts)}</li>`)}</ul>
-    </details>`
-}
-
-/** Kinds of which several parts were not looked at, in strip-down order. @param {JobView} view */
-function unseen({ assessment }) {
-  /** @type {Map<PartKind, PartView[]>} */
-  const groups = new Map()
-  for (const part of assessment.parts) {
-    if (part.seen === 'not-looked') groups.set(part.kind, [...(groups.get(part.kind) ?? []), part])
-  }
-  return [...groups.values()].filter((parts) => parts.length > 1)
-}
-
-/** @param {string} job @param {PartView[]} parts */
-function group(job, parts) {
-  const kind = parts[0]?.kind
-  if (!kind) return ''
-  const what = text.ofKind(parts.length, kindOf(kind).name)
-  const isAsked = asked === `${job} ${kind}`
-  const press = () => ask(isAsked ? '' : `${job} ${kind}`)
-  return html`
-    <button type="button" class="wide" aria-expanded=${isAsked ? 'true' : 'false'} @click=${press}>
-      ${text.unseen(what)}</button>
-    ${isAsked ? confirm(job, parts, what) : ''}`
-}
-
-/** @param {string} job @param {PartView[]} parts @param {string} what */
-function confirm(job, parts, what) {
-  const record = async () => {
+  const kinds = byKind(view)
+  if (kinds.length === 0) return ''
+  const choose = (/** @type {By} */ chosen) => {
+    by = chosen
     ask('')
-    const at = location.hash
-    const isSaved = await append(job, ...parts.map(({ part }) => ({ do: /** @type {const} */ ('clean'), part })))
-    if (isSaved) tell({ at, sentence: text.allClean(what), place: toScreen(job, 'history') })
+  }
+  return folded({
+    name: `${view.job} at once`,
+    look: 'at-once',
+    summary: text.atOnce,
+    body: html`
+      ${choice({
+        name: 'at-once',
+        legend: text.takenTogether,
+        options: optionsOf(text.takenBy),
+        value: by,
+        choose,
+      })}
+      ${(by === 'kind' ? kinds : byRow(view)).map(({ title, groups }) => html`
+        ${title ? html`<h2>${title}</h2>` : ''}
+        <ul class=${`at-once-${by}`}>${groups.map((group) => offered(view.job, group))}</ul>`)}`,
+  })
+}
+
+/** @param {string} job @param {Group} group */
+function offered(job, { id, name, what, parts }) {
+  const isAsked = asked === `${job} ${id}`
+  const press = () => {
+    ask(isAsked ? '' : `${job} ${id}`)
+    // What is asked stands below the button, perhaps out of sight.
+    requestAnimationFrame(() => document.querySelector('.at-once-asked')?.scrollIntoView({ block: 'nearest' }))
   }
   return html`
-    <div class="at-once-asked" role="group" aria-label=${what}>
+    <li>
+      <button type="button" aria-label=${text.unseen(what)} aria-expanded=${isAsked ? 'true' : 'false'}
+        @click=${press}>${name}</button>
+    </li>
+    ${isAsked ? html`<li class="at-once-asked">${confirm(job, what, parts)}</li>` : ''}`
+}
+
+/** @param {string} job @param {string} what @param {PartView[]} parts */
+function confirm(job, what, parts) {
+  const record = () => {
+    ask('')
+    const changes = parts.map(({ part }) => ({ do: /** @type {const} */ ('clean'), part }))
+    return appendTogether(job, what, text.allClean(what), changes)
+  }
+  return html`
+    <div role="group" aria-label=${what}>
       <p><strong>${text.eachLooked}</strong></p>
       <p>${parts.map(({ label }) => label).join('; ')}</p>
       <div class="bar-inline">

@@ -1,6 +1,7 @@
 // The rules by which parts are decided: each with its reason and where it comes from.
 import { html } from '../vendor/lit-html/lit-html.js'
 import { catalogue } from '../catalogue.js'
+import { folded } from '../controls/folded.js'
 import { state } from '../state.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
@@ -21,11 +22,14 @@ export const rules = () => ({
     <p>${text.intro}</p>
     <ol class="rules">
       ${catalogue().rules.map(({ id, why, source }) => html`
-        <li>
-          <h2>${capitalised(inOurTerms(id.replaceAll('-', ' ')))}</h2>
-          <p>${why}</p>
-          <p class="source">${text.source}: ${source}</p>
-        </li>`)}
+        <li>${folded({
+          name: `rule ${id}`,
+          isOpen: state.wide,
+          summary: html`<span class="fold-name">${capitalised(inOurTerms(id.replaceAll('-', ' ')))}</span>`,
+          body: html`
+            <p>${why}</p>
+            <p class="source">${text.source}: ${source}</p>`,
+        })}</li>`)}
     </ol>`,
   bar: state.cameFrom
     ? html`<div class="bar"><a class="button" href=${state.cameFrom}>${words.frame.backToJob}</a></div>`
