@@ -4,17 +4,14 @@
 use std::fmt::Write as _;
 
 use serde_json::{Value, json};
-use wearbook_app::Wearbook;
-use wearbook_demo::recorded_v8;
 
-use crate::failure::{Failure, Outcome, fail};
+use crate::failure::{Outcome, fail};
 use crate::page::Page;
 use crate::patience::until;
 use crate::stage::{Look, Place, Stage, play_over};
 use crate::throttle::throttle;
-use crate::worn_engine::act;
+use crate::vee_8::enter_recorded;
 
-const EDITS: usize = 500;
 /// So many times slower than the machine that tests.
 const SLOW: u32 = 4;
 const TIMING: &str = include_str!("tap_timing.js");
@@ -25,16 +22,7 @@ const EMPTY: &str = "data:text/html,<button onclick=\"this.setAttribute('aria-pr
 #[test]
 #[ignore = "a benchmark: scripts/bench taps"]
 fn of_a_recorded_v8() -> Outcome {
-    play_over(Place::Phone, Look::Light, enter, journey)
-}
-
-fn enter(book: &Wearbook) -> Outcome {
-    let job = act(book, "job_create", json!({}), None)?.get("job").cloned().unwrap_or_default();
-    let changes = recorded_v8(EDITS).map_err(|error| Failure(error.to_string()))?;
-    act(book, "edits_append", json!({ "job": job, "changes": changes }), None)?;
-    let settings = json!({ "last_screen": format!("#/job/{}/plan", job.as_str().unwrap_or_default()) });
-    act(book, "settings_set", json!({ "settings": settings }), None)?;
-    Ok(())
+    play_over(Place::Phone, Look::Light, enter_recorded, journey)
 }
 
 /// What one tap took, in milliseconds.
@@ -149,7 +137,7 @@ async fn read(page: &Page, what: &str) -> Outcome<Tap> {
 }
 
 fn told(taps: &[(&str, Vec<Tap>)]) -> String {
-    let mut text = format!("Taps on a V8 with {EDITS} edits, processor {SLOW} times slower, in milliseconds\n");
+    let mut text = format!("Taps on a fully recorded V8, processor {SLOW} times slower, in milliseconds\n");
     let (empty, ours): (Vec<_>, Vec<_>) = taps.iter().partition(|(what, _)| what.starts_with("an empty"));
     for (what, taps) in taps {
         line(&mut text, what, taps.iter());

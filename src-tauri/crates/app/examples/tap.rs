@@ -18,22 +18,25 @@ use wearbook_core::assess::{assess_with, check};
 use wearbook_core::cause::Memo;
 use wearbook_core::cause::diagnose_with;
 use wearbook_core::decide::decide;
-use wearbook_core::engine::Part;
+use wearbook_core::engine::{Arrangement, Engine, Part};
 use wearbook_core::job::{Change, DeviceId, Edit, EditId, Log, OnPart, RecordedChange};
+use wearbook_core::measure::Quantity;
 use wearbook_core::sizing::Measured;
 use wearbook_core::wear::Grade;
-use wearbook_demo::recorded_v8;
 use wearbook_store::{JobId, Store, StoreError};
 
 const TAPS: usize = 101;
 const EDITS: usize = 500;
+
+/// A sheet with limits and a series.
+const SHEET: &str = include_str!("../../core/examples/measured/sheet.json");
 
 fn main() -> Result<(), Box<dyn Error>> {
     let archive = fs::read(std::env::args().nth(1).ok_or("usage: tap ARCHIVE")?)?;
     time("the demo", |book| ask(book, "archive_import", json!({}), Some(archive)))?;
     time("a V8 with 500 edits", |book| {
         let begun = ask(book, "job_create", json!({}), None)?;
-        ask(book, "edits_append", json!({ "job": begun["job"], "changes": recorded_v8(EDITS)? }), None)
+        ask(book, "edits_append", json!({ "job": begun["job"], "changes": v8()? }), None)
     })
 }
 
@@ -130,6 +133,40 @@ fn sqlite(file: &Path, synchronous: &str, taps: &[Change]) -> Result<f64, Box<dy
 fn tap((part, n): (&Part, usize)) -> Option<Change> {
     let (tag, grade) = (*part.kind.row().tags.first()?, *Grade::ALL.get(n % Grade::ALL.len())?);
     Some(Change::OnPart(OnPart::Tag { part: *part, tag, grade, zones: [].into() }))
+}
+
+/// Every part looked at, some decided otherwise, and read place by place until there are 500 changes.
+fn v8() -> Result<Vec<Value>, Box<dyn Error>> {
+    let arrangement = Arrangement::vee(8);
+    let engine = Engine::new(arrangement.clone())?;
+    let mut changes = vec![json!({ "do": "arrange", "arrangement": arrangement }), serde_json::from_str(SHEET)?];
+    for (part, n) in engine.parts().iter().zip(0..) {
+        let row = part.kind.row();
+        changes.push(match row.tags.get(n % row.tags.len().max(1)) {
+            Some(tag) if n % 3 > 0 => {
+                let zones: Vec<_> = row.zones.zones().iter().take(2).collect();
+                json!({ "do": "tag", "part": part, "tag": tag, "grade": n % 4 + 1, "zones": zones })
+            }
+            _ => json!({ "do": "clean", "part": part }),
+        });
+        if n % 40 == 7 {
+            let outcome = row.outcomes.get(n % row.outcomes.len().max(1));
+            changes.push(json!({ "do": "overrule", "part": part, "outcome": outcome, "reason": "The shop’s way." }));
+        }
+    }
+    // Read a second time, there are enough.
+    for part in [engine.parts(), engine.parts()].concat() {
+        let sizes = part.kind.quantities().iter();
+        for has in sizes.filter(|has| matches!(has.quantity, Quantity::Diameter | Quantity::Wall)) {
+            for (spot, n) in has.spots.all().into_iter().zip(0..) {
+                let value = format!("2.{:04} in", 9990 + n % 7);
+                let reading = json!({ "part": part, "quantity": has.quantity, "spot": spot, "value": value });
+                changes.push(json!({ "do": "measure", "reading": reading }));
+            }
+        }
+    }
+    changes.truncate(EDITS);
+    Ok(changes)
 }
 
 fn ask(book: &Wearbook, action: &str, arguments: Value, bytes: Option<Vec<u8>>) -> Result<Value, Box<dyn Error>> {
