@@ -3,10 +3,14 @@
 
 use std::time::Duration;
 
+use serde_json::json;
+use wearbook_app::Wearbook;
+
 use crate::crank::{enter_all, enter_measured};
 use crate::failure::{Outcome, ensure, fail};
 use crate::page::Page;
 use crate::stage::{Look, Place, Stage, play_over};
+use crate::worn_engine::act;
 
 #[test]
 fn of_a_part_a_mark_and_a_decision() -> Outcome {
@@ -31,12 +35,17 @@ fn of_everything() -> Outcome {
     play_over(Place::Phone, Look::Light, enter_measured, async |stage: &mut Stage| {
         reading_and_tick(&stage.page).await.map(|counts| counts.iter().for_each(tell))
     })?;
-    play_over(
-        Place::Phone,
-        Look::Light,
-        |_| Ok(()),
-        async |stage: &mut Stage| whole_v8(&stage.page).await.map(|counts| counts.iter().for_each(tell)),
-    )
+    play_over(Place::Phone, Look::Light, begin, async |stage: &mut Stage| {
+        whole_v8(&stage.page).await.map(|counts| counts.iter().for_each(tell))
+    })
+}
+
+/// A job of which nothing is known.
+fn begin(book: &Wearbook) -> Outcome {
+    let job = act(book, "job_create", json!({}), None)?.get("job").cloned().unwrap_or_default();
+    let settings = json!({ "last_screen": format!("#/job/{}/intake", job.as_str().unwrap_or_default()) });
+    act(book, "settings_set", json!({ "settings": settings }), None)?;
+    Ok(())
 }
 
 /// What something took.
@@ -110,11 +119,10 @@ async fn reading_and_tick(page: &Page) -> Outcome<Vec<Count>> {
     Ok(vec![reading, tick])
 }
 
-/// A V8 without any damage, from the list of jobs to the report.
+/// A V8 without any damage, from a new job to the report.
 async fn whole_v8(page: &Page) -> Outcome<Vec<Count>> {
     let mut hand = Hand::new(page);
-    page.see("heading", "Jobs").await?;
-    hand.tap("button", "New job").await?;
+    page.see("heading", "Take in…").await?;
     for (field, text) in [("Customer", "A. Harrow"), ("Machine", "Dredger winch")] {
         hand.tap("textbox", field).await?;
         page.fill(field, text).await?;
@@ -126,10 +134,6 @@ async fn whole_v8(page: &Page) -> Outcome<Vec<Count>> {
         hand.tap("link", "Go on to the …").await?;
     } else {
         hand.tap("radio", "V").await?;
-        // From a four to an eight.
-        for _ in 0..4 {
-            hand.tap("button", "One more: Cylinders").await?;
-        }
         hand.tap("button", "Save the arrangement").await?;
         hand.tap("link", "Go on to the …").await?;
     }
@@ -240,9 +244,11 @@ impl<'a> Hand<'a> {
 
     /// Notes the mark that is asked for: this number on the left, pointing to the front.
     async fn mark(&mut self, number: u8) -> Outcome {
-        let left =
-            "return [...document.querySelectorAll('main a')].filter((a) => a.innerText.includes('not noted')).length";
-        let before = self.page.client.execute(left, vec![]).await?;
+        // What is missing still, and what is asked for: both have gone on once it is saved.
+        let asked =
+            "const missing = [...document.querySelectorAll('main a')].filter((a) => a.innerText.includes('not noted'))
+            return [missing.length, ...[...document.querySelectorAll('main h2')].map((h2) => h2.innerText)]";
+        let before = self.page.client.execute(asked, vec![]).await?;
         tokio::time::sleep(Duration::from_millis(450)).await;
         if !self.can("button", "Note …").await? {
             self.tap("button", &format!("Fill in {number}")).await?;
@@ -253,8 +259,9 @@ impl<'a> Hand<'a> {
         self.tap("button", save).await?;
         self.page
             .until(async || {
-                let now = self.page.client.execute(left, vec![]).await?;
-                ensure(now != before, format!("Mark {number} was not taken: {now} are missing still."))
+                let now = self.page.client.execute(asked, vec![]).await?;
+                let goes_on = (0..2).all(|at| now.get(at) != before.get(at));
+                ensure(goes_on, format!("Mark {number} was not taken: {now} after {before}."))
             })
             .await
     }
