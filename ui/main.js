@@ -125,6 +125,9 @@ for (const fault of ['error', 'unhandledrejection']) {
   })
 }
 
-start().catch((failure) => {
-  root.textContent = failure instanceof Error ? `${words.errors.start} ${failure.message}` : words.errors.start
-})
+// A web view that is too old says so instead: see frame/old-view.js.
+if (!document.documentElement.hasAttribute('data-too-old')) {
+  start().catch((failure) => {
+    root.textContent = failure instanceof Error ? `${words.errors.start} ${failure.message}` : words.errors.start
+  })
+}
