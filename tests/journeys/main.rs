@@ -28,5 +28,6 @@ mod one_trip;
 mod refusals;
 mod screen_lengths;
 mod transport;
+mod turned;
 mod walk;
 mod web_page;
