@@ -7,6 +7,7 @@ import { settled } from './edits/queue.js'
 import { forgetTold, toldHere } from './edits/told.js'
 import { keepingFocus } from './frame/focus.js'
 import { frame } from './frame/frame.js'
+import { keepInSight } from './frame/in-sight.js'
 import { heed } from './frame/keyboard.js'
 import { showLook } from './frame/look.js'
 import { keepRoom } from './frame/room.js'
@@ -115,6 +116,7 @@ async function start() {
   showLook(settings)
   addEventListener('hashchange', arrive)
   addEventListener('keydown', heed)
+  keepInSight()
   if (location.hash.length > 2 || settings.last_screen.length <= 2) return arrive()
   // The system has ended us while we were away: back to the same screen, with the jobs one step behind it.
   history.replaceState(null, '', toShop('jobs'))
@@ -129,6 +131,9 @@ for (const fault of ['error', 'unhandledrejection']) {
   })
 }
 
-start().catch((failure) => {
-  root.textContent = failure instanceof Error ? `${words.errors.start} ${failure.message}` : words.errors.start
-})
+// A web view that is too old says so instead: see frame/old-view.js.
+if (!document.documentElement.hasAttribute('data-too-old')) {
+  start().catch((failure) => {
+    root.textContent = failure instanceof Error ? `${words.errors.start} ${failure.message}` : words.errors.start
+  })
+}

@@ -37,6 +37,7 @@ export const state = {
     terms: { tappet: 'british', 'end-float': 'british', 'piston-pin': 'american' },
     look: 'device',
     text_size: 100,
+    keys: true,
   },
   shelf: { instruments: [], sheets: [], prices: null },
   saved: null,

@@ -48,8 +48,9 @@ export const words = {
   keys: {
     title: 'Keys',
     intro: 'While no field has the keyboard:',
-    on: 'These keys work',
-    onHint: 'Off, if a screen reader or a voice needs the letters. Ctrl and P prints all the same.',
+    off: 'Single keys are switched off.',
+    switchOff: 'Switch them off in the settings',
+    switchOn: 'Switch them on in the settings',
     undo: 'Undo',
     redo: 'Redo',
     next: 'Next line of the list, or next part',
@@ -1080,6 +1081,8 @@ export const words = {
     looks: { device: 'As the device', light: 'Light', dark: 'Dark' },
     textSize: 'Text size',
     /** @param {number} size */ percent: (size) => `${size} %`,
+    keys: 'Single keys lead through the page',
+    keysHint: 'Off, if a screen reader or a voice needs the letters. Ctrl and P prints all the same.',
     /** @param {string} british @param {string} american */
     term: (british, american) => `${british} or ${american}`,
   },

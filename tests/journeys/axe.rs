@@ -10,7 +10,7 @@ use crate::worn_engine;
 in_both_looks!(worn_engine::enter, journey);
 
 /// The job's screens: what follows the job in the address, and the heading to wait for.
-const SCREENS: &[(&str, &str)] = &[
+pub(crate) const SCREENS: &[(&str, &str)] = &[
     ("intake", "Take in, step 1 of 3"),
     ("intake/engine", "Take in, step 2 of 3"),
     ("intake/past", "Take in, step 3 of 3"),

@@ -34,5 +34,6 @@ mod screen_lengths;
 mod tap_counts;
 mod taps;
 mod transport;
+mod turned;
 mod walk;
 mod web_page;

@@ -19,11 +19,13 @@ use window::Window;
 /// The longest that a journey may take. A driver that never answers must not hold up everything else.
 const LONGEST: Duration = Duration::from_secs(240);
 
-/// Which of the two.
+/// Which of them.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) enum Place {
     /// Chromium with the measures of a small phone; the actions come from the harness.
     Phone,
+    /// The same laid on its side.
+    PhoneOnItsSide,
     /// The program as people get it, in WebKitGTK under a display of its own.
     Window,
 }
@@ -108,7 +110,7 @@ impl Stage {
 
     /// Opens a file as its receiver does, in a plain browser of the same make, where it is 360 pixels wide.
     pub(crate) async fn open_outside(&mut self, file: &Path) -> Outcome {
-        if self.place == Place::Phone {
+        if self.place != Place::Window {
             return Ok(self.page.client.goto(&format!("file://{}", file.display())).await?);
         }
         if let Running::Window(window) = &mut self.running {
@@ -146,7 +148,10 @@ fn file_ending(folder: &Path, ending: &str) -> Outcome<Option<PathBuf>> {
 
 async fn start(place: Place, look: Look, folders: &Folders) -> Outcome<(Running, Page)> {
     match place {
-        Place::Phone => Phone::start(look, folders).await.map(|(phone, page)| (Running::Phone(phone), page)),
+        Place::Phone | Place::PhoneOnItsSide => {
+            let size = if place == Place::Phone { (360, 640) } else { (640, 360) };
+            Phone::start(look, folders, size).await.map(|(phone, page)| (Running::Phone(phone), page))
+        }
         Place::Window => Window::start(look, folders).await.map(|(window, page)| (Running::Window(window), page)),
     }
 }

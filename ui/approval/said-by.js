@@ -31,7 +31,7 @@ export const startSaying = (earlier) => ({
 /** @param {Saying} saying @param {(change: Partial<Saying>) => void} enter */
 export const sayingFields = ({ name, way, afar, signature }, enter) => html`
   <h2>${text.who}</h2>
-  ${input({ id: 'answer-name', label: text.name, value: name, enter: (name) => enter({ name }) })}
+  ${input({ id: 'answer-name', label: text.name, value: name, kind: 'name', enter: (name) => enter({ name }) })}
   ${choice({
     name: 'answer-way',
     legend: text.how,
@@ -49,11 +49,23 @@ const fromAfar = (way, afar, enter) => html`
     id: 'answer-number',
     label: text.number,
     value: afar.number,
-    kind: way === 'telephone' ? 'telephone' : 'text',
+    kind: way === 'telephone' ? 'telephone' : 'code',
     enter: (number) => enter({ ...afar, number }),
   })}
-  ${input({ id: 'answer-date', label: text.date, value: afar.date, enter: (date) => enter({ ...afar, date }) })}
-  ${input({ id: 'answer-time', label: text.time, value: afar.time, enter: (time) => enter({ ...afar, time }) })}`
+  ${input({
+    id: 'answer-date',
+    label: text.date,
+    value: afar.date,
+    kind: 'code',
+    enter: (date) => enter({ ...afar, date }),
+  })}
+  ${input({
+    id: 'answer-time',
+    label: text.time,
+    value: afar.time,
+    kind: 'code',
+    enter: (time) => enter({ ...afar, time }),
+  })}`
 
 /** What outlives the page. A signature is not kept beside the log: who signs signs what stands on the screen now.
  * @template {Saying} Entered @param {Entered} entered @returns {Partial<Entered>} */

@@ -16,7 +16,8 @@ export function count({ label, value, hint, set }) {
     <div class="count">
       <label class="field">
         <span class="field-label">${label}</span>
-        <input type="number" inputmode="numeric" min="0" max="255" .value=${live(String(value))} @input=${onInput}>
+        <input type="number" inputmode="numeric" autocomplete="off" min="0" max="255"
+          .value=${live(String(value))} @input=${onInput}>
       </label>
       <button type="button" aria-label=${words.controls.oneLess(label)} aria-disabled=${value > 0 ? 'false' : 'true'}
         @click=${less}>−</button>

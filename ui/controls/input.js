@@ -13,13 +13,18 @@ import { moveOn } from './move-on.js'
  * @property {string} value
  * @property {(text: string) => void} enter
  * @property {string} [hint]
- * @property {'text' | 'length' | 'amount' | 'number' | 'date' | 'telephone'} [kind]
- * @property {'done' | 'next'} [enterKey] what the Enter key of a screen keyboard is called; `next` goes on too
+ * @property {'text' | 'name' | 'code' | 'length' | 'amount' | 'number' | 'date' | 'telephone'} [kind]
+ * @property {'done' | 'next' | 'search'} [enterKey] what the Enter key of a screen keyboard is called; `next` goes on
+ * too. Where nothing is said, it is what the system does: on to the next field of the form, and from the last on
  * @property {boolean} [bare] the label is for screen readers only: the column's heading shows it
  */
 
 /** All others are text. @type {{ [kind: string]: string }} */
 const TYPES = { date: 'date', telephone: 'tel' }
+
+/** What begins with a capital where a screen keyboard writes it; figures have none.
+ * @type {{ [kind: string]: string }} */
+const CAPITALS = { text: 'sentences', name: 'words', code: 'characters' }
 
 /** The fields of lengths that the person has left as they stand: only then is it fair to find fault.
  * @type {Set<string>} */
@@ -44,7 +49,7 @@ export function input({ id, label, value, enter, hint, kind = 'text', enterKey, 
     <label class="field">
       <span class=${bare ? 'unseen' : 'field-label'}>${label}</span>
       <input type=${TYPES[kind] ?? 'text'} inputmode=${modeOf(kind)} autocomplete="off"
-        spellcheck=${kind === 'text' ? 'true' : 'false'}
+        autocapitalize=${CAPITALS[kind] ?? 'off'} spellcheck=${kind === 'text' ? 'true' : 'false'}
         id=${id} aria-invalid=${isWrong ? 'true' : nothing} aria-describedby=${hint || isWrong ? `${id}-hint` : nothing}
         enterkeyhint=${enterKey ?? nothing} .value=${live(value)} @input=${onInput} @change=${onLeave}
         @keydown=${enterKey === 'next' ? moveOn : nothing}>

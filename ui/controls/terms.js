@@ -36,6 +36,7 @@ export function termsForm(id, prices, save) {
           label: text.currency,
           value: entered.currency,
           hint: text.currencyHint,
+          kind: 'code',
           enter: (currency) => enter({ currency }),
         })}
         ${input({

@@ -81,6 +81,7 @@ function choose(job, { kind, what, ways, followed, chosen_because }) {
             id: `way-${kind}-reason`,
             label: text.wayReason,
             value: entered.reason,
+            enterKey: 'done',
             enter: (reason) => enter({ reason }),
           })}
         <p role="alert" class="refusal">${refusal}</p>

@@ -19,9 +19,9 @@ export function decision(job, part) {
   const isOverruled = overruled_because !== null
   return html`
     <details class="decision">
-      <summary><span class="decision-lead">${text.heading}</span> ${capitalised(way
+      <summary><span class="fold-said"><span class="decision-lead">${text.heading}</span> ${capitalised(way
         ? workWords({ kind: part.kind, work: way })
-        : outcomeWords(outcome))}</summary>
+        : outcomeWords(outcome))}</span></summary>
       ${isOverruled ? html`
         <p>${text.personSays(outcomeWords(outcome))} ${text.because(overruled_because)}</p>
         <p>${text.rulesSay(outcomeWords(by_rules))}</p>

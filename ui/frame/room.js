@@ -19,11 +19,11 @@ export function makeRoom() {
   const page = document.documentElement
   // What has the keyboard is not hidden behind the bars.
   page.style.scrollPaddingBottom = isTooHigh && !areBarsTooHigh ? `${bars}px` : ''
+  const before = page.className
   page.classList.toggle('flowing-bars', areBarsTooHigh)
-  if (page.classList.contains('flowing') === isTooHigh) return
   page.classList.toggle('flowing', isTooHigh)
   // What is typed into stays in sight.
-  if (isTooHigh) document.querySelector('.pad')?.scrollIntoView()
+  if (isTooHigh && page.className !== before) document.querySelector('.pad')?.scrollIntoView()
 }
 
 /** On a phone laid on its side the foot stands beside the screen, and takes none of its height. */

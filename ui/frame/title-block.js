@@ -33,7 +33,12 @@ export function titleBlock(view, screen) {
 }
 
 /** How a job is called: by its customer and machine. @param {JobView} view */
-const jobName = ({ texts }) => [texts.customer, texts.machine].filter(Boolean).join(' · ') || words.frame.unnamed
+function jobName({ texts: { customer, machine } }) {
+  if (!customer && !machine) return words.frame.unnamed
+  return html`${customer ? html`<span class="title-customer">${customer}</span>` : ''}${machine
+    ? html`<span class="title-machine">${customer ? ' · ' : ''}${machine}</span>`
+    : ''}`
+}
 
 function appNav() {
   return html`

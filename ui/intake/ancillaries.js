@@ -44,6 +44,7 @@ export function ancillaries({ job, ancillaries }) {
             label: text.remark,
             value: entered.remark,
             enter: (remark) => enter({ remark }),
+            enterKey: 'done',
           })}
         </div>
         <p role="alert" class="refusal">${refusal}</p>

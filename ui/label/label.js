@@ -43,6 +43,8 @@ export function label() {
           label: text.code,
           value: entered.code,
           hint: text.codeHint,
+          kind: 'code',
+          enterKey: 'search',
           enter: (code) => enter({ code }),
         })}
         <p role="alert" class="refusal">${refusal}</p>

@@ -67,6 +67,7 @@ export function tickForm(job, item, tick, isOrder) {
               id: `${id}-number`,
               label: text.partNumber,
               value: entered.part_number ?? '',
+              kind: 'code',
               enter: (part_number) => enter({ part_number }),
             })
             : ''}

@@ -75,6 +75,7 @@ export function markupForm(job, part, photo) {
         value: markup.note ?? '',
         enter: (note) => enter({ markup: { ...markup, note } }),
         hint: text.noteHint,
+        enterKey: 'done',
       })}
       <p role="alert" class="refusal">${refusal}</p>
     </form>`

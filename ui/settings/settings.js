@@ -5,6 +5,7 @@ import { getCatalogue, setSettings } from '../backend.js'
 import { catalogue } from '../catalogue.js'
 import { choice, optionsOf } from '../controls/choice.js'
 import { field } from '../controls/field.js'
+import { tick } from '../controls/input.js'
 import { showLook } from '../frame/look.js'
 import { makeRoom } from '../frame/room.js'
 import { toInstruments, toShop } from '../route.js'
@@ -13,7 +14,7 @@ import { capitalised } from '../text.js'
 import { words } from '../words.js'
 
 export function settings() {
-  const { shop_name, shop_address, shop_conditions, look, text_size } = state.settings
+  const { shop_name, shop_address, shop_conditions, look, text_size, keys } = state.settings
   return {
     title: words.screens.settings,
     body: html`
@@ -51,6 +52,12 @@ export function settings() {
         options: TEXT_SIZES.map((size) => ({ value: String(size), label: words.settings.percent(size) })),
         value: String(text_size),
         choose: (size) => keepLook({ text_size: Number(size) }),
+      })}
+      ${tick({
+        label: words.settings.keys,
+        hint: words.settings.keysHint,
+        checked: keys,
+        enter: (work) => keepSettings({ keys: work }),
       })}
       ${catalogue().terms.map(termChoice)}
       <div class="onward">

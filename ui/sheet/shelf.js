@@ -90,6 +90,7 @@ function keeping({ job, sheet }) {
         label: text.keepName,
         value: entered.name,
         hint: text.keepHint,
+        enterKey: 'done',
         enter: (name) => enter({ name }),
       })}
       <p role="alert" class="refusal">${refusal}</p>

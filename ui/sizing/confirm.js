@@ -40,7 +40,14 @@ export function confirm(view, plan) {
     <form class="entry" aria-label=${text.confirm(size_shown)} @submit=${save}>
       <p class="hint">${text.confirmHint}</p>
       ${foundDraft(form)}
-      ${input({ id: `confirm-${group}`, label: text.confirmedBy, value: entered.by, enter: (by) => enter({ by }) })}
+      ${input({
+        id: `confirm-${group}`,
+        label: text.confirmedBy,
+        value: entered.by,
+        kind: 'name',
+        enterKey: 'done',
+        enter: (by) => enter({ by }),
+      })}
       <p role="alert" class="refusal">${refusal}</p>
       <button>${text.confirm(size_shown)}</button>
     </form>`

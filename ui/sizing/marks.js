@@ -41,6 +41,7 @@ export function marks(view, { group }) {
           id: `mark-${part}`,
           label,
           value: entered[part] ?? '',
+          kind: 'code',
           enter: (mark) => enter({ [part]: mark }),
         }))}</div>
         <p role="alert" class="refusal">${refusal}</p>

@@ -16,7 +16,9 @@ export function otherSize(view, plan) {
   const { group } = plan
   return html`
     <details class="other-size">
-      <summary>${text.before[group]} <span class="lead">${plan.found_shown}</span></summary>
+      <summary>
+        <span class="fold-said">${text.before[group]} <span class="lead">${plan.found_shown}</span></span>
+      </summary>
       ${choice({
         name: `found-${group}`,
         legend: text.foundLegend[group],

@@ -2115,7 +2115,9 @@ export type Settings = {
   /** How light or dark the page is. */
   look: Look,
   /** How large the page's text is, in per cent. */
-  text_size: TextSize, };
+  text_size: TextSize,
+  /** Whether single keys lead through the page. */
+  keys: boolean, };
 
 /** A spec sheet. */
 export type Sheet = {

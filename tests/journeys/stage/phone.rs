@@ -17,7 +17,8 @@ pub(crate) struct Phone {
 }
 
 impl Phone {
-    pub(crate) async fn start(look: Look, folders: &Folders) -> Outcome<(Self, Page)> {
+    /// Starts both; the size is that of the page, width before height.
+    pub(crate) async fn start(look: Look, folders: &Folders, size: (u32, u32)) -> Outcome<(Self, Page)> {
         let mut program = Command::new(env!("CARGO_BIN_EXE_harness"));
         program.arg("--data").arg(folders.data()).arg("--port").arg(folders.port().to_string());
         // An earlier page, to count its taps beside those of this one.
@@ -31,7 +32,7 @@ impl Phone {
         let port = free_port()?;
         let driver =
             Process::start(Command::new("chromedriver").arg(format!("--port={port}")).env("HOME", folders.home()))?;
-        let page = connect(port, "chromedriver", capabilities(look, folders)).await?;
+        let page = connect(port, "chromedriver", capabilities(look, folders, size)).await?;
         page.client.update_timeouts(timeouts()).await?;
         page.client.goto(&address).await?;
         Ok((Self { harness, driver }, page))
@@ -49,7 +50,7 @@ fn timeouts() -> fantoccini::wd::TimeoutConfiguration {
     fantoccini::wd::TimeoutConfiguration::new(long, long, None)
 }
 
-fn capabilities(look: Look, folders: &Folders) -> serde_json::Value {
+fn capabilities(look: Look, folders: &Folders, (width, height): (u32, u32)) -> serde_json::Value {
     // The setting counts dark as 0 and light as 1.
     let scheme = if look == Look::Dark { 0 } else { 1 };
     json!({
@@ -63,7 +64,9 @@ fn capabilities(look: Look, folders: &Folders) -> serde_json::Value {
                 format!("--blink-settings=preferredColorScheme={scheme}"),
                 format!("--user-data-dir={}", folders.home().join("chromium").display()),
             ],
-            "mobileEmulation": { "deviceMetrics": { "width": 360, "height": 640, "pixelRatio": 2.0, "touch": true } },
+            "mobileEmulation": {
+                "deviceMetrics": { "width": width, "height": height, "pixelRatio": 2.0, "touch": true },
+            },
             "prefs": {
                 "download.default_directory": folders.saved(),
                 "download.prompt_for_download": false,
