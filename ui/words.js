@@ -786,6 +786,7 @@ export const words = {
     verdicts: { passed: 'Passed', failed: 'Failed' },
     how: 'How it was tested',
     howHint: 'Dye, magnetic particles, under pressure.',
+    weighedHint: 'What a new one weighs, and an old one.',
     testedBy: 'By whom',
     saveResult: 'Save the result',
     /** @param {string[]} labels */ failed: (labels) => `Failed: ${labels.join(', ')}`,

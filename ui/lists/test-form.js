@@ -48,7 +48,7 @@ export function testForm(view, item, tick) {
           id: `${id}-how`,
           label: text.how,
           value: entered.how,
-          hint: text.howHint,
+          hint: isWeighed(item) ? text.weighedHint : text.howHint,
           enter: (how) => enter({ how }),
         })}
         <div class="pair">
@@ -66,6 +66,9 @@ export function testForm(view, item, tick) {
       </form>
     </details>`
 }
+
+/** Whether the test is on the scales. @param {ListItem} item */
+const isWeighed = ({ of }) => of !== null && 'work' in of && of.work === 'weigh'
 
 /** What a test showed, in words. @param {JobView} view @param {TestResult} result */
 export const resultInWords = (view, { how, by, date, passed, failed }) =>

@@ -494,7 +494,7 @@ export type Difference = {
 export type Direction = "a" | "b";
 
 /** A point on which published manuals disagree. */
-export type Dispute = "pitted-tappets" | "ground-journals" | "big-ends";
+export type Dispute = "pitted-tappets" | "ground-journals" | "big-ends" | "decks";
 
 /** A point on which published manuals disagree. */
 export type DisputeEntry = {
@@ -1878,7 +1878,7 @@ export type Purpose = "mail" | "archive" | "print";
 
 /** A quantity of a part. Which part is meant, a quantity does not say: the *diameter* of a journal is outside, that of
  * a bore inside. */
-export type Quantity = "diameter" | "out-of-round" | "taper" | "barrel" | "wear" | "run-out" | "bend" | "twist" | "scratch-depth" | "length" | "thrust-width" | "wall" | "thickness" | "clearance" | "strip" | "bearing-bore" | "line-offset" | "line-adjacent" | "line-overall" | "end-float" | "side-play" | "end-clearance" | "side-clearance" | "backlash" | "depth" | "cover-wear" | "big-end-bore" | "small-end-bore" | "pin-bore" | "pin-diameter" | "pin-clearance" | "groove-clearance" | "ring-gap" | "gap-growth" | "ridge" | "lobe-height" | "base-circle" | "lift" | "height-loss" | "lift-loss" | "lift-spread" | "tappet-bore" | "adjacent-run-out" | "adjacent-run-out-square" | "other";
+export type Quantity = "diameter" | "out-of-round" | "taper" | "barrel" | "wear" | "run-out" | "bend" | "twist" | "scratch-depth" | "length" | "thrust-width" | "wall" | "thickness" | "clearance" | "strip" | "bearing-bore" | "line-offset" | "line-adjacent" | "line-overall" | "flatness-along" | "flatness-across" | "end-float" | "side-play" | "end-clearance" | "side-clearance" | "backlash" | "depth" | "cover-wear" | "big-end-bore" | "small-end-bore" | "pin-bore" | "pin-diameter" | "pin-clearance" | "groove-clearance" | "ring-gap" | "gap-growth" | "ridge" | "lobe-height" | "base-circle" | "lift" | "height-loss" | "lift-loss" | "lift-spread" | "tappet-bore" | "adjacent-run-out" | "adjacent-run-out-square" | "other";
 
 /** A quantity as one kind of part has it. */
 export type QuantityEntry = {
@@ -2639,7 +2639,7 @@ export type Ways = {
   chosen_because: string | null, };
 
 /** Work that has a price. */
-export type Work = "replace" | "machine" | "weld-up" | "sleeve" | "bush" | "polish" | "rebuild" | "clean" | "crack-test" | "hone" | "fit" | "weigh";
+export type Work = "replace" | "machine" | "weld-up" | "sleeve" | "bush" | "polish" | "rebuild" | "clean" | "crack-test" | "hone" | "fit" | "weigh" | "balance" | "measure";
 
 /** Work that has a price. */
 export type WorkEntry = {

@@ -72,6 +72,10 @@ pub enum Work {
     Fit,
     /// Weighed, and a new piece matched to those that stay.
     Weigh,
+    /// Balanced to the weight of what turns with it.
+    Balance,
+    /// Measured where it has been fitted on trial.
+    Measure,
 }
 
 /// Who does a piece of work.
@@ -100,7 +104,7 @@ impl Hands {
 
 impl Work {
     /// Every work.
-    pub const ALL: [Self; 12] = [
+    pub const ALL: [Self; 14] = [
         Self::Replace,
         Self::Machine,
         Self::WeldUp,
@@ -113,6 +117,8 @@ impl Work {
         Self::Hone,
         Self::Fit,
         Self::Weigh,
+        Self::Balance,
+        Self::Measure,
     ];
 
     /// The work of an outcome; none where nothing is charged.
@@ -142,6 +148,8 @@ impl Work {
             Self::Hone => "hone",
             Self::Fit => "fit",
             Self::Weigh => "weigh and match",
+            Self::Balance => "balance",
+            Self::Measure => "measure",
         }
     }
 }

@@ -145,9 +145,10 @@ proptest! {
             if works.contains(&outcome) && !view.decision.goes_along() {
                 prop_assert!(!done.is_empty(), "{} is to be {:?}, and nobody does it", part, outcome);
             }
-            // What is renewed is not worked on, but the new one is fitted and weighed.
+            // What is renewed is not worked on, but the new one is fitted, weighed, balanced and measured.
             let work = |item: &&ListItem| item.of.as_ref().and_then(Charge::work).map(|of| of.work);
-            let is_worked = done.iter().any(|item| !matches!(work(item), Some(Work::Fit | Work::Weigh)));
+            let of_new = |work| matches!(work, Some(Work::Fit | Work::Weigh | Work::Balance | Work::Measure));
+            let is_worked = done.iter().any(|item| !of_new(work(item)));
             prop_assert!(outcome != Outcome::Replace || !is_worked, "{} is renewed: {:?}", part, done);
             let mut works: Vec<_> = done.iter().map(|item| item.of.clone()).collect();
             works.sort_unstable();

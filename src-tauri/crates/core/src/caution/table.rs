@@ -20,7 +20,11 @@ pub const ALL: &[Caution] = &[
         line: "A hoist and slings made for the load, attached before the last fastener comes out. Nobody under it or beside it.",
         source: "TM 5-3825-230-14&P para 4-16.",
         kinds: &[Crankshaft, Block],
-        works: &[(Work::CrackTest, &[Crankshaft, Block]), (Work::Machine, &[Crankshaft, Block])],
+        works: &[
+            (Work::CrackTest, &[Crankshaft, Block]),
+            (Work::Machine, &[Crankshaft, Block]),
+            (Work::Balance, &[Crankshaft]),
+        ],
         screens: &[Screen::Intake],
         ..NOWHERE
     },

@@ -68,7 +68,9 @@ fn need_of(line: &QuoteLine, parts: &[PartView]) -> Need {
         | Work::CrackTest
         | Work::Hone
         | Work::Fit
-        | Work::Weigh => Need::Should,
+        | Work::Weigh
+        | Work::Balance
+        | Work::Measure => Need::Should,
     }
 }
 

@@ -21,11 +21,16 @@ impl Job {
         }
     }
 
-    /// What the test for cracks showed of a piece; none if it was not tested. Of several tests the last tells, and a
-    /// piece that has failed once has failed.
+    /// What the test for cracks showed of a piece; none if it was not tested.
     pub fn crack_test(&self, piece: Part) -> Option<(bool, &TestResult)> {
+        self.test(Work::CrackTest, piece)
+    }
+
+    /// What such a work showed of a piece, whether it passed; none if it was not tested. Of several tests the last tells, and
+    /// a piece that has failed once has failed.
+    pub fn test(&self, work: Work, piece: Part) -> Option<(bool, &TestResult)> {
         let is_test =
-            |ticked: &&Ticked| matches!(ticked.asked.key, ItemKey::Operation { work: Some(Work::CrackTest), .. });
+            |ticked: &&Ticked| matches!(ticked.asked.key, ItemKey::Operation { work: Some(own), .. } if own == work);
         let results = || self.ticks.iter().rev().filter(is_test).filter_map(|ticked| ticked.tick.result.as_ref());
         let failed = results().find(|result| result.failed.contains(&piece)).map(|result| (false, result));
         failed.or_else(|| results().find(|result| result.passed.contains(&piece)).map(|result| (true, result)))

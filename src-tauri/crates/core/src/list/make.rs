@@ -12,13 +12,13 @@ use crate::work::Outcome;
 
 /// Makes all lists.
 pub(crate) fn lists(bench: &Bench<'_>) -> Vec<WorkList> {
-    let Bench { engine, job, parts, sizing, causes, approval, .. } = *bench;
+    let Bench { engine, job, parts, causes, approval, .. } = *bench;
     let work = Shared::of(engine, parts);
     let is_begun = job.is_begun();
     let items_of = |kind: ListKind| {
         let mut items = match kind {
             _ if !is_begun => vec![],
-            ListKind::Order => order::order(job, parts, &work, sizing),
+            ListKind::Order => order::order(bench, &work),
             ListKind::MachineShop | ListKind::RebuildHere | ListKind::Clean => operations::of_list(bench, kind),
             ListKind::LookAgain => look_again(parts),
             ListKind::PutRight => put_right(causes),

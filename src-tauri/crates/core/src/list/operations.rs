@@ -41,10 +41,9 @@ fn item(engine: &Engine, own: &Operation) -> ListItem {
         hands: Some(own.hands),
         mind: own.mind.into(),
         is_right: own.is_right,
+        tested: own.tested.clone(),
         ..ListItem::new(own.key.clone(), what, count_of(of_kind.len()))
     };
-    let tested = if own.of.work == Work::CrackTest { of_kind } else { vec![] };
-    let item = ListItem { tested, ..item };
     // What has a size is asked for in it, sizes found and all else apart.
     if own.size_shown.is_empty() { item } else { item.in_size(own.size, &own.size_shown) }
 }

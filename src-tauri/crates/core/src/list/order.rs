@@ -3,10 +3,12 @@
 use std::borrow::Cow;
 
 use super::ListItem;
+use super::bench::Bench;
 use super::work::{Shared, count, count_of, grouped};
 use crate::engine::{At, Part, PartKind};
 use crate::job::{ItemKey, Job};
 use crate::money::{PartState, PriceKey};
+use crate::operation::Operation;
 use crate::sheet::SizeGroup;
 use crate::sizing::{Action, GroupPlan};
 use crate::view::{OrderLine, OrderState, PartView, Sizing, with_new_caps};
@@ -14,7 +16,8 @@ use crate::words::{capitalised, plural};
 use crate::work::{Outcome, Work};
 
 /// What comes in a size, held or free; then everything else that is replaced.
-pub(super) fn order(job: &Job, parts: &[PartView], work: &Shared<'_>, sizing: &Sizing) -> Vec<ListItem> {
+pub(super) fn order(bench: &Bench<'_>, work: &Shared<'_>) -> Vec<ListItem> {
+    let Bench { job, parts, sizing, operations, .. } = *bench;
     let mut replaced = work.with(Outcome::Replace);
     let mut items: Vec<ListItem> = Vec::new();
     for line in &sizing.orders {
@@ -71,6 +74,7 @@ pub(super) fn order(job: &Job, parts: &[PartView], work: &Shared<'_>, sizing: &S
             let labels: Vec<&str> = views.iter().map(|view| view.label.as_str()).collect();
             item.detail = labels.join("; ");
         }
+        item.detail.push_str(&with_its_work(*kind, operations));
         if *kind == PartKind::ThrustFace {
             (item.what, item.quantity) = ("Thrust bearing, set".into(), 1);
         }
@@ -84,6 +88,16 @@ pub(super) fn order(job: &Job, parts: &[PartView], work: &Shared<'_>, sizing: &S
         supplied(job, item);
     }
     items
+}
+
+/// What the work says of it: the plugs that a wash takes out besides, and the rods that get new bolts where not all do.
+fn with_its_work(kind: PartKind, operations: &[Operation]) -> String {
+    let fitted = |of: PartKind| operations.iter().find(|own| own.of == PriceKey { kind: of, work: Work::Fit });
+    match kind {
+        PartKind::CorePlugs if fitted(PartKind::Block).is_some() => "with the gallery plugs that are driven in".into(),
+        PartKind::RodBolts => fitted(PartKind::Rod).map(|own| own.which.clone()).unwrap_or_default(),
+        _ => String::new(),
+    }
 }
 
 /// The caps of main bores that are renewed alone.

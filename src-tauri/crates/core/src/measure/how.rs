@@ -25,6 +25,12 @@ impl Quantity {
             ThrustWidth => "Between the cheeks of the thrust journal.",
             Wall => "At the crown, with a ball anvil.",
             Thickness => "Across the washer, away from the oil grooves.",
+            FlatnessAlong => {
+                "Deck clean, straightedge along it and on both diagonals, each bank: the thickest feeler that enters."
+            }
+            FlatnessAcross => {
+                "Straightedge across the deck between the cylinders, each bank: the thickest feeler that enters."
+            }
             LineOffset => "Gap under a straightedge, or offset shown by a bar, along the line of the bores.",
             EndFloat => "Indicator on the end of the shaft; lever it gently to one end, then to the other.",
             SidePlay => "Feeler between the rod and the cheek.",

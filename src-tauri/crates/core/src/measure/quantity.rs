@@ -54,6 +54,10 @@ pub enum Quantity {
     LineAdjacent,
     /// Greatest difference in line over all.
     LineOverall,
+    /// Widest gap under a straightedge along the deck of a block or on a diagonal of it.
+    FlatnessAlong,
+    /// Widest gap under a straightedge across the deck.
+    FlatnessAcross,
     /// Play of a shaft along its axis.
     EndFloat,
     /// Play of a rod along its crankpin.
@@ -339,7 +343,15 @@ impl PartKind {
                 }
             }
             Self::Block => {
-                const { &[has(LineAdjacent, Spots::One, Most, Either), has(LineOverall, Spots::One, Most, Either), OTHER] }
+                const {
+                    &[
+                        has(LineAdjacent, Spots::One, Most, Either),
+                        has(LineOverall, Spots::One, Most, Either),
+                        has(FlatnessAlong, Spots::One, Most, Read),
+                        has(FlatnessAcross, Spots::One, Most, Read),
+                        OTHER,
+                    ]
+                }
             }
             Self::PumpGears => {
                 const {
@@ -458,7 +470,7 @@ impl Spots {
 
 impl Quantity {
     /// Every quantity.
-    pub const ALL: [Self; 45] = [
+    pub const ALL: [Self; 47] = [
         Diameter,
         OutOfRound,
         Taper,
@@ -478,6 +490,8 @@ impl Quantity {
         LineOffset,
         LineAdjacent,
         LineOverall,
+        FlatnessAlong,
+        FlatnessAcross,
         EndFloat,
         SidePlay,
         EndClearance,
@@ -528,6 +542,8 @@ impl Quantity {
             LineOffset => "offset from the line",
             LineAdjacent => "line, neighbour to neighbour",
             LineOverall => "line over all",
+            FlatnessAlong => "flatness of the deck, along",
+            FlatnessAcross => "flatness of the deck, across",
             EndFloat => "{end-float}",
             SidePlay => "side play",
             EndClearance => "end clearance",

@@ -1,9 +1,10 @@
 //! Bores brought to the next size, all of them alike.
 
+use super::come::has_come;
 use super::grind::sized;
 use super::row::{Brought, Row, Stage};
 use crate::engine::PartKind;
-use crate::job::{ItemKey, Job, Step, Ticked};
+use crate::job::Job;
 use crate::measure::{Phase, Reading};
 use crate::sheet::SizeGroup;
 use crate::work::{Hands, Work};
@@ -28,9 +29,5 @@ pub(super) const ROW: Row = Row {
 /// Whether the new pistons have come; also where it was measured what was bored to them.
 fn are_pistons_here(job: &Job) -> bool {
     let is_bored = |reading: &Reading| reading.part.kind == PartKind::Bore && reading.phase == Phase::Machined;
-    let came = |ticked: &Ticked| {
-        let is_pistons = matches!(ticked.asked.key, ItemKey::Order { kind: PartKind::Piston, .. });
-        is_pistons && ticked.tick.at(Step::Back) >= ticked.asked.quantity.max(1)
-    };
-    job.ticks.iter().any(came) || job.readings.iter().any(|taken| is_bored(&taken.reading))
+    has_come(job, PartKind::Piston) || job.readings.iter().any(|taken| is_bored(&taken.reading))
 }

@@ -12,8 +12,13 @@ pub fn goes_along(of: PriceKey) -> &'static str {
         (PartKind::Bore, Work::Machine) => "the new pistons, and the main caps with their bolts",
         (PartKind::Bore, Work::Sleeve) => "the sleeves, and the pistons that stay",
         (PartKind::Bore, Work::Hone) => "the main caps with their bolts",
-        (PartKind::Rod, Work::Machine | Work::Fit) => "each rod’s own cap and new bolts; the pins for bushes",
+        (PartKind::Rod, Work::Machine | Work::Fit) => "each rod’s own cap and new bolts",
+        (PartKind::Rod, Work::Bush) => "the new bushes, and each rod’s pin",
         (PartKind::Rod, Work::Weigh) => "all rods of the set",
+        (PartKind::Crankshaft, Work::Balance) => {
+            "for the bobweights one piston with its pin, rings and clips, one rod with its cap and bolts, a pair of its shells; flywheel and damper"
+        }
+        (PartKind::Block, Work::Fit) => "the plugs",
         (PartKind::TappetBore, Work::Machine) => "the followers of that oversize",
         (PartKind::TappetBore, Work::Bush) => "the bushes, and one standard follower",
         (PartKind::MainJournal | PartKind::Crankpin, Work::Machine) => "the new thrust washers or flanged shells",
@@ -31,6 +36,7 @@ pub fn must_not(of: PriceKey) -> &'static str {
         }
         (PartKind::MainJournal | PartKind::Crankpin, Work::Polish) => "Take no measurable size off.",
         (PartKind::Crankshaft, Work::CrackTest) => "Do not grind what shows a crack: call first.",
+        (PartKind::Crankshaft, Work::Balance) => "Do not drill into an oil gallery.",
         (PartKind::HousingBore | PartKind::Block, Work::Machine) => "Do not interchange or turn a cap.",
         (PartKind::Bore, Work::Machine) => "Do not bore before the pistons are measured.",
         (PartKind::Rod, _) => "Do not stamp on the big end’s sides, nor mix the caps.",
@@ -61,6 +67,9 @@ mod tests {
         assert!(along(PartKind::HousingBore, Work::Machine).contains("caps"));
         assert!(along(PartKind::Bore, Work::Machine).contains("pistons"));
         assert!(along(PartKind::Rod, Work::Machine).contains("bolts"));
+        for reference in ["piston with its pin, rings", "rod with its cap", "shells"] {
+            assert!(along(PartKind::Crankshaft, Work::Balance).contains(reference), "{reference}");
+        }
         assert_eq!(along(PartKind::Crankshaft, Work::CrackTest), "");
     }
 }

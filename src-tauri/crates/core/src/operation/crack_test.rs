@@ -2,6 +2,7 @@
 //! suspected.
 
 use super::row::{Brought, Row, Scene, Stage};
+use crate::decide::rules::coolant_met_oil;
 use crate::engine::{Cooling, Part, PartKind};
 use crate::job::{Answer, HistoryFact};
 use crate::wear::Tag;
@@ -39,6 +40,7 @@ fn with_results(scene: &Scene<'_>, kind: PartKind, why: Option<Brought>) -> Opti
         which: scene.which(kind, &parts),
         settles: !results.is_empty() || why.is_some_and(|why| why.settles),
         is_right,
+        tested: parts.clone(),
         ..Brought::new(kind, parts, because)
     })
 }
@@ -53,18 +55,12 @@ fn journals(scene: &Scene<'_>, kind: PartKind) -> Option<Brought> {
 
 /// A block whose water got where it should not, or that ran too hot (common practice).
 fn leaking(scene: &Scene<'_>, kind: PartKind) -> Option<Brought> {
-    let told = |fact| scene.job().history.get(&fact) == Some(&Answer::Yes);
-    let because = if told(HistoryFact::CoolantInOil) {
-        "Coolant got into the oil."
-    } else if told(HistoryFact::Overheated) {
-        "It ran too hot."
-    } else {
-        return None;
-    };
+    let ran_hot = || scene.job().history.get(&HistoryFact::Overheated) == Some(&Answer::Yes);
+    let because = coolant_met_oil(scene.engine, scene.job()).or_else(|| ran_hot().then(|| "It ran too hot.".into()))?;
     let is_air = scene.engine.arrangement().construction.cooling == Some(Cooling::Air);
     let block = scene.parts(PartKind::Block, |own| own.outcome != Outcome::Replace);
     (kind == PartKind::Block && !is_air && !block.is_empty())
-        .then(|| Brought { settles: true, ..Brought::new(PartKind::Block, block, because.into()) })
+        .then(|| Brought { settles: true, ..Brought::new(PartKind::Block, block, because) })
 }
 
 /// The pieces of a kind on which, or on a part of which, a crack is suspected and not certain.
@@ -84,4 +80,36 @@ fn suspected(scene: &Scene<'_>, kind: PartKind) -> Option<Brought> {
         settles: true,
         ..Brought::new(kind, parts, because.into())
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::testing::{Line, check};
+    use crate::engine::{Arrangement, Construction, Cooling};
+    use crate::work::Work;
+    use serde_json::{Value, json};
+
+    #[test]
+    fn a_block_is_tested_under_pressure_where_coolant_and_oil_met_or_it_ran_too_hot() {
+        let tested = Line { done: "test under pressure and for cracks", waits: "", is_here: false };
+        let asked = |arrangement: &Arrangement, change: &Value, is_asked: bool| {
+            let changes = [json!({ "do": "clean", "part": "block" }), change.clone()];
+            check(arrangement, &changes, "block", Work::CrackTest, is_asked.then_some(tested));
+        };
+        let told = |complaint: &str| json!({ "do": "complain", "complaint": complaint, "told": true });
+        let found = |part: &str, tag: &str, grade: u8| json!({ "do": "tag", "part": part, "tag": tag, "grade": grade });
+        let engine = Arrangement::inline(4);
+        for complaint in ["coolant-in-oil", "oil-in-coolant", "overheated"] {
+            asked(&engine, &told(complaint), true);
+        }
+        for (part, tag) in [("engine-oil", "milky"), ("sump", "milky"), ("coolant", "oil-film")] {
+            asked(&engine, &found(part, tag, 2), true);
+            asked(&engine, &found(part, tag, 1), false);
+        }
+        // Cream under the filler's lid is condensation.
+        asked(&engine, &found("oil-filler", "milky", 4), false);
+        asked(&engine, &told("oil-used"), false);
+        let construction = Construction { cooling: Some(Cooling::Air), ..Construction::default() };
+        asked(&Arrangement { construction, ..engine }, &told("overheated"), false);
+    }
 }

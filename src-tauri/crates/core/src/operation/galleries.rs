@@ -1,5 +1,6 @@
 //! The oil galleries of a crankshaft opened, brushed and flushed.
 
+use super::balance::is_balanced;
 use super::row::{Brought, Row, Stage};
 use crate::engine::PartKind;
 use crate::work::{Hands, Outcome, Work};
@@ -23,6 +24,8 @@ pub(super) const ROW: Row = Row {
             scene.because(&shaft)
         } else if scene.works_on_journals() || scene.works_on(PartKind::Crankshaft) {
             "Grinding and polishing leave grit in the galleries.".into()
+        } else if is_balanced(scene) {
+            "Balancing leaves chips in the galleries.".into()
         } else {
             return vec![];
         };

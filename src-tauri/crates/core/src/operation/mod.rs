@@ -2,10 +2,12 @@
 //! parts of one kind on a piece that is carried as one. Each has a file with its row of the table: what brings it, when its
 //! turn comes, who usually does it.
 
+mod balance;
 mod bore;
 mod bush;
 mod carried;
 mod clean;
+mod come;
 mod crack_test;
 mod dress;
 mod face;
@@ -15,14 +17,19 @@ mod grind;
 mod hone;
 mod line_bore;
 mod one;
+mod plugs;
 mod polish;
+mod protrusion;
 mod ream;
 mod rebuild;
 mod regrind;
 mod resize;
+mod rod_bolts;
 mod row;
 mod sleeve;
 mod straighten;
+#[cfg(test)]
+mod testing;
 mod trip;
 mod wash;
 mod weigh;
@@ -39,12 +46,13 @@ use one::operation;
 use row::{Row, Scene};
 
 /// Every row. Within a piece the stage orders them, and where that is equal this table.
-const ALL: [&Row; 21] = [
+const ALL: [&Row; 25] = [
     &crack_test::ROW,
     &wash::ROW,
     &straighten::ROW,
     &dress::ROW,
     &line_bore::ROW,
+    &rod_bolts::ROW,
     &grind::ROW,
     &bore::ROW,
     &sleeve::ROW,
@@ -55,10 +63,13 @@ const ALL: [&Row; 21] = [
     &regrind::ROW,
     &weld_up::ROW,
     &polish::ROW,
+    &balance::ROW,
     &hone::ROW,
     &galleries::ROW,
     &fit::ROW,
+    &plugs::ROW,
     &weigh::ROW,
+    &protrusion::ROW,
     &rebuild::ROW,
     &clean::ROW,
 ];

@@ -45,6 +45,8 @@ pub struct Operation {
     pub source: &'static str,
     /// Whether it settles what is open about its piece.
     pub settles: bool,
+    /// The pieces of which it is asked whether they passed; empty where it is no test.
+    pub tested: Vec<Part>,
     /// Whether it has come back and all of it was measured and is right: then it is behind.
     pub is_right: bool,
 }
@@ -94,10 +96,11 @@ pub(super) fn operation(scene: &Scene<'_>, row: &Row, brought: Brought) -> Opera
         because: brought.because,
         waits_for: brought.waits_for,
         stage: row.stage,
-        hands: hands(scene.job(), of).unwrap_or(row.hands),
+        hands: hands(scene.job(), of).or(brought.hands).unwrap_or(row.hands),
         mind: row.mind,
         source: row.source,
         settles: brought.settles,
+        tested: brought.tested,
         is_right: brought.is_right,
     }
 }

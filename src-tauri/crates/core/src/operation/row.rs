@@ -73,6 +73,10 @@ pub(super) struct Brought {
     pub(super) is_right: bool,
     /// Whether it settles what is open about its piece, so that it does not wait for that.
     pub(super) settles: bool,
+    /// The pieces of which it is asked whether they passed.
+    pub(super) tested: Vec<Part>,
+    /// Who usually does it, where that is not who the row says.
+    pub(super) hands: Option<Hands>,
 }
 
 impl Brought {
@@ -87,6 +91,8 @@ impl Brought {
             waits_for: vec![],
             is_right: false,
             settles: false,
+            tested: vec![],
+            hands: None,
         }
     }
 }

@@ -15,6 +15,8 @@ pub enum Dispute {
     GroundJournals,
     /// Whether a rod whose big end has lost its size or form is resized or renewed.
     BigEnds,
+    /// Whether a block whose deck is not flat is faced or renewed.
+    Decks,
 }
 
 /// One view of a dispute.
@@ -39,10 +41,10 @@ pub struct DisputeRow {
 
 impl Dispute {
     /// Every dispute.
-    pub const ALL: [Self; 3] = [Self::PittedTappets, Self::GroundJournals, Self::BigEnds];
+    pub const ALL: [Self; 4] = [Self::PittedTappets, Self::GroundJournals, Self::BigEnds, Self::Decks];
 
-    /// Both views. Of tappets the stricter one is usual; of journals the one that takes no metal off sound ones; of rods what
-    /// machine shops do.
+    /// Both views. Of tappets the stricter one is usual; of journals the one that takes no metal off sound ones; of rods and
+    /// decks what machine shops do.
     pub fn row(self) -> &'static DisputeRow {
         match self {
             Self::PittedTappets => &DisputeRow {
@@ -65,6 +67,11 @@ impl Dispute {
                 question: Phrase("What becomes of a rod whose big end is out of size or round?"),
                 usual: View { words: Phrase("the big end is resized"), source: "common practice" },
                 other: View { words: Phrase("rod and cap are renewed"), source: "TM 9-2815-255-24" },
+            },
+            Self::Decks => &DisputeRow {
+                question: Phrase("What becomes of a block whose deck is not flat?"),
+                usual: View { words: Phrase("the deck is faced"), source: "common practice" },
+                other: View { words: Phrase("the block is renewed"), source: "TM 55-1930-208-24 p. 4-74" },
             },
         }
     }

@@ -77,6 +77,8 @@ impl Sheet {
             (HousingBore, OutOfRound) => at_most(tenths(10)),
             (Block, LineAdjacent) => at_most(tenths(10)),
             (Block, LineOverall) => at_most(tenths(20)),
+            (Block, FlatnessAlong) => at_most(tenths(40)),
+            (Block, FlatnessAcross) => at_most(tenths(20)),
             (Crankshaft, EndFloat) => self.end_float(),
             // How far a bore may wear the sheet has said where it limits the diameter.
             (Bore, Wear) if self.limits_diameter(part) => None,

@@ -1,8 +1,7 @@
 //! Cam bearings go with a hot wash of the block and with a new camshaft.
 
-use super::{Rule, RuleId, Says};
+use super::{Rule, RuleId, Says, Scene, debris_in_the_oil_ways, water_in_the_oil_ways};
 use crate::engine::{At, CamBore, Part, PartKind};
-use crate::job::Job;
 use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
@@ -16,7 +15,7 @@ pub(super) const RULE: Rule = Rule {
         }
         let in_block = arrangement.is_cam_in_block();
         let block = Part { kind: PartKind::Block, at: At::Engine };
-        let is_washed = in_block && is_washed(scene.job, block, stands(block));
+        let is_washed = in_block && is_washed(scene, block, stands(block));
         let renewed = |part: &Part| {
             let At::CamBearing(shaft, _) = part.at else { return None };
             let is_new = stands(Part { kind: PartKind::Camshaft, at: At::Camshaft(shaft) }) == Outcome::Replace;
@@ -34,11 +33,18 @@ pub(super) const RULE: Rule = Rule {
 };
 
 /// Whether a block of which this is decided is washed hot: where it is dirty or machined, and where something is suspected
-/// of it, for it is tested and that clean.
-pub fn is_washed(job: &Job, block: Part, outcome: Outcome) -> bool {
+/// of it, for it is tested and that clean. One that can't be judged yet is washed of what went round with the oil all the same.
+pub fn is_washed(scene: &Scene<'_>, block: Part, outcome: Outcome) -> bool {
+    let went_round = |record| {
+        [&debris_in_the_oil_ways::RULE, &water_in_the_oil_ways::RULE]
+            .into_iter()
+            .any(|rule| matches!(rule.says, Says::OnPart(says) if says(scene, block, record).is_some()))
+    };
     match outcome {
         Outcome::Clean | Outcome::Machine => true,
-        Outcome::CantSay => job.parts.get(&block).is_some_and(|record| record.worst().is_some()),
+        Outcome::CantSay => {
+            scene.job.parts.get(&block).is_some_and(|record| record.worst().is_some() || went_round(record))
+        }
         _ => false,
     }
 }

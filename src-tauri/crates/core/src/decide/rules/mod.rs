@@ -4,15 +4,18 @@
 mod adjacent_clearances;
 mod big_ends;
 mod block_as_one;
+mod bolts_of_resized_rods;
 mod bore_damage;
 mod both_halves;
 mod cam_bearing_damage;
 mod cam_bearings_with_wash;
 mod camshaft_as_one;
 mod common_size;
+mod coolant_met_oil;
 mod cracks;
 mod crankshaft_as_one;
 mod debris_in_the_oil_ways;
+mod deck_flatness;
 mod detail_clearances;
 mod dirty_tappets;
 mod drive_damage;
@@ -69,7 +72,9 @@ mod tested_for_cracks;
 mod water_in_the_oil_ways;
 mod worn_tappet_bores;
 
+pub use bolts_of_resized_rods::is_resized;
 pub use cam_bearings_with_wash::is_washed;
+pub use coolant_met_oil::coolant_met_oil;
 pub use rule::{Rule, RuleId, Says, Scene, Verdict, WearLine};
 pub(super) use rule::{at, from, read, up_to};
 
@@ -83,11 +88,15 @@ pub const PIECE_OF_WORKED_PARTS: RuleId = piece_of_worked_parts::RULE.id;
 pub const SEEN_ALONG: RuleId = seen_along::RULE.id;
 /// New pistons because the bores get another size.
 pub const PISTONS_TO_BORES: RuleId = pistons_to_bores::RULE.id;
+/// New rod bolts for those rods alone that are resized.
+pub const BOLTS_OF_RESIZED_RODS: RuleId = bolts_of_resized_rods::RULE.id;
+/// The deck is not flat, or is to be measured.
+pub const DECK_FLATNESS: RuleId = deck_flatness::RULE.id;
 /// The journal is to be measured before anything can be said.
 pub const MEASURE_FIRST: RuleId = measure_first::RULE.id;
 
 /// Every rule.
-pub const ALL: [&Rule; 62] = [
+pub const ALL: [&Rule; 64] = [
     &renewed_at_overhaul::RULE,
     &shell_failure::RULE,
     &shell_debris::RULE,
@@ -115,6 +124,7 @@ pub const ALL: [&Rule; 62] = [
     &loose_tappets::RULE,
     &big_ends::RULE,
     &line_of_bores::RULE,
+    &deck_flatness::RULE,
     &renewed_caps::RULE,
     &rod_of_edge_worn_shells::RULE,
     &piston_damage::RULE,
@@ -143,6 +153,7 @@ pub const ALL: [&Rule; 62] = [
     &ground_journals::RULE,
     &piece_of_worked_parts::RULE,
     &block_as_one::RULE,
+    &bolts_of_resized_rods::RULE,
     &pistons_to_bores::RULE,
     &tappets_to_bores::RULE,
     &camshaft_as_one::RULE,

@@ -27,6 +27,8 @@ fn remedy(kind: PartKind, quantity: Quantity) -> Option<Outcome> {
         // A new clearance comes with new shells; what is wrong as found is the shells' wear.
         // What the line of the bores asks for is said of each of them.
         (PartKind::Block, Quantity::LineAdjacent | Quantity::LineOverall) => None,
+        // The deck is the business of [`super::deck_flatness`].
+        (PartKind::Block, Quantity::FlatnessAlong | Quantity::FlatnessAcross) => None,
         (PartKind::HousingBore | PartKind::Block, _) => Some(Machine),
         // The bush is renewed; a bent rod is not straightened here.
         (PartKind::Rod, Quantity::SmallEndBore) => Some(Machine),
