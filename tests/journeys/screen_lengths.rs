@@ -26,6 +26,7 @@ const SCREENS: &[(&str, &str, f64)] = &[
     ("lists/machine-shop", "For the machine shop", 4.0),
     ("costs", "Costs", 4.0),
     ("approval", "Approval", 4.0),
+    ("labels", "Labels", 2.0),
     ("hand-over", "Hand over", 4.0),
     ("history", "History", 4.0),
 ];

@@ -36,7 +36,7 @@ pub use customers_page::{customers_page, message};
 pub use desk::{Desk, Extent, Shop};
 pub use evidence::evidence_sheet;
 pub use goes_back::goes_back;
-pub use labels::{Label, LabelStock, Labels, labels};
+pub use labels::{Label, LabelStock, Labels, Pieces, SheetField, labels};
 pub use machine_shop::machine_shop;
 pub use page::{Choice, CustomersPage, Image, JobToDecide, Link, ProposalHead, Section, Shown, ToldAndFound, Total};
 pub use paper::{Bar, Block, FormDrawing, FormStation, MeasuredRow, Paper, PlanDrawing, Reader};
