@@ -1,5 +1,5 @@
 // The only file that knows who is behind the page: Tauri's commands, or the HTTP harness of the browser tests.
-/** @import { Actions, Change, Document, Extent, Instrument, LabelStock, ListKind } from './types/api.d.ts' */
+/** @import { Actions, Change, Document, Extent, Instrument, LabelStock, ListKind, Pieces } from './types/api.d.ts' */
 /** @import { PaperSize, PriceList, Purpose, Settings, Sheet } from './types/api.d.ts' */
 import { convertFileSrc, invoke, isTauri } from './vendor/tauri/core.js'
 import { words } from './words.js'
@@ -90,6 +90,8 @@ export function photoAddress(photo, size) {
  * @property {Extent} [extent]
  * @property {ListKind} [list]
  * @property {LabelStock} [stock]
+ * @property {Pieces} [pieces] of labels: of which
+ * @property {number} [field] of labels on sheets: the first that is free
  * @property {PaperSize} [paper]
  * @property {Purpose} [purpose]
  * @property {number} [way] by which to ask how far it is

@@ -18,23 +18,29 @@ export const leave = (task) =>
     if (told !== null) state.notice = told
   })
 
-/** Saves a paper, on the shop's size of paper.
+/** Saves a paper, on the shop's size of paper; answers whether it was saved.
  * @param {string} job @param {Document} document @param {Selection} [selection] */
-export const savePaper = (job, document, selection) =>
-  leave(async (way) => {
-    const chosen = { paper: state.settings.paper, ...selection, way }
-    return text.savedAs(await saveDocument(job, document, chosen))
+export async function savePaper(job, document, selection) {
+  let saved = ''
+  await leave(async (way) => {
+    saved = await saveDocument(job, document, { paper: state.settings.paper, ...selection, way })
+    return text.savedAs(saved)
   })
+  return saved !== ''
+}
 
-/** Hands a paper to the system's share sheet, on the shop's size of paper.
+/** Hands a paper to the system's share sheet, on the shop's size of paper; answers whether it went.
  * @param {string} job @param {Document} document @param {string} name the file's name @param {Selection} [selection] */
-export const sharePaper = (job, document, name, selection) =>
-  leave(async (way) => {
-    const isShared = await shareDocument(job, document, { paper: state.settings.paper, ...selection, way }, name)
+export async function sharePaper(job, document, name, selection) {
+  let isShared = false
+  await leave(async (way) => {
+    isShared = await shareDocument(job, document, { paper: state.settings.paper, ...selection, way }, name)
     return isShared ? text.shared : ''
   })
+  return isShared
+}
 
-/** Opens a paper, on the shop's size of paper.
+/** Opens a paper, on the shop's size of paper; answers whether it did.
  * @param {string} job @param {Document} document @param {Selection} [selection] */
 export const openPaper = (job, document, selection) =>
   leave(async (way) => {

@@ -3,7 +3,7 @@
 /**
  * @typedef {'jobs' | 'instruments' | 'prices' | 'rules' | 'label' | 'settings'} ShopScreen
  * @typedef {'intake' | 'marks' | 'plan' | 'part' | 'measure' | 'sheet' | 'sizing' | 'causes' | 'decisions' | 'lists'
- *   | 'costs' | 'approval' | 'hand-over' | 'history'} JobScreen
+ *   | 'costs' | 'approval' | 'labels' | 'hand-over' | 'history'} JobScreen
  * @typedef {ShopScreen | JobScreen} ScreenName as its folder is called
  *
  * @typedef {object} Route

@@ -29,6 +29,8 @@ pub(crate) const SCREENS: &[(&str, &str)] = &[
     ("lists/order", "To order"),
     ("costs", "Costs"),
     ("approval", "Approval"),
+    ("labels", "Labels"),
+    ("labels/oil-pump", "Labels"),
     ("hand-over", "Hand over"),
     ("history", "History"),
 ];

@@ -50,9 +50,17 @@ async fn journey(stage: &mut Stage) -> Outcome {
 
     page.sheet("Hand over").await?;
     page.unfold("Other papers").await?;
-    page.press("button", "Labels to cut out (PDF)").await?;
+    page.press("link", "Labels").await?;
+    page.see("heading", "Labels").await?;
+    page.press("button", "Save the labels (PDF)").await?;
     let labels = stage.saved_document("labels.pdf").await?;
-    holds(stage, &labels, &["Piston 3", &shell.in_groups(), &piston.in_groups()])
+    holds(stage, &labels, &["Piston 3", &shell.in_groups(), &piston.in_groups()])?;
+
+    // The one in hand, from its own screen: a journal goes by the label of its shaft.
+    let job = page.address().await?.trim_end_matches("/labels").to_owned();
+    page.go(&format!("{job}/part/main-journal.2"), "Main 2, journal").await?;
+    page.press("link", "Label: Crankshaft").await?;
+    page.read("One label: Crankshaft.").await
 }
 
 /// The code of a part of the open job.

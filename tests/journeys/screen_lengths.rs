@@ -56,6 +56,7 @@ const SCREENS: &[(&str, &str, f64)] = &[
     ("lists/put-right", "Put right before assembly", MOST),
     ("costs", "Costs", MOST),
     ("approval", "Approval", MOST),
+    ("labels", "Labels", MOST),
     ("hand-over", "Hand over", MOST),
     ("history", "History", MOST),
     ("causes", "Causes", MOST),

@@ -16,6 +16,7 @@ import { intake } from '../intake/intake.js'
 import { readEarlier } from '../intake/starts.js'
 import { jobs, readJobs } from '../jobs/jobs.js'
 import { label } from '../label/label.js'
+import { arriveAtLabels, labels } from '../labels/labels.js'
 import { lists } from '../lists/lists.js'
 import { marks } from '../marks/marks.js'
 import { measure } from '../measure/measure.js'
@@ -67,6 +68,7 @@ export const SCREENS = {
   lists: { of: 'job', draw: lists },
   costs: { of: 'job', draw: costs, arrive: readLearnt },
   approval: { of: 'job', draw: approval, isAside: true },
+  labels: { of: 'job', draw: labels, isAside: true, arrive: arriveAtLabels },
   'hand-over': { of: 'job', draw: handOver, arrive: forgetMessage, follow: readMessage },
   history: { of: 'job', draw: history, arrive: forgetHistory, follow: readHistory },
 }

@@ -50,10 +50,7 @@ export const handOver = (view) => ({
         <button type="button" @click=${() => savePaper(view.job, 'evidence-pdf')}>${text.evidencePdf}</button>
         <button type="button" @click=${() => savePaper(view.job, 'sizes-pdf')}>${text.sizesPdf}</button>
         <button type="button" @click=${() => savePaper(view.job, 'sizes-csv')}>${text.sizesCsv}</button>
-        <button type="button"
-          @click=${() => savePaper(view.job, 'labels-pdf', { stock: 'sheet' })}>${text.labelsSheet}</button>
-        <button type="button"
-          @click=${() => savePaper(view.job, 'labels-pdf', { stock: 'roll' })}>${text.labelsRoll}</button>
+        <a class="button" href=${toScreen(view.job, 'labels')}>${words.screens.labels}</a>
         <button type="button"
           @click=${() => leave(async (way) => text.savedAs(await saveArchive(view.job, way)))}>${text.archive}</button>
       </div>`,

@@ -4,6 +4,7 @@ import { html } from '../vendor/lit-html/lit-html.js'
 import { getText, surroundings } from '../backend.js'
 import { folded } from '../controls/folded.js'
 import { copyFrom, leave, openPaper, savePaper, sharePaper } from '../papers.js'
+import { toScreen } from '../route.js'
 import { redraw, state } from '../state.js'
 import { words } from '../words.js'
 
@@ -41,6 +42,9 @@ export function papers(job, list) {
           : ''}
         <button type="button" @click=${copy}>${text.copy}</button>
         <button type="button" @click=${() => savePaper(job, 'list-csv', selection)}>${text.saveCsv}</button>
+        ${list.kind === 'machine-shop'
+          ? html`<a class="button" href=${toScreen(job, 'labels', list.kind)}>${words.screens.labels}</a>`
+          : ''}
       </div>
       ${isFresh
         ? html`<textarea class="report-text list-text" readonly rows="10" aria-label=${text.asText}

@@ -62,7 +62,11 @@ export function part(view) {
         long: true,
         save: (note) => append(view.job, { do: 'remark', part: open.part, text: note }),
       })}
-      ${judged ? decision(view.job, judged) : ''}`,
+      ${judged ? decision(view.job, judged) : ''}
+      ${open.piece
+        ? html`<a class="button part-label"
+          href=${toScreen(view.job, 'labels', open.part)}>${text.label(open.piece.name)}</a>`
+        : ''}`,
     bar: stepBar(view, open, walk[here - 1], next),
   }
 }

@@ -1576,6 +1576,8 @@ export type OutsideView = {
   kind: PartKind,
   /** What a mechanic calls it. */
   label: string,
+  /** The piece by whose label it goes; none of what is not kept. */
+  piece: Piece | null,
   /** Looked at or not, and what was seen. */
   seen: Seen,
   /** The worst grade that was tagged. */
@@ -1684,6 +1686,8 @@ export type PartView = {
   kind: PartKind,
   /** What a mechanic calls it. */
   label: string,
+  /** The piece by whose label it goes: itself, or what it stays on; none of what gets none. */
+  piece: Piece | null,
   /** Looked at or not, and what was seen. */
   seen: Seen,
   /** The worst grade of damage. */
@@ -1727,6 +1731,16 @@ export type PhotoId = string;
 
 /** How large a picture is asked for. */
 export type PhotoSize = "thumb" | "screen" | "original";
+
+/** A piece with a label of its own. */
+export type Piece = {
+  /** The part to which its label leads. */
+  part: Part,
+  /** What stands on it: "Main 3, upper shell", "Main 3, cap". */
+  name: string, };
+
+/** Of which pieces labels are wanted. */
+export type Pieces = "all" | "machine-shop" | "not-looked-at" | { "of": Part };
 
 /** A place at which a cause may be. */
 export type PlaceView = {
@@ -2151,6 +2165,9 @@ export type SheetBasis = {
   general_rules?: boolean,
   /** Where published manuals disagree and the shop follows the view that is not the usual one. */
   otherwise?: Array<Dispute>, };
+
+/** A field of a sheet of labels, from left to right and from top to bottom: the first that is still free. */
+export type SheetField = number;
 
 /** The sheet in words. */
 export type SheetWords = {
@@ -2781,6 +2798,14 @@ list?: ListKind,
  * Of labels: on what; sheets, if not said.
  */
 stock?: LabelStock, 
+/**
+ * Of labels: of which pieces; of all, if not said.
+ */
+pieces?: Pieces, 
+/**
+ * Of labels on sheets: the first field that is free; that of a whole sheet, if not said.
+ */
+field?: SheetField, 
 /**
  * What it is printed on; A4, if not said.
  */

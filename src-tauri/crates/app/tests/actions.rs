@@ -582,6 +582,11 @@ fn a_label_leads_to_its_part() {
     let (file, mime, name) =
         shop.fetch("document_get", json!({ "job": job, "document": "labels-pdf", "stock": "roll" }));
     assert!(file.starts_with(b"%PDF") && mime == "application/pdf" && name.unwrap().ends_with("labels.pdf"));
+    let one = json!({ "job": job, "document": "labels-pdf", "pieces": { "of": "main-shell.3.lower" }, "field": 5 });
+    let (one, _, _) = shop.fetch("document_get", one);
+    assert!(one.starts_with(b"%PDF") && one.len() < file.len());
+    let none = json!({ "job": job, "document": "labels-pdf", "pieces": { "of": "core-plugs" } });
+    assert!(shop.refuse("document_get", none, None, "nothing-to-print").contains("gets no label"));
 }
 
 #[test]

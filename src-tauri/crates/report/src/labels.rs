@@ -1,7 +1,7 @@
 //! Labels as an accessible PDF, on sheets to be cut up or on a roll, one after the other.
 
 use serde_json::{Value, json};
-use wearbook_core::document::{Label, LabelStock, Labels, PaperSize};
+use wearbook_core::document::{Label, LabelStock, Labels, PaperSize, SheetField};
 use wearbook_core::under_way::UnderWay;
 
 use crate::clean::{breakable, line, shortened};
@@ -18,19 +18,21 @@ const PIECE: usize = 60;
 /// Longest line that tells whose engine it is, in characters.
 const JOB_LINE: usize = 30;
 
-/// Sets labels, each with its code drawn and in letters. On sheets they fill one after the other; on a roll each has its page.
+/// Sets labels, each with its code drawn and in letters. On sheets they fill one after the other, on the first from the first field
+/// that is free; on a roll each has its page.
 ///
 /// The file conforms to PDF/UA-1 (ISO 14289-1); a letter that no font has is shown as �.
 ///
 /// # Errors
 /// [`NotSet`], which is a fault of this program.
-pub fn labels(labels: &Labels, stock: LabelStock, size: PaperSize) -> Result<Vec<u8>, NotSet> {
+pub fn labels(labels: &Labels, stock: LabelStock, first: SheetField, size: PaperSize) -> Result<Vec<u8>, NotSet> {
     let drawings: Result<Vec<String>, NotSet> =
         labels.labels.iter().map(|label| Symbol::of(&label.code).map(|symbol| drawing::code(&symbol))).collect();
     let mut content = json!({
         "title": line(&format!("{} {}", labels.title, labels.subtitle)),
         "date": [labels.date.year(), labels.date.month(), labels.date.day()],
         "on-roll": stock == LabelStock::Roll,
+        "used": first.used(),
         "labels": labels.labels.iter().enumerate().map(|(nth, label)| tag(label, nth)).collect::<Vec<_>>(),
     });
     let found = fonts_for(&content.to_string());

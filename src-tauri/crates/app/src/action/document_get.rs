@@ -2,9 +2,9 @@
 
 use serde::Deserialize;
 use wearbook_core::document::{
-    Desk, Extent, LabelStock, Paper, PaperSize, Shop, closing_sheet, condition_report, customers_page, evidence_sheet,
-    goes_back, labels, machine_shop, message, parts_counter, size_sheet, size_table, strip_down_order, work_list,
-    work_list_table,
+    Desk, Extent, LabelStock, Paper, PaperSize, Pieces, SheetField, Shop, closing_sheet, condition_report,
+    customers_page, evidence_sheet, goes_back, labels, machine_shop, message, parts_counter, size_sheet, size_table,
+    strip_down_order, work_list, work_list_table,
 };
 use wearbook_core::job::{ListKind, PhotoId};
 use wearbook_core::under_way::UnderWay;
@@ -34,6 +34,14 @@ pub struct Arguments {
     #[serde(default)]
     #[cfg_attr(feature = "schema", ts(optional, as = "Option<LabelStock>"))]
     pub stock: LabelStock,
+    /// Of labels: of which pieces; of all, if not said.
+    #[serde(default)]
+    #[cfg_attr(feature = "schema", ts(optional, as = "Option<Pieces>"))]
+    pub pieces: Pieces,
+    /// Of labels on sheets: the first field that is free; that of a whole sheet, if not said.
+    #[serde(default)]
+    #[cfg_attr(feature = "schema", ts(optional, as = "Option<SheetField>"))]
+    pub field: SheetField,
     /// What it is printed on; A4, if not said.
     #[serde(default)]
     #[cfg_attr(feature = "schema", ts(optional, as = "Option<PaperSize>"))]
@@ -111,10 +119,10 @@ pub type Reply = File;
 /// Writes a paper from the job as it is now, dated today.
 ///
 /// # Errors
-/// `no-such-job`; `nothing-to-print` if there are no labels yet; `report` if the paper can't be set; `stopped`; what the store says.
+/// `no-such-job`; `nothing-to-print` if there are no such labels, or none yet; `report` if the paper can't be set; `stopped`; what the store says.
 pub fn act(
     book: &Wearbook,
-    Arguments { job: id, document, extent, list, stock, paper, purpose, way }: Arguments,
+    Arguments { job: id, document, extent, list, stock, pieces, field, paper, purpose, way }: Arguments,
 ) -> Result<Reply, Error> {
     let way = &*book.ways.begin(way);
     let today = book.clock.today();
@@ -146,11 +154,12 @@ pub fn act(
         Document::MachineShopPdf => (pdf(machine_shop(&desk))?, "machine-shop.".into()),
         Document::PartsCounterPdf => (pdf(parts_counter(&desk))?, "parts-counter.".into()),
         Document::LabelsPdf => {
-            let labels = labels(&desk, id.start());
+            let labels = labels(&desk, id.start(), pieces);
             if labels.labels.is_empty() {
-                return Err(Error::new("nothing-to-print", NO_LABELS));
+                let why = if job.arrangement.is_some() { pieces.none() } else { NO_LABELS };
+                return Err(Error::new("nothing-to-print", why));
             }
-            ((wearbook_report::labels(&labels, stock, paper)?, PDF), "labels.".into())
+            ((wearbook_report::labels(&labels, stock, field, paper)?, PDF), "labels.".into())
         }
         Document::StripDownOrderPdf => (pdf(strip_down_order(&desk))?, "strip-down-order.".into()),
         Document::GoesBackPdf => (pdf(goes_back(&desk))?, "what-goes-back.".into()),

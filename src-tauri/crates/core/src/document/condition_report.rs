@@ -4,6 +4,7 @@ use super::cautions::governed;
 use super::chapter::chapter;
 use super::costs::{answered_by_line, costs, held_by_jobs};
 use super::customers_page::{page, worst_first};
+use super::decided::decided;
 use super::desk::{Desk, Extent};
 use super::found::{clean, findings, photos};
 use super::grouping::by_kind;
@@ -62,6 +63,7 @@ fn annexes(desk: &Desk<'_>) -> Vec<Block> {
     blocks.extend(photos(assessment));
     blocks.extend(marks(assessment));
     blocks.extend(measured(assessment, job.sheet.head.unit));
+    blocks.extend(decided(desk));
     blocks.extend(held_by_jobs(assessment));
     blocks.extend(costs(assessment));
     blocks.extend(chapter("The engine as it came in", engine_facts(desk)));

@@ -54,6 +54,6 @@ pub enum Extent {
     /// What a customer needs to decide, and what it rests on: four sheets.
     #[default]
     Short,
-    /// The same with its annexes: every finding and photo, sizes and forms, what each job holds.
+    /// The same with its annexes: every finding and photo, sizes and forms, why it is decided so, what each job holds.
     Full,
 }

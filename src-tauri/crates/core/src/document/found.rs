@@ -29,7 +29,7 @@ pub(super) fn findings(assessment: &Assessment) -> Vec<Block> {
             rows.into_iter().map(|((_, seen, to_do), group)| [capitalised(&named(&group, assessment)), seen, to_do]);
         let table = Block::table(
             format!("{}: each part with what was seen and what is to be done.", scope.title()),
-            [("Part", 5), ("Seen", 9), ("What to do", 4)],
+            [("Part", 8), ("Seen", 22), ("What to do", 6)],
             rows,
         );
         if views.is_empty() { vec![] } else { vec![Block::subheading(scope.title()), table] }
@@ -54,10 +54,8 @@ fn finding_in_row(finding: &Finding) -> String {
 
 fn to_do(view: &PartView) -> String {
     let words = capitalised(view.decision.words());
-    match &view.decision.overruled_because {
-        Some(reason) => format!("{words}. Decided by the mechanic: {reason}"),
-        None => words,
-    }
+    // Why stands with the other reasons.
+    if view.decision.overruled_because.is_some() { format!("{words}, by the mechanic") } else { words }
 }
 
 /// All photos, small, in the order of the strip-down.

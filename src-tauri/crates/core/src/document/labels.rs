@@ -1,14 +1,17 @@
 //! Labels for the bags and tags of what comes off: the position in words, whose engine it is, and the code that leads back.
 
+use std::collections::BTreeSet;
+
 use serde::{Deserialize, Serialize};
 
 use super::desk::Desk;
 use super::head::{paper, typed};
+use crate::assess::Assessment;
 use crate::date::Date;
-use crate::engine::{Arrangement, At, Engine, Half, Part, PartKind};
-use crate::job::TextField;
-use crate::label::{Code, JobStart};
-use crate::words::{Terms, capitalised};
+use crate::engine::{At, Engine, Half, Part, PartKind};
+use crate::job::{ListKind, TextField};
+use crate::label::{Code, JobStart, Piece};
+use crate::view::Seen;
 
 /// What labels are printed on.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -22,7 +25,7 @@ pub enum LabelStock {
     Roll,
 }
 
-/// A label for each piece of a job.
+/// Labels for pieces of a job.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Labels {
     /// The title, for the file's properties.
@@ -31,7 +34,7 @@ pub struct Labels {
     pub subtitle: String,
     /// The day on which they are printed, where the shop is.
     pub date: Date,
-    /// In the order in which the pieces come out of the engine; none before its arrangement is known.
+    /// In the order in which the pieces come out of the engine; none before its arrangement is known, and where none is wanted.
     pub labels: Vec<Label>,
 }
 
@@ -46,23 +49,113 @@ pub struct Label {
     pub code: Code,
 }
 
-/// Writes a label for each piece that is bagged or tagged, of a job whose name begins so.
-pub fn labels(desk: &Desk<'_>, job: JobStart) -> Labels {
+/// Of which pieces labels are wanted.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+#[serde(rename_all = "kebab-case")]
+pub enum Pieces {
+    /// Of all that come off.
+    #[default]
+    All,
+    /// Of those on which the machine shop still has to work.
+    MachineShop,
+    /// Of those that nobody has looked at yet.
+    NotLookedAt,
+    /// Of one: this part, or the piece that it stays on.
+    Of(Part),
+}
+
+impl Pieces {
+    /// Why there are none, of an engine of which it is known how it is laid out.
+    pub fn none(self) -> &'static str {
+        match self {
+            Self::All => "Nothing of this engine gets a label.",
+            Self::MachineShop => "Nothing goes to the machine shop.",
+            Self::NotLookedAt => "Every piece has been looked at.",
+            Self::Of(_) => "This engine has no such piece, or it gets no label.",
+        }
+    }
+}
+
+/// A field of a sheet of labels, from left to right and from top to bottom: the first that is still free.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+#[cfg_attr(feature = "schema", ts(type = "number"))]
+#[serde(try_from = "u8", into = "u8")]
+pub struct SheetField(u8);
+
+impl SheetField {
+    /// Three beside each other, eight below each other.
+    pub const ON_A_SHEET: u8 = 24;
+
+    /// Fields before it, which are used up.
+    pub fn used(self) -> u8 {
+        self.0.saturating_sub(1)
+    }
+}
+
+/// A whole sheet.
+impl Default for SheetField {
+    fn default() -> Self {
+        Self(1)
+    }
+}
+
+impl TryFrom<u8> for SheetField {
+    type Error = String;
+
+    fn try_from(number: u8) -> Result<Self, String> {
+        if (1..=Self::ON_A_SHEET).contains(&number) {
+            return Ok(Self(number));
+        }
+        Err(format!("Field {number}: the fields of a sheet go from 1 to {}.", Self::ON_A_SHEET))
+    }
+}
+
+impl From<SheetField> for u8 {
+    fn from(field: SheetField) -> Self {
+        field.0
+    }
+}
+
+/// Writes a label for each of these pieces of a job whose name begins so.
+pub fn labels(desk: &Desk<'_>, job: JobStart, pieces: Pieces) -> Labels {
     let lines = [TextField::Customer, TextField::Machine].into_iter().filter_map(|field| typed(desk.job, field));
     let lines: Vec<String> = lines.collect();
     let arrangement = desk.job.arrangement.clone();
     let engine = arrangement.and_then(|arrangement| Engine::speaking(arrangement, desk.job.terms).ok());
     let of = |engine: &Engine| {
-        let parts = engine.outside().iter().chain(engine.parts());
-        let label = |part: Part| {
-            let piece = piece(part, engine.arrangement(), engine.terms())?;
-            Some(Label { piece, job: lines.clone(), code: Code::new(job, part)? })
-        };
-        parts.flat_map(|part| coming_off(*part)).filter_map(label).collect()
+        let wanted = wanted(desk.assessment, engine, pieces);
+        let parts = engine.outside().iter().chain(engine.parts()).flat_map(|part| coming_off(*part));
+        let own = parts.filter_map(|part| Piece::of(part, engine).filter(|piece| piece.part == part));
+        let label =
+            |piece: Piece| Some(Label { code: Code::new(job, piece.part)?, piece: piece.name, job: lines.clone() });
+        own.filter(|piece| wanted.as_ref().is_none_or(|wanted| wanted.contains(&piece.part)))
+            .filter_map(label)
+            .collect()
     };
     let head = paper(desk, "Labels", vec![]);
     let labels = engine.as_ref().map(of).unwrap_or_default();
     Labels { title: head.title, subtitle: head.subtitle, date: head.date, labels }
+}
+
+/// The parts to whose labels the wish comes down; none for all of them.
+fn wanted(assessment: &Assessment, engine: &Engine, pieces: Pieces) -> Option<BTreeSet<Part>> {
+    let pieces_of = |parts: &[Part]| parts.iter().filter_map(|part| Some(Piece::of(*part, engine)?.part)).collect();
+    match pieces {
+        Pieces::All => None,
+        Pieces::Of(part) => Some(pieces_of(&[part])),
+        Pieces::MachineShop => {
+            let items = assessment.list(ListKind::MachineShop).into_iter().flat_map(|list| &list.items);
+            let parts: Vec<Part> = items.filter(|item| !item.is_done()).flat_map(|item| item.parts.clone()).collect();
+            Some(pieces_of(&parts))
+        }
+        Pieces::NotLookedAt => {
+            let parts = assessment.parts.iter().map(|view| (view.part, view.seen));
+            let all = assessment.outside.iter().map(|view| (view.part, view.seen)).chain(parts);
+            Some(all.filter(|(_, seen)| *seen == Seen::NotLooked).map(|(part, _)| part).collect())
+        }
+    }
 }
 
 /// What comes off at the turn of a part: with the lower shell of a main its cap, which is called by its bore.
@@ -76,43 +169,59 @@ fn coming_off(part: Part) -> Vec<Part> {
     }
 }
 
-/// What is bagged or tagged of a part, in words; none of what stays on another piece, lies in the bag of its assembly or is
-/// thrown away.
-fn piece(part: Part, arrangement: &Arrangement, terms: Terms) -> Option<String> {
-    use PartKind::*;
-    let is_own = match part.kind {
-        MainShell | RodShell | Rod | Piston | Rings | Tappet | Pushrod | Camshaft | Crankshaft => true,
-        OilPump | OilPickup | TimingDrive | AuxiliaryDrive | Block => true,
-        MainCapBolts | RodBolts | HeadBolts => true,
-        // Kept for what they show.
-        OilFilter | AirCleaner | Breather | Sump => true,
-        ThrustFace | Bore => part.comes_with(arrangement).is_none(),
-        // The bore stays in the block; its cap comes off.
-        HousingBore => return Some(format!("Main {}, cap", part.at.main()?)),
-        MainJournal | Crankpin | TappetBore | Lobe | CamJournal | CamBearing => false,
-        PumpGears | PumpBody | PumpCover | AuxiliaryShaft | AuxiliaryBushes | AuxiliaryGear => false,
-        CorePlugs | AsReceived | EngineOil | DrainPlug | Coolant | OilFiller => false,
-    };
-    let named = match part.kind {
-        Bore => format!("{} {}", capitalised(&part.kind.renewed_as(arrangement).said(terms)), part.at.cylinder()?),
-        _ => part.label(arrangement, terms),
-    };
-    is_own.then_some(named)
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::assess::assess;
-    use crate::engine::{Construction, Cylinders, ThrustBearing, every_arrangement};
-    use crate::job::Job;
-    use std::collections::BTreeSet;
+    use crate::engine::{Arrangement, Construction, Cylinders, ThrustBearing, every_arrangement};
+    use crate::job::{Job, PartRecord, TagRecord};
+    use crate::wear::{Grade, Tag};
+    use serde_json::{Value, json};
 
     fn printed(arrangement: Arrangement) -> Vec<Label> {
         let texts = [(TextField::Customer, "A. Customer ".to_owned()), (TextField::Machine, "Winch".to_owned())];
         let job = Job { arrangement: Some(arrangement), texts: texts.into(), ..Job::default() };
         let assessment = assess(&Job::default());
-        labels(&Desk::bare(&job, &assessment), JobStart::of(7 << 90)).labels
+        labels(&Desk::bare(&job, &assessment), JobStart::of(7 << 90), Pieces::All).labels
+    }
+
+    /// Of a four whose crankpin 2 is scored deeply and whose other parts but three were looked at.
+    #[track_caller]
+    fn chosen(pieces: Value, told: &[&str]) {
+        let arrangement = Arrangement::inline(4);
+        let open = ["crankshaft", "piston.2", "main-shell.3.upper"];
+        let parts = Engine::new(arrangement.clone()).unwrap();
+        let all = parts.parts().iter().chain(parts.outside()).filter(|part| !open.contains(&part.to_string().as_str()));
+        let record = |part: &Part| {
+            let scored = TagRecord { grade: Grade::THREE, zones: [].into() };
+            let is_scored = part.to_string() == "crankpin.2";
+            let tags = is_scored.then_some((Tag::Scoring, scored)).into_iter().collect();
+            (*part, PartRecord { clean: !is_scored, tags, ..PartRecord::default() })
+        };
+        let job = Job { arrangement: Some(arrangement), parts: all.map(record).collect(), ..Job::default() };
+        let pieces: Pieces = serde_json::from_value(pieces).unwrap();
+        let labels = labels(&Desk::bare(&job, &assess(&job)), JobStart::of(0), pieces).labels;
+        assert_eq!(labels.iter().map(|label| label.piece.as_str()).collect::<Vec<_>>(), told, "{pieces:?}");
+    }
+
+    #[test]
+    fn a_chosen_few_are_printed_and_one_alone() {
+        chosen(json!({ "of": "main-shell.3.upper" }), &["Main 3, upper shell"]);
+        chosen(json!({ "of": "housing-bore.3" }), &["Main 3, cap"]);
+        // A journal has no bag: its shaft has the label.
+        chosen(json!({ "of": "main-journal.3" }), &["Crankshaft"]);
+        chosen(json!({ "of": "core-plugs" }), &[]);
+        chosen(json!({ "of": "piston.9" }), &[]);
+        chosen(json!("not-looked-at"), &["Piston 2", "Crankshaft", "Main 3, upper shell"]);
+        chosen(json!("machine-shop"), &["Crankshaft"]);
+    }
+
+    #[test]
+    fn a_sheet_is_begun_at_one_of_its_fields() {
+        assert_eq!((SheetField::default().used(), SheetField::try_from(7).unwrap().used()), (0, 6));
+        for wrong in [0, 25] {
+            assert!(serde_json::from_value::<SheetField>(json!(wrong)).is_err());
+        }
     }
 
     fn pieces(arrangement: Arrangement) -> Vec<String> {
@@ -199,6 +308,6 @@ mod tests {
     #[test]
     fn without_an_arrangement_there_are_none() {
         let (job, assessment) = (Job::default(), assess(&Job::default()));
-        assert!(labels(&Desk::bare(&job, &assessment), JobStart::of(0)).labels.is_empty());
+        assert!(labels(&Desk::bare(&job, &assessment), JobStart::of(0), Pieces::All).labels.is_empty());
     }
 }

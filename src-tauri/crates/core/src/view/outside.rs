@@ -9,6 +9,7 @@ use super::{Finding, Seen};
 use crate::caution::{self, Caution};
 use crate::engine::{Engine, Part, PartKind};
 use crate::job::{Drawn, Job, PartRecord, PhotoId};
+use crate::label::Piece;
 use crate::wear::Grade;
 
 /// What was recorded of something beside the judged parts: it is told as a part is, but nothing is measured of it or
@@ -22,6 +23,8 @@ pub struct OutsideView {
     pub kind: PartKind,
     /// What a mechanic calls it.
     pub label: String,
+    /// The piece by whose label it goes; none of what is not kept.
+    pub piece: Option<Piece>,
     /// Looked at or not, and what was seen.
     pub seen: Seen,
     /// The worst grade that was tagged.
@@ -48,6 +51,7 @@ pub(crate) fn outside(engine: &Engine, job: &Job) -> Vec<OutsideView> {
             part: *part,
             kind: part.kind,
             label: engine.label(*part),
+            piece: Piece::of(*part, engine),
             seen: Seen::of(record),
             worst: record.worst(),
             findings: findings_of(record),

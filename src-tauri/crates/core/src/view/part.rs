@@ -9,6 +9,7 @@ use crate::decide::Decision;
 use crate::engine::{Part, PartKind};
 use crate::figure::{Figure, Readings, doubt};
 use crate::job::{Drawn, EditId, PartRecord, PhotoId};
+use crate::label::Piece;
 use crate::measure::{Length, Phase, Quantity, Reading, Spot};
 use crate::wear::{Grade, Tag, Zone};
 
@@ -48,6 +49,8 @@ pub struct PartView {
     pub kind: PartKind,
     /// What a mechanic calls it.
     pub label: String,
+    /// The piece by whose label it goes: itself, or what it stays on; none of what gets none.
+    pub piece: Option<Piece>,
     /// Looked at or not, and what was seen.
     pub seen: Seen,
     /// The worst grade of damage.
@@ -144,6 +147,7 @@ pub(crate) fn view(readings: &Readings<'_>, part: Part, decision: Decision) -> P
         part,
         kind: part.kind,
         label: engine.label(part),
+        piece: Piece::of(part, engine),
         seen: match Seen::of(record) {
             Seen::NotLooked if job.seen_with(part).is_some_and(is_looked_at) => Seen::Along,
             seen => seen,
