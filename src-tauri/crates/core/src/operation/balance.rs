@@ -73,6 +73,7 @@ mod tests {
     use crate::engine::Arrangement;
     use crate::work::Work;
     use serde_json::{Value, json};
+    use std::slice::from_ref;
 
     const BALANCED: Line<'_> =
         Line { done: "balance to the weight of the pistons and rods that it gets", waits: "", is_here: false };
@@ -116,7 +117,7 @@ mod tests {
         let asked = |changes: &[Value], waits| {
             check(&Arrangement::vee(6), changes, "crankshaft", Work::Balance, Some(Line { waits, ..BALANCED }));
         };
-        asked(&[lost.clone()], "The new crankshaft has not come yet.");
+        asked(from_ref(&lost), "The new crankshaft has not come yet.");
         let come = order("crankshaft", 1);
         asked(&[lost.clone(), come.clone()], "");
         asked(&[lost.clone(), torn.clone(), come.clone()], "The pistons go along, and have not come yet.");

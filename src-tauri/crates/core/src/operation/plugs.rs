@@ -31,6 +31,7 @@ mod tests {
     use crate::engine::{Arrangement, Construction, Cooling};
     use crate::work::Work;
     use serde_json::json;
+    use std::slice::from_ref;
 
     #[test]
     fn plugs_go_in_again_where_they_came_out() {
@@ -45,12 +46,12 @@ mod tests {
         let free = |done| Some(Line { done, waits: "", is_here: true });
         check(
             &water,
-            &[dirty.clone()],
+            from_ref(&dirty),
             "block",
             Work::Fit,
             free("fit the gallery plugs and new core plugs, with sealer"),
         );
-        check(&air, &[dirty.clone()], "block", Work::Fit, free("fit the gallery plugs, with sealer"));
+        check(&air, from_ref(&dirty), "block", Work::Fit, free("fit the gallery plugs, with sealer"));
         let order = lines_of(&water, &[dirty]);
         let works: Vec<Work> = order.iter().map(|own| own.of.work).collect();
         assert_eq!(works, [Work::Clean, Work::Fit, Work::Fit], "washed, cam bearings in, plugs last");

@@ -62,6 +62,7 @@ mod tests {
     use crate::engine::Arrangement;
     use crate::work::Work;
     use serde_json::{Value, json};
+    use std::slice::from_ref;
 
     #[test]
     fn new_bolts_go_in_before_a_big_end_is_resized() {
@@ -76,7 +77,7 @@ mod tests {
         let here =
             Line { done: "fit the new bolts, and measure each big end with them tightened", waits: "", is_here: true };
         let bent = tag("rod-bolts", "bent");
-        asked(&[bent.clone()], Some(here));
+        asked(from_ref(&bent), Some(here));
         asked(&[tag("rod.1", "hot-spot"), tag("rod.2", "hot-spot"), bent.clone()], None);
         let held = Line {
             done: "fit the new bolts, before the big end is resized",
@@ -84,7 +85,7 @@ mod tests {
             is_here: false,
         };
         let moved = tag("rod.1", "bright-back");
-        asked(&[moved.clone()], Some(held));
+        asked(from_ref(&moved), Some(held));
         let all = Line {
             done: "fit the new bolts, before a big end is resized; measure the others with them tightened",
             ..held
