@@ -8,6 +8,7 @@ use super::chapter::chapter;
 use super::desk::Desk;
 use super::head::{engine_only, paper};
 use super::paper::{Block, Paper};
+use super::usual_form::usual_form;
 use crate::assess::Assessment;
 use crate::engine::{Arrangement, Part, PartKind};
 use crate::job::{Job, ListKind};
@@ -138,7 +139,7 @@ fn work(desk: &Desk<'_>, open: &[&ListItem]) -> Vec<Block> {
     for item in open.iter().filter(|item| item.waits_for.is_empty() || item.asked.size.is_some()) {
         match sized(assessment, item) {
             Some(plan) => blocks.extend(of_group(job, plan, item)),
-            None => others.push([item.what.clone(), item.quantity.to_string(), item.detail.clone(), notes(item)]),
+            None => others.push([item.what.clone(), item.quantity.to_string(), item.detail.clone(), notes(job, item)]),
         }
     }
     let others = (!others.is_empty()).then(|| {
@@ -152,9 +153,11 @@ fn work(desk: &Desk<'_>, open: &[&ListItem]) -> Vec<Block> {
     chapter("Work", blocks)
 }
 
-fn notes(item: &ListItem) -> String {
+fn notes(job: &Job, item: &ListItem) -> String {
     let held = if item.waits_for.is_empty() { "" } else { "Held, see above." };
-    [held, item.mind.as_str()].into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(" ")
+    let is_bored = item.of.as_ref().and_then(|of| of.work()).is_some_and(|of| of.work == Work::Machine);
+    let usual = item.parts.first().filter(|_| is_bored).map(|part| usual_form(job, *part)).unwrap_or_default();
+    [held, usual.as_str(), item.mind.as_str()].into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(" ")
 }
 
 /// The plan of sizes that an item carries out, if it is of such.
@@ -179,10 +182,12 @@ fn of_group(job: &Job, plan: &GroupPlan, item: &ListItem) -> Vec<Block> {
         .collect();
     let permitted =
         if permitted.is_empty() { "form as the engine’s manual says".into() } else { permitted.join(", ") };
+    let usual = item.parts.first().map(|part| usual_form(job, *part)).unwrap_or_default();
+    let usual = if usual.is_empty() { usual } else { format!(" {usual}") };
     let held = if item.waits_for.is_empty() { "" } else { "Held, see above. " };
     let finish = job.sheet.finish_of(plan.group).map(|finish| format!(" {}.", finish.words())).unwrap_or_default();
     let told = format!(
-        "{held}Wanted: {}. Permitted: {permitted}.{finish} {}",
+        "{held}Wanted: {}. Permitted: {permitted}.{usual}{finish} {}",
         if plan.finished_shown.is_empty() { "not known yet" } else { &plan.finished_shown },
         item.mind
     );

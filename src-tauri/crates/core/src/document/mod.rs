@@ -28,6 +28,7 @@ mod plan;
 mod rests_on;
 mod size_sheet;
 mod strip_down_order;
+mod usual_form;
 mod why;
 mod work_list;
 mod zone_drawing;
