@@ -83,8 +83,8 @@ mod tests {
         check(
             json!({ "head": { "name": "", "unit": "inch" } }),
             "housing-bore.2",
-            "Usual, not the manual’s: out-of-round (wider than high) at most 0.001 in, out of line between neighbours at most \
-             0.001 in, over all of them at most 0.002 in (common practice).",
+            "Usual, not the manual’s: out-of-round (wider than high) at most 0.0010 in, out of line between neighbours at most \
+             0.0010 in, over all of them at most 0.0020 in (common practice).",
         );
     }
 }
