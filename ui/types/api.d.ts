@@ -2130,7 +2130,7 @@ export type Settings = {
   look: Look,
   /** How large the page's text is, in per cent. */
   text_size: TextSize,
-  /** Whether single keys lead through the page. */
+  /** Whether a single key goes to a screen or a step; unless said otherwise, it does. */
   keys: boolean, };
 
 /** A spec sheet. */

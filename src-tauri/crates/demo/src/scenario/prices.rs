@@ -16,7 +16,7 @@ const PRICES: [(PartKind, Work, i64, i64, u32); 25] = [
     (PartKind::ThrustFace, Work::Replace, 3_400, 0, 15),
     (PartKind::Rings, Work::Replace, 4_150, 0, 20),
     (PartKind::Piston, Work::Replace, 9_600, 0, 30),
-    (PartKind::CorePlugs, Work::Replace, 1_800, 0, 40),
+    (PartKind::CorePlugs, Work::Replace, 1_800, 0, 0),
     (PartKind::Tappet, Work::Replace, 1_420, 0, 8),
     (PartKind::Tappet, Work::Rebuild, 0, 0, 25),
     (PartKind::Tappet, Work::Clean, 0, 0, 15),
@@ -32,10 +32,12 @@ const PRICES: [(PartKind, Work, i64, i64, u32); 25] = [
     (PartKind::OilPump, Work::Rebuild, 2_800, 0, 120),
     (PartKind::OilPickup, Work::Clean, 0, 0, 15),
     (PartKind::Pushrod, Work::Clean, 0, 0, 5),
-    (PartKind::RodBolts, Work::Replace, 4_600, 0, 20),
+    (PartKind::RodBolts, Work::Replace, 4_600, 0, 0),
+    (PartKind::Rod, Work::Fit, 0, 0, 5),
     (PartKind::Crankshaft, Work::Clean, 0, 0, 90),
     (PartKind::Crankshaft, Work::CrackTest, 0, 4_500, 0),
     (PartKind::Block, Work::Clean, 0, 8_500, 60),
+    (PartKind::Block, Work::Fit, 0, 0, 40),
 ];
 
 /// What stands on every bill of the shop.
