@@ -10,7 +10,7 @@ use wearbook_core::money::{
 use wearbook_core::work::Work;
 
 /// The price of a new part, of machining it, and the shop's minutes, for one piece each; in cents.
-const PRICES: [(PartKind, Work, i64, i64, u32); 25] = [
+const PRICES: [(PartKind, Work, i64, i64, u32); 27] = [
     (PartKind::MainShell, Work::Replace, 2_180, 0, 12),
     (PartKind::RodShell, Work::Replace, 1_740, 0, 12),
     (PartKind::ThrustFace, Work::Replace, 3_400, 0, 15),
