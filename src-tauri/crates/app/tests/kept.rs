@@ -23,8 +23,8 @@ const REWORDED: &[(&str, &str)] = &[];
 const RENAMED: &[(&str, &str)] = &[("guide-bore", "tappet-bore")];
 
 /// Parts that go since with what is done to others: a shaft with its journals, a block with its bores, cam bearings with
-/// the wash; and journals that are not themselves marked stay where one of them is polished.
-const DECIDED_WITH_OTHERS: &[&str] = &["crankshaft", "block", "cam-bearing", "crankpin", "main-journal"];
+/// the wash; journals that are not themselves marked stay where one of them is polished; bolts of rods that are resized.
+const DECIDED_WITH_OTHERS: &[&str] = &["crankshaft", "block", "cam-bearing", "crankpin", "main-journal", "rod-bolts"];
 
 /// A job of an earlier version as this version opens it.
 struct Opened {

@@ -1,7 +1,9 @@
 //! Whether what was ordered has come: what goes along with a piece is waited for.
 
+use super::row::Scene;
 use crate::engine::PartKind;
 use crate::job::{ItemKey, Job, Step, Ticked};
+use crate::work::Work;
 
 /// Whether all of a kind that were ordered have come.
 pub(super) fn has_come(job: &Job, kind: PartKind) -> bool {
@@ -10,4 +12,11 @@ pub(super) fn has_come(job: &Job, kind: PartKind) -> bool {
         is_of && ticked.tick.at(Step::Back) >= ticked.asked.quantity.max(1)
     };
     job.ticks.iter().any(came)
+}
+
+/// What holds rods whose bolts are renewed: a big end can't be finished without them.
+pub(super) fn bolts_awaited(scene: &Scene<'_>) -> Vec<String> {
+    let are_renewed = !scene.with(PartKind::RodBolts, Work::Replace).is_empty();
+    let is_held = are_renewed && !has_come(scene.job(), PartKind::RodBolts);
+    if is_held { vec!["The new bolts go along, and have not come yet.".into()] } else { vec![] }
 }

@@ -1,6 +1,6 @@
 //! Rods whose big end is brought back to size.
 
-use super::rod_bolts::waits;
+use super::come::bolts_awaited;
 use super::row::{Brought, Row, Scene, Stage};
 use crate::decide::rules::is_resized;
 use crate::engine::{Part, PartKind};
@@ -20,7 +20,7 @@ pub(super) const ROW: Row = Row {
             return vec![];
         }
         let (which, because) = (scene.which(PartKind::Rod, &rods), scene.because(&rods));
-        vec![Brought { which, waits_for: waits(scene), ..Brought::new(PartKind::Rod, rods, because) }]
+        vec![Brought { which, waits_for: bolts_awaited(scene), ..Brought::new(PartKind::Rod, rods, because) }]
     },
 };
 

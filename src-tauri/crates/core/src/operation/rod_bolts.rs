@@ -1,6 +1,6 @@
 //! New bolts in rods that stay: before a big end is resized, and else with a measure of what they do to it.
 
-use super::come::has_come;
+use super::come::bolts_awaited;
 use super::resize::resized;
 use super::row::{Brought, Row, Scene, Stage};
 use crate::decide::rules::BOLTS_OF_RESIZED_RODS;
@@ -31,7 +31,7 @@ pub(super) const ROW: Row = Row {
             done: done.map(Into::into),
             which: scene.which(PartKind::Rod, &rods),
             hands: done.map(|_| Hands::MachineShop),
-            waits_for: if done.is_some() { waits(scene) } else { vec![] },
+            waits_for: if done.is_some() { bolts_awaited(scene) } else { vec![] },
             ..Brought::new(PartKind::Rod, rods, scene.because(&bolts))
         }]
     },
@@ -47,13 +47,6 @@ fn renewed(scene: &Scene<'_>, bolts: &[Part]) -> Vec<Part> {
         true => scene.parts(PartKind::Rod, |own| own.outcome != Outcome::Replace),
         false => resized(scene),
     }
-}
-
-/// What holds rods whose bolts are renewed: a big end can't be finished without them.
-pub(super) fn waits(scene: &Scene<'_>) -> Vec<String> {
-    let are_renewed = !scene.with(PartKind::RodBolts, Work::Replace).is_empty();
-    let is_held = are_renewed && !has_come(scene.job(), PartKind::RodBolts);
-    if is_held { vec!["The new bolts go along, and have not come yet.".into()] } else { vec![] }
 }
 
 #[cfg(test)]
