@@ -51,8 +51,13 @@ async fn journey(stage: &mut Stage) -> Outcome {
     throttle(page, SLOW).await?;
     for n in 1..=8 {
         page.go(&format!("{job}/part/bore.{n}"), &format!("Bore {n}")).await?;
-        // One of the two is not on record yet.
-        let tag = if page.has("button", "Pitting").await? { "Pitting" } else { "Seizure marks" };
+        // Each has two on record: one of the three is not among them.
+        let mut tag = "Scoring";
+        for other in ["Pitting", "Seizure marks"] {
+            if page.has("button", other).await? {
+                tag = other;
+            }
+        }
         note("a tag", timed(page, "button", tag).await?);
         note("its grade", timed(page, "button", "Grade 2: …").await?);
         note("its field", timed_at(page, ".zone-drawing button").await?);

@@ -331,6 +331,11 @@ mod tests {
                 part.starts_with("rod.") && own.outcome == Machine && after[part].outcome == Replace
             });
             for (part, decision) in before.iter().filter(|(part, _)| !is_new_rod || *part != "rod-bolts") {
+                // What corrosion asks to be laid under a straightedge first is decided no milder: it is not decided yet.
+                let is_asked = after[part].reasons.iter().any(|own| own.rule == rules::DECK_FLATNESS);
+                if is_asked && after[part].outcome == CantSay {
+                    continue;
+                }
                 prop_assert!(after[part].outcome >= decision.outcome, "{part}: {:?} then {:?}", decision, after[part]);
             }
         }
