@@ -362,6 +362,7 @@ export const words = {
     /** @param {number} n @param {string} name */ ofKind: (n, name) => `${n} × ${name}`,
     takenBy: { kind: 'Of one kind', row: 'In one row' },
     takenTogether: 'What is laid out',
+    sides: { upper: 'upper', lower: 'lower', intake: 'intake', exhaust: 'exhaust' },
     /** @param {number} n @param {string} side */ sideOf: (n, side) => `${n} × ${side}`,
     /** @param {number} n @param {string} row */ inRow: (n, row) => `${row}: ${n}`,
     /** @param {number} n @param {string} row */ rowParts: (n, row) => `${row}: ${n} parts`,

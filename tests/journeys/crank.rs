@@ -5,7 +5,7 @@ use wearbook_app::Wearbook;
 
 use crate::failure::{Failure, Outcome, ensure};
 use crate::page::Page;
-use crate::worn_engine::act;
+use crate::worn_engine::{act, price};
 
 /// The journals in the order of the walk, each with what is read at the front in A and B, then at the rear.
 pub(crate) const AS_FOUND: [(&str, [&str; 4]); 9] = [
@@ -61,7 +61,6 @@ pub(crate) fn enter_measured(book: &Wearbook) -> Outcome {
                 "spot": { "station": station, "direction": direction }, "value": format!("{value} in") } })
         })
     });
-    let price = |kind: &str, work: &str, part: u32, machining: u32| json!({ "of": { "kind": kind, "work": work }, "part": part, "machining": machining });
     let prices = [
         price("main-journal", "machine", 0, 3_500),
         price("main-shell", "replace", 2_180, 0),

@@ -88,7 +88,7 @@ async fn parts_and_marks(page: &Page) -> Outcome<Vec<Count>> {
 
     page.go(&format!("{job}/marks"), "Marks").await?;
     hand.mark(1).await?;
-    hand.count("The first mark", (4, 1));
+    let first = hand.count("The first mark", (4, 1));
     hand.mark(1).await?;
     let mark = hand.count("A mark like the one before", (1, 0));
 
@@ -98,7 +98,7 @@ async fn parts_and_marks(page: &Page) -> Outcome<Vec<Count>> {
     page.fill("Reason", "Too far gone to dress.").await?;
     hand.tap("button", "Save this decision").await?;
     let decision = hand.count("A decision of one’s own, but for its reason", (3, 2));
-    Ok(vec![shell, clean, mark, decision])
+    Ok(vec![shell, clean, first, mark, decision])
 }
 
 async fn reading_and_tick(page: &Page) -> Outcome<Vec<Count>> {

@@ -5,7 +5,7 @@ use serde_json::{Value, json};
 use wearbook_app::Wearbook;
 
 use crate::failure::{Failure, Outcome};
-use crate::worn_engine::act;
+use crate::worn_engine::{act, price};
 
 /// What is read, in mm: of which kind, what, and at which stations.
 const READINGS: [(&str, &str, &[&str]); 4] = [
@@ -70,7 +70,6 @@ fn untouched(book: &Wearbook) -> Outcome<(Value, Vec<Value>)> {
     let arrangement = vee.and_then(|vee| vee.get("arrangement")).ok_or(Failure("There is no V engine.".into()))?;
     let path = wearbook_tests::checkout().join("tests/whole-engines/bases/sound-vee-8.json");
     let base: Value = serde_json::from_str(&std::fs::read_to_string(path)?)?;
-    let price = |kind: &str, work: &str, part: u32, machining: u32| json!({ "of": { "kind": kind, "work": work }, "part": part, "machining": machining });
     let prices = [
         price("main-journal", "machine", 0, 3_500),
         price("main-shell", "replace", 2_180, 0),

@@ -59,6 +59,11 @@ pub(crate) fn enter(book: &Wearbook) -> Outcome {
     Ok(())
 }
 
+/// A line of the shop's prices, in hundredths of its currency.
+pub(crate) fn price(kind: &str, work: &str, part: u32, machining: u32) -> Value {
+    json!({ "of": { "kind": kind, "work": work }, "part": part, "machining": machining })
+}
+
 /// Does an action on the book itself, before the page is opened.
 pub(crate) fn act(book: &Wearbook, name: &str, arguments: Value, bytes: Option<Vec<u8>>) -> Outcome<Value> {
     match book.act(name, arguments, bytes)? {

@@ -1,6 +1,6 @@
 // What is laid out side by side and may be taken at once: parts of one kind, a row of the plan, the cylinders of a
 // bank. Only what nobody has looked at yet is in it.
-/** @import { Arrangement, Bank, JobView, PartKind, PartView, PlanSection } from '../types/api.d.ts' */
+/** @import { Bank, JobView, PartKind, PartView, PlanCell, PlanSection } from '../types/api.d.ts' */
 import { kindOf } from '../catalogue.js'
 import { words } from '../words.js'
 
@@ -12,82 +12,84 @@ const text = words.plan
  * @property {string} name short, where its heading stands above it
  * @property {string} what in full, with the number of its parts
  * @property {PartView[]} parts
+ *
+ * @typedef {object} Open a part that nobody has looked at yet, and its place in the plan
+ * @property {PlanCell} cell
+ * @property {PartView} part
  */
 
-/** @param {JobView} view @returns {{ title: string, groups: Group[] }[]} */
+/** In the order of the strip-down. @param {JobView} view @returns {{ title: string, groups: Group[] }[]} */
 export function byKind(view) {
-  const heads = headsOf(view.plan?.sections ?? [])
-  /** @type {Map<PartKind, PartView[]>} */
-  const kinds = new Map()
-  for (const part of unseen(view)) kinds.set(part.kind, [...(kinds.get(part.kind) ?? []), part])
-  return several([...kinds].map(([kind, parts]) => {
-    const { name } = kindOf(kind)
-    const sides = [...new Set(parts.map(({ part }) => heads.get(part) ?? ''))]
-    const ofSide = (/** @type {string} */ side) => {
-      const own = parts.filter(({ part }) => heads.get(part) === side)
-      const what = text.ofKind(own.length, `${side} ${name}`)
-      return { id: `${kind} ${side}`, name: text.sideOf(own.length, side), what, parts: own }
-    }
-    const what = text.ofKind(parts.length, name)
-    const whole = { id: kind, name: what, what, parts }
-    return { title: '', groups: [whole, ...(sides.length > 1 ? sides.map(ofSide) : [])] }
+  const places = new Map(sectionsOf(view).flatMap((section) => openIn(view, section)).map((own) => [own.part, own]))
+  const all = view.assessment.parts.flatMap((part) => places.get(part) ?? [])
+  const kinds = [...new Set(all.map(({ part }) => part.kind))]
+  return several(kinds.map((kind) => {
+    const own = all.filter(({ part }) => part.kind === kind)
+    const sides = [...new Set(own.flatMap(({ cell }) => sideOf(cell) ?? []))]
+    const bySide = sides.length > 1 ? sides.map((side) => ofSide(side, own)) : []
+    return { title: '', groups: [ofKind(kind, own), ...bySide] }
   }))
 }
 
-/** Which half of the columns of its kind a part stands in: upper or lower, intake or exhaust.
- * @param {PlanSection[]} sections @returns {Map<string, string>} */
-const headsOf = (sections) => new Map(sections.flatMap(({ cells, column_heads }) => cells.map(({ part, column }) => {
-  const { short } = kindOf(/** @type {PartKind} */ (part.split('.')[0]))
-  const head = (column_heads[column] ?? []).find((name) => name.endsWith(short)) ?? ''
-  return [part, head.slice(0, -short.length).trim()]
-})))
+/** @typedef {keyof typeof text.sides} Side upper or lower, intake or exhaust */
+
+/** @param {PlanCell} cell @returns {Side | null} */
+const sideOf = ({ half, port }) => half ?? port
+
+/** @param {PartKind} kind @param {Open[]} own @returns {Group} */
+function ofKind(kind, own) {
+  const what = text.ofKind(own.length, kindOf(kind).name)
+  return { id: kind, name: what, what, parts: partsOf(own) }
+}
+
+/** @param {Side} side @param {Open[]} all of one kind @returns {Group} */
+function ofSide(side, all) {
+  const own = all.filter(({ cell }) => sideOf(cell) === side)
+  const kind = /** @type {Open} */ (all[0]).part.kind
+  return {
+    id: `${kind} ${side}`,
+    name: text.sideOf(own.length, text.sides[side]),
+    what: text.ofKind(own.length, `${text.sides[side]} ${kindOf(kind).name}`),
+    parts: partsOf(own),
+  }
+}
 
 /** By the rows of each section; where these have no names, the section as a whole.
  * @param {JobView} view @returns {{ title: string, groups: Group[] }[]} */
 export function byRow(view) {
-  const open = new Map(unseen(view).map((part) => [part.part, part]))
-  return several((view.plan?.sections ?? []).map(({ title, cells, row_labels }) => {
-    /** @type {Map<string, PartView[]>} */
-    const rows = new Map()
-    let label = title
-    row_labels.forEach((own, row) => {
-      // A row without a name goes on with that above it.
-      label = own || label
-      const parts = cells.filter((cell) => cell.row === row).flatMap(({ part }) => open.get(part) ?? [])
-      rows.set(label, [...(rows.get(label) ?? []), ...parts])
+  return several(sectionsOf(view).map((section, nth) => {
+    const all = openIn(view, section)
+    // A row without a name goes on with that above it.
+    const begins = section.row_labels.flatMap((label, row) => (label || row === 0 ? [row] : []))
+    const rows = begins.map((row, at) => {
+      const end = begins[at + 1] ?? section.rows
+      const own = all.filter(({ cell }) => cell.row >= row && cell.row < end)
+      return named(`${nth} ${row}`, section.row_labels[row] || section.title, own)
     })
-    const groups = [...rows, ...banks(view.arrangement, [...rows.values()].flat())]
-    return { title, groups: groups.map(([name, parts]) => rowOf(title, name, parts)) }
+    const banks = (/** @type {Bank[]} */ (['left', 'right'])).map((bank) =>
+      named(`${nth} ${bank}`, words.layout.bankSides[bank], all.filter(({ cell }) => cell.bank === bank)))
+    return { title: section.title, groups: [...rows, ...banks] }
   }))
 }
 
-/** @param {string} title @param {string} name @param {PartView[]} parts @returns {Group} */
-const rowOf = (title, name, parts) => ({
-  id: `${title} ${name}`,
-  name: text.inRow(parts.length, name),
-  what: text.rowParts(parts.length, name),
-  parts,
-})
+/** @param {string} id @param {string} name @param {Open[]} own @returns {Group} */
+const named = (id, name, own) =>
+  ({ id, name: text.inRow(own.length, name), what: text.rowParts(own.length, name), parts: partsOf(own) })
 
-/** What has its place at a cylinder, whose number stands in its id. @type {PartKind[]} */
-const AT_CYLINDER = ['bore', 'piston', 'rings', 'rod', 'rod-shell', 'lobe', 'tappet', 'pushrod', 'tappet-bore']
+/** @param {Open[]} own */
+const partsOf = (own) => own.map(({ part }) => part)
 
-/** @param {Arrangement | null} arrangement @param {PartView[]} parts @returns {[string, PartView[]][]} */
-function banks(arrangement, parts) {
-  if (!arrangement || arrangement.layout === 'inline') return []
-  const own = parts.filter(({ kind }) => AT_CYLINDER.includes(kind))
-  return (/** @type {Bank[]} */ (['left', 'right'])).map((bank) =>
-    [words.layout.bankSides[bank], own.filter(({ part }) => bankOf(arrangement, Number(part.split('.')[1])) === bank)])
+/** @param {JobView} view @returns {PlanSection[]} */
+const sectionsOf = ({ plan }) => plan?.sections ?? []
+
+/** What nobody has looked at yet. @param {JobView} view @param {PlanSection} section @returns {Open[]} */
+function openIn({ assessment }, { cells }) {
+  const parts = new Map(assessment.parts.map((part) => [part.part, part]))
+  return cells.flatMap((cell) => {
+    const part = parts.get(cell.part)
+    return part?.seen === 'not-looked' ? [{ cell, part }] : []
+  })
 }
-
-/** @param {Arrangement} arrangement @param {number} cylinder @returns {Bank} */
-function bankOf({ cylinders, numbering: { banks, first_bank } }, cylinder) {
-  const isFirst = banks === 'across' ? cylinder % 2 === 1 : cylinder <= cylinders / 2
-  return isFirst === (first_bank === 'left') ? 'left' : 'right'
-}
-
-/** @param {JobView} view */
-const unseen = ({ assessment }) => assessment.parts.filter(({ seen }) => seen === 'not-looked')
 
 /** Of one part there is nothing to take at once. @param {{ title: string, groups: Group[] }[]} all */
 const several = (all) =>

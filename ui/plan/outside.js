@@ -15,8 +15,16 @@ export const outsideSection = ({ assessment: { outside } }) => ({
   centre_line: null,
   column_heads: [],
   row_labels: [],
-  cells: outside.map(({ part, label }, nth) =>
-    ({ part, column: nth % COLUMNS, row: Math.floor(nth / COLUMNS), symbol: 'item', mark: label })),
+  cells: outside.map(({ part, label }, nth) => ({
+    part,
+    column: nth % COLUMNS,
+    row: Math.floor(nth / COLUMNS),
+    symbol: 'item',
+    mark: label,
+    half: null,
+    port: null,
+    bank: null,
+  })),
 })
 
 /** What was found, in words. @param {Pick<OutsideView, 'seen' | 'findings'>} here */

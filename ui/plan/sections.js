@@ -23,7 +23,7 @@ const text = words.plan
 export const sections = ({ name, sections: all, isOpen, ...rest }) => html`
   <div class="plan-sections">
     ${all.map((section) => folded({
-      name: `${name} ${section.title}`,
+      name: `${name} ${section.cells[0]?.part}`,
       look: `plan-section ${isNarrow(section) ? 'plan-narrow' : ''}`,
       isOpen: isOpen(section),
       summary: html`

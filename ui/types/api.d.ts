@@ -720,6 +720,10 @@ export type GroupPlan = {
   /** What should be looked at again about the group, each in a sentence. */
   notices: Array<string>, };
 
+/** The upper or lower of two halves. Of a main bearing the lower half lies in the cap; of a rod the upper half lies in
+ * the rod and the lower in the cap, as with the engine upright (common practice, also for V and flat engines). */
+export type Half = "upper" | "lower";
+
 /** Who does a piece of work. */
 export type Hands = "here" | "machine-shop";
 
@@ -1769,7 +1773,13 @@ export type PlanCell = {
   /** How it is drawn. */
   symbol: Symbol,
   /** A few letters to stand in the symbol, several words one below the other; empty where the column says enough. */
-  mark: string, };
+  mark: string,
+  /** Which of two halves it is. */
+  half: Half | null,
+  /** Which way its valve lets the charge flow. */
+  port: Port | null,
+  /** The bank of its cylinder, where there are two. */
+  bank: Bank | null, };
 
 /** A part of the plan with its own rows. */
 export type PlanSection = {

@@ -10,7 +10,7 @@ use super::rests_on::RestsOn;
 use crate::assess::Assessment;
 use crate::cost::Ways;
 use crate::decide::{Decision, Reason, rules};
-use crate::sheet::{Dispute, SizeGroup};
+use crate::sheet::SizeGroup;
 use crate::view::PartView;
 use crate::words::{capitalised, plural};
 use crate::work::Outcome;
@@ -85,9 +85,10 @@ fn ground(assessment: &Assessment, view: &PartView) -> Ground {
     if *outcome == Outcome::Machine && overruled_because.is_none() && is_sized(assessment, view) {
         return Ground::GroupSize;
     }
-    let Some(Reason { rule, because, .. }) = view.decision.reasons.first() else { return Ground::None };
-    let is_finding = view.findings.iter().any(|finding| finding.tag.told(finding.grade) == *because);
-    if is_finding { Ground::OwnDamage } else { Ground::Rule(rule.as_str()) }
+    let Some(Reason { rule, outcome, .. }) = view.decision.reasons.first() else { return Ground::None };
+    // What can't be said yet names the look or reading that would decide, and that stands nowhere else.
+    let is_told_by_part = rules::is_read_off_damage(*rule) && *outcome != Outcome::CantSay;
+    if is_told_by_part { Ground::OwnDamage } else { Ground::Rule(rule.as_str()) }
 }
 
 /// Whether it is machined by the plan of its group of sizes.
@@ -97,12 +98,6 @@ fn is_sized(assessment: &Assessment, view: &PartView) -> bool {
     plan.is_some_and(|plan| plan.machined().any(|own| own.part == view.part))
 }
 
-/// Where manuals disagree the reason names them; here they stand by their numbers.
-fn without_sources(because: &str) -> String {
-    let views = Dispute::ALL.iter().flat_map(|dispute| [dispute.row().usual, dispute.row().other]);
-    views.fold(because.to_owned(), |told, view| told.replace(&format!(" ({})", view.source), ""))
-}
-
 /// The reason of parts that are decided alike, in sentences.
 fn why(parts: &[&PartView], ground: Ground, assessment: &Assessment) -> String {
     let Some(decision) = parts.first().map(|view| &view.decision) else { return String::new() };
@@ -110,7 +105,7 @@ fn why(parts: &[&PartView], ground: Ground, assessment: &Assessment) -> String {
         (Ground::OwnDamage, _) => "The damage that is told part by part.".to_owned(),
         (Ground::GroupSize, _) => "As planned for all of its kind, told under “Sizes and forms”.".to_owned(),
         (_, Some(reason)) if parts.iter().all(|view| view.decision.because_by_rules() == reason.because) => {
-            without_sources(&reason.because)
+            reason.because.clone()
         }
         (_, Some(reason)) => reason.why.clone().into_owned(),
         (_, None) => "No rule has a word on it.".to_owned(),

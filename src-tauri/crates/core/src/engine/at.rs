@@ -61,6 +61,14 @@ impl At {
         }
     }
 
+    /// Which way its valve lets the charge flow.
+    pub fn port(self) -> Option<Port> {
+        match self {
+            Self::Valve(_, port, _) => Some(port),
+            _ => None,
+        }
+    }
+
     /// The main bearing it belongs to.
     pub fn main(self) -> Option<u8> {
         match self {

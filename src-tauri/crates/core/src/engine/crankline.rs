@@ -60,6 +60,11 @@ impl Arrangement {
         (bank, row)
     }
 
+    /// The bank of a position that belongs to a cylinder, where there are two.
+    pub fn bank_of(&self, at: At) -> Option<Bank> {
+        at.cylinder().filter(|_| self.banks() > 1).map(|cylinder| self.seat(cylinder).0)
+    }
+
     /// The crankpin on which a cylinder's rod works.
     pub fn crankpin_of(&self, cylinder: u8) -> u8 {
         let (bank, row) = self.seat(cylinder);

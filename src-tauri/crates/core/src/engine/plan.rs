@@ -5,7 +5,7 @@
 
 use serde::Serialize;
 
-use super::{Arrangement, At, Engine, Half, Part, PartKind, Port, Station};
+use super::{Arrangement, At, Bank, Engine, Half, Part, PartKind, Port, Station};
 use crate::words::{Phrase, Terms};
 
 /// The outline by which a part is drawn.
@@ -57,6 +57,12 @@ pub struct PlanCell {
     pub symbol: Symbol,
     /// A few letters to stand in the symbol, several words one below the other; empty where the column says enough.
     pub mark: String,
+    /// Which of two halves it is.
+    pub half: Option<Half>,
+    /// Which way its valve lets the charge flow.
+    pub port: Option<Port>,
+    /// The bank of its cylinder, where there are two.
+    pub bank: Option<Bank>,
 }
 
 /// A part of the plan with its own rows.
@@ -108,6 +114,9 @@ impl Engine {
         let is_item = |part: &Part| matches!(part.at, At::Engine | At::Camshaft(_)) && !is_detail(part);
         sections.push(items_section(self, Phrase("Single items"), is_item));
         sections.push(items_section(self, Phrase("Oil pump and auxiliary drive, taken apart"), is_detail));
+        for cell in sections.iter_mut().flat_map(|section| &mut section.cells) {
+            cell.bank = arrangement.bank_of(cell.part.at);
+        }
         Plan { sections }
     }
 }
@@ -134,7 +143,8 @@ impl Drawing {
 
     fn put(&mut self, kind: PartKind, at: At, column: u8, row: u8, symbol: Symbol, mark: impl Into<String>) {
         let part = Part { kind, at };
-        self.cells.push(PlanCell { part, column, row, symbol, mark: mark.into() });
+        let (half, port) = (at.half(), at.port());
+        self.cells.push(PlanCell { part, column, row, symbol, mark: mark.into(), half, port, bank: None });
     }
 
     fn shells(&mut self, kind: PartKind, at: impl Fn(Half) -> At, row: u8) {
@@ -336,6 +346,17 @@ mod tests {
         }
     }
     /// Whoever sees the plan for the first time must be able to say what each symbol stands for.
+    #[test]
+    fn of_a_v_what_belongs_to_a_cylinder_has_its_bank() {
+        let bank = |arrangement, part: &str| {
+            let (plan, part) = (Engine::new(arrangement).unwrap().plan(), part.parse::<Part>().unwrap());
+            plan.sections.iter().flat_map(|section| &section.cells).find(|cell| cell.part == part).unwrap().bank
+        };
+        let of_a_v = ["bore.1", "rod-shell.5.lower", "main-journal.1"].map(|part| bank(Arrangement::vee(8), part));
+        assert_eq!(of_a_v, [Some(Bank::Left), Some(Bank::Right), None]);
+        assert_eq!(bank(Arrangement::inline(4), "bore.1"), None);
+    }
+
     #[test]
     fn every_part_is_named_in_words() {
         for arrangement in crate::engine::arrangement::examples() {

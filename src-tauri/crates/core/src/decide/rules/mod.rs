@@ -95,6 +95,11 @@ pub const DECK_FLATNESS: RuleId = deck_flatness::RULE.id;
 /// The journal is to be measured before anything can be said.
 pub const MEASURE_FIRST: RuleId = measure_first::RULE.id;
 
+/// Whether a rule reads nothing but the damage of the part itself.
+pub fn is_read_off_damage(id: RuleId) -> bool {
+    ALL.iter().any(|rule| rule.id == id && matches!(rule.says, Says::OnWear(_)))
+}
+
 /// Every rule.
 pub const ALL: [&Rule; 64] = [
     &renewed_at_overhaul::RULE,
