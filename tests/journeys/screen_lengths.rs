@@ -1,5 +1,5 @@
-//! No screen is longer, at first sight on a small phone, than a thumb likes to scroll: of a worked engine, of a V8 with
-//! everything on record, and of one that nobody has looked at.
+//! No screen is longer, at first sight on a small phone, than a thumb likes to scroll, and none shows what is meant for the
+//! program: of a worked engine, of a V8 with everything on record, and of one that nobody has looked at.
 
 use serde_json::Value;
 
@@ -75,6 +75,9 @@ const SHOP: &[(&str, &str)] = &[
 const LENGTH: &str = "const screen = document.querySelector('.screen-main')
     return screen.scrollHeight / screen.clientHeight";
 
+/// What a page shows when a word is missing, or is one that asks for more.
+const CODE: &str = "return document.body.innerText.match(/=>|undefined|null|NaN|\\[object/)?.[0] ?? null";
+
 /// Where each cause is told, and what it is called.
 const CAUSES: &str = "return [...document.querySelectorAll('.screen-main a.row')]
     .filter((row) => row.hash.includes('/causes/'))
@@ -107,6 +110,8 @@ async fn journey(stage: &mut Stage) -> Outcome {
 async fn measure(page: &Page, screen: &str, most: f64, long: &mut Vec<String>) -> Outcome {
     let length = page.client.execute(LENGTH, vec![]).await?.as_f64().unwrap_or(f64::INFINITY);
     println!("{screen}: {length:.1}");
+    let code = page.client.execute(CODE, vec![]).await?;
+    ensure(code.is_null(), format!("{screen} shows what is meant for the program: {code}"))?;
     if length > most {
         long.push(format!("{screen} is {length:.2} screens long: {most} at most."));
     }
