@@ -19,6 +19,8 @@ const PATIENCE = 1500
 const all = new Map()
 /** What the database has not taken yet; null is for one that was dropped. @type {Map<string, Kept | null>} */
 const onItsWay = new Map()
+/** What was kept before the page began and nothing has gone on with yet. @type {Set<string>} */
+const found = new Set()
 /** @type {IDBDatabase | null} */
 let database = null
 
@@ -43,11 +45,22 @@ export function keep(name, value) {
 /** What was kept under this name, if anything. @param {string} name @returns {any} */
 export const keptOf = (name) => all.get(name)?.value
 
+/** Whether something waits, from before the page began, for what of a job or of the shop it was entered in.
+ * @param {string} word of its name */
+export const isAnyFound = (word) => [...found].some((name) => name.split(' ').includes(word))
+
+/** What was kept under this name, if anything, for what goes on with it. @param {string} name @returns {any} */
+export function takeKept(name) {
+  found.delete(name)
+  return keptOf(name)
+}
+
 /** Of all that is kept. */
 export const keptNames = () => [...all.keys()]
 
 /** @param {string} name */
 export function drop(name) {
+  found.delete(name)
   if (all.delete(name)) write(name, null)
 }
 
@@ -86,9 +99,15 @@ async function open() {
   const [names, rows] = await Promise.all([answered(table.getAllKeys()), answered(table.getAll())])
   const read = names.map((name, index) => /** @type {[string, Kept]} */ ([String(name), rows[index]]))
   // Where it answered late, what was kept in the meantime is newer.
-  read.filter(([name]) => !onItsWay.has(name)).forEach(([name, kept]) => all.set(name, kept))
+  read.filter(([name]) => !onItsWay.has(name)).forEach(find)
   database = opened
   takeUp()
+}
+
+/** @param {[string, Kept]} own its name and itself */
+function find([name, kept]) {
+  all.set(name, kept)
+  found.add(name)
 }
 
 /** What was on its way when the page went. */
@@ -96,8 +115,11 @@ function takeUp() {
   /** @type {[string, Kept | null][]} */
   const late = JSON.parse(localStorage.getItem(ON_ITS_WAY) ?? '[]')
   for (const [name, kept] of late.filter(([name]) => !onItsWay.has(name))) {
-    if (kept) all.set(name, kept)
-    else all.delete(name)
+    if (kept) find([name, kept])
+    else {
+      all.delete(name)
+      found.delete(name)
+    }
     write(name, kept)
   }
   localStorage.removeItem(ON_ITS_WAY)

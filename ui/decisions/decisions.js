@@ -78,7 +78,7 @@ function group(job, outcome, all, open) {
       <span class="fold-name">${capitalised(outcomeWords(outcome))}</span>
       <span class="outcome-count">${counted(parts)}</span>
       ${overruled > 0 ? html`<span class="overruled-flag">${text.ofThemOtherwise(overruled)}</span>` : ''}`,
-    body: rows(job, all, open),
+    body: () => rows(job, all, open),
   })
 }
 

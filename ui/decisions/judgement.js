@@ -74,7 +74,7 @@ function further(job, open, parts) {
   return more.length === 0 ? '' : folded({
     name: `${job} decision ${open.id} further`,
     summary: html`${text.further} <span class="fold-facts">${text.parts(more.length)}</span>`,
-    body: html`<ul class="judgements">${alike(more, othersOf).map((same) => html`
+    body: () => html`<ul class="judgements">${alike(more, othersOf).map((same) => html`
       <li class="judgement">
         ${links(job, same)}
         <ul class="reasons">${same.slice(0, 1).flatMap(othersOf).map(reason)}</ul>

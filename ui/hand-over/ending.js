@@ -47,7 +47,7 @@ function stillOpen({ job, assessment }) {
     ${beside.length <= FOREMOST ? '' : folded({
       name: `${job} still open`,
       summary: text.moreOpen(beside.length - FOREMOST),
-      body: openLines(job, beside.slice(FOREMOST)),
+      body: () => openLines(job, beside.slice(FOREMOST)),
     })}`
 }
 

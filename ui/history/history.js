@@ -86,7 +86,12 @@ function filters({ assessment }, all) {
 function days(all) {
   /** @type {Map<string, HistoryLine[]>} */
   const days = new Map()
-  for (const line of all) days.set(dayOf(line.at), [...(days.get(dayOf(line.at)) ?? []), line])
+  for (const line of all) {
+    const day = dayOf(line.at)
+    const same = days.get(day)
+    if (same) same.push(line)
+    else days.set(day, [line])
+  }
   return [...days.values()]
 }
 
@@ -108,13 +113,13 @@ function oneDay(job, same, isLatest) {
         text.entries(same.length),
         undone > 0 ? text.ofThemUndone(undone) : '',
       ].filter(Boolean).join(', ')}</span>`,
-    body: html`
+    body: () => html`
       ${list(job, same.slice(0, FOREMOST))}
       ${earlier.length === 0 ? '' : folded({
         name: `${job} history ${date} earlier`,
         isOpen: !isLatest,
         summary: text.earlier(earlier.length),
-        body: list(job, earlier),
+        body: () => list(job, earlier),
       })}`,
   })
 }

@@ -72,7 +72,7 @@ function inOrder(view, list, items) {
       name: `${view.job} ${list.kind} rest`,
       summary: html`${text.moreLines(rest.length)}
         <span class="fold-facts">${rest.slice(0, 3).map(({ what }) => what).join(', ')} …</span>`,
-      body: itemsOf(view, list, rest),
+      body: () => itemsOf(view, list, rest),
     })}`
 }
 
@@ -90,7 +90,7 @@ const byCause = (view, list, items) => together(items, ({ because }) => because)
   summary: html`
     <span class="fold-name">${because}</span>
     <span class="fold-facts">${text.done(same.filter(isTicked).length, same.length)}</span>`,
-  body: html`${itemsOf(view, list, same, true)}${toCauses(view.job)}`,
+  body: () => html`${itemsOf(view, list, same, true)}${toCauses(view.job)}`,
 }))
 
 /** @param {ListItem} item */

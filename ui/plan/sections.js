@@ -30,7 +30,7 @@ export const sections = ({ name, sections: all, isOpen, ...rest }) => html`
         <span class="fold-name">${section.title}</span>
         <span class="fold-facts plan-facts">${facts(section, rest.parts, rest.notes)}</span>
         ${small(section, rest.parts, rest.notes)}`,
-      body: drawing({ section, ...rest }),
+      body: () => drawing({ section, ...rest }),
     }))}
   </div>`
 

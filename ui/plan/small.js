@@ -1,8 +1,8 @@
 // A section of the plan drawn small, for a glance: what it leads to are its parts at the size of a thumb.
 /** @import { PlanSection } from '../types/api.d.ts' */
 /** @import { Drawn, Note } from './drawing.js' */
-import { html, svg } from '../vendor/lit-html/lit-html.js'
-import { symbolDrawing } from './symbols.js'
+import { html } from '../vendor/lit-html/lit-html.js'
+import { outline } from './symbols.js'
 
 /** The side of a symbol's square. */
 const SIDE = 48
@@ -14,8 +14,6 @@ export const small = ({ columns, rows, cells }, parts, notes) => html`
     ${cells.map(({ part, row, column, symbol }) => {
       const drawn = parts.get(part)
       const look = `${drawn?.seen ?? ''} ${notes && !notes.has(part) ? 'plan-aside' : ''}`
-      return drawn && svg`
-        <g class=${look} transform=${`translate(${column * SIDE} ${row * SIDE})`}>
-          ${symbolDrawing(symbol, drawn.worst)}</g>`
+      return drawn && outline(symbol, drawn.worst, look, `translate(${column * SIDE} ${row * SIDE})`)
     })}
   </svg>`

@@ -33,11 +33,16 @@ export const hatching = (worst) => {
   return worst === 4 ? 'currentColor' : `url(#hatch-${worst})`
 }
 
+/** Its outline alone, for a drawing at a glance.
+ * @param {Symbol} symbol @param {number | null} worst @param {string} look @param {string} at where */
+export const outline = (symbol, worst, look, at) => svg`
+  <path class=${`symbol-shape ${look}`} d=${SYMBOLS[symbol].shape} fill-rule="evenodd" fill=${hatching(worst)}
+    transform=${at}/>`
+
 /** @param {Symbol} symbol @param {number | null} worst */
 export function symbolDrawing(symbol, worst) {
   const { shape, lines } = SYMBOLS[symbol]
   return svg`
-    <path class="symbol-ground" d=${shape} fill-rule="evenodd"/>
     <path class="symbol-shape" d=${shape} fill-rule="evenodd" fill=${hatching(worst)}/>
     ${lines ? svg`<path class="symbol-lines" d=${lines} fill="none"/>` : ''}`
 }
