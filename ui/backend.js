@@ -42,6 +42,8 @@ export const makeDemo = (way) => act('job_demo', { way })
 export const openJob = (job) => act('job_open', { job })
 /** @param {string} job */
 export const getHistory = (job) => act('job_history', { job })
+/** @param {string} job */
+export const getNextLook = (job) => act('job_next_look', { job })
 /** @param {string} job @param {Change[]} changes */
 export const appendEdits = (job, changes) => act('edits_append', { job, changes })
 /** @param {string} job @param {string} part @param {Blob} picture */

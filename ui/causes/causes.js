@@ -10,7 +10,7 @@ import { answers, chains } from './answers.js'
 import { cause } from './cause.js'
 import { dimension } from './dimension.js'
 import { labelsOf, links } from './evidence.js'
-import { lookButton, lookSentence } from './next-look.js'
+import { lookButton, lookSentence, nextLook } from './next-look.js'
 
 const text = words.causes
 
@@ -27,7 +27,8 @@ const SHORT = 'short'
 
 /** @param {JobView} view */
 export function causes(view) {
-  const { summary, answers: told, causes: all, next_look, unexplained } = view.assessment.causes
+  const { summary, answers: told, causes: all, unexplained } = view.assessment.causes
+  const look = nextLook(view)
   // Ordinary wear is said in the summary, once.
   const causes = all.filter(({ ordinary }) => !ordinary)
   const asked = causes.findIndex(({ id }) => id === state.route.subject)
@@ -37,9 +38,9 @@ export function causes(view) {
     title: words.screens.causes,
     body: html`
       <p class="verdict">${summary}</p>
-      ${next_look
+      ${look
         ? html`<section class="next-look"
-          aria-labelledby="next-look">${lookSentence(text.nextLook, next_look)}</section>`
+          aria-labelledby="next-look">${lookSentence(text.nextLook, look)}</section>`
         : ''}
       ${causes.length === 0 ? html`<p>${text.nothing}</p>` : ranked(view.job, causes, one)}
       ${answers(view, told)}
@@ -47,13 +48,13 @@ export function causes(view) {
       ${unexplained.length === 0 ? '' : misfits(view, unexplained)}`,
   }
   const paper = { document: /** @type {const} */ ('report-pdf'), selection: { extent: SHORT } }
-  const bar = next_look ? html`<div class="bar">${lookButton(view, next_look)}</div>` : ''
+  const bar = look ? html`<div class="bar">${lookButton(view, look)}</div>` : ''
   if (!one) return { ...beside, paper, bar }
   return {
     ...cause(view, one, causes[open - 1], causes[open + 1]),
     beside,
     paper,
-    ...(asked < 0 && next_look && { bar }),
+    ...(asked < 0 && look && { bar }),
   }
 }
 

@@ -2,6 +2,7 @@
 /** @import { JobView, NextLook } from '../types/api.d.ts' */
 /** @import { Recorded } from '../part/photos.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
+import { getNextLook } from '../backend.js'
 import { kindOf, zonesOf } from '../catalogue.js'
 import { stillZones } from '../part/zones.js'
 import { toLook, toMeasure, toScreen, walkOn } from '../route.js'
@@ -11,6 +12,17 @@ import { words } from '../words.js'
 import { labelsOf } from './evidence.js'
 
 const text = words.causes
+
+/** As it was read last; null where no look would help. @type {{ job: string, look: NextLook | null } | null} */
+let read = null
+
+/** @param {string} job */
+export async function readNextLook(job) {
+  read = { job, look: await getNextLook(job) }
+}
+
+/** Undefined until it is read. @param {JobView} view */
+export const nextLook = ({ job }) => (read?.job === job ? read.look : undefined)
 
 /** Why. @param {string} heading @param {NextLook} look */
 export const lookSentence = (heading, look) => html`<h2 id="next-look">${heading}</h2><p>${look.sentence}</p>`
@@ -30,7 +42,8 @@ export function lookButton(view, look, short) {
 export function lookHere(view, part) {
   const { isLook, tag, zone } = state.route
   if (!isLook) return ''
-  const look = view.assessment.causes.next_look
+  const look = nextLook(view)
+  if (look === undefined) return ''
   if (look && isAnswered(look, part)) {
     return html`<section class="next-look" aria-labelledby="next-look">${lookSentence(text.lookAfter, look)}</section>`
   }
@@ -49,7 +62,7 @@ export function lookHere(view, part) {
 /** The ways on from a look: back to the causes, and to the look after it.
  * @param {JobView} view @param {Recorded} part */
 export function lookSteps(view, part) {
-  const look = view.assessment.causes.next_look
+  const look = nextLook(view)
   return {
     back: html`<a class="button" href=${toScreen(view.job, 'causes')}>${words.screens.causes}</a>`,
     on: look && isAnswered(look, part)

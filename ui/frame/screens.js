@@ -5,6 +5,7 @@
 /** @import { JobScreen, Route, ScreenName, ShopScreen } from '../route.js' */
 import { approval } from '../approval/approval.js'
 import { causes } from '../causes/causes.js'
+import { readNextLook } from '../causes/next-look.js'
 import { readLearnt } from '../controls/price.js'
 import { costs } from '../costs/costs.js'
 import { decisions } from '../decisions/decisions.js'
@@ -20,7 +21,7 @@ import { arriveAtLabels, labels } from '../labels/labels.js'
 import { lists } from '../lists/lists.js'
 import { marks } from '../marks/marks.js'
 import { measure } from '../measure/measure.js'
-import { arriveAtPart, part } from '../part/part.js'
+import { arriveAtPart, part, readLook } from '../part/part.js'
 import { arriveAtPlan, plan } from '../plan/plan.js'
 import { prices } from '../prices/prices.js'
 import { rules } from '../rules/rules.js'
@@ -59,11 +60,11 @@ export const SCREENS = {
   intake: { of: 'job', draw: intake, arrive: readEarlier, follow: readBefore },
   marks: { of: 'job', draw: marks },
   plan: { of: 'job', draw: plan, arrive: arriveAtPlan },
-  part: { of: 'job', draw: part, isAside: true, arrive: arriveAtPart },
+  part: { of: 'job', draw: part, isAside: true, arrive: arriveAtPart, follow: readLook },
   measure: { of: 'job', draw: measure, isAside: true },
   sheet: { of: 'job', draw: sheet },
   sizing: { of: 'job', draw: sizing },
-  causes: { of: 'job', draw: causes },
+  causes: { of: 'job', draw: causes, follow: readNextLook },
   decisions: { of: 'job', draw: decisions },
   lists: { of: 'job', draw: lists },
   costs: { of: 'job', draw: costs, arrive: readLearnt },

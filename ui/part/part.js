@@ -4,7 +4,7 @@
 /** @import { Route } from '../route.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { kindOf } from '../catalogue.js'
-import { lookHere, lookSteps } from '../causes/next-look.js'
+import { lookHere, lookSteps, readNextLook } from '../causes/next-look.js'
 import { cautions } from '../controls/cautions.js'
 import { field } from '../controls/field.js'
 import { decision } from '../decisions/decision.js'
@@ -75,6 +75,11 @@ export function part(view) {
 export function arriveAtPart(route) {
   unfoldAsked(route)
   seeWhole()
+}
+
+/** Only on a look is it asked where to look next. @param {string} job */
+export const readLook = async (job) => {
+  if (state.route.isLook) await readNextLook(job)
 }
 
 /** What lies beside the parts is not. @param {Recorded} here @returns {here is PartView} */

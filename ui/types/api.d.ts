@@ -265,9 +265,7 @@ export type CauseReport = {
    * probability that it is so at some place or other; `places` says where. */
   causes: Array<CauseView>,
   /** What was seen that no cause of the catalogue explains well, worst first. */
-  unexplained: Array<Unexplained>,
-  /** The look that would settle most; none if nothing that is left to look at would help. */
-  next_look: NextLook | null, };
+  unexplained: Array<Unexplained>, };
 
 /** One cause with what speaks for and against it. */
 export type CauseView = {
@@ -2756,6 +2754,11 @@ job: JobId, }; reply: Array<HistoryLine> };
  * The job that is worked at.
  */
 job: JobId, }; reply: Array<JobLine> };
+  job_next_look: { arguments: { 
+/**
+ * The job.
+ */
+job: JobId, }; reply: NextLook | null };
   edits_append: { arguments: { 
 /**
  * The job.

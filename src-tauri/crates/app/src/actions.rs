@@ -17,6 +17,7 @@ macro_rules! actions {
             job_open,
             job_history,
             job_earlier,
+            job_next_look,
             edits_append,
             photo_add,
             photo_get,

@@ -2,8 +2,8 @@
 
 use std::sync::{Mutex, MutexGuard, PoisonError};
 
-use wearbook_core::assess::{Assessment, assess_with};
-use wearbook_core::cause::Memo;
+use wearbook_core::assess::{self, Assessment, assess_with};
+use wearbook_core::cause::{Memo, NextLook};
 use wearbook_core::job::Log;
 use wearbook_core::waiting::{Waiting, waiting};
 use wearbook_store::{JobId, Ledger, Store};
@@ -32,6 +32,11 @@ impl Open {
         let assessment = assess_with(&self.log, &mut self.memo);
         self.waits = Some((self.log.edits().len(), waiting(self.log.job(), &assessment)));
         assessment
+    }
+
+    /// The look that would settle most.
+    pub(crate) fn next_look(&mut self) -> Option<NextLook> {
+        assess::next_look(self.log.job(), &mut self.memo)
     }
 
     /// What it waits for.

@@ -177,6 +177,23 @@ fn pictures_come_in_three_sizes_and_the_original_untouched() {
 }
 
 #[test]
+fn the_next_look_is_told_when_it_is_asked_for() {
+    let shop = open_shop();
+    let job = shop.job();
+    let shells = ["main-shell.1.lower", "main-shell.2.lower"];
+    for shell in shells {
+        shop.append(&job, json!({ "do": "tag", "part": shell, "tag": "scoring", "grade": 2, "zones": [] }));
+    }
+    let look = shop.ask("job_next_look", json!({ "job": job }));
+    assert!(look["sentence"].is_string() && !shells.map(Value::from).contains(&look["part"]), "{look}");
+    // Once it is taken, another is asked for.
+    shop.append(&job, json!({ "do": "clean", "part": look["part"] }));
+    assert_ne!(shop.ask("job_next_look", json!({ "job": job }))["part"], look["part"]);
+    let blank = shop.ask("job_create", json!({}))["job"].clone();
+    assert_eq!(shop.ask("job_next_look", json!({ "job": blank })), Value::Null, "without an engine");
+}
+
+#[test]
 fn undo_and_redo_are_edits() {
     let shop = open_shop();
     let job = shop.job();

@@ -7,8 +7,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
 
-use crate::cause::Memo;
-use crate::cause::{self, CauseReport};
+use crate::cause::{self, CauseReport, Memo, NextLook};
 use crate::cost::{self, OtherEngines, Ways};
 use crate::decide::{self, Decision};
 use crate::engine::{Engine, Impossible, Part};
@@ -143,6 +142,13 @@ pub fn assess_given(job: &Job, causes: impl FnOnce(Option<&Engine>, &Figures) ->
 pub fn assess_with(log: &Log, memo: &mut Memo) -> Assessment {
     let job = log.job();
     follow(job, log.engine(), |engine, figures| cause::diagnose_with(engine, job, figures, memo))
+}
+
+/// The look that would settle most of what is not known of the causes; none without an engine, or where no look would. It
+/// is no part of the assessment, for it takes as long as all the rest, and few screens ask for it.
+pub fn next_look(job: &Job, memo: &mut Memo) -> Option<NextLook> {
+    let engine = Engine::speaking(job.arrangement.clone()?, job.terms).ok()?;
+    cause::next_look(&engine, job, &Measured::of(&engine, job).figures, memo)
 }
 
 /// The figures of each part that was measured.

@@ -11,7 +11,6 @@ use super::memo::{Looks, Memo};
 use super::model::Model;
 use super::naming::Naming;
 use super::network::Network;
-use super::next_look::next_look;
 use super::past::shifted_prior;
 use super::report::CauseReport;
 use super::told::{WorkedOut, report};
@@ -48,16 +47,14 @@ fn ranked(engine: &Engine, job: &Job, figures: &BTreeMap<Part, Vec<Figure>>, mem
     let Ok(solution) = gathered.network.solve_with(std::mem::take(&mut memo.sites)) else {
         return report(WorkedOut::default(), Some(engine), job);
     };
-    // The reasons and the next look don't depend on each other.
-    let (next_look, (explained, unexplained)) =
-        rayon::join(|| next_look(&model, &gathered, &solution, job), || explain(&model, &gathered, &solution, job));
+    let (explained, unexplained) = explain(&model, &gathered, &solution, job);
     memo.sites = solution.into_known();
     let looked = Looked::at(engine, job, figures);
     let answers = answers(engine, job, figures);
-    report(WorkedOut { causes: explained, looked, answers, unexplained, next_look }, Some(engine), job)
+    report(WorkedOut { causes: explained, looked, answers, unexplained }, Some(engine), job)
 }
 
-/// The probability of every cause that an engine can have, by its written form, without reasons and next look.
+/// The probability of every cause that an engine can have, by its written form, without reasons.
 pub fn probabilities(engine: &Engine, job: &Job, figures: &BTreeMap<Part, Vec<Figure>>) -> BTreeMap<&'static str, f64> {
     probabilities_named(engine, job, figures, Naming::ours())
 }
@@ -87,7 +84,7 @@ pub fn network_of(engine: &Engine, job: &Job, figures: &BTreeMap<Part, Vec<Figur
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::cause::CauseView;
+    use crate::cause::{CauseView, NextLook, next_look};
     use crate::engine::Arrangement;
     use crate::job::{Answer, Change, HistoryFact, OnPart, TagRecord};
     use crate::wear::{Grade, Tag, Zone};
@@ -115,6 +112,11 @@ mod tests {
     fn told(entries: &[Entry<'_>]) -> CauseReport {
         let (engine, job) = job(Arrangement::inline(4), entries);
         diagnose(Some(&engine), &job, &BTreeMap::new())
+    }
+
+    fn next(entries: &[Entry<'_>]) -> Option<NextLook> {
+        let (engine, job) = job(Arrangement::inline(4), entries);
+        next_look(&engine, &job, &BTreeMap::new(), &mut Memo::default())
     }
 
     fn of<'a>(report: &'a CauseReport, id: &str) -> &'a CauseView {
@@ -266,7 +268,7 @@ mod tests {
             let mirrored = of(&other, id).probability;
             assert!((view.probability - mirrored).abs() < 1e-12, "{id}: {} and {mirrored}", view.probability);
         }
-        let gains = [&one, &other].map(|report| report.next_look.as_ref().unwrap().gain);
+        let gains = [&entries, &swapped].map(|entries| next(entries).unwrap().gain);
         assert!((gains[0] - gains[1]).abs() < 1e-9);
     }
 
@@ -283,7 +285,7 @@ mod tests {
             let zones = FRONT.iter().copied().collect();
             record.tags.insert(Tag::CopperShowing, TagRecord { grade: Grade::THREE, zones });
         }
-        let ask = |job: &Job| diagnose(Some(&engine), job, &BTreeMap::new()).next_look;
+        let ask = |job: &Job| next_look(&engine, job, &BTreeMap::new(), &mut Memo::default());
         let look = ask(&job).unwrap();
         assert!(look.measure && look.part.to_string() == "crankpin.1", "{look:?}");
         assert_eq!(
@@ -307,15 +309,18 @@ mod tests {
         record.clean = false;
         let spot = std::iter::once(Zone::MiddleCrown).collect();
         record.tags.insert(Tag::HotSpot, TagRecord { grade: Grade::THREE, zones: spot });
-        let ask = |job: &Job| diagnose(Some(&engine), job, &BTreeMap::new());
-        let look = ask(&job).next_look.unwrap();
+        let ask = |job: &Job| next_look(&engine, job, &BTreeMap::new(), &mut Memo::default());
+        let look = ask(&job).unwrap();
         assert_eq!((look.part, look.zone, look.tag), (shell, Some(Zone::Back), None), "{look:?}");
         assert!(look.sentence.starts_with("Look at the back of rod 2, upper shell: bright back"), "{}", look.sentence);
-        let moved = |job: &Job| of(&ask(job), "insufficient-crush").probability;
+        let moved = |job: &Job| {
+            let report = diagnose(Some(&engine), job, &BTreeMap::new());
+            of(&report, "insufficient-crush").probability
+        };
         let before = moved(&job);
         job.parts.entry(shell).or_default().back_clean = true;
         assert!(moved(&job) < before, "a clean back speaks against a shell that moved");
-        assert_ne!(ask(&job).next_look.map(|look| look.part), Some(shell), "it was answered");
+        assert_ne!(ask(&job).map(|look| look.part), Some(shell), "it was answered");
     }
 
     #[test]
@@ -339,6 +344,8 @@ mod tests {
             let (engine, job) = job(Arrangement::vee(8), &ASKEW[..n]);
             let anew = diagnose(Some(&engine), &job, &BTreeMap::new());
             assert_eq!(diagnose_with(Some(&engine), &job, &BTreeMap::new(), &mut memo), anew);
+            let look = next_look(&engine, &job, &BTreeMap::new(), &mut Memo::default());
+            assert_eq!(next_look(&engine, &job, &BTreeMap::new(), &mut memo), look);
         }
     }
 
@@ -359,8 +366,7 @@ mod tests {
 
     #[test]
     fn the_next_look_is_a_part_not_looked_at_with_a_reason_and_it_stops() {
-        let report = told(&ASKEW[..2]);
-        let next = report.next_look.unwrap();
+        let next = next(&ASKEW[..2]).unwrap();
         assert!(next.gain > 0.02 && next.sentence.ends_with('.'), "{next:?}");
         let (engine, mut all) = job(Arrangement::inline(4), &[]);
         let even = TagRecord { grade: Grade::TWO, zones: [].into() };
@@ -371,6 +377,6 @@ mod tests {
                 all.parts.entry(*part).or_default().clean = true;
             }
         }
-        assert_eq!(diagnose(Some(&engine), &all, &BTreeMap::new()).next_look, None);
+        assert_eq!(next_look(&engine, &all, &BTreeMap::new(), &mut Memo::default()), None);
     }
 }

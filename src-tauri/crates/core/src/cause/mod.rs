@@ -40,7 +40,7 @@ pub use memo::Memo;
 pub use missed::{EVEN_CALLED_CLEAN, EVEN_LEFT_OUT, MISSED_BESIDE_OTHER, MISSED_BY_MEASURING, MISSED_ON_CLEAN};
 pub use model::{Model, PlaceStates, SiteStates, State};
 pub use naming::Naming;
-pub use next_look::NextLook;
+pub use next_look::{NextLook, next_look};
 pub use pattern::Pattern;
 pub use place::{Place, PlaceKind};
 pub use report::{CauseReport, CauseView, Chain, Evidence, PlaceView, Unexplained, WayInView};

@@ -6,20 +6,22 @@
 //! or that none would be; of a mark, the pattern of its zones. Grades, and tags beside the first, are left out, so a real
 //! look tells somewhat more. The entropy is that of each cause of the whole engine and of what is wrong at the place.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use rayon::prelude::*;
 use serde::Serialize;
 
 use super::catalogue::{self, Fault, Symptom};
 use super::faults::shown_by;
-use super::gather::{Gathered, is_of_back};
+use super::gather::{Gathered, gather, is_of_back};
+use super::memo::Memo;
 use super::missed::{MISSED_BY_MEASURING, MISSED_ON_CLEAN};
 use super::model::{Model, PlaceStates, SiteStates, State};
 use super::network::{CauseSeat, Joint, Observed, Query, Solution};
 use super::pattern::Pattern;
 use super::scaled::binary_log;
-use crate::engine::Part;
+use crate::engine::{Engine, Part};
+use crate::figure::Figure;
 use crate::job::Job;
 use crate::sheet::Proportions;
 use crate::wear::{Tag, Zone};
@@ -63,14 +65,24 @@ enum Asks {
     Faults(Vec<Fault>),
 }
 
-/// The best look; once no look is left that would help, the best part to measure; none if nothing more would help.
-pub(super) fn next_look(
-    model: &Model<'_>,
-    gathered: &Gathered,
-    solution: &Solution<'_>,
+/// The best look; once no look is left that would help, the best part to measure; none if nothing more would help. With
+/// places worked out earlier it is quicker, and never different.
+pub fn next_look(
+    engine: &Engine,
     job: &Job,
+    figures: &BTreeMap<Part, Vec<Figure>>,
+    memo: &mut Memo,
 ) -> Option<NextLook> {
-    best(model, solution, looks(model, gathered, job)).or_else(|| best(model, solution, sizes(model, gathered, job)))
+    // On the pool's threads from the start, so that nothing waits to be handed over to them.
+    rayon::scope(|_| {
+        let model = Model::new(engine, job);
+        let gathered = gather(&model, job, figures, &mut memo.looks);
+        let solution = gathered.network.solve_with(std::mem::take(&mut memo.sites)).ok()?;
+        let look = best(&model, &solution, looks(&model, &gathered, job))
+            .or_else(|| best(&model, &solution, sizes(&model, &gathered, job)));
+        memo.sites = solution.into_known();
+        look
+    })
 }
 
 fn best(model: &Model<'_>, solution: &Solution<'_>, candidates: Vec<Candidate>) -> Option<NextLook> {

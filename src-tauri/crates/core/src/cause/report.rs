@@ -4,7 +4,6 @@ use serde::Serialize;
 
 use super::answers::ComplaintAnswer;
 use super::catalogue::Todo;
-use super::next_look::NextLook;
 use super::strength::Strength;
 use super::verdict::Verdict;
 use crate::engine::Part;
@@ -27,8 +26,6 @@ pub struct CauseReport {
     pub causes: Vec<CauseView>,
     /// What was seen that no cause of the catalogue explains well, worst first.
     pub unexplained: Vec<Unexplained>,
-    /// The look that would settle most; none if nothing that is left to look at would help.
-    pub next_look: Option<NextLook>,
 }
 
 /// One cause with what speaks for and against it.

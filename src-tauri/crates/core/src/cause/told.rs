@@ -4,7 +4,6 @@ use super::answers::ComplaintAnswer;
 use super::catalogue::TodoRow;
 use super::chain;
 use super::explained::{Explained, Reason};
-use super::next_look::NextLook;
 use super::report::{CauseReport, CauseView, Evidence, PlaceView, Unexplained};
 use super::strength::Strength;
 use super::verdict::{Looked, Verdict};
@@ -28,12 +27,11 @@ pub(super) struct WorkedOut {
     pub(super) looked: Looked,
     pub(super) answers: Vec<ComplaintAnswer>,
     pub(super) unexplained: Vec<Unexplained>,
-    pub(super) next_look: Option<NextLook>,
 }
 
-/// All that is told: the answers, the causes, likeliest first, what fits none of them, and the next look.
+/// All that is told: the answers, the causes, likeliest first, and what fits none of them.
 pub(super) fn report(worked_out: WorkedOut, engine: Option<&Engine>, job: &Job) -> CauseReport {
-    let WorkedOut { mut causes, looked, answers, unexplained, next_look } = worked_out;
+    let WorkedOut { mut causes, looked, answers, unexplained } = worked_out;
     causes.sort_by(|a, b| b.probability.total_cmp(&a.probability).then_with(|| a.cause.id.cmp(b.cause.id)));
     let likely = |ordinary: bool| {
         let of_kind = causes.iter().filter(|explained| explained.cause.is_ordinary() == ordinary);
@@ -48,7 +46,7 @@ pub(super) fn report(worked_out: WorkedOut, engine: Option<&Engine>, job: &Job) 
         Verdict::Named => summary(&causes, worn),
         other => looked.sentence(other),
     };
-    CauseReport { verdict, enough_seen, summary, answers, causes, unexplained, next_look }
+    CauseReport { verdict, enough_seen, summary, answers, causes, unexplained }
 }
 
 /// What a customer is told: the likeliest causes, each in a sentence, and whether the engine is worn besides.

@@ -2,8 +2,8 @@
 
 use std::collections::BTreeSet;
 
-use wearbook_core::assess::Assessment;
-use wearbook_core::cause::{Answered, CauseView, ComplaintAnswer, Verdict};
+use wearbook_core::assess::{Assessment, next_look};
+use wearbook_core::cause::{Answered, CauseView, ComplaintAnswer, Memo, Verdict};
 use wearbook_core::engine::{Part, PartKind};
 use wearbook_core::job::{ItemKey, Job, ListKind};
 use wearbook_core::view::{PartView, Seen};
@@ -137,7 +137,7 @@ fn todos(came: &Assessment) -> Vec<String> {
 /// What is to be looked at or measured has not been.
 fn looks(job: &Job, came: &Assessment) -> Vec<String> {
     let mut wrong = Vec::new();
-    if let Some(look) = &came.causes.next_look
+    if let Some(look) = next_look(job, &mut Memo::default())
         && let Some(record) = job.parts.get(&look.part)
         && !look.measure
     {

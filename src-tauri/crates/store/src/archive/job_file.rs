@@ -1,13 +1,19 @@
 //! `job.json`: a job's edits in their published form.
 
 use std::collections::BTreeMap;
+use std::fmt;
 use std::io::Cursor;
 
-use serde::{Deserialize, Serialize};
+use serde::de::{IgnoredAny, SeqAccess, Visitor};
+use serde::{Deserialize, Deserializer, Serialize};
+use serde_json::Value;
+use serde_json::value::RawValue;
 use wearbook_core::assess;
 use wearbook_core::job::{Change, DeviceId, Edit, EditId, Job, RecordedChange};
 
-use super::limits::{MAX_EDIT_MILLIS, MAX_EDITS, MAX_JOB_BYTES, MAX_UNKNOWN_BYTES};
+use super::limits::{
+    MAX_EDIT_MILLIS, MAX_EDITS, MAX_ENTRY_BYTES, MAX_JOB_BYTES, MAX_UNKNOWN_BYTES, MAX_UNKNOWN_VALUES,
+};
 use super::read::Archive;
 use crate::ledger::canonical;
 use crate::{JobId, StoreError};
@@ -74,14 +80,13 @@ impl JobFile {
             )));
         }
         refuse_other_forms(bytes)?;
-        let read: AsRead = serde_json::from_slice(bytes).map_err(|error| unreadable(&error))?;
-        if read.edits.len() > MAX_EDITS {
+        let read: AsRead<'_> = serde_json::from_slice(bytes).map_err(|error| unreadable(&error))?;
+        if read.edits.0.len() > MAX_EDITS {
             return Err(StoreError::archive(format!(
-                "The job in this file has {} entries: {MAX_EDITS} at most.",
-                read.edits.len()
+                "The job in this file has more than {MAX_EDITS} entries, which no job has."
             )));
         }
-        Ok(Self::new(read.job, in_order(read.edits)?))
+        Ok(Self::new(read.job, in_order(&read.edits.0)?))
     }
 }
 
@@ -123,13 +128,46 @@ fn unreadable(error: &serde_json::Error) -> StoreError {
 /// The form of the file, strictly.
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
-struct AsRead {
+struct AsRead<'a> {
     #[serde(rename = "format")]
     _format: String,
     #[serde(rename = "version")]
     _version: u32,
     job: JobId,
-    edits: Vec<EditAsRead>,
+    #[serde(borrow)]
+    edits: Entries<'a>,
+}
+
+/// The entries as they stand in the file, each to be read by itself: read as a whole, a file of a few kilobytes takes
+/// gigabytes. Of more than may be, one more is kept, and no value of the rest.
+struct Entries<'a>(Vec<&'a RawValue>);
+
+impl<'de: 'a, 'a> Deserialize<'de> for Entries<'a> {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        deserializer.deserialize_seq(EntriesVisitor).map(Self)
+    }
+}
+
+struct EntriesVisitor;
+
+impl<'de> Visitor<'de> for EntriesVisitor {
+    type Value = Vec<&'de RawValue>;
+
+    fn expecting(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+        formatter.write_str("a list of entries")
+    }
+
+    fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<Self::Value, A::Error> {
+        let mut entries = Vec::new();
+        while entries.len() <= MAX_EDITS {
+            match list.next_element()? {
+                Some(entry) => entries.push(entry),
+                None => return Ok(entries),
+            }
+        }
+        while list.next_element::<IgnoredAny>()?.is_some() {}
+        Ok(entries)
+    }
 }
 
 #[derive(Deserialize)]
@@ -140,14 +178,24 @@ struct EditAsRead {
 }
 
 /// Gives edits without an id one after the edit before them, and sorts.
-fn in_order(read: Vec<EditAsRead>) -> Result<Vec<Edit>, StoreError> {
+fn in_order(read: &[&RawValue]) -> Result<Vec<Edit>, StoreError> {
     let mut edits: BTreeMap<EditId, RecordedChange> = BTreeMap::new();
     let mut latest = None;
     let mut by_hand = Job::default();
-    for (EditAsRead { id, change }, number) in read.into_iter().zip(1..) {
+    let mut unknown_values = 0;
+    for (entry, number) in read.iter().zip(1..) {
+        let EditAsRead { id, change } = entry_of(entry, number)?;
         let written_by_hand = id.is_none();
         let id = id.unwrap_or_else(|| EditId::next(latest, 0, DeviceId(0)));
         check(id, &change)?;
+        if let RecordedChange::Unknown(value) = &change {
+            unknown_values += values(value);
+            if unknown_values > MAX_UNKNOWN_VALUES {
+                return Err(StoreError::archive(format!(
+                    "What a newer version entered in this file has more than {MAX_UNKNOWN_VALUES} values, which no job has."
+                )));
+            }
+        }
         if written_by_hand {
             check_by_hand(&by_hand, &change).map_err(|why| StoreError::archive(format!("Entry {number}: {why}")))?;
         }
@@ -162,6 +210,25 @@ fn in_order(read: Vec<EditAsRead>) -> Result<Vec<Edit>, StoreError> {
         edits.insert(id, change);
     }
     Ok(edits.into_iter().map(|(id, change)| Edit { id, change }).collect())
+}
+
+/// Reads one entry, unless it is longer than any.
+fn entry_of(entry: &RawValue, number: usize) -> Result<EditAsRead, StoreError> {
+    if entry.get().len() > MAX_ENTRY_BYTES {
+        let most = MAX_ENTRY_BYTES / 1024;
+        return Err(StoreError::archive(format!("Entry {number} has more than {most} kB, which no entry has.")));
+    }
+    serde_json::from_str(entry.get())
+        .map_err(|error| StoreError::archive(format!("Entry {number} in this file can’t be read: {error}.")))
+}
+
+/// Itself and all values in it.
+fn values(value: &Value) -> usize {
+    1 + match value {
+        Value::Array(list) => list.iter().map(values).sum(),
+        Value::Object(map) => map.values().map(values).sum(),
+        _ => 0,
+    }
 }
 
 /// What was written by hand can't come from a newer version, and has not passed the border of the log: a slip in it is
@@ -183,7 +250,7 @@ fn check(id: EditId, change: &RecordedChange) -> Result<(), StoreError> {
         )));
     }
     let RecordedChange::Unknown(value) = change else { return Ok(()) };
-    if !value.get("do").is_some_and(serde_json::Value::is_string) {
+    if !value.get("do").is_some_and(Value::is_string) {
         return Err(StoreError::archive(format!("Entry {id} does not say in “do” what was done.")));
     }
     if value.to_string().len() > MAX_UNKNOWN_BYTES {
@@ -254,5 +321,9 @@ mod tests {
             "min": "2.8444 in = 72.7558 mm"}}}"#;
         refused(&file(misprint), "disagree");
         refused(&file(&"[".repeat(100_000)), "can’t be read");
+        refused(&file(&"5,".repeat(1_000_000)), "more than 100000 entries");
+        refused(&file(&format!(r#"{{"change": "{}"}}"#, "y".repeat(2_000_000))), "Entry 1 has more than 1024 kB");
+        let many = format!(r#"{{"change": {{"do": "x", "v": [{}0]}}}}"#, r#"{"a":0},"#.repeat(25_000));
+        refused(&file(&[many.as_str(); 6].join(",")), "more than 200000 values");
     }
 }

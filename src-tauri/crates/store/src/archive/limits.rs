@@ -4,7 +4,7 @@
 /// The largest archive, and the most bytes that may come out of one: 2 GiB, some 400 photos of a good phone.
 pub const MAX_ARCHIVE_BYTES: u64 = 2 * 1024 * 1024 * 1024;
 /// The largest `job.json`. An edit takes about 200 bytes.
-pub const MAX_JOB_BYTES: u64 = 64 * 1024 * 1024;
+pub const MAX_JOB_BYTES: u64 = 32 * 1024 * 1024;
 /// The most edits of one job: a year of one edit every five minutes.
 pub const MAX_EDITS: usize = 100_000;
 /// The most photos of one archive.
@@ -14,5 +14,10 @@ pub const MAX_PHOTO_BYTES: u64 = 40 * 1024 * 1024;
 /// The latest time an edit may carry: the year 4199. It leaves room for ids after it, which a hostile one near the end
 /// of all ids would not.
 pub(super) const MAX_EDIT_MILLIS: u64 = 1 << 46;
+/// The longest single entry: a spec sheet or a proposal with all that it names has a tenth of it.
+pub(super) const MAX_ENTRY_BYTES: usize = 1024 * 1024;
 /// The longest single entry of a version that this one does not know.
 pub(super) const MAX_UNKNOWN_BYTES: usize = 256 * 1024;
+/// The most values in all entries of versions that this one does not know: lists, maps and what stands in them. A value of
+/// three bytes in a file may take several hundred in memory.
+pub(super) const MAX_UNKNOWN_VALUES: usize = 200_000;
