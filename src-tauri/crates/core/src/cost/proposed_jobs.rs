@@ -2,7 +2,7 @@
 
 use super::scopes::Scopes;
 use crate::decide::rules::{self, RuleId};
-use crate::engine::PartKind;
+use crate::engine::{Part, PartKind};
 use crate::job::Job;
 use crate::money::{Charge, JobScope, Need, ProposedJob, QuoteLine};
 use crate::view::PartView;
@@ -86,12 +86,18 @@ fn because(known: &Scopes<'_>, scope: JobScope, lines: &[&QuoteLine], parts: &[P
     let of_scope = || parts.iter().filter(|view| known.of_kind(view.kind) == scope);
     let found: Vec<(&PartView, String)> = of_scope().filter_map(|view| Some((view, found(view)?))).collect();
     let lost = of_scope().find(|view| is_carrier(view.kind) && view.decision.work() == Some(Work::Replace));
+    // Of a piece that is lost by what is part of it, that part is named; of several that are equally bad the first.
+    let worst = |of: Option<Part>| {
+        let counts = |(view, _): &&(&PartView, String)| of.is_none() || known.carrier(view.part) == of;
+        let worst = found.iter().rev().filter(counts).max_by_key(|(view, _)| weight(view));
+        worst.map(|(view, clause)| (*view, Some(clause.clone())))
+    };
     let told = match lost {
-        Some(lost) => Some((lost, self::found(lost))),
-        // The first of those that are equally bad.
-        None => {
-            found.iter().rev().max_by_key(|(view, _)| weight(view)).map(|(view, clause)| (*view, Some(clause.clone())))
-        }
+        Some(lost) => match self::found(lost) {
+            None => worst(Some(lost.part)).or(Some((lost, None))),
+            own => Some((lost, own)),
+        },
+        None => worst(None),
     };
     let Some((view, clause)) = told else {
         let first = lines.iter().rev().max_by_key(|line| (need_of(line, parts), !is_routine(line, parts)));

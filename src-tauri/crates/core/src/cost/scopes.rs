@@ -2,7 +2,7 @@
 //! together, and what other work brings goes with that work.
 
 use crate::decide::rules;
-use crate::engine::{Arrangement, PartKind};
+use crate::engine::{Arrangement, Part, PartKind};
 use crate::job::Job;
 use crate::money::{Charge, JobScope, OwnCharge, PriceKey, QuoteLine};
 use crate::view::PartView;
@@ -36,6 +36,11 @@ impl<'a> Scopes<'a> {
     /// The job that a kind of part belongs to, once it is renewed.
     pub(super) fn of_kind(&self, kind: PartKind) -> JobScope {
         self.of_line(&PriceKey { kind, work: Work::Replace }.into())
+    }
+
+    /// The piece of which a part is one.
+    pub(super) fn carrier(&self, part: Part) -> Option<Part> {
+        part.comes_with(self.job.arrangement.as_ref()?)
     }
 
     /// The job of a line.

@@ -352,8 +352,19 @@ mod tests {
             })
             .collect();
         assert!(tables.iter().all(|(head, _)| head[0] == "Place"), "{tables:?}");
-        let held = format!("{:?}", paper.blocks);
-        assert!(held.contains("Rod 2: Resize the big end"), "{held}");
+        assert!(format!("{:?}", paper.blocks).contains("Rod 2: Resize the big end"), "{paper:?}");
+        // Once nothing else is open about the rods and the bolts are here, it goes.
+        let clean = (1..=4).map(|n| json!({ "do": "clean", "part": format!("rod.{n}") }));
+        let item = json!({ "key": { "of": "order", "kind": "rod-bolts" }, "quantity": 1 });
+        let bolts = json!({ "do": "tick", "item": item, "tick": { "done": 1 } });
+        let resized = json!({ "do": "overrule", "part": "rod.2", "outcome": "machine", "reason": "Out of round." });
+        let changes: Vec<Value> = clean.chain([resized, bolts]).collect();
+        let paper = page(&changes);
+        let has_row = |block: &Block| match block {
+            Block::Table { rows, to_fill: true, .. } => rows.iter().any(|row| row[..2] == ["Rod 2", "not measured"]),
+            _ => false,
+        };
+        assert!(paper.blocks.iter().any(has_row), "{:#?}", paper.blocks);
     }
 
     #[test]
