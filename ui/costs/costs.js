@@ -69,6 +69,7 @@ export function costs(view) {
 const overview = (view, all, open) => html`
   ${excess(view.assessment)}
   ${view.assessment.quote.lines.length === 0 ? html`<p>${text.nothing}</p>` : totals(view.assessment.quote)}
+  ${hasCurrency(view.prices) ? view.assessment.left_out.map((words) => html`<p class="hint">${words}</p>`) : ''}
   ${hasCurrency(view.prices) ? '' : html`<p>${text.none}</p>${takePrices(view)}`}
   <ul class="rows">${all.map((own) => html`
     <li>

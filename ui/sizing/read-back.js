@@ -20,7 +20,7 @@ export const readBack = (job, all) => all.length === 0 ? '' : html`
   </section>`
 
 /** @param {string} job @param {ReadBack} back */
-function returned(job, { label, asked, confirmed, parts }) {
+function returned(job, { label, asked, confirmed, parts, quantity }) {
   const next = parts.find(({ verdict }) => verdict === null) ?? parts.find(({ problem }) => problem) ?? parts[0]
   const problems = parts.filter(({ shown, problem }) => shown && problem).length
   return html`
@@ -46,7 +46,7 @@ function returned(job, { label, asked, confirmed, parts }) {
       }),
     }) : ''}
     ${next
-      ? html`<a class="button" href=${toMeasure(job, next.part, 'diameter', 'machined')}>${confirmed
+      ? html`<a class="button" href=${toMeasure(job, next.part, quantity, 'machined')}>${confirmed
         ? text.measureAgain
         : text.measureMachined(next.label)}</a>`
       : ''}`

@@ -141,6 +141,8 @@ export type Assessment = {
   lists: Array<WorkList>,
   /** What the rebuild costs. */
   quote: Quote,
+  /** What is to be done and stands on no line of it, in sentences. */
+  left_out: Array<string>,
   /** Ways that serve the same end, priced side by side. */
   ways: Array<Ways>,
   /** What another engine would cost beside it. */
@@ -815,7 +817,9 @@ export type ItemKey = { "of": "order",
   /** The cause's written form. */
   cause: string,
   /** The written form of what it asks for. */
-  check: string, } | { "of": "own",
+  check: string, } | { "of": "standing",
+  /** Which. */
+  standing: Standing, } | { "of": "own",
   /** The edit that put it there. */
   edit: EditId, } | { "of": "former",
   /** On which list, as far as it can be told. */
@@ -1975,10 +1979,14 @@ export type Rate = {
   /** Counted from the end of the new range (a clearance may exceed its high limit by so much), instead of from zero. */
   beyond_range?: boolean, };
 
-/** What came back of one group, or of the bores of tappets. */
+/** What came back of one group, of the bores of tappets, or of what is brought to a size of its own. */
 export type ReadBack = {
-  /** The group; none of the bores of tappets, of which each goes by itself. */
+  /** The group; none of parts that go each by itself: bores of tappets, ends of rods. */
   group: SizeGroup | null,
+  /** To what is done what. */
+  of: PriceKey,
+  /** What is read of each. */
+  quantity: Quantity,
   /** Of what, in words, plural: "main journals". */
   label: string,
   /** What was asked for, in words. */

@@ -52,6 +52,8 @@ pub struct Assessment {
     pub lists: Vec<WorkList>,
     /// What the rebuild costs.
     pub quote: Quote,
+    /// What is to be done and stands on no line of it, in sentences.
+    pub left_out: Vec<String>,
     /// Ways that serve the same end, priced side by side.
     pub ways: Vec<Ways>,
     /// What another engine would cost beside it.
@@ -179,6 +181,7 @@ fn follow(
             sizing: Sizing::default(),
             lists: vec![],
             quote: Quote::default(),
+            left_out: vec![],
             ways: vec![],
             other_engines: OtherEngines::default(),
             differences: vec![],
@@ -224,12 +227,14 @@ fn follow(
         sizing: &sizing,
         operations: &operations,
         causes: &causes,
+        quote: &quote,
         approval: &approval,
     });
     Assessment {
         engine: Some(engine.arrangement().summary()),
         terms: job.terms,
         still_open: list::still_open(job, &lists, &parts, &sizing, &approval, excess.as_ref()),
+        left_out: cost::left_out(job, &quote, &lists, &causes),
         lists,
         ways: cost::ways(job, &parts, &sizing),
         other_engines: cost::other_engines(job, &parts, &quote),
@@ -255,6 +260,7 @@ fn conclude(measured: Measured<'_>, decisions: Vec<Decision>) -> (Vec<PartView>,
     let of_tappet_bores = measured.tappet_bores.iter().map(|plan| plan.read_back(&measured.readings));
     let read_back: Vec<ReadBack> = of_groups.chain(of_tappet_bores).collect();
     let operations = operation::operations(measured.readings.engine, &measured, &read_back, &decisions);
+    let read_back = read_back.into_iter().chain(operations.iter().filter_map(|own| own.back.clone())).collect();
     let Measured { readings, plans, tappet_bores, mut figures } = measured;
     let engine = readings.engine;
     let replaced: BTreeSet<Part> = engine

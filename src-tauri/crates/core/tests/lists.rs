@@ -9,7 +9,7 @@ use serde_json::json;
 use wearbook_core::assess::{Assessment, assess, assess_given};
 use wearbook_core::cause::diagnose;
 use wearbook_core::engine::{Arrangement, Camshaft, Engine, Part, PartKind};
-use wearbook_core::job::{Change, DeviceId, EditId, Job, ListKind, OnIntake, OnList};
+use wearbook_core::job::{Change, DeviceId, EditId, ItemKey, Job, ListKind, OnIntake, OnList};
 use wearbook_core::list::ListItem;
 use wearbook_core::measure::{Phase, Quantity};
 use wearbook_core::money::Charge;
@@ -216,6 +216,19 @@ proptest! {
 proptest! {
     // The causes are worked out each time, for what is to be put right.
     #![proptest_config(ProptestConfig::with_cases(30))]
+
+    #[test]
+    fn what_puts_a_cause_right_is_charged_or_said_to_be_apart(job in any_job()) {
+        let assessment = assess(&job);
+        let is_named = |id: &str| assessment.causes.causes.iter().any(|own| own.named && own.put_right.iter().any(|todo| todo.id == id));
+        let of_cause = items(&assessment).any(|(kind, item)| match &item.asked.key {
+            ItemKey::PutRight { check, .. } => kind == ListKind::PutRight && !item.is_done() && is_named(check),
+            _ => false,
+        });
+        let is_priced = items(&assessment).any(|(kind, item)| kind == ListKind::PutRight && item.of.is_some());
+        let said = assessment.left_out.iter().any(|words| words.contains("right"));
+        prop_assert!(!of_cause || is_priced || said, "{:?}", assessment.left_out);
+    }
 
     #[test]
     fn nothing_stands_on_a_list_without_a_reason(job in any_job()) {

@@ -5,9 +5,9 @@
 
 use super::row::{ANY, Caution, Screen};
 use crate::engine::PartKind::{
-    AuxiliaryDrive, Block, Bore, CamBearing, Camshaft, Coolant, CorePlugs, Crankshaft, DrainPlug, EngineOil, HeadBolts,
-    HousingBore, MainCapBolts, MainShell, OilFilter, OilPickup, OilPump, Piston, Pushrod, Rings, Rod, RodBolts,
-    RodShell, Sump, Tappet, ThrustFace, TimingDrive,
+    AuxiliaryDrive, Block, Bore, CamBearing, Camshaft, Coolant, CorePlugs, Crankpin, Crankshaft, DrainPlug, EngineOil,
+    HeadBolts, HousingBore, MainCapBolts, MainJournal, MainShell, OilFilter, OilPickup, OilPump, Piston, PumpBody,
+    PumpCover, Pushrod, Rings, Rod, RodBolts, RodShell, Sump, Tappet, ThrustFace, TimingDrive,
 };
 use crate::wear::Tag;
 use crate::work::Work;
@@ -228,6 +228,40 @@ pub const ALL: &[Caution] = &[
         line: "No wire brush or abrasive on a machined or stressed face.",
         source: "TM 5-3825-230-14&P.",
         works: &[(Work::Clean, &[Camshaft, TimingDrive, AuxiliaryDrive, MainCapBolts, RodBolts, HeadBolts])],
+        ..NOWHERE
+    },
+    Caution {
+        id: "number-first",
+        about: "Numbers first",
+        line: "Number each cap, rod and follower to its place before it is loosened, where no face is machined.",
+        source: "Common practice.",
+        kinds: &[Tappet, Pushrod],
+        screens: &[Screen::Marks],
+        ..NOWHERE
+    },
+    Caution {
+        id: "rod-bolts-covered",
+        about: "Rod bolts",
+        line: "Hose or tape over the bolts before the rod goes past the crankpin: a bare thread scores it.",
+        source: "Common practice.",
+        kinds: &[Rod, Crankpin, Piston],
+        ..NOWHERE
+    },
+    Caution {
+        id: "pried-faces",
+        about: "Machined faces",
+        line: "Never pry on a machined face: rock or tap the part loose with a soft hammer.",
+        source: "Common practice.",
+        kinds: &[HousingBore, PumpBody, PumpCover, HeadBolts],
+        ..NOWHERE
+    },
+    Caution {
+        id: "turned-by-hand",
+        about: "Turn by hand",
+        line: "Turn the shaft by hand after each cap that is tightened: what binds is found at that cap.",
+        source: "Common practice.",
+        kinds: &[MainJournal],
+        works: &[(Work::Replace, &[MainShell, RodShell, CamBearing])],
         ..NOWHERE
     },
 ];

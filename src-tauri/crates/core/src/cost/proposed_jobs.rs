@@ -1,7 +1,10 @@
 //! The jobs in which a bill is put to the customer: a handful that can be weighed, instead of every line.
 
+use super::scopes::Scopes;
+use crate::decide::rules::{self, RuleId};
+use crate::engine::{Part, PartKind};
 use crate::job::Job;
-use crate::money::{Charge, JobScope, Need, OwnCharge, PriceKey, ProposedJob, QuoteLine};
+use crate::money::{Charge, JobScope, Need, ProposedJob, QuoteLine};
 use crate::view::PartView;
 use crate::wear::{Grade, Tag};
 use crate::words::counted;
@@ -9,39 +12,26 @@ use crate::work::Work;
 
 /// Groups the lines of a bill into numbered jobs, those that are empty left out.
 pub(super) fn proposed_jobs(job: &Job, lines: &[QuoteLine], parts: &[PartView]) -> Vec<ProposedJob> {
-    let of_scope = |scope: JobScope| lines.iter().filter(move |line| scope_of(job, &line.of) == scope);
-    let scopes = JobScope::ALL.into_iter().filter(|scope| of_scope(*scope).next().is_some());
+    let known = Scopes::of(job, lines, parts);
+    let of_scope = |scope: JobScope| lines.iter().filter(|line| known.of_line(&line.of) == scope).collect::<Vec<_>>();
+    let scopes = JobScope::ALL.into_iter().map(|scope| (scope, of_scope(scope))).filter(|(_, own)| !own.is_empty());
     scopes
         .zip(1..)
-        .map(|(scope, number)| {
-            let needed = |line: &QuoteLine| need_of(line, parts);
-            let need = of_scope(scope).map(needed).max().unwrap_or(Need::May);
-            let first = of_scope(scope).collect::<Vec<_>>().into_iter().rev().max_by_key(|line| needed(line));
+        .map(|((scope, own), number)| {
+            let need = own.iter().map(|line| need_of(line, parts)).max().unwrap_or(Need::May);
             ProposedJob {
                 of: scope,
                 number,
                 title: scope.title().into(),
                 need,
-                because: because(scope, first, parts),
+                because: because(&known, scope, &own, parts),
                 if_left: if_left(scope, need).into(),
-                lines: of_scope(scope).map(|line| line.of.clone()).collect(),
-                net: of_scope(scope).filter_map(|line| line.net).sum(),
-                without_price: of_scope(scope).filter(|line| line.net.is_none()).map(|_| 1).sum(),
+                lines: own.iter().map(|line| line.of.clone()).collect(),
+                net: own.iter().filter_map(|line| line.net).sum(),
+                without_price: own.iter().filter(|line| line.net.is_none()).map(|_| 1).sum(),
             }
         })
         .collect()
-}
-
-/// The job to which a line belongs: what is taken to pieces, machined and fitted together is agreed to together.
-fn scope_of(job: &Job, of: &Charge) -> JobScope {
-    match of {
-        Charge::Work(PriceKey { kind, .. }) => JobScope::of(*kind),
-        Charge::Own(OwnCharge { own }) => {
-            let item = job.own_items.iter().find(|(edit, _)| edit.to_string() == *own);
-            item.and_then(|(_, item)| item.scope).unwrap_or(JobScope::Further)
-        }
-        Charge::Standing(_) => JobScope::Assembly,
-    }
 }
 
 fn views<'a>(line: &'a QuoteLine, parts: &'a [PartView]) -> impl DoubleEndedIterator<Item = &'a PartView> {
@@ -56,7 +46,12 @@ fn need_of(line: &QuoteLine, parts: &[PartView]) -> Need {
         Charge::Own(_) => return Need::Should,
         Charge::Work(of) => of.work,
     };
-    let is_light = |view: &PartView| view.worst.is_none_or(|worst| worst <= Grade::ONE);
+    // What is dirty because of what went round with the oil, or is washed for other work, shows no damage of its own.
+    let is_light = |view: &PartView| {
+        let first = view.decision.reasons.first();
+        view.worst.is_none_or(|worst| worst <= Grade::ONE)
+            && first.is_none_or(|reason| rules::is_read_off_damage(reason.rule))
+    };
     match work {
         Work::Machine | Work::WeldUp | Work::Sleeve | Work::Bush => Need::Must,
         Work::Replace if views(line, parts).any(is_worn_out) => Need::Must,
@@ -76,39 +71,69 @@ fn need_of(line: &QuoteLine, parts: &[PartView]) -> Need {
 
 /// Whether something was found that a part can't go on with, or it would not be renewed at an overhaul as such.
 fn is_worn_out(view: &PartView) -> bool {
-    !view.kind.row().always_renewed
+    let is_brought = decided_by(view, rules::CAM_BEARINGS_WITH_WASH);
+    !view.kind.row().always_renewed && !is_brought
         || view.worst.is_some_and(|worst| worst >= Grade::THREE)
         || view.is_measured_outside()
 }
 
-/// Why, in a clause: the worst that was found of its parts, else the reason of the line that weighs most.
-fn because(scope: JobScope, first: Option<&QuoteLine>, parts: &[PartView]) -> String {
-    let Some(line) = first.filter(|_| scope != JobScope::Assembly) else {
+/// Why, in a clause: the piece that is renewed with all that is part of it, else the worst that was found of its parts, else
+/// the reason of the line that weighs most.
+fn because(known: &Scopes<'_>, scope: JobScope, lines: &[&QuoteLine], parts: &[PartView]) -> String {
+    if scope == JobScope::Assembly {
         return "Whatever is done, it is put together again and run.".into();
-    };
-    let found: Vec<(&PartView, String)> = parts
-        .iter()
-        .filter(|view| JobScope::of(view.kind) == scope)
-        .filter_map(|view| Some((view, found(view)?)))
-        .collect();
-    // What is only dirty, or goes along with another part, explains no bill as well as what is worn out.
-    let weight = |view: &PartView| {
-        let is_bad = view.worst.is_some_and(|worst| worst >= Grade::THREE);
-        let is_work = matches!(view.decision.work(), Some(Work::Replace | Work::Machine));
-        (is_bad, is_work, view.findings.first().is_some_and(|first| first.tag != Tag::Deposits), view.worst)
-    };
-    // The first of those that are equally bad.
-    let worst = found.iter().rev().max_by_key(|(view, _)| weight(view));
-    match worst {
-        None => line.because.clone(),
-        Some((view, clause)) => {
-            let more = match found.len() {
-                1 => String::new(),
-                all => format!("; {} worn besides", counted(all - 1, "part is", "parts are")),
-            };
-            format!("{}: {clause}{more}.", view.label)
-        }
     }
+    let of_scope = || parts.iter().filter(|view| known.of_kind(view.kind) == scope);
+    let found: Vec<(&PartView, String)> = of_scope().filter_map(|view| Some((view, found(view)?))).collect();
+    let lost = of_scope().find(|view| is_carrier(view.kind) && view.decision.work() == Some(Work::Replace));
+    // Of a piece that is lost by what is part of it, that part is named; of several that are equally bad the first.
+    let worst = |of: Option<Part>| {
+        let counts = |(view, _): &&(&PartView, String)| of.is_none() || known.carrier(view.part) == of;
+        let worst = found.iter().rev().filter(counts).max_by_key(|(view, _)| weight(view));
+        worst.map(|(view, clause)| (*view, Some(clause.clone())))
+    };
+    let told = match lost {
+        Some(lost) => match self::found(lost) {
+            None => worst(Some(lost.part)).or(Some((lost, None))),
+            own => Some((lost, own)),
+        },
+        None => worst(None),
+    };
+    let Some((view, clause)) = told else {
+        let first = lines.iter().rev().max_by_key(|line| (need_of(line, parts), !is_routine(line, parts)));
+        return first.map_or_else(String::new, |line| line.because.clone());
+    };
+    let others = found.iter().filter(|(other, _)| other.part != view.part).count();
+    let besides = counted(others, "part is", "parts are");
+    match clause {
+        Some(clause) if others > 0 => format!("{}: {clause}; {besides} worn besides.", view.label),
+        Some(clause) => format!("{}: {clause}.", view.label),
+        None => format!("{}: {}", view.label, view.decision.because()),
+    }
+}
+
+/// What is only dirty, a bolt, or goes along with another part, explains no bill as well as what is worn out.
+fn weight(view: &PartView) -> (bool, bool, bool, bool, Option<Grade>) {
+    let is_bad = view.worst.is_some_and(|worst| worst >= Grade::THREE);
+    let is_work = matches!(view.decision.work(), Some(Work::Replace | Work::Machine));
+    let is_bolt = matches!(view.kind, PartKind::HeadBolts | PartKind::MainCapBolts | PartKind::RodBolts);
+    let is_damage = view.findings.first().is_some_and(|first| first.tag != Tag::Deposits);
+    (is_bad, is_work, !is_bolt, is_damage, view.worst)
+}
+
+/// What brings other parts along when it is renewed.
+fn is_carrier(kind: PartKind) -> bool {
+    matches!(kind, PartKind::Block | PartKind::Crankshaft | PartKind::Camshaft)
+}
+
+/// Whether it is done at every overhaul or goes along with other work, whatever was found.
+fn is_routine(line: &QuoteLine, parts: &[PartView]) -> bool {
+    let routine = [rules::RENEWED_AT_OVERHAUL, rules::CAM_BEARINGS_WITH_WASH];
+    views(line, parts).all(|view| routine.into_iter().any(|rule| decided_by(view, rule)))
+}
+
+fn decided_by(view: &PartView, rule: RuleId) -> bool {
+    view.decision.overruled_because.is_none() && view.decision.reasons.first().is_some_and(|first| first.rule == rule)
 }
 
 /// What was found of a part that is no light trace: its worst damage, else a size out of its limits.
@@ -146,6 +171,7 @@ mod tests {
     use crate::assess::assess;
     use crate::engine::Arrangement;
     use crate::job::testing::{arrange, job_of};
+    use crate::money::PriceKey;
     use serde_json::{Value, json};
 
     /// Number, what it is about, and how much it is needed.
@@ -184,6 +210,46 @@ mod tests {
             (4, JobScope::ValveGear, Need::Must),
         ];
         check(&worn, &asked);
+    }
+
+    fn jobs(changes: &[Value]) -> Vec<ProposedJob> {
+        let clean = ["crankshaft", "block", "crankpin.1"].map(|part| json!({ "do": "clean", "part": part }));
+        let changes: Vec<Value> =
+            [arrange(&Arrangement::inline(4))].iter().chain(&clean).chain(changes).cloned().collect();
+        assess(&job_of(&changes)).quote.jobs
+    }
+
+    /// A hot wash eats the lining of cam bearings: who says yes to it says yes to new ones (common practice).
+    #[test]
+    fn what_the_wash_brings_is_agreed_to_with_it() {
+        let holds = |changes: &[Value], of: JobScope, what: &[(PartKind, Work)]| {
+            let jobs = jobs(changes);
+            let own = jobs.iter().find(|job| job.of == of).unwrap();
+            for (kind, work) in what {
+                assert!(own.lines.iter().any(|line| *line == PriceKey { kind: *kind, work: *work }), "{own:#?}");
+            }
+            assert!(jobs.iter().all(|job| job.of != JobScope::ValveGear), "{jobs:#?}");
+        };
+        use PartKind::{Block, CamBearing, CorePlugs};
+        let with_it =
+            [(Block, Work::Clean), (CamBearing, Work::Replace), (CamBearing, Work::Fit), (CorePlugs, Work::Replace)];
+        holds(&[tag("rod-shell.2.upper", "embedded-debris", 3)], JobScope::Block, &with_it);
+        holds(&[tag("bore.2", "scoring", 3)], JobScope::Cylinders, &with_it);
+        holds(&[tag("bore.2", "scoring", 3), tag("block", "deposits", 3)], JobScope::Block, &with_it);
+        holds(&[tag("block", "cracks", 4)], JobScope::Block, &[(CamBearing, Work::Replace)]);
+    }
+
+    #[test]
+    fn what_weighs_most_tells_why() {
+        let why = |changes: &[Value]| {
+            let block = jobs(changes).into_iter().find(|job| job.of == JobScope::Block).unwrap();
+            (block.because, block.need)
+        };
+        let lost = [tag("block", "cracks", 3), tag("head-bolts", "bent", 4)];
+        let (because, need) = why(&lost);
+        assert!(because.starts_with("Cylinder block: ") && need == Need::Must, "{because}");
+        let (because, need) = why(&[tag("rod-shell.2.upper", "embedded-debris", 3)]);
+        assert!(because.starts_with("Rod 2, upper shell") && need == Need::Should, "{because}");
     }
 
     #[test]

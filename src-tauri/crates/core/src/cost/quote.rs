@@ -54,7 +54,7 @@ pub fn quote(engine: &Engine, job: &Job, parts: &[PartView], operations: &[Opera
     lines.sort_by(|one, other| one.of.cmp(&other.of));
     lines.extend(job.own_items.iter().filter(|(_, item)| item.is_charged()).map(|(edit, item)| own(*edit, item)));
     let goes = operations.iter().any(|own| own.hands == Hands::MachineShop);
-    lines.extend(standing(prices, &lines, goes));
+    lines.extend(standing(engine, prices, &lines, goes));
     let jobs = proposed_jobs(job, &lines, parts);
     Quote { jobs, ..Quote::of(lines, prices) }
 }
@@ -73,14 +73,14 @@ fn own(edit: EditId, item: &OwnItem) -> QuoteLine {
 }
 
 /// What stands on every bill. A share is one of all that is found or added, not of other standing lines.
-fn standing(prices: &PriceList, others: &[QuoteLine], goes_to_machine_shop: bool) -> Vec<QuoteLine> {
+fn standing(engine: &Engine, prices: &PriceList, others: &[QuoteLine], goes_to_machine_shop: bool) -> Vec<QuoteLine> {
     let found: Money = others.iter().filter_map(|line| line.net).sum();
     let applies = |line: &&StandingPrice| line.applies == Applies::Always || goes_to_machine_shop;
     let line = |line: &StandingPrice| {
         let net = line.cost(prices.hour, found);
         QuoteLine {
             of: Charge::Standing(StandingCharge { standing: line.of }),
-            what: line.of.words().into(),
+            what: line.of.said(Some(engine.arrangement())).into(),
             parts: vec![],
             quantity: 1,
             each: Some(net),

@@ -48,12 +48,13 @@ pub struct Ways {
     pub chosen_because: Option<String>,
 }
 
-/// What there is to choose in this job.
+/// What there is to choose in this job; nothing of what has come back right.
 pub fn ways(job: &Job, parts: &[PartView], sizing: &Sizing) -> Vec<Ways> {
     let bores = sizing.plan(SizeGroup::Bores);
     let tappet_bores = sizing.tappet_bores.as_ref().and_then(|plan| tappet_bores(job, parts, plan));
     let all = [camshaft(job, parts), bores.and_then(|plan| worn_bores(job, parts, plan)), tappet_bores];
-    all.into_iter().flatten().collect()
+    let is_behind = |kind| parts.iter().any(|view| view.kind == kind && sizing.is_right(view.part));
+    all.into_iter().flatten().filter(|ways| !is_behind(ways.kind)).collect()
 }
 
 /// How the ways of one end are weighed.
@@ -175,7 +176,12 @@ fn worn_bores(job: &Job, parts: &[PartView], plan: &GroupPlan) -> Option<Ways> {
     };
     let new_pistons = (PartKind::Piston, Work::Replace, all);
     let bore = [(PartKind::Bore, Work::Machine, all), new_pistons];
-    let sleeve = [(PartKind::Bore, Work::Sleeve, worn), (PartKind::Piston, Work::Replace, pistons)];
+    // Boring ends with honing; beside sleeves the other bores are honed for the new rings.
+    let sleeve = [
+        (PartKind::Bore, Work::Sleeve, worn),
+        (PartKind::Bore, Work::Hone, all.saturating_sub(worn)),
+        (PartKind::Piston, Work::Replace, pistons),
+    ];
     let block = [(PartKind::Block, Work::Replace, 1), new_pistons];
     let wall = "The wall must be thick enough for the sleeve: have it sounded first.";
     let bore = way(Work::Machine, &bore, plan.no_size.clone().unwrap_or_default(), "");
@@ -268,6 +274,7 @@ mod tests {
             price("bore", "machine", 2_000),
             price("piston", "replace", 3_000),
             price("bore", "sleeve", sleeve),
+            price("bore", "hone", 100),
             price("camshaft", "replace", 20_000),
             price("camshaft", "weld-up", 15_000),
         ];
@@ -315,14 +322,14 @@ mod tests {
     #[test]
     fn bores_are_bored_unless_sleeves_are_clearly_cheaper() {
         let usual = "1 of 4 bores needs it. Boring all makes every cylinder alike, so it is done unless sleeves are clearly cheaper.";
-        // Boring all with pistons: 4 × 50.00; four fifths of that are 160.00.
+        // Boring all with pistons: 4 × 50.00; four fifths of that are 160.00. Beside a sleeve three bores are honed, 3.00.
         assert_eq!(
-            first(&after(16_000, &[bore(2, "3.506 in")]), PartKind::Bore),
+            first(&after(15_700, &[bore(2, "3.506 in")]), PartKind::Bore),
             (Work::Machine, Work::Machine, usual)
         );
         let argued = "1 of 4 bores needs it. It costs less by more than a fifth. The plan now follows another way, 41.00 EUR dearer without tax: bore all to the next size, with new pistons.";
         assert_eq!(
-            first(&after(15_900, &[bore(2, "3.506 in")]), PartKind::Bore),
+            first(&after(15_600, &[bore(2, "3.506 in")]), PartKind::Bore),
             (Work::Sleeve, Work::Machine, argued)
         );
     }
@@ -346,7 +353,7 @@ mod tests {
             &assessment,
             ListKind::MachineShop,
             &ItemKey::Operation { kind: PartKind::Bore, work: Some(Work::Sleeve) },
-            "Sleeve and finish to standard, 3.5000 to 3.5010 in; found: Bore 2 3.5060 in",
+            "Sleeve with the machinist’s own and finish to standard, 3.5000 to 3.5010 in; found: Bore 2 3.5060 in",
         );
         charges(&assessment, PartKind::Bore, Work::Sleeve, 1);
         charges(&assessment, PartKind::Piston, Work::Replace, 0);

@@ -10,20 +10,22 @@ use super::paper::{Block, Paper};
 use crate::assess::Assessment;
 use crate::engine::{Part, PartKind};
 use crate::figure::Figure;
-use crate::job::{Consent, Job, ListKind, Proposed, Step};
+use crate::job::{Consent, ItemKey, Job, ListKind, Proposed, Step};
 use crate::list::{WorkList, undone_items};
-use crate::measure::{Conformity, Phase, Quantity};
+use crate::measure::{Conformity, Phase};
 use crate::money::{JobScope, Money, ProposedJob, Quote};
-use crate::sizing::ReadBack;
+use crate::sheet::SizeGroup;
+use crate::sizing::{Action, GroupPlan, ReadBack};
 use crate::view::PartView;
 use crate::words::{capitalised, counted};
-use crate::work::Work;
+use crate::work::Outcome;
 
 /// Puts the closing sheet together.
 pub fn closing_sheet(desk: &Desk<'_>) -> Paper {
     let Desk { job, assessment, shop, .. } = desk;
     let open = still_open(assessment);
     let lead = match assessment.still_open.len() {
+        _ if !job.is_begun() => "Nothing has been examined yet.".into(),
         _ if job.refusal.is_some() => "The customer refused the work. The engine goes back.".into(),
         0 => "The engine is done. Nothing is open.".into(),
         n => format!("{} still open.", counted(n, "thing is", "things are")),
@@ -36,11 +38,11 @@ pub fn closing_sheet(desk: &Desk<'_>) -> Paper {
     blocks.extend(chapter("Measured after machining and fitting", fitted(assessment)));
     blocks.extend(chapter("Agreed and final", agreed(job, &assessment.quote)));
     blocks.extend(chapter("Came with the engine", came_with(&job.ancillaries)));
-    let is_done = job.refusal.is_none();
+    let is_done = job.refusal.is_none() && job.is_begun();
     blocks.extend(chapter("Running in", is_done.then(|| Block::Points(running_in(assessment)))));
     let conditions = shop.conditions.trim();
     blocks.extend(chapter("Our terms", (!conditions.is_empty()).then(|| Block::Paragraph(conditions.to_owned()))));
-    blocks.extend(is_done.then(|| governs("Check oil pressure before load is put on.")));
+    blocks.extend(job.refusal.is_none().then(|| governs("Check oil pressure before load is put on.")));
     customers_paper(desk, "Closing sheet", blocks)
 }
 
@@ -49,18 +51,30 @@ fn still_open(assessment: &Assessment) -> Vec<String> {
     let is_open = |list: &&WorkList| assessment.still_open.iter().any(|open| open.list == Some(list.kind));
     let of_list = |list: &WorkList| {
         let items: Vec<String> = undone_items(list).collect();
-        // What is put right is told in sentences, all else in a word or two.
-        let are_sentences = items.iter().any(|item| item.ends_with('.'));
-        let (between, end) = if are_sentences { (" ", "") } else { ("; ", ".") };
-        format!("{}: {}{end}", list.title, items.join(between))
+        // How the shop puts things right is told to the shop: the customer reads how much of it is open.
+        match list.kind {
+            ListKind::PutRight => format!("{}: {}.", list.title, counted(items.len(), "point", "points")),
+            _ => format!("{}: {}.", list.title, items.join("; ")),
+        }
     };
     let lists = assessment.lists.iter().filter(is_open).map(of_list);
     let beside = assessment.still_open.iter().filter(|open| open.list.is_none()).map(|open| open.words.clone());
     lists.chain(beside).collect()
 }
 
+/// The sizes that the engine has: as found where it keeps them, else once they are back and right. What is renewed has its
+/// own.
 fn sizes(assessment: &Assessment) -> Option<Block> {
-    let groups = assessment.sizing.groups.iter().filter(|plan| plan.size.is_some());
+    let is_new = |group: SizeGroup| {
+        let mut of_kind = assessment.parts.iter().filter(|view| view.kind == group.kind());
+        of_kind.any(|view| view.decision.outcome == Outcome::Replace)
+    };
+    let is_right = |plan: &GroupPlan| {
+        let keeps = matches!(plan.action, Action::Keep | Action::UndersizeShells);
+        keeps || assessment.sizing.read_back.iter().any(|back| back.group == Some(plan.group) && back.confirmed)
+    };
+    let groups = assessment.sizing.groups.iter();
+    let groups = groups.filter(|plan| plan.size.is_some() && is_right(plan) && !is_new(plan.group));
     let facts: Vec<(String, String)> = groups
         .map(|plan| (capitalised(plan.group.label()), format!("{}, {}", plan.size_shown, plan.finished_shown)))
         .collect();
@@ -93,8 +107,8 @@ fn machined(assessment: &Assessment) -> Option<Block> {
 
 /// Whether it was read back beside the size that was asked for.
 fn is_read_back(assessment: &Assessment, part: Part, figure: &Figure) -> bool {
-    let of_size = figure.phase == Phase::Machined && figure.quantity == Quantity::Diameter;
-    of_size && assessment.sizing.read_back.iter().flat_map(|back| &back.parts).any(|line| line.part == part)
+    let of_size = assessment.sizing.read_back.iter().filter(|back| back.quantity == figure.quantity);
+    figure.phase == Phase::Machined && of_size.flat_map(|back| &back.parts).any(|line| line.part == part)
 }
 
 /// What was measured after machining and fitting: what is not within its limits line by line, the rest counted.
@@ -137,10 +151,12 @@ fn parts_used(assessment: &Assessment) -> Option<Block> {
         .filter_map(|item| {
             let tick = item.tick.as_ref()?;
             let quantity = format!("{} of {}", tick.at(Step::Back), item.quantity);
+            let is_sized = item.asked.size.is_some();
+            let besides = if is_sized || item.detail.is_empty() { String::new() } else { format!(", {}", item.detail) };
             Some([
                 quantity,
-                item.what.clone(),
-                item.detail.clone(),
+                format!("{}{besides}", item.what),
+                if is_sized { item.detail.clone() } else { String::new() },
                 tick.part_number.clone(),
                 tick.date_of(Step::Back).to_owned(),
                 tick.note.clone(),
@@ -183,18 +199,22 @@ fn agreed(job: &Job, now: &Quote) -> Vec<Block> {
             ]
         })
         .collect();
-    let total: Money = JobScope::ALL
-        .into_iter()
-        .filter(|scope| answered.iter().rev().find_map(|own| said(own, *scope)) == Some(Consent::Yes))
-        .filter_map(|scope| net(now, scope))
-        .sum();
+    let is_agreed = |scope| answered.iter().rev().find_map(|own| said(own, scope)) == Some(Consent::Yes);
+    let done = now.jobs.iter().filter(|own| is_agreed(own.of)).flat_map(|own| now.lines_of(own));
+    let done: Vec<Money> = done.filter_map(|line| line.net).collect();
+    let total: Money = done.iter().copied().sum();
+    let with_tax = total + job.prices.tax.on(&done);
     let head = format!("Final, {}", currency.code());
     let table = Block::table(
         "Each job: what was agreed to first, what it came to, the difference without tax, and the consent that covers it.",
-        [("Job", 6), ("Agreed", 4), (head.as_str(), 4), ("More", 3), ("Covered by", 8)],
+        [("Job", 6), ("Agreed", 4), (head.as_str(), 4), ("Difference", 3), ("Covered by", 8)],
         rows,
     );
-    vec![table, Block::Paragraph(format!("Without tax, for the jobs that were agreed to: {}.", currency.show(total)))]
+    let sums = [
+        ("Without tax, for the jobs that were agreed to".to_owned(), currency.show(total)),
+        (format!("With tax, {}", now.tax_rate), currency.show(with_tax)),
+    ];
+    vec![table, Block::Facts(sums.into())]
 }
 
 fn job_of(quote: &Quote, scope: JobScope) -> Option<&ProposedJob> {
@@ -220,13 +240,15 @@ fn covered(answered: &[&Proposed], scope: JobScope, done: Option<Money>, more: M
     }
 }
 
-/// What to watch from now on (common practice), by what was renewed.
+/// What to watch from now on (common practice), by what came and was fitted.
 fn running_in(assessment: &Assessment) -> Vec<String> {
+    let ordered = || assessment.list(ListKind::Order).into_iter().flat_map(|list| &list.items);
     let is_renewed = |kinds: &[PartKind]| {
-        let renewed = |of: PartKind| {
-            assessment.parts.iter().any(|view| view.kind == of && view.decision.work() == Some(Work::Replace))
-        };
-        kinds.iter().copied().any(renewed)
+        ordered().any(|item| {
+            let is_of = matches!(&item.asked.key, ItemKey::Order { kind, .. } if kinds.contains(kind));
+            let is_in = |step| item.tick.as_ref().is_some_and(|tick| tick.at(step) > 0);
+            is_of && (is_in(Step::Back) || is_in(Step::Fitted))
+        })
     };
     let mut points: Vec<String> = vec![
         "Before load: oil pressure, leaks, temperature, noises. Stop at once if one is not as it should be.".into(),
@@ -270,6 +292,22 @@ mod tests {
         let Some(Block::Table { rows, .. }) = blocks.first() else { return vec![] };
         let bearings = rows.iter().filter(|row| row[0].starts_with("Crankshaft"));
         bearings.map(|row| [row[1].clone(), row[2].clone(), row[4].clone()]).collect()
+    }
+
+    /// Rings that nobody bought are not run in, nor is what was not measured a size.
+    #[test]
+    fn what_was_not_done_is_not_told_as_done() {
+        let job = job_of(&[arrange(&Arrangement::inline(4))]);
+        let sheet = format!("{:?}", closing_sheet(&Desk::bare(&job, &assess(&job))));
+        assert!(sheet.contains("Nothing has been examined yet."), "{sheet}");
+        assert!(!sheet.contains("Running in") && !sheet.contains("The engine is done"), "{sheet}");
+        let mut job = job_of(&[arrange(&Arrangement::inline(4)), json!({ "do": "clean", "part": "crankpin.1" })]);
+        let of_rings = |job: &Job| running_in(&assess(job)).iter().any(|point| point.starts_with("New rings"));
+        assert!(!of_rings(&job));
+        let came = json!({ "do": "tick", "item": { "key": { "of": "order", "kind": "rings" }, "quantity": 4 },
+            "tick": { "done": 4 } });
+        then(&mut job, 100, &came);
+        assert!(of_rings(&job));
     }
 
     /// Five pairs of shells.

@@ -3,7 +3,7 @@
 use super::chapter::chapter;
 use super::paper::Block;
 use crate::assess::Assessment;
-use crate::cost::{EngineBeside, OtherEngines, Way};
+use crate::cost::{EngineBeside, OtherEngines, Way, unpriced};
 use crate::job::Consent;
 use crate::money::{Difference, ProposedJob, Quote, QuoteLine};
 use crate::words::capitalised;
@@ -101,7 +101,9 @@ pub(super) fn held_by_jobs(assessment: &Assessment) -> Vec<Block> {
         [NUMBER, ("What it holds", 15), (without_tax.as_str(), 4)],
         quote.jobs.iter().map(row),
     );
-    chapter("What each job holds", [table])
+    let left_out = unpriced(quote).into_iter().chain(assessment.left_out.iter().cloned()).collect::<Vec<_>>().join(" ");
+    let left_out = (!left_out.is_empty()).then_some(Block::Paragraph(left_out));
+    chapter("What each job holds", std::iter::once(table).chain(left_out))
 }
 
 /// What was proposed before there were jobs: its lines, each with its answer, and the signature.

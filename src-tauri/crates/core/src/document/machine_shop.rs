@@ -10,14 +10,15 @@ use super::head::{engine_only, paper};
 use super::paper::{Block, Paper};
 use super::usual_form::usual_form;
 use crate::assess::Assessment;
-use crate::engine::{Arrangement, Part, PartKind};
+use crate::engine::{Arrangement, At, Part, PartKind};
 use crate::job::{Job, ListKind};
 use crate::list::ListItem;
-use crate::measure::{Quantity, in_unit};
+use crate::measure::{Phase, Quantity, in_unit};
 use crate::money::PriceKey;
 use crate::operation::{goes_along, must_not, packed, piece_of};
 use crate::sheet::SizeGroup;
-use crate::sizing::{GroupPlan, PartPlan};
+use crate::sizing::{GroupPlan, PartPlan, sized_quantity};
+use crate::view::PartView;
 use crate::words::capitalised;
 use crate::work::Work;
 
@@ -53,6 +54,7 @@ fn held(open: &[&ListItem], arrangement: &Arrangement) -> Vec<Block> {
     for item in open.iter().filter(|item| !item.waits_for.is_empty()) {
         let piece = item.of.as_ref().and_then(|of| of.work()).map(|of| piece_of(of.kind, arrangement));
         let (work, _) = work_words(item);
+        let work = if is_of_one(item, piece) { format!("{}: {work}", item.what) } else { work };
         match all.iter_mut().find(|own| own.piece.is_some() && own.piece == piece) {
             Some(own) => {
                 own.works.push(work);
@@ -79,6 +81,13 @@ fn held(open: &[&ListItem], arrangement: &Arrangement) -> Vec<Block> {
         )
     });
     chapter("Held: do not begin", table)
+}
+
+/// Whether it is done to one part that is not the piece itself, and goes by the name of that part.
+fn is_of_one(item: &ListItem, piece: Option<PartKind>) -> bool {
+    let of = item.of.as_ref().and_then(|of| of.work());
+    let is_whole = piece.is_some_and(|piece| item.what == name_of(piece));
+    !is_whole && of.is_some_and(|of| item.parts.iter().filter(|part| part.kind == of.kind).count() == 1)
 }
 
 /// What is held of a piece.
@@ -137,9 +146,12 @@ fn work(desk: &Desk<'_>, open: &[&ListItem]) -> Vec<Block> {
     let mut blocks: Vec<Block> = Vec::new();
     let mut others: Vec<[String; 4]> = Vec::new();
     for item in open.iter().filter(|item| item.waits_for.is_empty() || item.asked.size.is_some()) {
-        match sized(assessment, item) {
-            Some(plan) => blocks.extend(of_group(job, plan, item)),
-            None => others.push([item.what.clone(), item.quantity.to_string(), item.detail.clone(), notes(job, item)]),
+        match (sized(assessment, item), read_of(item)) {
+            (Some(plan), _) => blocks.extend(of_group(job, plan, item)),
+            (None, Some(quantity)) => blocks.extend(by_place(desk, item, quantity)),
+            (None, None) => {
+                others.push([item.what.clone(), item.quantity.to_string(), item.detail.clone(), notes(job, item)])
+            }
         }
     }
     let others = (!others.is_empty()).then(|| {
@@ -151,6 +163,33 @@ fn work(desk: &Desk<'_>, open: &[&ListItem]) -> Vec<Block> {
     });
     blocks.extend(others);
     chapter("Work", blocks)
+}
+
+/// The quantity that is written place by place when it comes back, of what has no plan of a group.
+fn read_of(item: &ListItem) -> Option<Quantity> {
+    let of = item.of.as_ref()?.work()?;
+    let is_bore = of.kind == PartKind::TappetBore && matches!(of.work, Work::Machine | Work::Bush);
+    if is_bore { Some(Quantity::Diameter) } else { sized_quantity(of) }
+}
+
+/// Each place with what was found, and room for what comes back.
+fn by_place(desk: &Desk<'_>, item: &ListItem, quantity: Quantity) -> Vec<Block> {
+    let Desk { job, assessment, .. } = desk;
+    let of_kind = item.of.as_ref().and_then(|of| of.work()).map(|of| of.kind);
+    let views = item.parts.iter().filter(|part| Some(part.kind) == of_kind).filter_map(|part| assessment.part(*part));
+    let row = |view: &PartView| {
+        let found = view.figures.iter().find(|figure| figure.quantity == quantity && figure.phase == Phase::Found);
+        [view.label.clone(), found.map_or_else(|| "not measured".into(), |figure| figure.shown.clone()), String::new()]
+    };
+    let table = Block::Table {
+        summary: format!("{}: each place as found, and room for what comes back.", item.what),
+        head: ["Place", "Found", "Size back"].map(str::to_owned).to_vec(),
+        widths: vec![6, 7, 9],
+        rows: views.map(|view| row(view).to_vec()).collect(),
+        to_fill: true,
+    };
+    let told = format!("{}. {}", item.detail, notes(job, item));
+    vec![Block::subheading(format!("{}: {}", item.what, quantity.words(job.terms))), Block::Paragraph(told), table]
 }
 
 fn notes(job: &Job, item: &ListItem) -> String {
@@ -197,6 +236,11 @@ fn of_group(job: &Job, plan: &GroupPlan, item: &ListItem) -> Vec<Block> {
         let found = if part.found_shown.is_empty() { "not measured" } else { &part.found_shown };
         let mut cells = vec![part.label.clone(), found.to_owned(), part.take_off_shown.clone()];
         cells.resize(PLACE.len() + written(plan.group).len(), String::new());
+        // The width is ground on the main that takes the thrust, and on no other.
+        if plan.group == SizeGroup::Mains && !is_thrust_main(job, part.part) {
+            cells.pop();
+            cells.push("–".into());
+        }
         cells
     };
     let columns = || PLACE.iter().chain(written(plan.group));
@@ -227,10 +271,14 @@ const PLACE: [(&str, u8); 3] = [("Place", 6), ("Found", 7), ("Comes off", 4)];
 fn written(group: SizeGroup) -> &'static [(&'static str, u8)] {
     match group {
         SizeGroup::Bores => &[("Top", 4), ("Middle", 4), ("Bottom", 4), ("Cross-hatch", 4)],
-        SizeGroup::Mains | SizeGroup::Crankpins => {
-            &[("Size back", 5), ("Fillet radius", 4), ("Oil hole edge", 4), ("Width", 3)]
-        }
+        SizeGroup::Mains => &[("Size back", 5), ("Fillet radius", 4), ("Oil hole edge", 4), ("Thrust width", 3)],
+        SizeGroup::Crankpins => &[("Size back", 5), ("Fillet radius", 4), ("Oil hole edge", 4)],
     }
+}
+
+fn is_thrust_main(job: &Job, journal: Part) -> bool {
+    let thrust = job.arrangement.as_ref().map(|arrangement| arrangement.thrust_main);
+    matches!(journal.at, At::Main(main) if Some(main) == thrust)
 }
 
 #[cfg(test)]
@@ -287,6 +335,36 @@ mod tests {
         sentences.sort_unstable();
         sentences.dedup();
         assert_eq!(sentences.len(), all, "{row:?}");
+    }
+
+    /// Each rod has a row to be filled, and the thrust main alone a width.
+    #[test]
+    fn there_is_room_for_what_comes_back() {
+        let resized = json!({ "do": "overrule", "part": "rod.2", "outcome": "machine", "reason": "Out of round." });
+        let rods = json!({ "do": "give-work", "of": { "kind": "rod", "work": "machine" }, "hands": "machine-shop" });
+        let paper = page(&[scored("main-journal.1"), resized, rods]);
+        let tables: Vec<(&Vec<String>, &Vec<Vec<String>>)> = paper
+            .blocks
+            .iter()
+            .filter_map(|block| match block {
+                Block::Table { head, rows, to_fill: true, .. } => Some((head, rows)),
+                _ => None,
+            })
+            .collect();
+        assert!(tables.iter().all(|(head, _)| head[0] == "Place"), "{tables:?}");
+        assert!(format!("{:?}", paper.blocks).contains("Rod 2: Resize the big end"), "{paper:?}");
+        // Once nothing else is open about the rods and the bolts are here, it goes.
+        let clean = (1..=4).map(|n| json!({ "do": "clean", "part": format!("rod.{n}") }));
+        let item = json!({ "key": { "of": "order", "kind": "rod-bolts" }, "quantity": 1 });
+        let bolts = json!({ "do": "tick", "item": item, "tick": { "done": 1 } });
+        let resized = json!({ "do": "overrule", "part": "rod.2", "outcome": "machine", "reason": "Out of round." });
+        let changes: Vec<Value> = clean.chain([resized, bolts]).collect();
+        let paper = page(&changes);
+        let has_row = |block: &Block| match block {
+            Block::Table { rows, to_fill: true, .. } => rows.iter().any(|row| row[..2] == ["Rod 2", "not measured"]),
+            _ => false,
+        };
+        assert!(paper.blocks.iter().any(has_row), "{:#?}", paper.blocks);
     }
 
     #[test]

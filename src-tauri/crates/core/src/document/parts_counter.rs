@@ -10,6 +10,7 @@ use crate::job::{Consent, ItemKey, Job, ListKind, Step};
 use crate::list::ListItem;
 use crate::measure::{Length, in_unit};
 use crate::sheet::SizeGroup;
+use crate::words::counted;
 
 /// The page: it goes to a supplier, and names the engine, not the customer.
 pub fn parts_counter(desk: &Desk<'_>) -> Paper {
@@ -37,7 +38,9 @@ pub fn parts_counter(desk: &Desk<'_>) -> Paper {
             [("Pieces", 2), ("What", 6), ("Size so far", 5), ("Waits for", 12)],
             held.iter().map(|item| {
                 let waits = match item.waits_for.as_slice() {
-                    [first, rest @ ..] if !rest.is_empty() => format!("{first} And {} more.", rest.len()),
+                    [first, rest @ ..] if !rest.is_empty() => {
+                        format!("{first} And {}.", counted(rest.len(), "more reason", "more reasons"))
+                    }
                     all => all.join(" "),
                 };
                 [item.quantity.to_string(), item.what.clone(), item.detail.clone(), waits]
@@ -68,15 +71,22 @@ fn standard(job: &Job, item: &ListItem) -> String {
     let range = |(least, most): (Length, Length)| format!("{} to {}", in_unit(least, unit), in_unit(most, unit));
     let group = SizeGroup::ALL.into_iter().find(|group| group.mate() == kind || group.kind() == kind);
     let group = if kind == PartKind::Rings { Some(SizeGroup::Bores) } else { group };
-    group.and_then(|group| job.sheet.standard(group)).map(|row| range(row.diameter)).unwrap_or_default()
+    // What is ordered is not what the manual gives the size of: pistons go by their bore, shells by their journal.
+    let of = match group {
+        Some(group) if group.kind() == kind => "",
+        Some(SizeGroup::Bores) => "bore ",
+        _ => "journal ",
+    };
+    let row = group.and_then(|group| job.sheet.standard(group));
+    row.map(|row| format!("{of}{}", range(row.diameter))).unwrap_or_default()
 }
 
 fn state(item: &ListItem) -> String {
-    let Some(tick) = &item.tick else { return "OK to order".into() };
+    let Some(tick) = &item.tick else { return String::new() };
     let steps = [(Step::Sent, "ordered"), (Step::Back, "came")];
     let told = steps.into_iter().filter(|(step, _)| tick.at(*step) > 0);
     let told: Vec<String> = told.map(|(step, words)| format!("{words} {}", tick.at(step))).collect();
-    if told.is_empty() { "OK to order".into() } else { told.join(", ") }
+    told.join(", ")
 }
 
 /// What nobody has said yes to yet: it is held, and the counter should know why nothing comes.

@@ -10,7 +10,7 @@ use crate::figure::Figure;
 use crate::measure::{Conformity, Phase, in_unit};
 use crate::sizing::{Action, GroupPlan, Missing, Predicted, ReadBackLine};
 use crate::view::{OrderLine, PartView};
-use crate::words::capitalised;
+use crate::words::{capitalised, counted};
 use crate::work::Outcome;
 
 /// Puts the sheet together.
@@ -99,7 +99,7 @@ fn orders(assessment: &Assessment) -> Vec<Block> {
         let waits = match line.waits_for.as_slice() {
             [] => String::new(),
             [one] => one.clone(),
-            [first, rest @ ..] => format!("{first} And {} more.", rest.len()),
+            [first, rest @ ..] => format!("{first} And {}.", counted(rest.len(), "more reason", "more reasons")),
         };
         [
             line.quantity.to_string(),

@@ -7,6 +7,7 @@ use super::paper::{Block, Paper};
 use crate::assess::Assessment;
 use crate::job::{ListKind, Step, StepTaken, Tick};
 use crate::list::{ListItem, WorkList};
+use crate::words::counted;
 
 /// The list as a paper. It goes to suppliers and machine shops: it names the engine, not the customer.
 pub fn work_list(desk: &Desk<'_>, kind: ListKind) -> Paper {
@@ -69,7 +70,9 @@ fn row(item: &ListItem, list: ListKind) -> [String; 5] {
     let held = match item.waits_for.as_slice() {
         [] => String::new(),
         [one] => format!(" Held: {one}"),
-        [first, rest @ ..] => format!(" Held: {first} And {} more.", rest.len()),
+        [first, rest @ ..] => {
+            format!(" Held: {first} And {}.", counted(rest.len(), "more reason", "more reasons"))
+        }
     };
     let done = item.tick.as_ref().map_or_else(String::new, |tick| done(tick, item.quantity, list));
     [item.quantity.to_string(), item.what.clone(), item.detail.clone(), format!("{}{held}", item.because), done]

@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{EditId, ListKind};
 use crate::engine::{Part, PartKind};
+use crate::money::Standing;
 use crate::work::Work;
 
 /// The key of an item. No size stands in it: what was ordered or sent must survive a new reading.
@@ -41,6 +42,11 @@ pub enum ItemKey {
         cause: String,
         /// The written form of what it asks for.
         check: String,
+    },
+    /// Goods that every rebuild takes: gaskets, oil.
+    Standing {
+        /// Which.
+        standing: Standing,
     },
     /// An item of the shop's own.
     Own {

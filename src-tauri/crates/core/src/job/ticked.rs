@@ -40,7 +40,7 @@ impl Job {
     /// were.
     pub fn list_of(&self, key: &ItemKey) -> ListKind {
         match key {
-            ItemKey::Order { .. } => ListKind::Order,
+            ItemKey::Order { .. } | ItemKey::Standing { .. } => ListKind::Order,
             ItemKey::Operation { .. } => ListKind::MachineShop,
             ItemKey::Part { list, .. } | ItemKey::Former { list, .. } => *list,
             ItemKey::PutRight { .. } => ListKind::PutRight,
@@ -64,6 +64,7 @@ impl Job {
                 self.arrangement.as_ref().map_or_else(|| part.to_string(), |_| self.label(*part))
             }
             ItemKey::PutRight { check, .. } => check.clone(),
+            ItemKey::Standing { standing } => standing.said(self.arrangement.as_ref()).into(),
             ItemKey::Own { edit } => {
                 let own = self.own_items.iter().find(|(of, _)| of == edit);
                 own.map_or_else(|| "an item that was removed".into(), |(_, item)| item.what.clone())

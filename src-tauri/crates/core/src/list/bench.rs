@@ -3,6 +3,7 @@
 use crate::cause::CauseReport;
 use crate::engine::Engine;
 use crate::job::{Approval, Job};
+use crate::money::Quote;
 use crate::operation::Operation;
 use crate::view::{PartView, Sizing};
 
@@ -15,5 +16,6 @@ pub(crate) struct Bench<'a> {
     pub(crate) sizing: &'a Sizing,
     pub(crate) operations: &'a [Operation],
     pub(crate) causes: &'a CauseReport,
+    pub(crate) quote: &'a Quote,
     pub(crate) approval: &'a Approval,
 }

@@ -62,10 +62,12 @@ pub fn still_open(
         return not_given_back(job);
     }
     let mut open: Vec<Open> = lists.iter().flat_map(undone).collect();
-    // What is still at the machine shop stands on its list.
+    // What is still to be done stands on its list, and of what is renewed nothing comes back.
     let is_back = |part| {
-        let shop = lists.iter().filter(|list| list.kind == ListKind::MachineShop).flat_map(|list| &list.items);
-        shop.filter(|item| item.parts.contains(&part)).all(ListItem::is_done)
+        let works = [ListKind::MachineShop, ListKind::RebuildHere];
+        let work = lists.iter().filter(|list| works.contains(&list.kind)).flat_map(|list| &list.items);
+        let mut on_it = work.filter(|item| item.parts.contains(&part)).peekable();
+        on_it.peek().is_some() && on_it.all(ListItem::is_done)
     };
     let returned: Vec<Open> = sizing
         .read_back
@@ -178,7 +180,7 @@ mod tests {
     fn what_came_back_wrong_or_unmeasured_is_open() {
         let came = json!({ "do": "tick", "item": "machine crankpin 0.010 in undersize", "tick": { "done": 1 } });
         check(&[], &[]);
-        check(std::slice::from_ref(&came), &["Crankpin 1: not measured since it was machined."]);
+        check(std::slice::from_ref(&came), &["Crankpin 1: not measured since it was ground."]);
         let wrong = "Crankpin 1: it is 2.488 in; asked for was 2.4890 to 2.4900 in.";
         check(&[measured("machined", "2.488 in")], &[wrong]);
         check(&[came, measured("machined", "2.488 in")], &[wrong]);

@@ -31,6 +31,10 @@ fn item(engine: &Engine, own: &Operation) -> ListItem {
         [part] => (engine.label(*part), capitalised(&own.done)),
         _ => (capitalised(&plural(&own.of.kind.row().name.said(engine.terms()))), own.told()),
     };
+    let detail = match &own.back {
+        Some(back) => format!("{detail}; {}", back.asked),
+        None => detail,
+    };
     let detail = if own.finish.is_empty() { detail } else { format!("{detail}; {}", own.finish) };
     let item = ListItem {
         detail,

@@ -7,7 +7,7 @@ use super::bench::Bench;
 use super::work::{Shared, count, count_of, grouped};
 use crate::engine::{At, Part, PartKind};
 use crate::job::{ItemKey, Job};
-use crate::money::{PartState, PriceKey};
+use crate::money::{Charge, PartState, PriceKey, Quote, StandingCharge};
 use crate::operation::Operation;
 use crate::sheet::SizeGroup;
 use crate::sizing::{Action, GroupPlan};
@@ -87,7 +87,20 @@ pub(super) fn order(bench: &Bench<'_>, work: &Shared<'_>) -> Vec<ListItem> {
     for item in &mut items {
         supplied(job, item);
     }
+    items.extend(goods(bench.quote));
     items
+}
+
+/// What every rebuild takes and the shop has a price for: it stands on the bill once, and here.
+fn goods(quote: &Quote) -> impl Iterator<Item = ListItem> {
+    quote.lines.iter().filter_map(|line| {
+        let Charge::Standing(StandingCharge { standing }) = line.of else { return None };
+        standing.is_goods().then(|| ListItem {
+            because: line.because.clone(),
+            of: Some(line.of.clone()),
+            ..ListItem::new(ItemKey::Standing { standing }, line.what.clone(), 1)
+        })
+    })
 }
 
 /// What the work says of it: the plugs that a wash takes out besides, and the rods that get new bolts where not all do.
@@ -120,14 +133,14 @@ fn supplied(job: &Job, item: &mut ListItem) {
     let ItemKey::Order { kind, .. } = item.asked.key else { return };
     let supply = job.supplies.get(&kind).copied().unwrap_or_default();
     // That an exchange part wants the old one back is said with it.
-    let old = match supply.old_words() {
-        old if !old.is_empty() && supply.state != PartState::Exchange => format!("old parts {old}"),
-        _ => String::new(),
-    };
-    let told = [supply.state_words(job.prices.currency), old];
-    for words in told.into_iter().filter(|words| !words.is_empty()) {
+    let old = supply.old_words();
+    if !old.is_empty() && supply.state != PartState::Exchange {
+        item.mind = format!("Old parts {old}.");
+    }
+    let state = supply.state_words(job.prices.currency);
+    if !state.is_empty() {
         let space = if item.detail.is_empty() { "" } else { "; " };
-        item.detail.push_str(&format!("{space}{words}"));
+        item.detail.push_str(&format!("{space}{state}"));
     }
     item.supply = Some(supply);
 }
@@ -188,7 +201,8 @@ mod tests {
         let detail = |what: &str| order.items.iter().find(|item| item.what == what).unwrap().detail.as_str();
         let told = "exchange, deposit 40.00\u{a0}EUR each until the old part is returned";
         assert_eq!(detail("Oil pump"), told);
-        assert!(detail("Rod bearing shells, pairs").ends_with("; old parts kept as evidence"));
+        let shells = order.items.iter().find(|item| item.what == "Rod bearing shells, pairs").unwrap();
+        assert!(shells.mind == "Old parts kept as evidence." && !shells.detail.contains("old"), "{shells:?}");
         let bill = "Oil pump: replace (exchange, deposit 40.00\u{a0}EUR each until the old part is returned)";
         assert!(assessment.quote.lines.iter().any(|line| line.what == bill));
     }

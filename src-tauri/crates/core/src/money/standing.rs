@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::Money;
+use crate::engine::{Arrangement, Cooling};
 
 /// A line that stands on the bill whatever is found.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -41,6 +42,21 @@ impl Standing {
             Self::Freight => "Freight",
             Self::Sundries => "Sundries",
         }
+    }
+
+    /// The same for an engine, once it is known how it is cooled.
+    pub fn said(self, engine: Option<&Arrangement>) -> &'static str {
+        match self {
+            Self::Fluids if engine.is_some_and(|own| own.construction.cooling == Some(Cooling::Air)) => {
+                "Oil and filter"
+            }
+            _ => self.words(),
+        }
+    }
+
+    /// Whether it is goods that are ordered.
+    pub fn is_goods(self) -> bool {
+        matches!(self, Self::GasketSet | Self::Fluids)
     }
 }
 

@@ -9,8 +9,8 @@ use crate::work::{Hands, Work};
 pub(super) const ROW: Row = Row {
     work: Work::Bush,
     done: |kind| match kind {
-        PartKind::Rod => "renew the bush of the small end, finished to its pin",
-        _ => "bush, and ream to standard",
+        PartKind::Rod => "renew the bush of the small end with the machinist’s own, finished to its pin",
+        _ => "bush with the machinist’s own, and ream to standard",
     },
     stage: Stage::Machine,
     hands: Hands::MachineShop,
@@ -18,7 +18,7 @@ pub(super) const ROW: Row = Row {
     mind: "A bush must not cover an oil feed: drill it through where there is one.",
     source: "Common practice.",
     brought: |scene| {
-        let bores = mended(scene, Work::Bush, |_| "bush, and ream to standard".into());
+        let bores = mended(scene, Work::Bush, |_| "bush with the machinist’s own, and ream to standard".into());
         bores.into_iter().chain(small_ends(scene)).collect()
     },
 };
@@ -48,7 +48,11 @@ mod tests {
             let reading = json!({ "part": "rod.1", "quantity": quantity, "value": "22.20 mm" });
             [json!({ "do": "state-line", "line": line }), json!({ "do": "measure", "reading": reading })]
         };
-        let bush = Line { done: "renew the bush of the small end, finished to its pin", waits: "", is_here: false };
+        let bush = Line {
+            done: "renew the bush of the small end with the machinist’s own, finished to its pin",
+            waits: "",
+            is_here: false,
+        };
         let resize = Line {
             done: "resize the big end; check for bend and twist",
             waits: "The new bolts go along, and have not come yet.",

@@ -4,23 +4,25 @@ use crate::engine::PartKind;
 use crate::money::PriceKey;
 use crate::work::Work;
 
-/// What must lie beside a piece so that the work can be done at all; empty where the piece alone is enough (common practice).
+/// What must lie beside a piece so that the work can be done at all; empty where the piece alone is enough. It is there, or on
+/// an order: sleeves and bushes are the machinist's to buy, in the price of the work (common practice).
 pub fn goes_along(of: PriceKey) -> &'static str {
     match (of.kind, of.work) {
         (PartKind::HousingBore | PartKind::Block, Work::Machine) => "all main caps in their places, with their bolts",
-        (PartKind::CamBearing, Work::Machine | Work::Fit) => "the new bearings",
+        (PartKind::CamBearing, Work::Machine) => "the camshaft that runs in them",
+        (PartKind::CamBearing, Work::Fit) => "the new bearings",
         (PartKind::Bore, Work::Machine) => "the new pistons, and the main caps with their bolts",
-        (PartKind::Bore, Work::Sleeve) => "the sleeves, and the pistons that stay",
+        (PartKind::Bore, Work::Sleeve) => "the pistons that stay",
         (PartKind::Bore, Work::Hone) => "the main caps with their bolts",
         (PartKind::Rod, Work::Machine | Work::Fit) => "each rod’s own cap and new bolts",
-        (PartKind::Rod, Work::Bush) => "the new bushes, and each rod’s pin",
+        (PartKind::Rod, Work::Bush) => "each rod’s pin",
         (PartKind::Rod, Work::Weigh) => "all rods of the set",
         (PartKind::Crankshaft, Work::Balance) => {
             "for the bobweights one piston with its pin, rings and clips, one rod with its cap and bolts, a pair of its shells; flywheel and damper"
         }
         (PartKind::Block, Work::Fit) => "the plugs",
         (PartKind::TappetBore, Work::Machine) => "the followers of that oversize",
-        (PartKind::TappetBore, Work::Bush) => "the bushes, and one standard follower",
+        (PartKind::TappetBore, Work::Bush) => "one standard follower",
         (PartKind::MainJournal | PartKind::Crankpin, Work::Machine) => "the new thrust washers or flanged shells",
         (PartKind::PumpBody | PartKind::PumpCover, _) => "the gears",
         _ => "",
@@ -60,6 +62,17 @@ pub fn packed(piece: PartKind) -> &'static str {
 mod tests {
     use super::*;
     use crate::engine::PartKind;
+
+    /// Nothing goes along that is on no order.
+    #[test]
+    fn sleeves_and_bushes_are_the_machinists_own() {
+        for kind in PartKind::ALL {
+            for work in [Work::Machine, Work::Sleeve, Work::Bush, Work::Hone] {
+                let along = goes_along(PriceKey { kind, work });
+                assert!(!along.contains("sleeve") && !along.contains("bush"), "{kind:?} {work:?}: {along}");
+            }
+        }
+    }
 
     #[test]
     fn line_boring_takes_the_caps_along_and_boring_the_pistons() {

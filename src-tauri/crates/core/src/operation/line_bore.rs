@@ -7,7 +7,9 @@ use crate::work::{Hands, Work};
 pub(super) const ROW: Row = Row {
     work: Work::Machine,
     done: |kind| match kind {
-        PartKind::CamBearing => "bore out and bush the seats in the casting",
+        PartKind::CamBearing => {
+            "bore out the seats in the casting and bush them with the machinist’s own, to the camshaft’s journals"
+        }
         _ => "measure; line-bore or hone to size",
     },
     stage: Stage::Straighten,

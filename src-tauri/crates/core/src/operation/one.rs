@@ -6,6 +6,7 @@ use crate::job::{ItemKey, Job};
 use crate::measure::Length;
 use crate::money::PriceKey;
 use crate::sheet::{Finish, SizeGroup};
+use crate::sizing::{ReadBack, own_size};
 use crate::words::capitalised;
 use crate::work::Hands;
 
@@ -49,6 +50,8 @@ pub struct Operation {
     pub tested: Vec<Part>,
     /// Whether it has come back and all of it was measured and is right: then it is behind.
     pub is_right: bool,
+    /// What came back of parts that are brought each to a size of its own; none of others, and where the sheet says none.
+    pub back: Option<ReadBack>,
 }
 
 impl Operation {
@@ -79,6 +82,7 @@ fn hands(job: &Job, of: PriceKey) -> Option<Hands> {
 
 pub(super) fn operation(scene: &Scene<'_>, row: &Row, brought: Brought) -> Operation {
     let of = PriceKey { kind: brought.kind, work: row.work };
+    let back = own_size(scene.measured, of, &brought.parts);
     let surface = SizeGroup::of(of.kind).filter(|_| row.leaves_a_surface());
     Operation {
         finish: surface.and_then(|group| scene.job().sheet.finish_of(group)).map(Finish::words).unwrap_or_default(),
@@ -101,6 +105,7 @@ pub(super) fn operation(scene: &Scene<'_>, row: &Row, brought: Brought) -> Opera
         source: row.source,
         settles: brought.settles,
         tested: brought.tested,
-        is_right: brought.is_right,
+        is_right: brought.is_right || back.as_ref().is_some_and(|back| back.confirmed),
+        back,
     }
 }

@@ -211,7 +211,7 @@ impl<'a> Scene<'a> {
 
     /// Whether all bores of tappets that were worn came back and are right.
     pub(super) fn are_tappet_bores_right(&self) -> bool {
-        self.read_back.iter().any(|back| back.group.is_none() && back.confirmed)
+        self.read_back.iter().any(|back| back.of.kind == PartKind::TappetBore && back.confirmed)
     }
 }
 

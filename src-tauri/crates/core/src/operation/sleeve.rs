@@ -1,4 +1,5 @@
-//! Worn bores sleeved and finished to the size that the others keep.
+//! Worn bores sleeved and finished to the size that the others keep. The sleeve is bought by who bores for it, in the price of
+//! the work, as bushes are (common practice).
 
 use super::grind::{waits, wanted_and_found};
 use super::row::{Brought, Row, Stage};
@@ -18,8 +19,8 @@ pub(super) const ROW: Row = Row {
         let parts = scene.with(PartKind::Bore, Work::Sleeve);
         let Some(plan) = scene.plan(SizeGroup::Bores).filter(|_| !parts.is_empty()) else { return vec![] };
         let sleeve = match scene.engine.arrangement().construction.cylinders {
-            Some(Cylinders::DrySleeves) => "press the old sleeve out, a new one in,",
-            _ => "sleeve",
+            Some(Cylinders::DrySleeves) => "press the old sleeve out, the machinist’s new one in,",
+            _ => "sleeve with the machinist’s own",
         };
         vec![Brought {
             done: Some(format!("{sleeve} and finish to {}{}", plan.size_shown, wanted_and_found(plan))),

@@ -5,6 +5,7 @@
 mod clearance;
 mod condition;
 mod group;
+mod own_size;
 mod plan;
 mod read_back;
 mod scratch;
@@ -15,6 +16,8 @@ mod words;
 pub(crate) use clearance::clearances;
 pub use clearance::{Predicted, Spread, running};
 pub use group::smallest_size;
+pub(crate) use own_size::own_size;
+pub use own_size::sized_quantity;
 pub use plan::{Action, GroupPlan, Lack, Missing, PartPlan, plan_of};
 pub(crate) use read_back::read_back;
 pub use read_back::{ReadBack, ReadBackLine};

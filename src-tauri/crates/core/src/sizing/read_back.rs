@@ -3,17 +3,24 @@
 use serde::Serialize;
 
 use super::plan::{Action, GroupPlan, PartPlan, sentence};
-use crate::engine::Part;
+use crate::engine::{Part, PartKind};
 use crate::figure::{Bench, Figure, Readings, Sizes, figures};
+use crate::job::{ItemKey, Job, Step};
 use crate::measure::{Conformity, Phase, Quantity};
+use crate::money::PriceKey;
 use crate::sheet::SizeGroup;
+use crate::work::Work;
 
-/// What came back of one group, or of the bores of tappets.
+/// What came back of one group, of the bores of tappets, or of what is brought to a size of its own.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
 pub struct ReadBack {
-    /// The group; none of the bores of tappets, of which each goes by itself.
+    /// The group; none of parts that go each by itself: bores of tappets, ends of rods.
     pub group: Option<SizeGroup>,
+    /// To what is done what.
+    pub of: PriceKey,
+    /// What is read of each.
+    pub quantity: Quantity,
     /// Of what, in words, plural: "main journals".
     pub label: String,
     /// What was asked for, in words.
@@ -57,6 +64,8 @@ pub(crate) fn read_back(readings: &Readings<'_>, plan: &GroupPlan) -> Option<Rea
     let parts: Vec<ReadBackLine> = plan.worked().map(|own| line(bench, plan, own)).collect();
     Some(ReadBack {
         group: Some(plan.group),
+        of: of_plan(plan),
+        quantity: Quantity::Diameter,
         label: plan.group.label().into(),
         asked: match plan.action {
             Action::Polish => format!("{}, polished", plan.size_shown),
@@ -77,8 +86,7 @@ fn line(bench: Bench<'_>, plan: &GroupPlan, own: &PartPlan) -> ReadBackLine {
     let size = machined.iter().find(|figure| figure.quantity == Quantity::Diameter);
     let wrong = machined.iter().find(|figure| figure.verdict.is_some_and(|verdict| verdict != Conformity::Within));
     let problem = match (size, wrong) {
-        (None, _) if plan.action == Action::Polish => "not measured since it was polished.".into(),
-        (None, _) => "not measured since it was machined.".into(),
+        (None, _) => unmeasured(bench.readings.job, of_plan(plan)),
         (Some(_), Some(figure)) => format!("{} {}", figure.name, figure.because),
         (Some(_), None) => missing(bench, part).unwrap_or_default(),
     };
@@ -104,6 +112,29 @@ fn line(bench: Bench<'_>, plan: &GroupPlan, own: &PartPlan) -> ReadBackLine {
         verdict,
         problem,
     }
+}
+
+fn of_plan(plan: &GroupPlan) -> PriceKey {
+    let work = match plan.action {
+        Action::Polish => Work::Polish,
+        Action::Sleeve => Work::Sleeve,
+        _ => Work::Machine,
+    };
+    PriceKey { kind: plan.group.kind(), work }
+}
+
+/// What is missing of a part that has no size as machined: before it came back, the work as well.
+pub(super) fn unmeasured(job: &Job, of: PriceKey) -> String {
+    let done = match (of.kind, of.work) {
+        (_, Work::Polish) => "polished",
+        (_, Work::Sleeve) => "sleeved",
+        (PartKind::Bore, _) => "bored",
+        (PartKind::MainJournal | PartKind::Crankpin | PartKind::CamJournal, _) => "ground",
+        _ => "machined",
+    };
+    let line = ItemKey::Operation { kind: of.kind, work: Some(of.work) };
+    let is_back = job.ticks.iter().any(|own| own.asked.key.is_about(&line) && own.tick.at(Step::Back) > 0);
+    if is_back { format!("not measured since it was {done}.") } else { format!("not {done} and measured yet.") }
 }
 
 /// A part is machined round and straight only if that was measured.

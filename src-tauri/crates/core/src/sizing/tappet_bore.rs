@@ -8,12 +8,13 @@ use serde::Serialize;
 
 use super::group::smallest_size;
 use super::plan::sentence;
-use super::read_back::{ReadBack, ReadBackLine};
+use super::read_back::{ReadBack, ReadBackLine, unmeasured};
 use super::scratch::by_nail;
 use super::words::{oversize_words, range_words, size_text};
 use crate::engine::{Part, PartKind};
 use crate::figure::{Figure, Readings, Value};
 use crate::measure::{Conformity, Length, Phase, Quantity, Sense, in_unit};
+use crate::money::PriceKey;
 use crate::sheet::{Oversized, SizeRow};
 use crate::words::plural;
 use crate::work::{Outcome, Work};
@@ -56,6 +57,9 @@ pub struct WornBore {
     pub fault: String,
 }
 
+/// They come back reamed or bushed, and are measured alike.
+const TAPPET_BORES: PriceKey = PriceKey { kind: PartKind::TappetBore, work: Work::Machine };
+
 impl TappetBores {
     /// Whether a bore is one of the worn.
     pub fn has(&self, bore: Part) -> bool {
@@ -67,6 +71,8 @@ impl TappetBores {
         let parts: Vec<ReadBackLine> = self.bores.iter().map(|own| line(readings, self, own)).collect();
         ReadBack {
             group: None,
+            of: TAPPET_BORES,
+            quantity: Quantity::Diameter,
             label: plural(&PartKind::TappetBore.row().name.said(readings.engine.terms())),
             asked: [self.size_shown.as_str(), &self.finished_shown]
                 .into_iter()
@@ -256,7 +262,7 @@ fn line(readings: &Readings<'_>, plan: &TappetBores, own: &WornBore) -> ReadBack
     let part = own.part;
     let size = diameter(readings, part, Phase::Machined);
     let (verdict, problem) = match (&size, plan.finished) {
-        (None, _) => (None, "not measured since it was machined.".to_owned()),
+        (None, _) => (None, unmeasured(readings.job, TAPPET_BORES)),
         (Some(_), _) if !missing(readings, part).is_empty() => {
             (None, format!("measure it as machined at {}.", missing(readings, part).join("; ")))
         }

@@ -107,7 +107,7 @@ fn tappets(
     let name = PartKind::Tappet.row().name.said(engine.terms());
     let name = if parts.len() == 1 { name.into_owned() } else { plural(&name) };
     let unknown = plan.size.is_none().then(|| plan.because.clone());
-    let waits: Vec<String> = match read_back.iter().find(|back| back.group.is_none()) {
+    let waits: Vec<String> = match read_back.iter().find(|back| back.of.kind == PartKind::TappetBore) {
         Some(back) if back.confirmed => vec![],
         back => unknown
             .into_iter()

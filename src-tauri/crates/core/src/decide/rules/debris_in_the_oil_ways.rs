@@ -12,12 +12,7 @@ pub(super) const RULE: Rule = Rule {
         let outcome = oil_ways::cleaned(part.kind).filter(|_| record.looked_at())?;
         let (other, tag) = debris(scene)?;
         let (label, seen) = (scene.engine.label(other), tag.row().name);
-        Some((
-            outcome,
-            format!(
-                "{label}, {seen}: it has been round with the oil. Open and clean the oil galleries, and take the pump apart."
-            ),
-        ))
+        Some((outcome, format!("{label}, {seen}: the debris has been round with the oil and lies in its galleries.")))
     }),
 };
 

@@ -92,6 +92,10 @@ pub const PISTONS_TO_BORES: RuleId = pistons_to_bores::RULE.id;
 pub const BOLTS_OF_RESIZED_RODS: RuleId = bolts_of_resized_rods::RULE.id;
 /// The deck is not flat, or is to be measured.
 pub const DECK_FLATNESS: RuleId = deck_flatness::RULE.id;
+/// Renewed whatever it looks like.
+pub const RENEWED_AT_OVERHAUL: RuleId = renewed_at_overhaul::RULE.id;
+/// Cam bearings that are renewed because of a wash, or of a new camshaft.
+pub const CAM_BEARINGS_WITH_WASH: RuleId = cam_bearings_with_wash::RULE.id;
 /// The journal is to be measured before anything can be said.
 pub const MEASURE_FIRST: RuleId = measure_first::RULE.id;
 

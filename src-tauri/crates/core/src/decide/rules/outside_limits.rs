@@ -7,7 +7,7 @@ use crate::work::Outcome;
 
 pub(super) const RULE: Rule = Rule {
     id: RuleId("outside-limits"),
-    why: "A part that does not keep to its limits is machined if that can put it right, and else replaced; one too close to call is measured again.",
+    why: "A part that does not keep to its limits is machined if that can put it right, and else replaced; a rod is not straightened, unless its manual says how. One too close to call is measured again.",
     source: "TM 9-2815-225-34&P App. F (replace what does not meet the wear standard); decision rule of ISO 14253-1, from memory; limits: the spec sheet.",
     says: Says::OnPart(|scene, part, _| judged::gravest(scene, part, |quantity| remedy(part.kind, quantity))),
 };

@@ -15,9 +15,6 @@ pub(super) const RULE: Rule = Rule {
         };
         let milky = scene.engine.outside().iter().find(is_milky)?;
         let label = scene.engine.label(*milky);
-        Some((
-            outcome,
-            format!("{label}, milky: sludge stays behind. Open and clean the oil galleries, and take the pump apart."),
-        ))
+        Some((outcome, format!("{label}, milky: its sludge stays behind in the oil galleries.")))
     }),
 };

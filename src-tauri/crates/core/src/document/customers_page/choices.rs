@@ -11,11 +11,7 @@ const MOST: usize = 2;
 /// Each end with the way that is proposed and the best of the others that can be gone.
 pub(super) fn choices(assessment: &Assessment) -> Vec<Choice> {
     let currency = assessment.quote.currency;
-    // What came back machined and right is chosen.
-    let is_open = |ways: &&Ways| {
-        !assessment.parts.iter().any(|view| view.kind == ways.kind && assessment.sizing.is_right(view.part))
-    };
-    assessment.ways.iter().filter(is_open).filter_map(|ways| choice(ways, currency)).take(MOST).collect()
+    assessment.ways.iter().filter_map(|ways| choice(ways, currency)).take(MOST).collect()
 }
 
 fn choice(ways: &Ways, currency: Currency) -> Option<Choice> {

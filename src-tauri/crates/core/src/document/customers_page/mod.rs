@@ -60,7 +60,7 @@ pub(super) fn page(desk: &Desk<'_>) -> CustomersPage {
         besides: how::besides(assessment),
         jobs: if is_to_decide { jobs::jobs(assessment) } else { vec![] },
         choices: choices::choices(assessment),
-        total: total::total(assessment).filter(|_| is_to_decide),
+        total: total::total(job, assessment).filter(|_| is_to_decide),
         not_examined: not_examined(assessment),
         asked: if job.refusal.is_none() { asked(desk) } else { vec![] },
         proposal: jobs::proposal(desk),
