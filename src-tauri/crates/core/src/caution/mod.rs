@@ -127,6 +127,7 @@ mod tests {
         check(&of_work(PartKind::Crankshaft, Work::CrackTest, &[]), &["lifting", "crack-test"]);
         check(&of_work(PartKind::Crankshaft, Work::CrackTest, &lifting), &["crack-test"]);
         check(&of_work(PartKind::Block, Work::Clean, &[]), &["corrosive-bath", "caustic-on-aluminium"]);
-        check(&of_work(PartKind::MainShell, Work::Replace, &[]), &[]);
+        check(&of_work(PartKind::MainShell, Work::Replace, &[]), &["turned-by-hand"]);
+        check(&of_work(PartKind::Rings, Work::Replace, &[]), &[]);
     }
 }

@@ -6,7 +6,7 @@ use crate::job::{ItemKey, Job};
 use crate::measure::Length;
 use crate::money::PriceKey;
 use crate::sheet::{Finish, SizeGroup};
-use crate::sizing::{ReadBack, own_size};
+use crate::sizing::{Known, ReadBack, own_size};
 use crate::words::capitalised;
 use crate::work::Hands;
 
@@ -82,7 +82,8 @@ fn hands(job: &Job, of: PriceKey) -> Option<Hands> {
 
 pub(super) fn operation(scene: &Scene<'_>, row: &Row, brought: Brought) -> Operation {
     let of = PriceKey { kind: brought.kind, work: row.work };
-    let back = own_size(scene.measured, of, &brought.parts);
+    let known = Known { readings: &scene.measured.readings, figures: &scene.measured.figures };
+    let back = own_size(&known, of, &brought.parts);
     let surface = SizeGroup::of(of.kind).filter(|_| row.leaves_a_surface());
     Operation {
         finish: surface.and_then(|group| scene.job().sheet.finish_of(group)).map(Finish::words).unwrap_or_default(),

@@ -1,14 +1,28 @@
-//! What came back of parts that are brought to the sheet's own size, each by itself: the seats of the mains, the ends of rods,
-//! cam journals, a pump's faces. Journals and bores that share a size, and bores of tappets, have plans of their own.
+//! What came back of parts that are brought to the sheet's own size, each by itself: the seats of the mains and of a camshaft in
+//! the casting, the ends of rods, a pump's faces. Journals and bores that share a size, and bores of tappets, have plans of their own.
 
-use super::Measured;
+use std::collections::BTreeMap;
+
 use super::read_back::{ReadBack, ReadBackLine, unmeasured};
 use crate::engine::{Part, PartKind};
-use crate::figure::Figure;
+use crate::figure::{Figure, Readings};
 use crate::measure::{Bound, Bounds, Conformity, Phase, Quantity, limits_in_unit};
 use crate::money::PriceKey;
 use crate::words::plural;
 use crate::work::Work;
+
+/// What was measured, with what follows from it.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Known<'a> {
+    pub(crate) readings: &'a Readings<'a>,
+    pub(crate) figures: &'a BTreeMap<Part, Vec<Figure>>,
+}
+
+impl<'a> Known<'a> {
+    fn figures_of(&self, part: Part, phase: Phase) -> impl Iterator<Item = &'a Figure> {
+        self.figures.get(&part).into_iter().flatten().filter(move |figure| figure.phase == phase)
+    }
+}
 
 /// The quantity that such a work brings to its size; none where it has none of its own.
 pub fn sized_quantity(of: PriceKey) -> Option<Quantity> {
@@ -26,19 +40,20 @@ pub fn sized_quantity(of: PriceKey) -> Option<Quantity> {
 
 /// What came back of parts to which such a work is done. None where the sheet does not say what is wanted: then the tick says
 /// that it is done.
-pub(crate) fn own_size(measured: &Measured<'_>, of: PriceKey, parts: &[Part]) -> Option<ReadBack> {
+pub(crate) fn own_size(known: &Known<'_>, of: PriceKey, parts: &[Part]) -> Option<ReadBack> {
     let quantity = sized_quantity(of)?;
-    let readings = &measured.readings;
+    // A cam journal that is ground leaves the sheet's range: the undersize of its bearings says to what.
+    if of.kind == PartKind::CamJournal {
+        return None;
+    }
+    let readings = known.readings;
     let first = parts.iter().find(|part| part.kind == of.kind)?;
     let (least, most) = readings.job.sheet.new_range(*first, quantity);
     let bounds = Bounds { least: least.map(Bound::including), most: most.map(Bound::including) };
     let bounds = Some(bounds).filter(|bounds| *bounds != Bounds::default())?;
     let asked = limits_in_unit(&bounds, readings.unit());
-    let parts: Vec<ReadBackLine> = parts
-        .iter()
-        .filter(|part| part.kind == of.kind)
-        .map(|part| line(measured, of, *part, quantity, &asked))
-        .collect();
+    let parts: Vec<ReadBackLine> =
+        parts.iter().filter(|part| part.kind == of.kind).map(|part| line(known, of, *part, quantity, &asked)).collect();
     let terms = readings.engine.terms();
     let name = plural(&of.kind.row().name.said(terms));
     Some(ReadBack {
@@ -52,28 +67,28 @@ pub(crate) fn own_size(measured: &Measured<'_>, of: PriceKey, parts: &[Part]) ->
     })
 }
 
-fn line(measured: &Measured<'_>, of: PriceKey, part: Part, quantity: Quantity, asked: &str) -> ReadBackLine {
-    let of_size = |phase| measured.figures(part, phase).find(|figure| figure.quantity == quantity);
+fn line(known: &Known<'_>, of: PriceKey, part: Part, quantity: Quantity, asked: &str) -> ReadBackLine {
+    let of_size = |phase| known.figures_of(part, phase).find(|figure| figure.quantity == quantity);
     // Form is judged with it, save at a rod's small end: what is told of a rod's form is its big end's.
     let has_form = quantity != Quantity::SmallEndBore;
     let is_form = |figure: &&Figure| has_form && matches!(figure.quantity, Quantity::OutOfRound | Quantity::Taper);
     let size = of_size(Phase::Machined);
-    let wrong_form = measured
-        .figures(part, Phase::Machined)
+    let wrong_form = known
+        .figures_of(part, Phase::Machined)
         .filter(is_form)
         .find(|figure| figure.verdict.is_some_and(|verdict| verdict != Conformity::Within));
     // As far as a used one may wear, a finished one must not be from the start.
-    let (least, most) = measured.readings.job.sheet.new_range(part, quantity);
+    let (least, most) = known.readings.job.sheet.new_range(part, quantity);
     let is_in =
         |size: &Figure| least.is_none_or(|least| size.low >= least) && most.is_none_or(|most| size.high <= most);
     let (verdict, problem) = match (size, wrong_form) {
-        (None, _) => (None, unmeasured(measured.readings.job, of)),
+        (None, _) => (None, unmeasured(known.readings.job, of)),
         (Some(size), _) if !is_in(size) => {
             (Some(Conformity::Outside), format!("it is {}; asked for was {asked}.", size.shown))
         }
         (Some(_), Some(form)) => (form.verdict, format!("{} {}", form.name, form.because)),
         (Some(size), None) => {
-            let problem = missing(measured, part, quantity).or_else(|| line_of_bores(measured, part));
+            let problem = missing(known, part, quantity).or_else(|| line_of_bores(known, part));
             let within = size.verdict.unwrap_or(Conformity::Within);
             let close = (within != Conformity::Within).then(|| format!("{} {}", size.name, size.because));
             (Some(within), close.or(problem).unwrap_or_default())
@@ -81,7 +96,7 @@ fn line(measured: &Measured<'_>, of: PriceKey, part: Part, quantity: Quantity, a
     };
     ReadBackLine {
         part,
-        label: measured.readings.engine.label(part),
+        label: known.readings.engine.label(part),
         found_shown: of_size(Phase::Found).map_or_else(String::new, |figure| figure.shown.clone()),
         shown: size.map_or_else(String::new, |figure| figure.shown.clone()),
         verdict,
@@ -90,9 +105,9 @@ fn line(measured: &Measured<'_>, of: PriceKey, part: Part, quantity: Quantity, a
 }
 
 /// It is right only if it was measured at every place.
-fn missing(measured: &Measured<'_>, part: Part, quantity: Quantity) -> Option<String> {
+fn missing(known: &Known<'_>, part: Part, quantity: Quantity) -> Option<String> {
     let has = part.kind.has(quantity)?;
-    let readings = &measured.readings;
+    let readings = known.readings;
     let read = |spot| readings.quantity(part, quantity, Phase::Machined).any(|standing| standing.reading.spot == spot);
     let spots: Vec<String> =
         has.spots.needed().into_iter().filter(|spot| !read(*spot)).map(|spot| spot.label()).collect();
@@ -101,13 +116,13 @@ fn missing(measured: &Measured<'_>, part: Part, quantity: Quantity) -> Option<St
 
 /// Seats that were bored because they were out of line are right once the line was measured anew: their size alone does not
 /// tell.
-fn line_of_bores(measured: &Measured<'_>, part: Part) -> Option<String> {
+fn line_of_bores(known: &Known<'_>, part: Part) -> Option<String> {
     if part.kind != PartKind::HousingBore {
         return None;
     }
     let is_line = |figure: &&Figure| matches!(figure.quantity, Quantity::LineAdjacent | Quantity::LineOverall);
     let of_line = |phase| {
-        let figures = measured.figures.values().flatten().filter(move |figure| figure.phase == phase);
+        let figures = known.figures.values().flatten().filter(move |figure| figure.phase == phase);
         figures.filter(is_line).collect::<Vec<_>>()
     };
     let was_out = of_line(Phase::Found).iter().any(|figure| figure.is_found_outside());
