@@ -210,6 +210,7 @@ fn follow(
     };
     let quote = cost::quote(engine, job, &parts, &operations);
     let approval = job.approval(&quote);
+    let answered = job.answered(&quote);
     let excess = job.excess(&quote);
     let lists = list::lists(&Bench {
         engine,
@@ -219,6 +220,7 @@ fn follow(
         operations: &operations,
         causes: &causes,
         approval: &approval,
+        answered: &answered,
     });
     Assessment {
         engine: Some(engine.arrangement().summary()),

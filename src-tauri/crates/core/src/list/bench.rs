@@ -16,4 +16,6 @@ pub(crate) struct Bench<'a> {
     pub(crate) operations: &'a [Operation],
     pub(crate) causes: &'a CauseReport,
     pub(crate) approval: &'a Approval,
+    /// The last proposal that was answered; that of `approval` once it is.
+    pub(crate) answered: &'a Approval,
 }
