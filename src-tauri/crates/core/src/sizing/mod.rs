@@ -2,18 +2,23 @@
 //! decisions rest; and once those are made, what came back from the machine shop ([`read_back`]) and what clearance to
 //! expect ([`clearances`]).
 
+mod bent;
 mod clearance;
 mod condition;
+mod ground_cam;
 mod group;
 mod plan;
 mod read_back;
 mod scratch;
 mod shell_grade;
 mod tappet_bore;
+mod thrust;
 mod words;
 
+pub(crate) use bent::{bent_mains, doubtful_mains};
 pub(crate) use clearance::clearances;
 pub use clearance::{Predicted, Spread, running};
+pub(crate) use ground_cam::{cam_journal_back, unmeasured_cam_journals};
 pub use group::smallest_size;
 pub use plan::{Action, GroupPlan, Lack, Missing, PartPlan, plan_of};
 pub(crate) use read_back::read_back;
@@ -22,6 +27,7 @@ pub use scratch::{Scratch, by_nail, deepest_scratch, scratch};
 pub use shell_grade::ShellsOfGrade;
 pub(crate) use shell_grade::{ShellGrades, shell_grades};
 pub use tappet_bore::{Blame, TappetBores, WornBore, blame};
+pub(crate) use thrust::{doubtful_thrust, thrust_back, worn_thrust};
 
 use std::collections::BTreeMap;
 

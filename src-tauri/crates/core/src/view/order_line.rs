@@ -4,6 +4,8 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
 
+use super::ground_cam::cam_bearings;
+use super::on_shaft::OnShaft;
 use crate::engine::{At, Engine, Part, PartKind};
 use crate::figure::Readings;
 use crate::measure::Length;
@@ -68,30 +70,50 @@ pub(super) fn orders(
     plans: &[GroupPlan],
     tappet_bores: Option<&TappetBores>,
     read_back: &[ReadBack],
-    replaced: &BTreeSet<Part>,
+    decided: &Decided<'_>,
 ) -> Vec<OrderLine> {
     let engine = readings.engine;
+    let replaced = decided.replaced;
     let of_group = |plan: &GroupPlan| {
         // A liner or barrel that is renewed takes no others with it.
         let is_lost = |part: &Part| part.kind == plan.group.kind() && part.comes_with(engine.arrangement()).is_some();
         let is_renewed = plan.action == Action::Replace || replaced.iter().any(is_lost);
+        let is_sized = plan.machined().next().is_some();
+        let is_unsized = !is_sized && plan.parts.iter().any(|own| decided.machined.contains(&own.part));
+        let asked = is_unsized.then(|| plan.ask_size());
         let returned = read_back.iter().find(|back| back.group == Some(plan.group));
         match plan.group {
-            SizeGroup::Mains => shells(readings, Journals::Mains, plan, returned, is_renewed),
-            SizeGroup::Crankpins => shells(readings, Journals::Crankpins, plan, returned, is_renewed),
+            SizeGroup::Mains | SizeGroup::Crankpins => {
+                let held = if is_renewed { vec![renewed(plan.group)] } else { asked.into_iter().collect() };
+                shells(readings, plan, returned, &held, &decided.on_shaft.of_shells(plan.group))
+            }
             SizeGroup::Bores => {
                 let confirmed = readings.job.confirmed_sizes.get(&plan.group);
                 let is_back = returned.is_some_and(|back| back.parts.iter().any(|line| line.verdict.is_some()));
                 let is_confirmed = is_back || confirmed.is_some_and(|own| Some(own.size.length) == plan.size);
-                pistons_and_rings(engine, plan, is_renewed, is_confirmed)
+                let held = is_renewed.then(|| renewed(plan.group)).or(asked);
+                pistons_and_rings(engine, plan, held, is_confirmed)
             }
         }
     };
     plans
         .iter()
         .flat_map(of_group)
+        .chain(decided.on_shaft.thrust_set(engine))
+        .chain(cam_bearings(readings, decided))
         .chain(tappet_bores.and_then(|plan| tappets(engine, plan, read_back, replaced)))
         .collect()
+}
+
+/// What was decided, as far as it says in which size anything comes.
+#[derive(Debug)]
+pub(crate) struct Decided<'a> {
+    /// The parts that are renewed.
+    pub(crate) replaced: &'a BTreeSet<Part>,
+    /// The parts that are machined.
+    pub(crate) machined: &'a BTreeSet<Part>,
+    /// What is done to the crankshaft itself.
+    pub(crate) on_shaft: &'a OnShaft,
 }
 
 /// Tappets for bores that are reamed or bushed wait for the size that these really have when they are back. A new block
@@ -123,19 +145,20 @@ fn tappets(
     })
 }
 
-/// Shells wait for the plan, and where journals are ground or polished for what size they really have when they are back.
+/// Shells wait for what holds them whatever is planned (then their size is open), for what is done to the shaft, for the plan, and where journals are ground or polished for what size they really have when they are back.
 fn shells(
     readings: &Readings<'_>,
-    group: Journals,
     plan: &GroupPlan,
     returned: Option<&ReadBack>,
-    is_renewed: bool,
+    held: &[String],
+    on_shaft: &[String],
 ) -> Vec<OrderLine> {
     let engine = readings.engine;
+    let group = if plan.group == SizeGroup::Mains { Journals::Mains } else { Journals::Crankpins };
     let kind = plan.group.mate();
     let what = if kind == PartKind::MainShell { "main bearing shells, pairs" } else { "rod bearing shells, pairs" };
     let waits = match (plan.action, returned) {
-        _ if is_renewed => vec![renewed(plan.group)],
+        _ if !held.is_empty() => held.to_vec(),
         (Action::Open | Action::Machine, None) => missing(plan).chain([plan.because.clone()]).collect(),
         // What does not clean up is ground after all.
         (Action::Machine | Action::Polish, Some(back)) if !back.confirmed => {
@@ -145,7 +168,7 @@ fn shells(
     };
     let mut by_size: BTreeMap<Option<Length>, Vec<&PartPlan>> = BTreeMap::new();
     for own in &plan.parts {
-        by_size.entry(own.mate.filter(|_| !is_renewed)).or_default().push(own);
+        by_size.entry(own.mate.filter(|_| held.is_empty())).or_default().push(own);
     }
     let line = |(size, journals): (Option<Length>, Vec<&PartPlan>)| {
         let runs_here = |shell: &&Part| journals.iter().any(|own| runs_on(engine, **shell, own.part));
@@ -155,7 +178,7 @@ fn shells(
             true => shell_grades(engine, readings.job, group, &on),
             false => ShellGrades::default(),
         };
-        let waits: Vec<String> = waits.iter().cloned().chain(graded.missing).collect();
+        let waits: Vec<String> = on_shaft.iter().chain(&waits).cloned().chain(graded.missing).collect();
         OrderLine {
             grades: graded.known,
             parts: of_kind(engine, kind).filter(runs_here).copied().collect(),
@@ -183,9 +206,10 @@ fn runs_on(engine: &Engine, shell: Part, journal: Part) -> bool {
 /// Pistons of another size wait until the machinist has confirmed that the bores clean up at it; they do not wait for the
 /// boring, which is done to the pistons that are given along (common practice). Rings are renewed in any case, in the size
 /// of the bores.
-fn pistons_and_rings(engine: &Engine, plan: &GroupPlan, is_renewed: bool, is_confirmed: bool) -> Vec<OrderLine> {
+fn pistons_and_rings(engine: &Engine, plan: &GroupPlan, held: Option<String>, is_confirmed: bool) -> Vec<OrderLine> {
+    let is_held = held.is_some();
     let waits: Vec<String> = match plan.size {
-        _ if is_renewed => vec![renewed(plan.group)],
+        _ if is_held => held.into_iter().collect(),
         None => missing(plan).chain([plan.because.clone()]).collect(),
         Some(_) if plan.action == Action::Machine && !is_confirmed => {
             let ask = format!("The machine shop confirms first that the bores clean up at {}.", plan.size_shown);
@@ -193,7 +217,7 @@ fn pistons_and_rings(engine: &Engine, plan: &GroupPlan, is_renewed: bool, is_con
         }
         Some(_) => missing(plan).collect(),
     };
-    let size = plan.size.filter(|_| !is_renewed).map(|size| (size, plan.size_shown.as_str()));
+    let size = plan.size.filter(|_| !is_held).map(|size| (size, plan.size_shown.as_str()));
     let line = |kind: PartKind, what| OrderLine {
         parts: of_kind(engine, kind).copied().collect(),
         quantity: plan.parts.len(),
@@ -201,14 +225,14 @@ fn pistons_and_rings(engine: &Engine, plan: &GroupPlan, is_renewed: bool, is_con
     };
     let rings = line(PartKind::Rings, "piston rings, sets");
     match plan.action {
-        _ if is_renewed => vec![line(PartKind::Piston, "pistons"), rings],
+        _ if is_held => vec![line(PartKind::Piston, "pistons"), rings],
         Action::Machine | Action::Replace => vec![line(PartKind::Piston, "pistons"), rings],
         _ => vec![rings],
     }
 }
 
 /// A line without its parts.
-fn held_or_free(kind: PartKind, what: &str, size: Option<(Length, &str)>, waits: &[String]) -> OrderLine {
+pub(super) fn held_or_free(kind: PartKind, what: &str, size: Option<(Length, &str)>, waits: &[String]) -> OrderLine {
     OrderLine {
         kind,
         what: what.into(),
