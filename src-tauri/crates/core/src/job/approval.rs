@@ -90,7 +90,7 @@ fn became_of(version: usize, proposed: &Proposed, quote: &Quote) -> Approval {
     }
 }
 
-/// In which state a part was asked for and in which it comes now; none where they are the same, or either was not noted.
+/// In which state a part was asked for and in which it comes now; none where they are the same or one was not noted.
 fn other_state(old: &QuoteLine, now: &QuoteLine) -> Option<(PartState, PartState)> {
     old.state.zip(now.state).filter(|(old, now)| old != now)
 }

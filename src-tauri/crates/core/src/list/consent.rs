@@ -40,8 +40,8 @@ pub(super) fn heed_refusal(refusal: Option<&Refusal>, items: &mut [ListItem]) {
 const REFUSED: &str = "The customer refused the work: the engine goes back.";
 const NOT_ASKED: &str = "The customer has not been asked: it came after the proposal.";
 
-/// Holds what may cost more than the engine is worth until something was proposed to the customer: a shaft or a block. What
-/// the shop put on a list itself is its own word, and no amount above which one must ask is made up.
+/// Holds what may cost more than the engine is worth until something was proposed to the customer: a shaft or a block.
+/// What the shop put on a list itself is its own word, and no amount above which one must ask is made up.
 pub(super) fn ask_first(approval: &Approval, items: &mut [ListItem]) {
     if approval.version > 0 {
         return;

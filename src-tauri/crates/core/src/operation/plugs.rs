@@ -1,5 +1,5 @@
-//! The plugs of the block fitted: core plugs are always new, and those of the galleries go in again where they came out for
-//! the hot wash.
+//! The plugs of the block fitted: core plugs are always new, and those of the galleries go in again where they came out
+//! for the hot wash.
 
 use super::come::block_awaited;
 use super::row::{Brought, Row, Stage};

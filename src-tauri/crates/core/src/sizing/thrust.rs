@@ -8,9 +8,9 @@ use crate::measure::{Conformity, Phase};
 use crate::wear::{Grade, Tag};
 use crate::words::capitalised;
 
-/// Why the thrust faces are dressed, in a sentence: they are wide beyond the limit, or what ran on them was torn from. That a
-/// shaft slides too far says so only as long as the width was not measured; where that is within, new thrust bearings take
-/// it up.
+/// Why the thrust faces are dressed, in a sentence: they are wide beyond the limit, or what ran on them is torn. That a
+/// shaft slides too far says so only as long as the width was not measured; where that is within, new thrust bearings
+/// take it up.
 pub(crate) fn worn_thrust(measured: &Measured<'_>) -> Option<String> {
     let width = found(measured, ThrustWidth);
     let float = found(measured, EndFloat);
@@ -32,8 +32,8 @@ pub(crate) fn doubtful_thrust(measured: &Measured<'_>) -> Option<String> {
     is_doubtful.then(|| format!("{}: {}", capitalised(&width.name), width.because))
 }
 
-/// What they are on the shaft that comes in, as it was measured since, in words: "thrust width 1.2530 in"; none before, and
-/// where the end float measured is still outside.
+/// What they are on the shaft that comes in, as it was measured since, in words: "thrust width 1.2530 in"; none before,
+/// and where the end float measured is still outside.
 pub(crate) fn thrust_back(measured: &Measured<'_>) -> Option<String> {
     let later = [Phase::Machined, Phase::Fitted];
     let all = || {
@@ -64,7 +64,8 @@ fn of_thrust(measured: &Measured<'_>) -> [Part; 2] {
     [journal, Part { kind: PartKind::Crankshaft, at: At::Engine }]
 }
 
-/// The thrust bearing that is torn worst, with what was found on it: the cheek that ran there is no better (common practice).
+/// The thrust bearing that is torn worst, with what was found on it: the cheek that ran there is no better (common
+/// practice).
 fn torn(measured: &Measured<'_>) -> Option<String> {
     let readings = &measured.readings;
     let faces = readings.engine.parts().iter().filter(|part| part.kind == PartKind::ThrustFace);

@@ -1,6 +1,7 @@
 //! Bearings for cam journals that are ground: they come in the size that these have when they are back.
 
-use super::order_line::{Decided, OrderLine, held_or_free};
+use super::decided::Decided;
+use super::order_line::{OrderLine, held_or_free};
 use crate::engine::{Part, PartKind};
 use crate::figure::Readings;
 use crate::sizing::cam_journal_back;

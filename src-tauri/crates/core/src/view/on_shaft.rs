@@ -72,8 +72,8 @@ impl OnShaft {
         self.straightened.iter().cloned().chain(flanges).collect()
     }
 
-    /// The thrust bearing as a line with a size of its own, where its faces are not what they were; flanges come with their
-    /// shells.
+    /// The thrust bearing as a line with a size of its own, where its faces are not what they were; flanges come with
+    /// their shells.
     pub(super) fn thrust_set(&self, engine: &Engine) -> Option<OrderLine> {
         let thrust = self.thrust.as_ref().filter(|_| !self.is_flanged)?;
         let faces = engine.parts().iter().copied().filter(|part| part.kind == PartKind::ThrustFace);

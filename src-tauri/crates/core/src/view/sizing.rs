@@ -2,7 +2,9 @@
 
 use serde::Serialize;
 
-use super::order_line::{Decided, OrderLine, orders};
+use super::decided::Decided;
+use super::order_line::OrderLine;
+use super::orders::orders;
 use crate::engine::Part;
 use crate::figure::Readings;
 use crate::sheet::SizeGroup;
