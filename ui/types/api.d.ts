@@ -1966,7 +1966,9 @@ export type QuoteLine = {
   /** What the line costs without tax; none without a price. */
   net: Money | null,
   /** Why: the reason of the decision that weighs most. */
-  because: string, };
+  because: string,
+  /** In what state the part is bought; none of what is no part, and in what was proposed before it was noted. */
+  state?: PartState, };
 
 /** A limit in proportion: so much for each so much of another size. */
 export type Rate = {

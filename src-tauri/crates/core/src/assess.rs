@@ -19,9 +19,11 @@ use crate::money::{self, Difference, Quote};
 use crate::operation::{self, Operation};
 use crate::sheet::SizeGroup;
 use crate::sizing::{GroupPlan, Measured, ReadBack, read_back};
-use crate::view::{BeforeApart, OutsideView, PartView, Seen, Sizing, before_apart, outside, readings_of, view};
+use crate::view::{
+    BeforeApart, Decided, OnShaft, OutsideView, PartView, Seen, Sizing, before_apart, outside, readings_of, view,
+};
 use crate::words::Terms;
-use crate::work::Outcome;
+use crate::work::{Outcome, Work};
 
 /// Everything that follows from a job.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -219,6 +221,7 @@ fn follow(
     };
     let quote = cost::quote(engine, job, &parts, &operations);
     let approval = job.approval(&quote);
+    let answered = job.answered(&quote);
     let excess = job.excess(&quote);
     let lists = list::lists(&Bench {
         engine,
@@ -229,6 +232,7 @@ fn follow(
         causes: &causes,
         quote: &quote,
         approval: &approval,
+        answered: &answered,
     });
     Assessment {
         engine: Some(engine.arrangement().summary()),
@@ -261,16 +265,16 @@ fn conclude(measured: Measured<'_>, decisions: Vec<Decision>) -> (Vec<PartView>,
     let read_back: Vec<ReadBack> = of_groups.chain(of_tappet_bores).collect();
     let operations = operation::operations(measured.readings.engine, &measured, &read_back, &decisions);
     let read_back = read_back.into_iter().chain(operations.iter().filter_map(|own| own.back.clone())).collect();
+    let on_shaft = OnShaft::of(&measured, &decisions);
     let Measured { readings, plans, tappet_bores, mut figures } = measured;
     let engine = readings.engine;
-    let replaced: BTreeSet<Part> = engine
-        .parts()
-        .iter()
-        .zip(&decisions)
-        .filter(|(_, decision)| decision.outcome == Outcome::Replace)
-        .map(|(part, _)| *part)
-        .collect();
-    let sizing = Sizing::of(&readings, plans, tappet_bores, read_back, &replaced);
+    let with = |work: Work| -> BTreeSet<Part> {
+        let decided = engine.parts().iter().zip(&decisions);
+        decided.filter(|(_, decision)| decision.work() == Some(work)).map(|(part, _)| *part).collect()
+    };
+    let (replaced, machined) = (with(Work::Replace), with(Work::Machine));
+    let decided = Decided { replaced: &replaced, machined: &machined, on_shaft: &on_shaft };
+    let sizing = Sizing::of(&readings, plans, tappet_bores, read_back, &decided);
     let parts = engine
         .parts()
         .iter()

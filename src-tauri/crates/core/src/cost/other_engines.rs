@@ -107,6 +107,7 @@ mod tests {
             each: net.map(Money::from_minor),
             net: net.map(Money::from_minor),
             because: String::new(),
+            state: None,
         };
         let quote = Quote::of(nets.iter().map(line).collect(), &prices);
         let engine = |what: &str, state, net| OtherEngine { what: what.into(), state, net: Money::from_minor(net) };

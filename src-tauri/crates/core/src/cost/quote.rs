@@ -35,8 +35,10 @@ pub fn quote(engine: &Engine, job: &Job, parts: &[PartView], operations: &[Opera
         .into_iter()
         .map(|(of, views)| {
             let line = line(of, Hands::Here, &views, because(&views, terms), prices, engine);
-            let supply = job.supplies.get(&of.kind).map_or_else(String::new, |own| own.state_words(prices.currency));
-            if supply.is_empty() { line } else { QuoteLine { what: format!("{} ({supply})", line.what), ..line } }
+            let supply = job.supplies.get(&of.kind).copied().unwrap_or_default();
+            let told = supply.state_words(prices.currency);
+            let what = if told.is_empty() { line.what.clone() } else { format!("{} ({told})", line.what) };
+            QuoteLine { what, state: Some(supply.state), ..line }
         })
         .collect();
     let mut done: BTreeMap<PriceKey, Vec<&Operation>> = BTreeMap::new();
@@ -69,6 +71,7 @@ fn own(edit: EditId, item: &OwnItem) -> QuoteLine {
         each: item.price,
         net: item.price.map(|price| price.times(i64::from(item.quantity))),
         because: if item.because.trim().is_empty() { "Added by hand.".into() } else { item.because.clone() },
+        state: None,
     }
 }
 
@@ -89,6 +92,7 @@ fn standing(engine: &Engine, prices: &PriceList, others: &[QuoteLine], goes_to_m
                 Applies::Always => "Belongs to every rebuild.".into(),
                 Applies::WithMachining => "Something goes to the machine shop.".into(),
             },
+            state: None,
         }
     };
     let mut all: Vec<&StandingPrice> = prices.standing.iter().filter(applies).collect();
@@ -114,6 +118,7 @@ fn line(
         each: price.and_then(|price| prices.cost(price, hands, 1)),
         net: price.and_then(|price| prices.cost(price, hands, quantity)),
         because,
+        state: None,
     }
 }
 

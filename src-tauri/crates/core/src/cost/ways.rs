@@ -4,7 +4,7 @@
 use serde::Serialize;
 
 use crate::decide::rules;
-use crate::engine::PartKind;
+use crate::engine::{BoreWall, PartKind};
 use crate::job::Job;
 use crate::money::{Money, PriceKey, PriceList};
 use crate::sheet::SizeGroup;
@@ -183,7 +183,12 @@ fn worn_bores(job: &Job, parts: &[PartView], plan: &GroupPlan) -> Option<Ways> {
         (PartKind::Piston, Work::Replace, pistons),
     ];
     let block = [(PartKind::Block, Work::Replace, 1), new_pistons];
-    let wall = "The wall must be thick enough for the sleeve: have it sounded first.";
+    let construction = job.arrangement.as_ref().map(|own| own.construction);
+    let is_coated = construction.is_some_and(|own| own.bore_wall == Some(BoreWall::Coated));
+    let wall = match is_coated {
+        true => "A specialist sleeves it, or coats the old wall anew: ask which before it is sent.",
+        false => "The wall must be thick enough for the sleeve: have it sounded first.",
+    };
     let bore = way(Work::Machine, &bore, plan.no_size.clone().unwrap_or_default(), "");
     let sleeve = way(Work::Sleeve, &sleeve, String::new(), wall);
     let mut facts = if worn == all {
@@ -192,7 +197,9 @@ fn worn_bores(job: &Job, parts: &[PartView], plan: &GroupPlan) -> Option<Ways> {
         format!("{worn} of {all} bores {} it.", if worn == 1 { "needs" } else { "need" })
     };
     let (usual, because, others) = if plan.no_size.is_some() {
-        facts.push_str(" No listed size is left to bore them to.");
+        if !is_coated {
+            facts.push_str(" No listed size is left to bore them to.");
+        }
         let block = way(Work::Replace, &block, String::new(), "");
         (sleeve, "Sleeves keep the block.", vec![bore, block])
     } else {
@@ -343,6 +350,19 @@ mod tests {
         assert!(bored.ruled_out.contains("no listed size is that large"), "{}", bored.ruled_out);
         charges(&assessment, PartKind::Bore, Work::Sleeve, 1);
         charges(&assessment, PartKind::Piston, Work::Replace, 0);
+    }
+
+    #[test]
+    fn a_coated_bore_is_not_bored_whatever_is_chosen() {
+        let construction = json!({ "bore_wall": "coated" });
+        let mut engine = serde_json::to_value(crate::engine::Arrangement::inline(4)).unwrap();
+        engine["construction"] = construction;
+        let coated = json!({ "do": "arrange", "arrangement": engine });
+        let assessment = after(99_900, &[coated, bore(2, "3.506 in"), choose("bore", "machine")]);
+        assert_eq!(first(&assessment, PartKind::Bore).1, Work::Sleeve);
+        let bored = assessment.ways[0].ways.iter().find(|way| way.work == Work::Machine).unwrap();
+        assert!(bored.ruled_out.ends_with("A coated wall is not bored: boring takes the coating off."), "{bored:?}");
+        charges(&assessment, PartKind::Bore, Work::Machine, 0);
     }
 
     #[test]

@@ -8,7 +8,7 @@ impl PartKind {
     pub fn works(self) -> Vec<Work> {
         let of_outcomes = self.row().outcomes.iter().filter_map(|outcome| Work::of(*outcome));
         let further: &[Work] = match self {
-            Self::Bore => &[Work::Sleeve, Work::Hone],
+            Self::Bore => &[Work::Sleeve, Work::Hone, Work::Fit],
             Self::TappetBore => &[Work::Bush],
             Self::CamBearing => &[Work::Fit],
             Self::Piston => &[Work::Weigh, Work::Measure],
@@ -30,6 +30,7 @@ impl PartKind {
         match (self, work) {
             (Self::MainJournal | Self::Crankpin | Self::CamJournal, Work::Machine) => "grind",
             (Self::Bore, Work::Machine) => "bore and hone",
+            (Self::Bore, Work::Fit) => "fit liners or barrels",
             (Self::HousingBore, Work::Machine) => "line-bore",
             (Self::TappetBore, Work::Machine) => "ream",
             (Self::CamBearing, Work::Machine) => "bush the seats",

@@ -5,8 +5,8 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 
 use super::known::Job;
-use super::{Consent, CustomerAnswer, EditId};
-use crate::money::{Charge, Money, Quote, QuoteLine};
+use super::{Consent, CustomerAnswer, EditId, Proposed};
+use crate::money::{Charge, Money, PartState, Quote, QuoteLine};
 
 /// How a line of the quote differs from the last proposal.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -44,6 +44,12 @@ impl Approval {
         self.answer.as_ref()?.to(self.shown.as_ref()?, of)
     }
 
+    /// Whether a line was asked for and has no answer.
+    pub fn asks(&self, of: &Charge) -> bool {
+        let is_shown = |shown: &Quote| shown.lines.iter().any(|line| line.of == *of);
+        self.answer.is_none() && self.shown.as_ref().is_some_and(is_shown)
+    }
+
     /// What is more than was proposed.
     pub fn exceeding(&self) -> impl Iterator<Item = &Since> {
         self.since.iter().filter(|since| since.exceeds)
@@ -59,15 +65,34 @@ impl Approval {
 impl Job {
     /// What was proposed last and what has become of it, beside the quote of now.
     pub fn approval(&self, quote: &Quote) -> Approval {
-        let Some(last) = self.proposals.last() else { return Approval::default() };
-        Approval {
-            version: self.proposals.len(),
-            proposal: Some(last.edit),
-            shown: Some(last.quote.clone()),
-            answer: last.answer.clone(),
-            since: changed_since(&last.quote, quote),
-        }
+        self.proposals.last().map_or_else(Approval::default, |last| became_of(self.proposals.len(), last, quote))
     }
+
+    /// The same of the last proposal that was answered: that answer holds until a later one is there.
+    pub fn answered(&self, quote: &Quote) -> Approval {
+        self.last_answered().map_or_else(Approval::default, |(version, last)| became_of(version, last, quote))
+    }
+
+    /// The last proposal that was answered, with its number.
+    pub(super) fn last_answered(&self) -> Option<(usize, &Proposed)> {
+        (1..).zip(&self.proposals).filter(|(_, proposed)| proposed.answer.is_some()).last()
+    }
+}
+
+/// What has become of one proposal, beside the quote of now.
+fn became_of(version: usize, proposed: &Proposed, quote: &Quote) -> Approval {
+    Approval {
+        version,
+        proposal: Some(proposed.edit),
+        shown: Some(proposed.quote.clone()),
+        answer: proposed.answer.clone(),
+        since: changed_since(&proposed.quote, quote),
+    }
+}
+
+/// In which state a part was asked for and in which it comes now; none where they are the same or one was not noted.
+fn other_state(old: &QuoteLine, now: &QuoteLine) -> Option<(PartState, PartState)> {
+    old.state.zip(now.state).filter(|(old, now)| old != now)
 }
 
 /// What has changed between a proposal and the quote of now.
@@ -84,7 +109,10 @@ fn changed_since(proposed: &Quote, now: &Quote) -> Vec<Since> {
     });
     let changed = after.iter().filter_map(|(key, line)| {
         let old = before.get(key);
-        let exceeds = old.is_none_or(|old| line.quantity > old.quantity || line.net > old.net);
+        let state = old.and_then(|old| other_state(old, line));
+        // A new one for the price of a used one is no less than was agreed to.
+        let is_worse = state.is_some_and(|(_, now)| now != PartState::New);
+        let exceeds = old.is_none_or(|old| is_worse || line.quantity > old.quantity || line.net > old.net);
         let because = match old {
             None => format!("Added since: {}", line.because),
             Some(old) if old.quantity != line.quantity => {
@@ -94,7 +122,12 @@ fn changed_since(proposed: &Quote, now: &Quote) -> Vec<Since> {
                 let show = |net: Option<Money>| net.map_or_else(|| "no price".into(), |net| now.currency.show(net));
                 format!("Its price has changed from {} to {}.", show(old.net), show(line.net))
             }
-            Some(_) => return None,
+            Some(_) if state.is_none() => return None,
+            Some(_) => String::new(),
+        };
+        let because = match state {
+            Some((old, now)) => format!("Proposed {}, now {}. {because}", old.words(), now.words()).trim_end().into(),
+            None => because,
         };
         Some(Since { of: key.clone(), what: line.what.clone(), because, exceeds })
     });
@@ -168,6 +201,30 @@ mod tests {
         answer["jobs"].as_array_mut().unwrap().pop();
         let refusal = bench.try_do(json!({ "do": "answer-proposal", "answer": answer })).unwrap_err();
         assert!(refusal.contains("has no answer"), "{refusal}");
+    }
+
+    /// 16 CCR 3353(a): a part is new unless it is named otherwise; so a yes to new ones is none to used ones.
+    #[test]
+    fn a_yes_to_new_parts_is_none_to_used_ones() {
+        let mut begun = bench();
+        begun.does(json!({ "do": "clean", "part": "crankshaft" }));
+        let changed = |supplied: &str, now: &str| {
+            let mut bench = Bench(begun.0.clone());
+            let supply = |state: &str| {
+                let supply = json!({ "state": state });
+                json!({ "do": "supply-parts", "kind": "main-shell", "supply": supply })
+            };
+            bench.does(supply(supplied));
+            let quote = assess(&bench.job()).quote;
+            bench.does(json!({ "do": "propose", "quote": quote }));
+            bench.does(supply(now));
+            let since = assess(&bench.job()).approval.since;
+            since.into_iter().map(|own| (own.because, own.exceeds)).collect::<Vec<_>>()
+        };
+        assert_eq!(changed("new", "new"), []);
+        assert_eq!(changed("new", "used"), [("Proposed new, now used.".into(), true)]);
+        assert_eq!(changed("exchange", "used"), [("Proposed exchange, now used.".into(), true)]);
+        assert_eq!(changed("used", "new"), [("Proposed used, now new.".into(), false)]);
     }
 
     #[test]

@@ -25,8 +25,8 @@ impl Job {
     /// for nothing, and before an answer.
     pub fn excess(&self, quote: &Quote) -> Option<Excess> {
         let rules = self.prices.estimate_rules;
-        let last = self.proposals.iter().rev().find_map(|proposed| Some((proposed, proposed.answer.as_ref()?)));
-        let (Proposed { quote: shown, .. }, answer) = last?;
+        let (_, Proposed { quote: shown, answer, .. }) = self.last_answered()?;
+        let answer = answer.as_ref()?;
         let agreed = agreed(shown, answer, self.prices.tax);
         let (now, is_whole) = wanted(quote, shown, answer, self.prices.tax);
         if !rules.must_ask(agreed, now) {

@@ -18,4 +18,6 @@ pub(crate) struct Bench<'a> {
     pub(crate) causes: &'a CauseReport,
     pub(crate) quote: &'a Quote,
     pub(crate) approval: &'a Approval,
+    /// The last proposal that was answered; that of `approval` once it is.
+    pub(crate) answered: &'a Approval,
 }

@@ -12,7 +12,7 @@ use crate::work::Outcome;
 
 /// Makes all lists.
 pub(crate) fn lists(bench: &Bench<'_>) -> Vec<WorkList> {
-    let Bench { engine, job, parts, causes, approval, .. } = *bench;
+    let Bench { engine, job, parts, causes, approval, answered, .. } = *bench;
     let work = Shared::of(engine, parts);
     let is_begun = job.is_begun();
     let items_of = |kind: ListKind| {
@@ -30,7 +30,7 @@ pub(crate) fn lists(bench: &Bench<'_>) -> Vec<WorkList> {
         }
         let mut items: Vec<ListItem> = items.into_iter().map(|item| item.with_steps(kind)).collect();
         caution::say(&mut items);
-        consent::heed(approval, &mut items);
+        consent::heed(approval, answered, &mut items);
         if kind == ListKind::Order {
             consent::ask_first(approval, &mut items);
         }

@@ -8,7 +8,7 @@ use super::work::{Shared, count, count_of, grouped};
 use crate::engine::{At, Part, PartKind};
 use crate::job::{ItemKey, Job};
 use crate::money::{Charge, PartState, PriceKey, Quote, StandingCharge};
-use crate::operation::Operation;
+use crate::operation::{Operation, has_come};
 use crate::sheet::SizeGroup;
 use crate::sizing::{Action, GroupPlan};
 use crate::view::{OrderLine, OrderState, PartView, Sizing, with_new_caps};
@@ -28,7 +28,8 @@ pub(super) fn order(bench: &Bench<'_>, work: &Shared<'_>) -> Vec<ListItem> {
         }
         // What is left over is ordered in no size of its own, under a key of its own.
         let is_all = is_only(sizing, line) && replaced.get(&line.kind).is_none_or(Vec::is_empty);
-        let parts = if is_all || line.kind != PartKind::Tappet && is_only(sizing, line) {
+        let is_each = matches!(line.kind, PartKind::Tappet | PartKind::CamBearing);
+        let parts = if is_all || !is_each && is_only(sizing, line) {
             vec![]
         } else {
             views.iter().map(|view| view.part).collect()
@@ -78,6 +79,9 @@ pub(super) fn order(bench: &Bench<'_>, work: &Shared<'_>) -> Vec<ListItem> {
         if *kind == PartKind::ThrustFace {
             (item.what, item.quantity) = ("Thrust bearing, set".into(), 1);
         }
+        if *kind == PartKind::CamBearing && is_block_awaited(job, work) {
+            item.waits_for.push("The new block has not come yet: see first which bearings are in it.".into());
+        }
         if let Some(carrier) = comes_only_with(*kind, work) {
             item.waits_for.push(format!("It comes only with the {carrier}, which is not replaced: decide."));
         }
@@ -106,11 +110,18 @@ fn goods(quote: &Quote) -> impl Iterator<Item = ListItem> {
 /// What the work says of it: the plugs that a wash takes out besides, and the rods that get new bolts where not all do.
 fn with_its_work(kind: PartKind, operations: &[Operation]) -> String {
     let fitted = |of: PartKind| operations.iter().find(|own| own.of == PriceKey { kind: of, work: Work::Fit });
+    let is_washed = operations.iter().any(|own| own.of == PriceKey { kind: PartKind::Block, work: Work::Clean });
     match kind {
-        PartKind::CorePlugs if fitted(PartKind::Block).is_some() => "with the gallery plugs that are driven in".into(),
+        PartKind::CorePlugs if is_washed => "with the gallery plugs that are driven in".into(),
         PartKind::RodBolts => fitted(PartKind::Rod).map(|own| own.which.clone()).unwrap_or_default(),
         _ => String::new(),
     }
+}
+
+/// Whether the cam runs in a block that is renewed, and the new one has not come.
+fn is_block_awaited(job: &Job, work: &Shared<'_>) -> bool {
+    let is_new = work.with(Outcome::Replace).contains_key(&PartKind::Block);
+    work.engine().arrangement().is_cam_in_block() && is_new && !has_come(job, PartKind::Block)
 }
 
 /// The caps of main bores that are renewed alone.

@@ -91,6 +91,7 @@ mod tests {
             each: net.map(Money::from_minor),
             net: net.map(Money::from_minor),
             because: because.into(),
+            state: None,
         }
     }
 

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Charge, Currency, Money, PriceList, ProposedJob};
+use super::{Charge, Currency, Money, PartState, PriceList, ProposedJob};
 use crate::engine::Part;
 
 /// A line of a quote.
@@ -24,6 +24,10 @@ pub struct QuoteLine {
     pub net: Option<Money>,
     /// Why: the reason of the decision that weighs most.
     pub because: String,
+    /// In what state the part is bought; none of what is no part, and in what was proposed before it was noted.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", ts(optional))]
+    pub state: Option<PartState>,
 }
 
 /// What the rebuild costs.

@@ -2,7 +2,7 @@
 //! suspected.
 
 use super::row::{Brought, Row, Scene, Stage};
-use crate::decide::rules::coolant_met_oil;
+use crate::decide::rules::{BENT_CRANKSHAFT, coolant_met_oil};
 use crate::engine::{Cooling, Part, PartKind};
 use crate::job::{Answer, HistoryFact};
 use crate::wear::Tag;
@@ -45,11 +45,17 @@ fn with_results(scene: &Scene<'_>, kind: PartKind, why: Option<Brought>) -> Opti
     })
 }
 
-/// A shaft whose journals are ground or polished.
+/// A shaft whose journals are ground or polished, or that is bent.
 fn journals(scene: &Scene<'_>, kind: PartKind) -> Option<Brought> {
     let shaft = scene.parts(PartKind::Crankshaft, |own| own.outcome != Outcome::Replace);
     let because = "A shaft whose journals are worked on is tested first: a cracked one is not worth it.";
-    (kind == PartKind::Crankshaft && scene.works_on_journals() && !shaft.is_empty())
+    let bent = "A shaft that was bent is tested first, and again once it is straight: it may be cracked.";
+    let because = match scene.is_worked_itself(PartKind::Crankshaft, BENT_CRANKSHAFT) {
+        true => bent,
+        false if scene.works_on_journals() => because,
+        false => return None,
+    };
+    (kind == PartKind::Crankshaft && !shaft.is_empty())
         .then(|| Brought::new(PartKind::Crankshaft, shaft, because.into()))
 }
 

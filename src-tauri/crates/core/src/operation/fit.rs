@@ -1,7 +1,9 @@
 //! New cam bearings driven into the block.
 
+use super::come::block_awaited;
 use super::row::{Brought, Row, Stage};
 use crate::engine::PartKind;
+use crate::sizing::unmeasured_cam_journals;
 use crate::work::{Hands, Work};
 
 pub(super) const ROW: Row = Row {
@@ -18,8 +20,18 @@ pub(super) const ROW: Row = Row {
             return vec![];
         }
         let because = scene.because(&bearings);
+        let in_block = scene.engine.arrangement().is_cam_in_block();
+        let is_new_block = in_block && !scene.with(PartKind::Block, Work::Replace).is_empty();
+        let ground =
+            unmeasured_cam_journals(&scene.measured.readings, &scene.with(PartKind::CamJournal, Work::Machine));
+        let sizes = ground.iter().map(|journal| {
+            format!("{} is ground: its bearing has no size before it is measured.", scene.engine.label(*journal))
+        });
+        let block = if in_block { block_awaited(scene) } else { vec![] };
         vec![Brought {
+            done: is_new_block.then(|| "press in the new, holes to the oil galleries".into()),
             which: scene.which(PartKind::CamBearing, &bearings),
+            waits_for: block.into_iter().chain(sizes).collect(),
             ..Brought::new(PartKind::CamBearing, bearings, because)
         }]
     },

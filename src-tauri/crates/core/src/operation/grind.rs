@@ -3,7 +3,7 @@
 use super::row::{Brought, Row, Scene, Stage};
 use crate::engine::PartKind;
 use crate::sheet::SizeGroup;
-use crate::sizing::{GroupPlan, Missing};
+use crate::sizing::{GroupPlan, Missing, unmeasured_cam_journals};
 use crate::work::{Hands, Work};
 
 pub(super) const ROW: Row = Row {
@@ -17,7 +17,12 @@ pub(super) const ROW: Row = Row {
     brought: |scene| {
         let mut all: Vec<Brought> =
             [SizeGroup::Mains, SizeGroup::Crankpins].into_iter().filter_map(|group| sized(scene, group)).collect();
-        all.extend(scene.decided(&[PartKind::CamJournal], Work::Machine));
+        let mut cam = scene.decided(&[PartKind::CamJournal], Work::Machine);
+        for own in &mut cam {
+            own.done = Some("ask first for which size bearings are to be had, then grind to it".into());
+            own.is_right = unmeasured_cam_journals(&scene.measured.readings, &own.parts).is_empty();
+        }
+        all.extend(cam);
         all
     },
 };
@@ -31,9 +36,10 @@ pub(super) fn sized(scene: &Scene<'_>, group: SizeGroup) -> Option<Brought> {
         return None;
     }
     if plan.machined().next().is_none() {
-        // A person's word, or one group that goes with the other, before there is a plan.
+        // A person's word, or one group that goes with the other, where the plan has no size for it.
+        let missing: Vec<String> = plan.missing.iter().map(Missing::sentence).collect();
         return Some(Brought {
-            waits_for: plan.missing.iter().map(Missing::sentence).collect(),
+            waits_for: if missing.is_empty() { vec![plan.ask_size()] } else { missing },
             ..Brought::new(kind, parts.clone(), scene.because(&parts))
         });
     }

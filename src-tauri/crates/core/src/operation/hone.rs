@@ -6,12 +6,12 @@ use crate::work::{Hands, Outcome, Work};
 
 pub(super) const ROW: Row = Row {
     work: Work::Hone,
-    done: |_| "hone for the new rings",
+    done: |_| "hone for the new rings, and wash by hand with soap and hot water",
     stage: Stage::Finish,
     hands: Hands::MachineShop,
     is_by_part: false,
-    mind: "Take out no more than the marks of wear: the bore keeps its size. Wash with hot soapy water until a white cloth stays white.",
-    source: "Common practice.",
+    mind: "Take out no more than the marks of wear: the bore keeps its size. It is clean when a white cloth stays white.",
+    source: "NMWR 9-2815-220 (wash with soap and hot water after honing); common practice.",
     brought: |scene| {
         if scene.engine.arrangement().construction.bore_wall == Some(BoreWall::Coated) {
             return vec![];

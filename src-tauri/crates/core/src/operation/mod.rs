@@ -16,6 +16,7 @@ mod galleries;
 mod grind;
 mod hone;
 mod line_bore;
+mod liner;
 mod one;
 mod plugs;
 mod polish;
@@ -36,6 +37,7 @@ mod weigh;
 mod weld_up;
 
 pub use carried::{goes_along, must_not, packed};
+pub(crate) use come::has_come;
 pub use one::{Operation, piece_of};
 pub use row::Stage;
 
@@ -46,7 +48,7 @@ use one::operation;
 use row::{Row, Scene};
 
 /// Every row. Within a piece the stage orders them, and where that is equal this table.
-const ALL: [&Row; 25] = [
+const ALL: [&Row; 26] = [
     &crack_test::ROW,
     &wash::ROW,
     &straighten::ROW,
@@ -66,6 +68,7 @@ const ALL: [&Row; 25] = [
     &balance::ROW,
     &hone::ROW,
     &galleries::ROW,
+    &liner::ROW,
     &fit::ROW,
     &plugs::ROW,
     &weigh::ROW,

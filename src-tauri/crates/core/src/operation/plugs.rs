@@ -1,5 +1,7 @@
-//! The plugs that came out for the hot wash, fitted again: core plugs are always new, gallery plugs where they are driven in.
+//! The plugs of the block fitted: core plugs are always new, and those of the galleries go in again where they came out
+//! for the hot wash.
 
+use super::come::block_awaited;
 use super::row::{Brought, Row, Stage};
 use super::wash::{is_air_cooled, washed};
 use crate::engine::PartKind;
@@ -15,13 +17,22 @@ pub(super) const ROW: Row = Row {
     mind: "After the last wash, each gallery looked through first. Count the plugs that came out. Drive a core plug by its rim, never by its crown.",
     source: "Common practice.",
     brought: |scene| {
-        let block = washed(scene);
-        if block.is_empty() {
+        let washed = washed(scene);
+        if !washed.is_empty() {
+            let done = is_air_cooled(scene).then(|| "fit the gallery plugs, with sealer".into());
+            let because = "They came out for the hot wash, and one that is forgotten costs the oil pressure.";
+            return vec![Brought { done, ..Brought::new(PartKind::Block, washed, because.into()) }];
+        }
+        if scene.with(PartKind::CorePlugs, Work::Replace).is_empty() {
             return vec![];
         }
-        let done = is_air_cooled(scene).then(|| "fit the gallery plugs, with sealer".into());
-        let because = "They came out for the hot wash, and one that is forgotten costs the oil pressure.";
-        vec![Brought { done, ..Brought::new(PartKind::Block, block, because.into()) }]
+        let block = scene.parts(PartKind::Block, |_| true);
+        let because = "New core plugs are driven in where the old came out.";
+        vec![Brought {
+            done: Some("fit the new core plugs, with sealer".into()),
+            waits_for: block_awaited(scene),
+            ..Brought::new(PartKind::Block, block, because.into())
+        }]
     },
 };
 
@@ -41,9 +52,16 @@ mod tests {
         let clean = json!({ "do": "clean", "part": "block" });
         let dirty = json!({ "do": "tag", "part": "block", "tag": "deposits", "grade": 3 });
         let lost = json!({ "do": "tag", "part": "block", "tag": "cracks", "grade": 4 });
-        check(&water, &[clean], "block", Work::Fit, None);
-        check(&water, &[lost], "block", Work::Fit, None);
         let free = |done| Some(Line { done, waits: "", is_here: true });
+        // Whoever orders core plugs drives them in, whether or not the block is washed hot.
+        check(&water, from_ref(&clean), "block", Work::Fit, free("fit the new core plugs, with sealer"));
+        check(&air, &[clean], "block", Work::Fit, None);
+        let awaited = Line {
+            done: "fit the new core plugs, with sealer",
+            waits: "The new block has not come yet.",
+            is_here: true,
+        };
+        check(&water, &[lost], "block", Work::Fit, Some(awaited));
         check(
             &water,
             from_ref(&dirty),

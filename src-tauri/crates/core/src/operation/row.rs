@@ -2,7 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use crate::decide::{Decision, Reason, rules};
+use crate::decide::rules::{self, RuleId};
+use crate::decide::{Decision, Reason};
 use crate::engine::{Engine, Part, PartKind};
 use crate::job::{ItemKey, Job, ListKind};
 use crate::measure::Length;
@@ -152,6 +153,13 @@ impl<'a> Scene<'a> {
             own.parts.iter().any(by_hand) || self.reason(&own.parts, work).is_some()
         });
         all
+    }
+
+    /// Whether a piece is machined because of a rule of its own.
+    pub(super) fn is_worked_itself(&self, piece: PartKind, rule: RuleId) -> bool {
+        let own = self.with(piece, Work::Machine).into_iter().filter_map(|part| self.decision(part));
+        let mut reasons = own.flat_map(|own| &own.reasons);
+        reasons.any(|reason| reason.rule == rule && reason.outcome == Outcome::Machine)
     }
 
     /// Whether parts of a kind are machined or polished.

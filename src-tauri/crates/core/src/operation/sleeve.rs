@@ -3,7 +3,7 @@
 
 use super::grind::{waits, wanted_and_found};
 use super::row::{Brought, Row, Stage};
-use crate::engine::{Cylinders, PartKind};
+use crate::engine::{BoreWall, Cylinders, PartKind};
 use crate::sheet::SizeGroup;
 use crate::work::{Hands, Work};
 
@@ -20,6 +20,9 @@ pub(super) const ROW: Row = Row {
         let Some(plan) = scene.plan(SizeGroup::Bores).filter(|_| !parts.is_empty()) else { return vec![] };
         let sleeve = match scene.engine.arrangement().construction.cylinders {
             Some(Cylinders::DrySleeves) => "press the old sleeve out, the machinist’s new one in,",
+            _ if scene.engine.arrangement().construction.bore_wall == Some(BoreWall::Coated) => {
+                "sleeve, or have the wall coated anew,"
+            }
             _ => "sleeve with the machinist’s own",
         };
         vec![Brought {

@@ -30,7 +30,12 @@ pub(super) const ROW: Row = Row {
 pub(super) fn washed(scene: &Scene<'_>) -> Vec<Part> {
     let mut block = scene.parts(PartKind::Block, |own| own.outcome != Outcome::Replace);
     let known = rules::Scene { engine: scene.engine, job: scene.job(), measured: scene.measured };
-    block.retain(|part| scene.decision(*part).is_some_and(|own| is_washed(&known, *part, own.outcome)));
+    // Boring the seats of the camshaft in the casting leaves its chips in the block.
+    let are_seats_bored =
+        scene.engine.arrangement().is_cam_in_block() && !scene.with(PartKind::CamBearing, Work::Machine).is_empty();
+    block.retain(|part| {
+        are_seats_bored || scene.decision(*part).is_some_and(|own| is_washed(&known, *part, own.outcome))
+    });
     block
 }
 

@@ -2,7 +2,7 @@
 
 use super::plan::Missing;
 use super::scratch::{Scratch, by_nail, deepest_scratch};
-use crate::engine::Part;
+use crate::engine::{Cylinders, Part};
 use crate::figure::{Bench, Figure, Readings, figures};
 use crate::job::PartRecord;
 use crate::measure::{Conformity, Length, Phase, Quantity, Sense, Spots, in_unit};
@@ -79,6 +79,12 @@ pub(super) fn condition(readings: &Readings<'_>, part: Part, sense: Sense) -> Co
         seen.faults.clear();
         seen.too_deep = None;
         seen.worn_size = false;
+    }
+    // What a person has machined takes its group along to a size; a wet liner is renewed, and not by such a word.
+    let by_hand = record.overrule.as_ref().is_some_and(|overrule| overrule.outcome == Outcome::Machine);
+    let is_liner = readings.engine.arrangement().construction.cylinders == Some(Cylinders::WetLiners);
+    if by_hand && !is_liner && seen.faults.is_empty() {
+        seen.faults.push("to be machined, decided by hand.".into());
     }
     if let Some(missing) = missing_spots(readings, part) {
         seen.missing.insert(0, reading(missing));

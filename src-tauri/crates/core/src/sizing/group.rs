@@ -3,7 +3,7 @@
 use super::condition::{Condition, condition};
 use super::plan::{Action, GroupPlan, Missing, PartPlan, plan_of, sentence};
 use super::words::{range_words, size_text, size_words};
-use crate::engine::{Cylinders, Part};
+use crate::engine::{BoreWall, Cylinders, Part};
 use crate::figure::Readings;
 use crate::measure::{Length, Sense, in_unit};
 use crate::sheet::{Dispute, SizeGroup, SizeRow};
@@ -24,6 +24,9 @@ pub fn smallest_size(series: &[SizeRow], sense: Sense, found: Length, cleans_up_
         !row.without_grinding && row.size > found && cleans
     })
 }
+
+/// Why a coated bore that is worn goes to no size (common practice).
+const COATED: &str = "A coated wall is not bored: boring takes the coating off.";
 
 /// What was decided, before it is put into words for each part.
 struct Decided {
@@ -163,6 +166,7 @@ impl Group<'_> {
         if let Some((part, why)) = self.too_deep() {
             let end = match self.group {
                 SizeGroup::Bores if self.has_cylinders_of_their_own() => "",
+                SizeGroup::Bores if self.is_coated() => " A coated wall is not bored.",
                 SizeGroup::Bores => " It takes a sleeve, or a new block.",
                 _ => "",
             };
@@ -233,6 +237,9 @@ impl Group<'_> {
     /// The size to machine to, or the end of the road.
     fn machine(&self, part: Part, why: &str, missing: &mut Vec<Missing>) -> Decided {
         let decided = |action, size, by, because: String| Decided { action, size, by: Some(by), because };
+        if self.is_coated() {
+            return decided(Action::Replace, None, part, format!("{why} {COATED}"));
+        }
         let Some((worst, cleans, uncertainty)) = self.worst() else {
             return decided(
                 Action::Machine,
@@ -287,6 +294,12 @@ impl Group<'_> {
             worn.filter_map(|(part, seen)| Some((*part, seen.diameter?.0))).min_by_key(|(_, smallest)| *smallest)?;
         let row = self.series.iter().find(|row| row.without_grinding && row.diameter.0 <= smallest)?;
         Some((row, part))
+    }
+
+    /// Whether its walls are plated or coated: a cutter or a hone would go through the layer on which the rings run.
+    fn is_coated(&self) -> bool {
+        let wall = self.readings.engine.arrangement().construction.bore_wall;
+        self.group == SizeGroup::Bores && wall == Some(BoreWall::Coated)
     }
 
     fn has_cylinders_of_their_own(&self) -> bool {
@@ -367,6 +380,10 @@ impl Group<'_> {
         let size = chosen.size.length;
         if planned.action == Action::Renew {
             notices.push(format!("The chosen size {} waits: what is worn is renewed.", size_text(size, self.readings)));
+            return planned;
+        }
+        if self.is_coated() && size != self.found {
+            notices.push(format!("The chosen size {} waits: {COATED}", size_text(size, self.readings)));
             return planned;
         }
         let way = self.readings.job.chosen_ways.get(&self.group.kind()).map(|chosen| chosen.way);

@@ -2,8 +2,10 @@
 //! decisions rest; and once those are made, what came back from the machine shop ([`read_back`]) and what clearance to
 //! expect ([`clearances`]).
 
+mod bent;
 mod clearance;
 mod condition;
+mod ground_cam;
 mod group;
 mod own_size;
 mod plan;
@@ -11,10 +13,13 @@ mod read_back;
 mod scratch;
 mod shell_grade;
 mod tappet_bore;
+mod thrust;
 mod words;
 
+pub(crate) use bent::{bent_mains, doubtful_mains};
 pub(crate) use clearance::clearances;
 pub use clearance::{Predicted, Spread, running};
+pub(crate) use ground_cam::{cam_journal_back, unmeasured_cam_journals};
 pub use group::smallest_size;
 pub use own_size::sized_quantity;
 pub(crate) use own_size::{Known, own_size};
@@ -25,6 +30,7 @@ pub use scratch::{Scratch, by_nail, deepest_scratch, scratch};
 pub use shell_grade::ShellsOfGrade;
 pub(crate) use shell_grade::{ShellGrades, shell_grades};
 pub use tappet_bore::{Blame, TappetBores, WornBore, blame};
+pub(crate) use thrust::{doubtful_thrust, thrust_back, worn_thrust};
 
 use std::collections::BTreeMap;
 

@@ -152,6 +152,11 @@ impl GroupPlan {
         })
     }
 
+    /// What holds parts that are to be machined while the plan brings none of them to a size, in a sentence.
+    pub fn ask_size(&self) -> String {
+        format!("Choose the size first: the plan for the {} says “{}”.", self.group.label(), self.words)
+    }
+
     /// The parts of which it is seen only when they are back what size they have: those machined, and those polished, for
     /// what does not clean up is ground.
     pub fn worked(&self) -> impl Iterator<Item = &PartPlan> {

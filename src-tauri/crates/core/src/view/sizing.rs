@@ -1,10 +1,10 @@
 //! The sizes of a rebuild.
 
-use std::collections::BTreeSet;
-
 use serde::Serialize;
 
-use super::order_line::{OrderLine, orders};
+use super::decided::Decided;
+use super::order_line::OrderLine;
+use super::orders::orders;
 use crate::engine::Part;
 use crate::figure::Readings;
 use crate::sheet::SizeGroup;
@@ -34,11 +34,11 @@ impl Sizing {
         plans: Vec<GroupPlan>,
         tappet_bores: Option<TappetBores>,
         read_back: Vec<ReadBack>,
-        replaced: &BTreeSet<Part>,
+        decided: &Decided<'_>,
     ) -> Self {
         Self {
-            orders: orders(readings, &plans, tappet_bores.as_ref(), &read_back, replaced),
-            clearances: clearances(readings, &plans, replaced),
+            orders: orders(readings, &plans, tappet_bores.as_ref(), &read_back, decided),
+            clearances: clearances(readings, &plans, decided.replaced),
             read_back,
             tappet_bores,
             groups: plans,

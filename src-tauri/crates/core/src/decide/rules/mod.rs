@@ -2,6 +2,8 @@
 //! rules about sets come last, each after those whose outcomes it reads.
 
 mod adjacent_clearances;
+mod bearings_of_ground_cam_journals;
+mod bent_crankshaft;
 mod big_ends;
 mod block_as_one;
 mod bolts_of_resized_rods;
@@ -69,6 +71,7 @@ mod tappet_bore_damage;
 mod tappet_damage;
 mod tappets_to_bores;
 mod tested_for_cracks;
+mod thrust_faces;
 mod water_in_the_oil_ways;
 mod worn_tappet_bores;
 
@@ -96,6 +99,10 @@ pub const DECK_FLATNESS: RuleId = deck_flatness::RULE.id;
 pub const RENEWED_AT_OVERHAUL: RuleId = renewed_at_overhaul::RULE.id;
 /// Cam bearings that are renewed because of a wash, or of a new camshaft.
 pub const CAM_BEARINGS_WITH_WASH: RuleId = cam_bearings_with_wash::RULE.id;
+/// The crankshaft is bent.
+pub const BENT_CRANKSHAFT: RuleId = bent_crankshaft::RULE.id;
+/// The thrust faces of the crankshaft are worn.
+pub const THRUST_FACES: RuleId = thrust_faces::RULE.id;
 /// The journal is to be measured before anything can be said.
 pub const MEASURE_FIRST: RuleId = measure_first::RULE.id;
 
@@ -105,7 +112,7 @@ pub fn is_read_off_damage(id: RuleId) -> bool {
 }
 
 /// Every rule.
-pub const ALL: [&Rule; 64] = [
+pub const ALL: [&Rule; 67] = [
     &renewed_at_overhaul::RULE,
     &shell_failure::RULE,
     &shell_debris::RULE,
@@ -130,6 +137,8 @@ pub const ALL: [&Rule; 64] = [
     &tappet_bore_damage::RULE,
     &worn_tappet_bores::RULE,
     &outside_limits::RULE,
+    &bent_crankshaft::RULE,
+    &thrust_faces::RULE,
     &loose_tappets::RULE,
     &big_ends::RULE,
     &line_of_bores::RULE,
@@ -166,6 +175,7 @@ pub const ALL: [&Rule; 64] = [
     &pistons_to_bores::RULE,
     &tappets_to_bores::RULE,
     &camshaft_as_one::RULE,
+    &bearings_of_ground_cam_journals::RULE,
     &cam_bearings_with_wash::RULE,
     &new_cam_new_tappets::RULE,
     &new_tappet_old_cam::RULE,

@@ -17,7 +17,7 @@ pub(super) const RULE: Rule = Rule {
 fn remedy(kind: PartKind, quantity: Quantity) -> Option<Outcome> {
     use Outcome::{Machine, Replace};
     match (kind, quantity) {
-        (PartKind::MainJournal, Quantity::ThrustWidth) => Some(Machine),
+        // What the thrust width and the run-out of a main ask for is said of the crankshaft.
         (PartKind::MainJournal | PartKind::Crankpin | PartKind::Bore, _) => None,
         // What is wrong with it, and whether it is reamed or bushed, [`super::worn_tappet_bores`] says; a reading on the side
         // of a new one can’t be.
