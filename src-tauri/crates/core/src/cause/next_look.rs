@@ -21,6 +21,7 @@ use super::pattern::Pattern;
 use super::scaled::binary_log;
 use crate::engine::Part;
 use crate::job::Job;
+use crate::measure::Quantity;
 use crate::sheet::Proportions;
 use crate::wear::{Tag, Zone};
 
@@ -70,8 +71,25 @@ pub(super) fn next_look(
     solution: &Solution<'_>,
     job: &Job,
 ) -> Option<NextLook> {
-    best(model, solution, looks(model, gathered, job)).or_else(|| best(model, solution, sizes(model, gathered, job)))
+    let looked = best(model, solution, looks(model, gathered, job));
+    let sizes = sizes(model, gathered, job);
+    // What dust and fuel leave looks alike: only grooves and gaps tell them apart, whatever is still to be looked at.
+    let is_alone = |candidate: &Candidate| candidate.is_of(Fault::WideGroove) || candidate.is_of(Fault::ThinRing);
+    let (telling, other): (Vec<Candidate>, Vec<Candidate>) = sizes.into_iter().partition(is_alone);
+    let told = best(model, solution, telling);
+    let is_worth_it = |told: &NextLook| looked.as_ref().is_none_or(|look| told.gain >= TIMES_A_LOOK * look.gain);
+    match told.filter(is_worth_it) {
+        Some(told) if looked.is_some() => Some(told),
+        told => {
+            let measured = if looked.is_some() { None } else { best(model, solution, other) };
+            let more = |a: &NextLook, b: &NextLook| a.gain.total_cmp(&b.gain);
+            looked.or_else(|| told.into_iter().chain(measured).max_by(more))
+        }
+    }
 }
+
+/// Measuring takes longer than looking: it must tell so much more (our judgement).
+const TIMES_A_LOOK: f64 = 1.5;
 
 fn best(model: &Model<'_>, solution: &Solution<'_>, candidates: Vec<Candidate>) -> Option<NextLook> {
     // Parts that are known to be alike are asked about once.
@@ -144,7 +162,15 @@ fn sizes(model: &Model<'_>, gathered: &Gathered, job: &Job) -> Vec<Candidate> {
         let known = |fault: Fault| notes.iter().any(|n| n.part == *part && n.symptom == Some(Symptom::Measured(fault)));
         let has_limit = |quantity| job.sheet.limits(*part, quantity, "", None, Proportions::default()).is_some();
         let quantities = part.kind.quantities().iter().map(|has| has.quantity).filter(|quantity| has_limit(*quantity));
-        let faults: BTreeSet<Fault> = quantities.flat_map(shown_by).copied().filter(|fault| !known(*fault)).collect();
+        let is_measured = |quantity| {
+            job.readings.iter().any(|taken| taken.reading.part == *part && taken.reading.quantity == quantity)
+        };
+        let shown = |quantity: Quantity| match quantity {
+            // With its bore's wear it tells how much of a gap is the ring's own loss.
+            Quantity::RingGap if !is_measured(quantity) => &[Fault::ThinRing],
+            _ => shown_by(quantity),
+        };
+        let faults: BTreeSet<Fault> = quantities.flat_map(shown).copied().filter(|fault| !known(*fault)).collect();
         let asked = faults
             .into_iter()
             .filter_map(|fault| Some((fault, model.observation(*part, Symptom::Measured(fault), None, observed)?)));
@@ -209,6 +235,11 @@ fn bits(p: f64) -> f64 {
 }
 
 impl Candidate {
+    /// Whether it would show this fault.
+    fn is_of(&self, fault: Fault) -> bool {
+        matches!(&self.asks, Asks::Faults(faults) if faults.contains(&fault))
+    }
+
     /// The look in words: what is to be looked at, which answer would tell most, and of which cause.
     fn told(&self, model: &Model<'_>, answers: &[Joint], gain: f64) -> NextLook {
         let label = model.engine().label(self.part).to_lowercase();
@@ -240,7 +271,14 @@ impl Candidate {
             }
             Asks::Faults(faults) => {
                 let shown = faults.get(n).map_or("a size beyond its limit", |fault| fault.words());
-                NextLook { sentence: format!("Measure {label}: a reading that shows it {shown} {speaks}."), ..blank }
+                // Each by itself is half of the answer.
+                let beside = match faults.get(n) {
+                    Some(Fault::WideGroove) => " With the gap of its rings it tells dust from fuel.",
+                    Some(Fault::ThinRing) => " With the grooves of its piston it tells dust from fuel.",
+                    _ => "",
+                };
+                let sentence = format!("Measure {label}: a reading that shows it {shown} {speaks}.{beside}");
+                NextLook { sentence, ..blank }
             }
             Asks::Tags(tags) => {
                 let Some(tag) = tags.get(n).copied() else {

@@ -16,7 +16,7 @@ use super::plan::plan;
 use super::why::why;
 use crate::assess::Assessment;
 use crate::caution::for_customer;
-use crate::view::{PartView, Seen};
+use crate::view::PartView;
 use crate::words::capitalised;
 
 /// Photos in the short report.
@@ -76,14 +76,17 @@ fn marks(assessment: &Assessment) -> Vec<Block> {
 }
 
 fn not_looked_at(assessment: &Assessment) -> Vec<Block> {
-    let open: Vec<&PartView> =
-        assessment.parts.iter().filter(|view| view.seen == Seen::NotLooked && view.is_looked_at_alone()).collect();
-    if open.is_empty() {
-        return vec![];
-    }
-    let kinds: Vec<String> = by_kind(&open, assessment).iter().map(|kind| capitalised(kind)).collect();
-    let told = format!("{}. Nothing is known of these parts: that does not mean sound.", kinds.join("; "));
-    chapter("What was not looked at", [Block::Paragraph(told)])
+    let kinds = |is: fn(&PartView) -> bool| -> String {
+        let views: Vec<&PartView> = assessment.parts.iter().filter(|view| is(view)).collect();
+        by_kind(&views, assessment).iter().map(|kind| capitalised(kind)).collect::<Vec<String>>().join("; ")
+    };
+    let unknown = kinds(PartView::is_unknown);
+    let measured = kinds(PartView::is_only_measured);
+    let told = [
+        (!unknown.is_empty()).then(|| format!("{unknown}. Nothing is known of these parts: that does not mean sound.")),
+        (!measured.is_empty()).then(|| format!("Measured, and not looked at: {measured}.")),
+    ];
+    chapter("What was not looked at", told.into_iter().flatten().map(Block::Paragraph))
 }
 
 #[cfg(test)]

@@ -91,10 +91,18 @@ fn look_again(parts: &[PartView]) -> Vec<ListItem> {
     parts.iter().filter(open).map(item).collect()
 }
 
-/// What the likely causes ask to be checked or put right; not on what goes to the scrap.
+/// The ways in that were found, and what the likely causes ask to be checked or put right; not on what goes to the scrap.
 fn put_right(causes: &CauseReport) -> Vec<ListItem> {
+    let ways = causes.to_close.iter().map(|way| {
+        let key = ItemKey::PutRight { cause: WAY_IN.into(), check: way.id.clone() };
+        ListItem {
+            parts: way.parts.clone(),
+            because: format!("{}.", way.found.join("; ")),
+            ..ListItem::new(key, way.todo.clone(), 1)
+        }
+    });
     let told = causes.causes.iter().filter(|cause| cause.told);
-    told.flat_map(|cause| {
+    let by_causes = told.flat_map(|cause| {
         cause.check.iter().chain(&cause.put_right).filter(|todo| todo.moot.is_empty()).map(|todo| {
             let key = ItemKey::PutRight { cause: cause.id.clone(), check: todo.id.into() };
             ListItem {
@@ -102,9 +110,12 @@ fn put_right(causes: &CauseReport) -> Vec<ListItem> {
                 ..ListItem::new(key, todo.words.clone(), 1)
             }
         })
-    })
-    .collect()
+    });
+    ways.chain(by_causes).collect()
 }
+
+/// The written form under which a way in is put right, in place of a cause's.
+const WAY_IN: &str = "way-in";
 
 fn own(job: &Job, kind: ListKind) -> Vec<ListItem> {
     let items = job.own_items.iter().filter(|(_, item)| item.list == kind);

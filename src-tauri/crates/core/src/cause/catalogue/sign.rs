@@ -177,6 +177,11 @@ pub(super) const ALL_OVER: &[(Pattern, f64)] = &[(Pattern::Wide, 0.60), (Pattern
 pub(super) const UNDER_LOAD: &[(Pattern, f64)] =
     &[(Pattern::Crown, 0.35), (Pattern::Wide, 0.30), (Pattern::Spot, 0.10), (Pattern::Band, 0.04)];
 
+/// Patterns of what the oil carries everywhere and the load presses in: between the two (our judgement; embedded particles lie
+/// mostly where the film is thinnest).
+pub(super) const CARRIED_UNDER_LOAD: &[(Pattern, f64)] =
+    &[(Pattern::Wide, 0.37), (Pattern::Crown, 0.29), (Pattern::Spot, 0.10), (Pattern::Band, 0.04)];
+
 /// Where a part stands along the crankshaft.
 #[derive(Debug, Clone, Copy)]
 pub struct Along {
@@ -260,6 +265,17 @@ impl Presence<'_> {
             Mirror::Halves => pattern.half_for_half(),
         };
         share(self.sign.at, map, seen_as)
+    }
+
+    /// Whether it shows this pattern, of which it has one that is named; whatever it is where none is.
+    pub fn shows(&self, pattern: Pattern) -> bool {
+        let seen_as = match self.mirror {
+            Mirror::None => pattern,
+            Mirror::Ends => pattern.end_for_end(),
+            Mirror::Sides => pattern.side_for_side(),
+            Mirror::Halves => pattern.half_for_half(),
+        };
+        self.sign.at.is_empty() || self.sign.at.iter().any(|(own, _)| *own == seen_as)
     }
 
     /// The pattern that it shows most often, if any is named.
