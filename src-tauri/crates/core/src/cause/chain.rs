@@ -99,10 +99,64 @@ pub(super) fn chain(
 
 #[cfg(test)]
 mod tests {
-    use crate::assess::assess;
+    use crate::assess::{Assessment, assess};
     use crate::engine::Arrangement;
     use crate::job::testing::{arrange, job_of};
     use serde_json::{Value, json};
+
+    /// Dust in every cylinder, and what else is told.
+    fn dusty(changes: &[Value]) -> Assessment {
+        let scored = (1..=4).flat_map(|n| [format!("bore.{n}"), format!("piston.{n}")]);
+        let scored = scored.map(|part| json!({ "do": "tag", "part": part, "tag": "scoring", "grade": 2 }));
+        let all: Vec<Value> =
+            std::iter::once(arrange(&Arrangement::inline(4))).chain(scored).chain(changes.to_vec()).collect();
+        assess(&job_of(&all))
+    }
+
+    /// What is only likely is asked for; what was found, or told of the past, is named.
+    #[test]
+    fn a_way_is_named_only_where_something_tells_of_it() {
+        let of = |came: &Assessment, id: &str| came.causes.causes.iter().find(|cause| cause.id == id).unwrap().clone();
+        let dust = of(&dusty(&[]), "dusty-air");
+        assert!(dust.named && dust.chain.ways.is_empty() && !dust.ways_in[0].named, "{:?}", dust.chain);
+        assert_eq!(dust.chain.look_labels, ["Air cleaner and duct"]);
+        let torn = json!({ "do": "tag", "part": "air-cleaner", "tag": "torn", "grade": 3 });
+        let dust = of(&dusty(&[torn]), "dusty-air");
+        assert_eq!(dust.chain.ways, ["an air cleaner that leaks, is torn or missing"]);
+        let thinned =
+            (1..=5).map(|n| format!("main-shell.{n}.lower")).chain((1..=4).map(|n| format!("rod-shell.{n}.upper")));
+        let thinned = thinned.map(|part| json!({ "do": "tag", "part": part, "tag": "copper-showing", "grade": 2 }));
+        let rough: Vec<Value> = std::iter::once(arrange(&Arrangement::inline(4))).chain(thinned).collect();
+        let with = |answer: Option<&str>| {
+            let told = answer.map(|answer| json!({ "do": "recall", "fact": "recent-rebuild", "answer": answer }));
+            of(&assess(&job_of(&rough.iter().cloned().chain(told).collect::<Vec<_>>())), "poor-journal-finish").chain
+        };
+        assert_eq!(with(Some("yes")).ways, ["a mistake at an earlier assembly"]);
+        assert_eq!((with(Some("no")).ways.len(), with(Some("no")).ask.len()), (0, 0));
+        let asked = with(None);
+        assert_eq!(asked.ways, [""; 0]);
+        assert_eq!(asked.ask, ["Was it rebuilt within the last few hundred hours?"]);
+    }
+
+    /// A torn cleaner lets dust into the cylinders first: where they show none, it is said beside it.
+    #[test]
+    fn the_way_in_and_its_own_cause_do_not_contradict() {
+        let tag = |part: String, tag: &str| json!({ "do": "tag", "part": part, "tag": tag, "grade": 3 });
+        let mut edits: Vec<Value> = vec![arrange(&Arrangement::inline(4))];
+        edits.extend((1..=4).map(|n| tag(format!("rod-shell.{n}.upper"), "embedded-debris")));
+        edits.push(tag("air-cleaner".into(), "torn"));
+        let way = |edits: &[Value]| {
+            let causes = assess(&job_of(edits)).causes.causes;
+            causes.into_iter().find(|cause| cause.id == "dirt-in-oil").unwrap().chain.ways[0].clone()
+        };
+        assert!(!way(&edits).contains("little dust"), "nobody looked at the cylinders");
+        edits.extend(
+            (1..=4)
+                .flat_map(|n| [format!("bore.{n}"), format!("piston.{n}")])
+                .map(|part| json!({ "do": "clean", "part": part })),
+        );
+        assert!(way(&edits).ends_with("(the cylinders show little dust)"), "{}", way(&edits));
+    }
 
     /// Grit in every shell, taken in by a torn air cleaner beside oil that was kept too long.
     #[test]

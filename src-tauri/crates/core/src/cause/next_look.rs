@@ -329,3 +329,49 @@ impl Candidate {
         (most.2 > 0.0).then_some((most.0, most.1, most.2 * answer.weight / total))
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::assess;
+    use crate::cause::NextLook;
+    use crate::engine::{Arrangement, Engine};
+    use crate::job::testing::{arrange, job_of};
+    use serde_json::{Value, json};
+
+    /// Marks on one side of every skirt and wall, which dust and fuel both leave, in an engine that is clean otherwise.
+    fn asked(more: &[Value]) -> Option<NextLook> {
+        let line = |kind: &str, quantity: &str, limit: &str| json!({ "of": { "kind": kind, "quantity": quantity }, "min": "0.05 mm", "max": "0.30 mm", "limit": limit });
+        let sheet = json!({ "do": "use-sheet", "sheet": { "head": { "name": "Any", "source": "", "unit": "millimetre" },
+            "lines": [line("piston", "groove-clearance", "0.40 mm"), line("rings", "ring-gap", "0.80 mm")] } });
+        let arrangement = Arrangement::inline(4);
+        let engine = Engine::new(arrangement.clone()).unwrap();
+        let looks = engine.parts().iter().map(|part| match part.kind.row().id {
+            "bore" => json!({ "do": "tag", "part": part, "tag": "scoring", "grade": 2,
+                "zones": ["top-thrust", "middle-thrust"] }),
+            "piston" => json!({ "do": "tag", "part": part, "tag": "scuffing", "grade": 2, "zones": ["thrust-skirt"] }),
+            _ => json!({ "do": "clean", "part": part }),
+        });
+        let changes: Vec<Value> =
+            [arrange(&arrangement), sheet].into_iter().chain(looks).chain(more.to_vec()).collect();
+        assess(&job_of(&changes)).causes.next_look
+    }
+
+    /// Dust takes the height of rings and grooves, fuel their radial thickness (common practice): neither says it alone.
+    #[test]
+    fn grooves_and_gaps_are_asked_for_both() {
+        let first = asked(&[]).unwrap();
+        assert!(first.measure && first.part.to_string().starts_with("rings."), "{first:?}");
+        assert!(
+            first.sentence.ends_with("With the grooves of its piston it tells dust from fuel."),
+            "{}",
+            first.sentence
+        );
+        let gap = |n: u8| {
+            let reading = json!({ "part": format!("rings.{n}"), "quantity": "ring-gap", "value": "0.20 mm",
+                "spot": { "station": "top-ring" } });
+            json!({ "do": "measure", "reading": reading })
+        };
+        let then = asked(&[1, 2, 3, 4].map(gap));
+        assert!(then.is_none_or(|then| !then.part.to_string().starts_with("rings.")), "it was measured");
+    }
+}

@@ -49,3 +49,35 @@ pub(super) fn shifted_prior(cause: &Cause, job: &Job) -> f64 {
     let odds = Belief::of(cause.prior).odds() * shift;
     odds / (1.0 + odds)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::cause::catalogue;
+    use crate::engine::Arrangement;
+    use crate::job::testing::{arrange, job_of};
+    use serde_json::{Value, json};
+
+    /// One fact that is told and found counts once, by the stronger; another fact counts beside it.
+    #[test]
+    fn told_and_found_are_one_fact() {
+        let told = |complaint: &str| json!({ "do": "complain", "complaint": complaint, "told": true });
+        let tag = |part: &str, tag: &str| json!({ "do": "tag", "part": part, "tag": tag, "grade": 2 });
+        let belief = |id: &str, changes: &[Value]| {
+            let cause = catalogue::ALL.into_iter().find(|cause| cause.id == id).unwrap();
+            shifted_prior(cause, &job_of(&[&[arrange(&Arrangement::inline(4))], changes].concat()))
+        };
+        for (id, complaint, (part, find)) in [
+            ("fuel-dilution", "fuel-in-oil", ("engine-oil", "fuel-smell")),
+            ("corrosion", "coolant-in-oil", ("engine-oil", "milky")),
+            ("corrosion", "coolant-used", ("coolant", "low-level")),
+        ] {
+            let (told, found) = (told(complaint), tag(part, find));
+            let (by_word, by_eye) = (belief(id, std::slice::from_ref(&told)), belief(id, std::slice::from_ref(&found)));
+            let both = belief(id, &[told, found]);
+            assert!((both - by_word.max(by_eye)).abs() < 1e-9, "{id}: {by_word} {by_eye} {both}");
+        }
+        let other = [told("coolant-used"), tag("engine-oil", "milky")];
+        assert!(belief("corrosion", &other) > belief("corrosion", &other[1..]) + 0.05);
+    }
+}

@@ -206,6 +206,16 @@ mod tests {
         }
     }
 
+    /// Milky oil in an engine whose parts are sound: it is sound inside, and not altogether.
+    #[test]
+    fn what_was_found_outside_is_not_passed_over() {
+        let milky = json!({ "do": "tag", "part": "engine-oil", "tag": "milky", "grade": 3 });
+        let inside = "Nothing was found inside beyond the marks of use.";
+        says(&[&every(clean)[..], &[milky]].concat(), Verdict::Sound, inside);
+        let outside = json!({ "do": "clean", "part": "engine-oil" });
+        says(&[&every(clean)[..], &[outside]].concat(), Verdict::Sound, SOUND);
+    }
+
     /// Nobody is sent to look on where all was looked at.
     #[test]
     fn what_no_cause_explains_is_said_so() {

@@ -76,6 +76,48 @@ mod tests {
         }
     }
 
+    /// One mechanic's 3 is another's 4.
+    #[test]
+    fn grade_three_all_over_is_a_wreck_too() {
+        let tags = |part: Part| match part.kind {
+            PartKind::MainShell | PartKind::RodShell | PartKind::CamBearing | PartKind::ThrustFace => Some("wiping"),
+            PartKind::MainJournal | PartKind::Crankpin | PartKind::Piston | PartKind::Bore => Some("scoring"),
+            PartKind::Tappet => Some("pitting"),
+            PartKind::Lobe => Some("worn-nose"),
+            PartKind::Rings => Some("cracks"),
+            _ => None,
+        };
+        for arrangement in [Arrangement::vee(8), Arrangement::inline(4)] {
+            let engine = Engine::new(arrangement.clone()).unwrap();
+            for grade in [&|_| 3, &|n| 3 + n % 2] as [&dyn Fn(usize) -> usize; 2] {
+                let looks = engine.parts().iter().enumerate().filter_map(|(n, part)| {
+                    Some(json!({ "do": "tag", "part": part, "tag": tags(*part)?, "grade": grade(n) }))
+                });
+                let changes: Vec<Value> = std::iter::once(arrange(&arrangement)).chain(looks).collect();
+                let causes = assess(&job_of(&changes)).causes;
+                assert_eq!(causes.verdict, Verdict::Wreck, "{}", causes.summary);
+            }
+        }
+    }
+
+    /// Hardened faces break up by fatigue and by hardly anything else (NAVEDTRA 14076).
+    #[test]
+    fn one_pitted_lobe_is_named() {
+        let engine = Engine::new(Arrangement::vee(8)).unwrap();
+        let looks = engine.parts().iter().map(|part| match part.to_string().as_str() {
+            "lobe.3.intake.1" => json!({ "do": "tag", "part": part, "tag": "pitting", "grade": 2 }),
+            _ => json!({ "do": "clean", "part": part }),
+        });
+        let changes: Vec<Value> = std::iter::once(arrange(&Arrangement::vee(8))).chain(looks).collect();
+        let causes = assess(&job_of(&changes)).causes;
+        assert_eq!(
+            (causes.verdict, causes.causes[0].id.as_str()),
+            (Verdict::Named, "cam-fatigue"),
+            "{}",
+            causes.summary
+        );
+    }
+
     /// What is less damaged is still read.
     #[test]
     fn what_is_left_of_a_wreck_may_name_its_cause() {

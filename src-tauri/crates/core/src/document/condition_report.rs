@@ -94,8 +94,10 @@ mod tests {
     use super::*;
     use crate::assess::assess;
     use crate::engine::{Arrangement, Part};
+    use crate::job::testing::{arrange, job_of};
     use crate::job::{Job, PartRecord, TagRecord, TextField};
     use crate::wear::{Grade, Tag, Zone};
+    use serde_json::json;
 
     fn report(parts: &[(&str, Option<Tag>)]) -> Paper {
         let record = |tag: &Option<Tag>| PartRecord {
@@ -134,6 +136,24 @@ mod tests {
         let Some(Block::Paragraph(open)) = after.nth(1) else { panic!("{paper:?}") };
         assert!(open.contains("All 3 main journals"), "{open}");
         assert!(!open.to_lowercase().contains("crankpin"), "{open}");
+    }
+
+    /// A part that was measured is known, though nobody looked at it.
+    #[test]
+    fn what_was_measured_is_not_called_unknown() {
+        let reading = json!({ "part": "main-journal.2", "quantity": "diameter", "value": "60.00 mm",
+            "spot": { "station": "front", "direction": "a" } });
+        let clean = json!({ "do": "clean", "part": "crankpin.1" });
+        let job = job_of(&[arrange(&Arrangement::inline(2)), clean, json!({ "do": "measure", "reading": reading })]);
+        let paper = condition_report(&Desk::bare(&job, &assess(&job)), Extent::Full);
+        let mut after = paper.blocks.iter().skip_while(|block| **block != Block::heading("What was not looked at"));
+        let (Some(Block::Paragraph(open)), Some(Block::Paragraph(measured))) = (after.nth(1), after.next()) else {
+            panic!("{paper:?}")
+        };
+        assert!(!open.contains("Main 2, journal") && open.contains("Main 1, journal"), "{open}");
+        assert_eq!(measured, "Measured, and not looked at: Main 2, journal.");
+        let Some(Block::CustomersPage(page)) = paper.blocks.first() else { panic!("{paper:?}") };
+        assert!(page.found.contains(&"Measured, and not looked at: 1 part.".to_owned()), "{:?}", page.found);
     }
 
     /// A part has one state: what is worn evenly does not stand among what is as new.

@@ -196,6 +196,32 @@ mod tests {
         }
     }
 
+    /// A lid that is missing is fitted and a torn cleaner renewed, whatever came of it; what was looked at is not asked for.
+    #[test]
+    fn each_way_in_that_was_found_is_put_right_once() {
+        let tag = |part: &str, tag: &str, grade: u8| json!({ "do": "tag", "part": part, "tag": tag, "grade": grade });
+        let mut changes = vec![arrange(&Arrangement::inline(4)), json!({ "do": "clean", "part": "block" })];
+        changes.extend([tag("air-cleaner", "torn", 3), tag("oil-filler", "missing", 4)]);
+        let asked = |changes: &[Value]| -> Vec<String> {
+            let assessment = assess(&job_of(changes));
+            list(&assessment, ListKind::PutRight).items.iter().map(|item| item.what.clone()).collect()
+        };
+        let ways =
+            ["Renew the air cleaner and seal its joints before the engine runs.", "Fit an oil filler lid that seals."];
+        assert_eq!(asked(&changes), ways);
+        changes.push(tag("oil-filter", "grit", 3));
+        changes.extend((1..=5).map(|n| tag(&format!("main-shell.{n}.lower"), "embedded-debris", 3)));
+        changes.extend(
+            (1..=4).flat_map(|n| [format!("bore.{n}"), format!("piston.{n}")]).map(|part| tag(&part, "scoring", 2)),
+        );
+        let asked = asked(&changes);
+        assert_eq!(asked[..2], ways);
+        let again =
+            |what: &&String| what.contains("filter open") || what.contains("way in") || what.contains("cleaner's");
+        assert_eq!(asked.iter().find(again), None, "{asked:?}");
+        assert!(asked.iter().any(|what| what.starts_with("Open every oil gallery")), "{asked:?}");
+    }
+
     #[test]
     fn nothing_is_put_right_on_what_is_scrapped() {
         let embedded = |n: u8| json!({ "do": "tag", "part": format!("main-shell.{n}.lower"), "tag": "embedded-debris", "grade": 3 });

@@ -35,13 +35,9 @@ pub(super) const RULE: Rule = Rule {
             let lower = pinched(number, Half::Lower);
             pinched(number, Half::Upper).iter().any(|pattern| lower.contains(pattern))
         };
-        let alike: Vec<u8> =
-            scene.engine.parts().iter().filter(|other| other.kind == part.kind).filter_map(number).collect();
-        // What most bearings show did not come from the seat of one.
-        let few = 2 * alike.iter().filter(|number| is_pinched(**number)).count() <= alike.len();
         let is_known = scene.measured.figures(part, Phase::Found).any(|figure| figure.quantity == Quantity::OutOfRound);
         let name = if part.kind == PartKind::Rod { "big end" } else { "housing bore" };
-        (record.looked_at() && !is_known && number(&part).is_some_and(is_pinched) && few).then(|| {
+        (record.looked_at() && !is_known && number(&part).is_some_and(is_pinched)).then(|| {
             (
                 Outcome::CantSay,
                 format!("Both its shells were pinched: measure the {name} for round, its cap tightened."),

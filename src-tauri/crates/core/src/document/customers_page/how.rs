@@ -48,6 +48,7 @@ fn likely(view: &CauseView) -> String {
     if view.probability >= SURE_FROM { view.plainly.clone() } else { format!("Likely: {}", lowered(&view.plainly)) }
 }
 
+/// Likewise of a sentence that stands behind a word.
 fn lowered(sentence: &str) -> String {
     let mut letters = sentence.chars();
     letters.next().map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
