@@ -77,19 +77,16 @@ pub(super) fn next_look(
     let is_alone = |candidate: &Candidate| candidate.is_of(Fault::WideGroove) || candidate.is_of(Fault::ThinRing);
     let (telling, other): (Vec<Candidate>, Vec<Candidate>) = sizes.into_iter().partition(is_alone);
     let told = best(model, solution, telling);
-    let is_worth_it = |told: &NextLook| looked.as_ref().is_none_or(|look| told.gain >= TIMES_A_LOOK * look.gain);
-    match told.filter(is_worth_it) {
-        Some(told) if looked.is_some() => Some(told),
-        told => {
-            let measured = if looked.is_some() { None } else { best(model, solution, other) };
-            let more = |a: &NextLook, b: &NextLook| a.gain.total_cmp(&b.gain);
-            looked.or_else(|| told.into_iter().chain(measured).max_by(more))
-        }
+    if let (Some(look), Some(size)) = (&looked, &told)
+        && size.gain >= TIMES_A_LOOK * look.gain
+    {
+        return told;
     }
+    looked.or_else(|| told.into_iter().chain(best(model, solution, other)).max_by(|a, b| a.gain.total_cmp(&b.gain)))
 }
 
 /// Measuring takes longer than looking: it must tell so much more (our judgement).
-const TIMES_A_LOOK: f64 = 1.5;
+const TIMES_A_LOOK: f64 = 2.0;
 
 fn best(model: &Model<'_>, solution: &Solution<'_>, candidates: Vec<Candidate>) -> Option<NextLook> {
     // Parts that are known to be alike are asked about once.

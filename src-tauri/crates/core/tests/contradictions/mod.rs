@@ -270,7 +270,8 @@ pub(crate) fn on_paper(job: &Job, came: &Assessment) -> Vec<String> {
     let is_looked = came.parts.iter().any(|view| {
         matches!(view.kind, PartKind::Piston | PartKind::Bore) && matches!(view.seen, Seen::Clean | Seen::Worn)
     });
-    if is_unlikely && is_looked && text.contains("air cleaner") && !text.contains("show little dust") {
+    if is_unlikely && is_looked && text.to_lowercase().contains("an air cleaner") && !text.contains("show little dust")
+    {
         wrong.push(format!("dust is unlikely, and the page says: {text}"));
     }
     // Every way in that is named in the chain stands on the page.

@@ -43,14 +43,15 @@ mod tests {
             "lines": [{ "of": { "kind": "main-journal", "quantity": "diameter" }, "min": "59.98 mm", "max": "60.00 mm",
                 "limit": "59.90 mm", "source": "" }] } });
         let mut changes: Vec<Value> = vec![arrange(&Arrangement::inline(1)), sheet];
-        for part in ["main-journal.1", "crankshaft"] {
+        for part in ["main-journal.1", "main-journal.2", "crankshaft"] {
             changes.push(json!({ "do": "clean", "part": part }));
         }
-        for (station, direction) in [("front", "a"), ("front", "b"), ("rear", "a"), ("rear", "b")] {
-            let spot = json!({ "station": station, "direction": direction });
-            let reading =
-                json!({ "part": "main-journal.1", "quantity": "diameter", "spot": spot, "value": "59.99 mm" });
-            changes.push(json!({ "do": "measure", "reading": reading }));
+        for part in ["main-journal.1", "main-journal.2"] {
+            for (station, direction) in [("front", "a"), ("front", "b"), ("rear", "a"), ("rear", "b")] {
+                let spot = json!({ "station": station, "direction": direction });
+                let reading = json!({ "part": part, "quantity": "diameter", "spot": spot, "value": "59.99 mm" });
+                changes.push(json!({ "do": "measure", "reading": reading }));
+            }
         }
         let shown = |part: &&str| json!({ "do": "tag", "part": part, "tag": "copper-showing", "grade": 2 });
         changes.extend(thinned.iter().map(shown));
