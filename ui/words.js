@@ -606,6 +606,7 @@ export const words = {
     chainCause: 'Cause',
     damage: 'Damage',
     noticed: 'Noticed',
+    /** @param {string} question */ askForWayIn: (question) => `Ask: ${question}`,
     /** @param {number} n */ lookForWayIn: (n) => `Look for the way in: ${counted(n, 'place')}`,
     /** @param {string} name */ chainOf: (name) => `How it came about: ${name}`,
     /** @param {string} name */ reasons: (name) => `Why: ${name}`,

@@ -26,7 +26,7 @@ export const answers = (view, all) => all.length === 0 ? '' : html`
 
 /** A chain of boxes, one under the other, an arrow between. @param {JobView} view @param {CauseView} cause */
 export function chain({ job }, { id, chain }) {
-  const { ways, has_way_in, damage, complaints, look, look_labels } = chain
+  const { ways, has_way_in, damage, complaints, ask, look, look_labels } = chain
   const steps = [
     ...(has_way_in
       ? [{ head: text.wayIn, body: capitalised(ways.join('; ')) || text.wayInOpen, isOpen: ways.length === 0 }]
@@ -40,7 +40,8 @@ export function chain({ job }, { id, chain }) {
       <li class=${isOpen ? 'chain-open' : ''}><span class="chain-head">${head}</span> ${body}</li>`)}</ol>
     ${look.length === 0
       ? ''
-      : lookFor(job, id, look, new Map(look.map((part, nth) => [part, look_labels[nth] ?? part])))}`
+      : lookFor(job, id, look, new Map(look.map((part, nth) => [part, look_labels[nth] ?? part])))}
+    ${ask.map((question) => html`<p>${text.askForWayIn(question)}</p>`)}`
 }
 
 /** What was not looked at and would tell how the damage got in.

@@ -37,7 +37,7 @@ export function cause(view, cause, previous, next) {
             <p class="source">${text.source}: ${cause.source}</p>`)}
           ${part(text.against, cause.evidence_against, (all) => evidence(address, all, labels))}
           ${part(text.check, cause.check, lines)}
-          ${part(text.putRight, cause.put_right, lines)}
+          ${part(text.putRight, [...closing(view, cause), ...cause.put_right], lines)}
         </div>
       </div>`,
     bar: html`
@@ -55,6 +55,12 @@ const step = (job, to, label, name) =>
   to
     ? html`<a class="button" href=${toScreen(job, 'causes', to.id)} aria-label=${name(to.name)}>${label}</a>`
     : html`<span class="button" aria-hidden="true"></span>`
+
+/** What is put right about the ways by which it came in and which were found. @param {JobView} view
+ * @param {CauseView} cause @returns {Todo[]} */
+const closing = (view, { ways_in }) => view.assessment.causes.to_close
+  .filter(({ id }) => ways_in.some((way) => way.id === id))
+  .map(({ id, todo, found }) => ({ id, words: `${todo} ${found.join('. ')}.`, moot: '' }))
 
 /** Where a cause of one place may be. @param {CauseView} cause */
 function places(cause) {

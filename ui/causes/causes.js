@@ -38,13 +38,13 @@ export function causes(view) {
     title: words.screens.causes,
     body: html`
       <p class="verdict">${summary}</p>
+      ${answers(view, told)}
+      ${state.wide ? '' : chains(view, causes.slice(0, CHAINS))}
       ${look
         ? html`<section class="next-look"
           aria-labelledby="next-look">${lookSentence(text.nextLook, look)}</section>`
         : ''}
       ${causes.length === 0 ? html`<p>${text.nothing}</p>` : ranked(view.job, causes, one)}
-      ${answers(view, told)}
-      ${state.wide ? '' : chains(view, causes.slice(0, CHAINS))}
       ${unexplained.length === 0 ? '' : misfits(view, unexplained)}`,
   }
   const paper = { document: /** @type {const} */ ('report-pdf'), selection: { extent: SHORT } }

@@ -266,6 +266,8 @@ export type CauseReport = {
    * probabilities don't sum to 1. A cause of one place (a bent rod, dirt behind a shell) stands here once, with the
    * probability that it is so at some place or other; `places` says where. */
   causes: Array<CauseView>,
+  /** The ways in that were found, whatever came by them: each is put right. */
+  to_close: Array<WayToClose>,
   /** What was seen that no cause of the catalogue explains well, worst first. */
   unexplained: Array<Unexplained>, };
 
@@ -322,7 +324,8 @@ export type Caution = {
 
 /** How one cause came about. */
 export type Chain = {
-  /** The ways in that are likely, in words, lower case, what was found first; empty while none is. */
+  /** The ways in that are likely and of which something tells, in words, lower case, what was found first; empty while
+   * none is. */
   ways: Array<string>,
   /** Whether the cause comes in from somewhere at all; else there is nothing to look for. */
   has_way_in: boolean,
@@ -332,7 +335,9 @@ export type Chain = {
   damage: Array<string>,
   /** The complaints that this explains, in words. */
   complaints: Array<string>,
-  /** Where to look for the way in, as far as nobody has; empty once one is likely. */
+  /** What to ask about the past to know the way in, as far as nobody did; empty once one is named. */
+  ask: Array<string>,
+  /** Where to look for the way in, as far as nobody has; empty once one is named. */
   look: Array<Part>,
   /** The same in words. */
   look_labels: Array<string>, };
@@ -2655,6 +2660,17 @@ export type WayInView = {
   probability: number,
   /** Whether it is named with the cause. */
   named: boolean, };
+
+/** A way in that was found, and what is put right about it. */
+export type WayToClose = {
+  /** The written form of the way in. */
+  id: string,
+  /** What is put right, a sentence. */
+  todo: string,
+  /** What shows it: "Air cleaner and duct: torn or leaking, grade 3". */
+  found: Array<string>,
+  /** On what it was found. */
+  parts: Array<Part>, };
 
 /** Ways that serve the same end. */
 export type Ways = {

@@ -26,7 +26,9 @@ fn page(visit: &Visit, job: &Value) -> Result<String, Failure> {
     let view = visit.ask("job_open", json!({ "job": job }), None)?;
     let mut page = String::from("Causes, most likely first:\n");
     let causes = view.pointer("/assessment/causes/causes").and_then(Value::as_array);
-    for cause in causes.into_iter().flatten() {
+    // Ordinary wear is no cause: the report says it once.
+    let is_ordinary = |cause: &&Value| cause.get("ordinary").and_then(Value::as_bool).unwrap_or_default();
+    for cause in causes.into_iter().flatten().filter(|cause| !is_ordinary(cause)) {
         let word = |key: &str| cause.get(key).and_then(Value::as_str).unwrap_or_default();
         // Writing to a text can't fail.
         let _ = writeln!(page, "  {}: {}, {}", word("name"), word("likelihood"), word("percent"));

@@ -2,13 +2,14 @@
 
 use rayon::prelude::*;
 
+use super::catalogue::{Along, Cause, Mirror, Symptom};
 use super::explained::{ALONE_FROM, Explained, OTHERS_BELOW, Reason, SMALLEST_WEIGHT, weight};
 use super::gather::Gathered;
 use super::local::Local;
 use super::model::Model;
 use super::network::{Belief, Solution};
 use super::report::Unexplained;
-use super::topic::{Noted, Topic, parts, words};
+use super::topic::{Note, Noted, Topic, parts, words};
 use super::unexplained::unexplained;
 use crate::engine::{Engine, Part};
 use crate::job::Job;
@@ -49,6 +50,10 @@ pub(super) fn explain(
             if own.abs() < SMALLEST_WEIGHT {
                 continue;
             }
+            // Where another cause explains it better it says little of this one; it does not speak against what makes it.
+            if own < 0.0 && topics.get(topic).is_some_and(|noted| is_own_sign(cause, noted)) {
+                continue;
+            }
             let others = weights.iter().enumerate().filter(|(n, _)| *n != number).map(|(_, weight)| *weight);
             let alone = own >= ALONE_FROM && others.fold(0.0, f64::max) < OTHERS_BELOW;
             let (words, parts) = (words.clone(), parts.clone());
@@ -72,6 +77,17 @@ fn weigh(
     let without = solution.shared_without(pieces);
     let weights = beliefs.iter().zip(&without).map(|(all, without)| weight(*all, *without)).collect();
     Weighed { topic: *topic, words: words(*topic, notes, engine), parts: parts(notes), weights }
+}
+
+/// Whether a cause makes just this, there: all that was found of it, where it lies.
+fn is_own_sign(cause: &Cause, noted: &Noted) -> bool {
+    let makes = |note: &Note| {
+        let Some(symptom @ Symptom::Seen(_)) = note.symptom.filter(|_| note.grade.is_some()) else { return false };
+        let along = || Along { centrality: 1.0, remoteness: 1.0 };
+        let signs = cause.signs.iter().filter_map(|sign| sign.on(note.part, symptom, &along, Mirror::None));
+        signs.into_iter().any(|made| note.pattern.is_none_or(|pattern| made.shows(pattern)))
+    };
+    noted.notes.iter().all(makes)
 }
 
 /// What speaks for another cause too is not explained by one alone.

@@ -15,7 +15,7 @@ use super::natural::is_natural;
 use super::network::{Branch, CauseSeat, Network, Observation, Observed, PiecesAt, Site};
 use super::pattern::Pattern;
 use super::topic::{Note, Noted, Recorded, Topic};
-use super::wreck::{is_destroyed, is_wreck};
+use super::wreck::{is_destroyed, wrecked_from};
 use crate::engine::{Part, PartKind};
 use crate::figure::Figure;
 use crate::job::{Job, PartRecord};
@@ -45,8 +45,10 @@ pub(super) fn gather(
     });
     let network = Network { priors: model.priors.clone(), sites: sites.collect() };
     let mut gathered = Gathered { network, notes: vec![vec![]; model.sites.len()], unspoken: vec![] };
-    let wreck = is_wreck(model.engine(), job);
-    let tells = |part: &&Part| !(wreck && job.parts.get(part).is_some_and(is_destroyed));
+    let wrecked = wrecked_from(model.engine(), job);
+    let tells = |part: &&Part| {
+        !wrecked.is_some_and(|from| job.parts.get(part).is_some_and(|record| is_destroyed(record, from)))
+    };
     *earlier = std::mem::take(earlier).of(model.engine().arrangement());
     // The parts are gone through side by side; their order stays.
     let parts = model.engine().parts().par_iter().filter(tells);

@@ -1,7 +1,9 @@
 //! What a complaint says for a cause: by which factor it changes the odds. Sound tells little, load and temperature more,
 //! pressure most; all are our judgement, the pairs come from the sources of [`answers`](super::answers).
 
-use crate::job::Complaint;
+use crate::engine::{At, Part, PartKind};
+use crate::job::{Complaint, Job};
+use crate::wear::Tag;
 
 /// Cause, complaint, factor. The four complaints that were once asked about the past stand with the causes themselves.
 const HEARD: &[(&str, Complaint, f64)] = {
@@ -34,6 +36,34 @@ const HEARD: &[(&str, Complaint, f64)] = {
 /// The factor by which a complaint changes the odds of a cause; none of most.
 pub(super) fn heard(cause: &str, complaint: Complaint) -> Option<f64> {
     HEARD.iter().find(|(own, of, _)| *own == cause && *of == complaint).map(|(.., factor)| *factor)
+}
+
+/// By what it is seen at the oil or the coolant that a complaint is so.
+const SEEN: &[(Complaint, PartKind, &[Tag])] = {
+    use PartKind::{Coolant, DrainPlug, EngineOil, OilFiller, OilFilter, Sump};
+    use Tag::{
+        AluminiumFlakes, FuelSmell, HighLevel, Leak, LowLevel, Milky, OilFilm, SoftFlakes, SteelFlakes, SteelSplinters,
+    };
+    const METAL: &[Tag] = &[SoftFlakes, SteelSplinters, SteelFlakes, AluminiumFlakes];
+    &[
+        (Complaint::FuelInOil, EngineOil, &[FuelSmell, HighLevel]),
+        (Complaint::CoolantInOil, EngineOil, &[Milky]),
+        (Complaint::CoolantInOil, OilFiller, &[Milky]),
+        (Complaint::CoolantUsed, Coolant, &[LowLevel, Leak]),
+        (Complaint::OilInCoolant, Coolant, &[OilFilm]),
+        (Complaint::MetalInOil, EngineOil, METAL),
+        (Complaint::MetalInOil, OilFilter, METAL),
+        (Complaint::MetalInOil, DrainPlug, METAL),
+        (Complaint::MetalInOil, Sump, METAL),
+    ]
+};
+
+/// Whether what is told was seen to be so: then it is one fact, and not two.
+pub(super) fn is_found_so(told: Complaint, job: &Job) -> bool {
+    SEEN.iter().filter(|(own, ..)| *own == told).any(|(_, kind, tags)| {
+        let record = job.parts.get(&Part { kind: *kind, at: At::Engine });
+        record.is_some_and(|record| tags.iter().any(|tag| record.grade(*tag).is_some()))
+    })
 }
 
 #[cfg(test)]

@@ -43,6 +43,6 @@ pub use naming::Naming;
 pub use next_look::{NextLook, next_look};
 pub use pattern::Pattern;
 pub use place::{Place, PlaceKind};
-pub use report::{CauseReport, CauseView, Chain, Evidence, PlaceView, Unexplained, WayInView};
+pub use report::{CauseReport, CauseView, Chain, Evidence, PlaceView, Unexplained, WayInView, WayToClose};
 pub use strength::Strength;
 pub use verdict::Verdict;

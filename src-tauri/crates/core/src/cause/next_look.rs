@@ -23,6 +23,7 @@ use super::scaled::binary_log;
 use crate::engine::{Engine, Part};
 use crate::figure::Figure;
 use crate::job::Job;
+use crate::measure::Quantity;
 use crate::sheet::Proportions;
 use crate::wear::{Tag, Zone};
 
@@ -78,12 +79,29 @@ pub fn next_look(
         let model = Model::new(engine, job);
         let gathered = gather(&model, job, figures, &mut memo.looks);
         let solution = gathered.network.solve_with(std::mem::take(&mut memo.sites)).ok()?;
-        let look = best(&model, &solution, looks(&model, &gathered, job))
-            .or_else(|| best(&model, &solution, sizes(&model, &gathered, job)));
+        let look = best_of_all(&model, &gathered, &solution, job);
         memo.sites = solution.into_known();
         look
     })
 }
+
+fn best_of_all(model: &Model<'_>, gathered: &Gathered, solution: &Solution<'_>, job: &Job) -> Option<NextLook> {
+    let looked = best(model, solution, looks(model, gathered, job));
+    let sizes = sizes(model, gathered, job);
+    // What dust and fuel leave looks alike: only grooves and gaps tell them apart, whatever is still to be looked at.
+    let is_alone = |candidate: &Candidate| candidate.is_of(Fault::WideGroove) || candidate.is_of(Fault::ThinRing);
+    let (telling, other): (Vec<Candidate>, Vec<Candidate>) = sizes.into_iter().partition(is_alone);
+    let told = best(model, solution, telling);
+    if let (Some(look), Some(size)) = (&looked, &told)
+        && size.gain >= TIMES_A_LOOK * look.gain
+    {
+        return told;
+    }
+    looked.or_else(|| told.into_iter().chain(best(model, solution, other)).max_by(|a, b| a.gain.total_cmp(&b.gain)))
+}
+
+/// Measuring takes longer than looking: it must tell so much more (our judgement).
+const TIMES_A_LOOK: f64 = 2.0;
 
 fn best(model: &Model<'_>, solution: &Solution<'_>, candidates: Vec<Candidate>) -> Option<NextLook> {
     // Parts that are known to be alike are asked about once.
@@ -156,7 +174,15 @@ fn sizes(model: &Model<'_>, gathered: &Gathered, job: &Job) -> Vec<Candidate> {
         let known = |fault: Fault| notes.iter().any(|n| n.part == *part && n.symptom == Some(Symptom::Measured(fault)));
         let has_limit = |quantity| job.sheet.limits(*part, quantity, "", None, Proportions::default()).is_some();
         let quantities = part.kind.quantities().iter().map(|has| has.quantity).filter(|quantity| has_limit(*quantity));
-        let faults: BTreeSet<Fault> = quantities.flat_map(shown_by).copied().filter(|fault| !known(*fault)).collect();
+        let is_measured = |quantity| {
+            job.readings.iter().any(|taken| taken.reading.part == *part && taken.reading.quantity == quantity)
+        };
+        let shown = |quantity: Quantity| match quantity {
+            // With its bore's wear it tells how much of a gap is the ring's own loss.
+            Quantity::RingGap if !is_measured(quantity) => &[Fault::ThinRing],
+            _ => shown_by(quantity),
+        };
+        let faults: BTreeSet<Fault> = quantities.flat_map(shown).copied().filter(|fault| !known(*fault)).collect();
         let asked = faults
             .into_iter()
             .filter_map(|fault| Some((fault, model.observation(*part, Symptom::Measured(fault), None, observed)?)));
@@ -221,6 +247,11 @@ fn bits(p: f64) -> f64 {
 }
 
 impl Candidate {
+    /// Whether it would show this fault.
+    fn is_of(&self, fault: Fault) -> bool {
+        matches!(&self.asks, Asks::Faults(faults) if faults.contains(&fault))
+    }
+
     /// The look in words: what is to be looked at, which answer would tell most, and of which cause.
     fn told(&self, model: &Model<'_>, answers: &[Joint], gain: f64) -> NextLook {
         let label = model.engine().label(self.part).to_lowercase();
@@ -252,7 +283,14 @@ impl Candidate {
             }
             Asks::Faults(faults) => {
                 let shown = faults.get(n).map_or("a size beyond its limit", |fault| fault.words());
-                NextLook { sentence: format!("Measure {label}: a reading that shows it {shown} {speaks}."), ..blank }
+                // Each by itself is half of the answer.
+                let beside = match faults.get(n) {
+                    Some(Fault::WideGroove) => " With the gap of its rings it tells dust from fuel.",
+                    Some(Fault::ThinRing) => " With the grooves of its piston it tells dust from fuel.",
+                    _ => "",
+                };
+                let sentence = format!("Measure {label}: a reading that shows it {shown} {speaks}.{beside}");
+                NextLook { sentence, ..blank }
             }
             Asks::Tags(tags) => {
                 let Some(tag) = tags.get(n).copied() else {
@@ -301,5 +339,51 @@ impl Candidate {
             .chain(own.map(|place| states(place, |answer| &answer.branch)).unwrap_or_default());
         let most = shared.chain(local).max_by(|a, b| a.2.total_cmp(&b.2))?;
         (most.2 > 0.0).then_some((most.0, most.1, most.2 * answer.weight / total))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::assess;
+    use crate::cause::NextLook;
+    use crate::engine::{Arrangement, Engine};
+    use crate::job::testing::{arrange, job_of};
+    use serde_json::{Value, json};
+
+    /// Marks on one side of every skirt and wall, which dust and fuel both leave, in an engine that is clean otherwise.
+    fn asked(more: &[Value]) -> Option<NextLook> {
+        let line = |kind: &str, quantity: &str, limit: &str| json!({ "of": { "kind": kind, "quantity": quantity }, "min": "0.05 mm", "max": "0.30 mm", "limit": limit });
+        let sheet = json!({ "do": "use-sheet", "sheet": { "head": { "name": "Any", "source": "", "unit": "millimetre" },
+            "lines": [line("piston", "groove-clearance", "0.40 mm"), line("rings", "ring-gap", "0.80 mm")] } });
+        let arrangement = Arrangement::inline(4);
+        let engine = Engine::new(arrangement.clone()).unwrap();
+        let looks = engine.parts().iter().map(|part| match part.kind.row().id {
+            "bore" => json!({ "do": "tag", "part": part, "tag": "scoring", "grade": 2,
+                "zones": ["top-thrust", "middle-thrust"] }),
+            "piston" => json!({ "do": "tag", "part": part, "tag": "scuffing", "grade": 2, "zones": ["thrust-skirt"] }),
+            _ => json!({ "do": "clean", "part": part }),
+        });
+        let changes: Vec<Value> =
+            [arrange(&arrangement), sheet].into_iter().chain(looks).chain(more.to_vec()).collect();
+        assess(&job_of(&changes)).causes.next_look
+    }
+
+    /// Dust takes the height of rings and grooves, fuel their radial thickness (common practice): neither says it alone.
+    #[test]
+    fn grooves_and_gaps_are_asked_for_both() {
+        let first = asked(&[]).unwrap();
+        assert!(first.measure && first.part.to_string().starts_with("rings."), "{first:?}");
+        assert!(
+            first.sentence.ends_with("With the grooves of its piston it tells dust from fuel."),
+            "{}",
+            first.sentence
+        );
+        let gap = |n: u8| {
+            let reading = json!({ "part": format!("rings.{n}"), "quantity": "ring-gap", "value": "0.20 mm",
+                "spot": { "station": "top-ring" } });
+            json!({ "do": "measure", "reading": reading })
+        };
+        let then = asked(&[1, 2, 3, 4].map(gap));
+        assert!(then.is_none_or(|then| !then.part.to_string().starts_with("rings.")), "it was measured");
     }
 }

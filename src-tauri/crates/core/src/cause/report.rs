@@ -24,6 +24,8 @@ pub struct CauseReport {
     /// probabilities don't sum to 1. A cause of one place (a bent rod, dirt behind a shell) stands here once, with the
     /// probability that it is so at some place or other; `places` says where.
     pub causes: Vec<CauseView>,
+    /// The ways in that were found, whatever came by them: each is put right.
+    pub to_close: Vec<WayToClose>,
     /// What was seen that no cause of the catalogue explains well, worst first.
     pub unexplained: Vec<Unexplained>,
 }
@@ -75,7 +77,8 @@ pub struct CauseView {
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
 pub struct Chain {
-    /// The ways in that are likely, in words, lower case, what was found first; empty while none is.
+    /// The ways in that are likely and of which something tells, in words, lower case, what was found first; empty while
+    /// none is.
     pub ways: Vec<String>,
     /// Whether the cause comes in from somewhere at all; else there is nothing to look for.
     pub has_way_in: bool,
@@ -85,7 +88,9 @@ pub struct Chain {
     pub damage: Vec<String>,
     /// The complaints that this explains, in words.
     pub complaints: Vec<String>,
-    /// Where to look for the way in, as far as nobody has; empty once one is likely.
+    /// What to ask about the past to know the way in, as far as nobody did; empty once one is named.
+    pub ask: Vec<String>,
+    /// Where to look for the way in, as far as nobody has; empty once one is named.
     pub look: Vec<Part>,
     /// The same in words.
     pub look_labels: Vec<String>,
@@ -103,6 +108,20 @@ pub struct WayInView {
     pub probability: f64,
     /// Whether it is named with the cause.
     pub named: bool,
+}
+
+/// A way in that was found, and what is put right about it.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS, schemars::JsonSchema))]
+pub struct WayToClose {
+    /// The written form of the way in.
+    pub id: String,
+    /// What is put right, a sentence.
+    pub todo: String,
+    /// What shows it: "Air cleaner and duct: torn or leaking, grade 3".
+    pub found: Vec<String>,
+    /// On what it was found.
+    pub parts: Vec<Part>,
 }
 
 /// A place at which a cause may be.

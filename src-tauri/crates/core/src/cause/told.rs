@@ -1,14 +1,18 @@
 //! Causes in words.
 
+use std::collections::{BTreeMap, BTreeSet};
+
 use super::answers::ComplaintAnswer;
-use super::catalogue::TodoRow;
+use super::catalogue::{Todo, TodoRow};
 use super::chain;
 use super::explained::{Explained, Reason};
-use super::report::{CauseReport, CauseView, Evidence, PlaceView, Unexplained};
+use super::report::{CauseReport, CauseView, Evidence, PlaceView, Unexplained, WayToClose};
 use super::strength::Strength;
 use super::verdict::{Looked, Verdict};
-use crate::engine::Engine;
+use super::way_in::to_close;
+use crate::engine::{At, Engine, Part, PartKind};
 use crate::job::Job;
+use crate::wear::{Grade, Tag};
 use crate::words::capitalised;
 
 /// A named cause needs a probability of at least this much.
@@ -40,13 +44,16 @@ pub(super) fn report(worked_out: WorkedOut, engine: Option<&Engine>, job: &Job) 
     let (named, worn) = (likely(false), likely(true));
     let verdict = looked.verdict(named, worn);
     let enough_seen = looked.is_enough() && named;
+    let beliefs: BTreeMap<&str, f64> =
+        causes.iter().map(|explained| (explained.cause.id, explained.probability)).collect();
     let causes: Vec<CauseView> =
-        causes.into_iter().map(|explained| view(explained, enough_seen, &answers, engine, job)).collect();
+        causes.into_iter().map(|explained| view(explained, enough_seen, &beliefs, &answers, engine, job)).collect();
     let summary = match verdict {
         Verdict::Named => summary(&causes, worn),
         other => looked.sentence(other),
     };
-    CauseReport { verdict, enough_seen, summary, answers, causes, unexplained }
+    let to_close = closing(engine, job);
+    CauseReport { verdict, enough_seen, summary, answers, causes, to_close, unexplained }
 }
 
 /// What a customer is told: the likeliest causes, each in a sentence, and whether the engine is worn besides.
@@ -104,19 +111,24 @@ fn percent(probability: f64) -> String {
 fn view(
     explained: Explained,
     enough_seen: bool,
+    beliefs: &BTreeMap<&str, f64>,
     answers: &[ComplaintAnswer],
     engine: Option<&Engine>,
     job: &Job,
 ) -> CauseView {
     let terms = job.terms;
-    let (ways_in, chain) = (chain::told(&explained, job), chain::chain(&explained, answers, engine, job));
+    let (ways_in, chain) = (chain::told(&explained, job), chain::chain(&explained, beliefs, answers, engine, job));
     let Explained { cause, probability, .. } = explained;
     let places = named_places(&explained.places);
     let name = cause.name(terms);
     let name = if places.is_empty() { name.into() } else { format!("{name}, {places}") };
     // Ordinary wear is what every engine has: it is said once, apart.
     let is_told = enough_seen && !cause.is_ordinary();
-    let todos = |rows: &[TodoRow]| rows.iter().map(|row| row.said(terms)).collect();
+    let found: Vec<&str> = to_close(job).iter().map(|(way, ..)| way.id).collect();
+    // What closes a way in that was found is asked for once, for all that came by it.
+    let asked = |rows: &'static [TodoRow]| rows.iter().filter(|row| !found.contains(&row.way));
+    let is_way_known = !chain.ways.is_empty();
+    let todos = |rows| asked(rows).map(|row| todo(row, is_way_known, job)).collect();
     CauseView {
         id: cause.id.into(),
         name,
@@ -137,6 +149,36 @@ fn view(
         put_right: todos(cause.put_right),
         source: cause.source.into(),
     }
+}
+
+/// What is asked for; a look that was taken is not asked for again, nor one for a way in that is known.
+fn todo(row: &TodoRow, is_way_known: bool, job: &Job) -> Todo {
+    let looked =
+        |kind: &PartKind| job.parts.get(&Part { kind: *kind, at: At::Engine }).is_some_and(|record| record.looked_at());
+    let mut said = row.said(job.terms);
+    if !row.looks.is_empty() && row.looks.iter().all(looked) {
+        said.moot = "it has been looked at".into();
+    } else if row.looks.len() > 1 && is_way_known {
+        said.moot = "the way in is known".into();
+    }
+    said
+}
+
+/// The ways in that were found, with what is put right.
+fn closing(engine: Option<&Engine>, job: &Job) -> Vec<WayToClose> {
+    let Some(engine) = engine else { return vec![] };
+    let told = |(part, tag, grade): &(Part, Tag, Grade)| {
+        format!("{}: {}, grade {}", engine.label(*part), tag.row().name, grade.number())
+    };
+    to_close(job)
+        .into_iter()
+        .map(|(way, row, finds)| WayToClose {
+            id: way.id.into(),
+            todo: row.said(job.terms).words,
+            found: finds.iter().map(told).collect(),
+            parts: finds.iter().map(|(part, ..)| *part).collect::<BTreeSet<Part>>().into_iter().collect(),
+        })
+        .collect()
 }
 
 fn evidence(reasons: Vec<Reason>) -> Vec<Evidence> {

@@ -6,7 +6,7 @@ use serde::Serialize;
 
 use super::catalogue;
 use super::natural::is_natural;
-use super::wreck::is_wreck;
+use super::wreck::wrecked_from;
 use crate::engine::{Engine, Part};
 use crate::figure::Figure;
 use crate::job::{Job, PartRecord};
@@ -55,6 +55,8 @@ pub(super) struct Looked {
     pub(super) worn: usize,
     /// Whether bearings, cylinders and valve train are destroyed all three.
     pub(super) wreck: bool,
+    /// Whether something was found outside the parts: at the oil, the coolant, the air cleaner.
+    pub(super) outside: bool,
 }
 
 impl Looked {
@@ -79,7 +81,8 @@ impl Looked {
             damaged: parts.iter().filter(|part| is_damaged(part)).count(),
             worn: parts.iter().filter(|part| is_worn(part)).count(),
             is_begun: job.is_begun(),
-            wreck: is_wreck(engine, job),
+            wreck: wrecked_from(engine, job).is_some(),
+            outside: engine.outside().iter().any(|part| tags(part).any(|(tag, _)| tag.is_damage())),
         }
     }
 
@@ -117,6 +120,7 @@ impl Looked {
                 "Nothing was found so far, in {} of {} parts that tell of causes.",
                 self.looked, self.of_interest
             ),
+            Verdict::Sound if self.outside => "Nothing was found inside beyond the marks of use.".into(),
             Verdict::Sound => "The engine is sound: nothing was found beyond the marks of use.".into(),
             Verdict::OrdinaryWear => "Nothing but ordinary wear stands out.".into(),
             Verdict::NoneStandsOut if self.is_nearly_all() => {
@@ -200,6 +204,16 @@ mod tests {
             };
             assert_ne!(assess(&job_of(&every(worse))).causes.verdict, Verdict::Sound, "{tag}");
         }
+    }
+
+    /// Milky oil in an engine whose parts are sound: it is sound inside, and not altogether.
+    #[test]
+    fn what_was_found_outside_is_not_passed_over() {
+        let milky = json!({ "do": "tag", "part": "engine-oil", "tag": "milky", "grade": 3 });
+        let inside = "Nothing was found inside beyond the marks of use.";
+        says(&[&every(clean)[..], &[milky]].concat(), Verdict::Sound, inside);
+        let outside = json!({ "do": "clean", "part": "engine-oil" });
+        says(&[&every(clean)[..], &[outside]].concat(), Verdict::Sound, SOUND);
     }
 
     /// Nobody is sent to look on where all was looked at.

@@ -2,10 +2,10 @@
 //! for it alone: what was found outside the parts changes the odds of the cause by as much as its ways in explain it, and
 //! once the cause is believed the same finds say which way it was. No cause of the whole engine is added by them.
 
-use super::catalogue::Cause;
+use super::catalogue::{Cause, TodoRow, todo};
 use crate::engine::{At, Engine, Part, PartKind};
 use crate::job::{Answer, HistoryFact, Job};
-use crate::wear::Tag;
+use crate::wear::{Grade, Tag};
 
 /// A way in.
 #[derive(Debug)]
@@ -19,6 +19,18 @@ pub(super) struct WayIn {
     finds: &'static [(PartKind, &'static [Tag], f64)],
     /// What is known of the past and speaks for it, with the factor of a *yes*; a *no* weighs as much the other way.
     past: &'static [(HistoryFact, f64)],
+    /// Another cause through which it must have come, and what that has to say if it did not.
+    pub(super) through: Option<(&'static str, &'static str)>,
+    /// What is put right once it is found, and on which finds.
+    right: Option<Right>,
+}
+
+/// What is put right about a way in that was found.
+#[derive(Debug)]
+struct Right {
+    /// The finds that show it for itself: what others leave too is none.
+    by: &'static [(PartKind, &'static [Tag])],
+    todo: TodoRow,
 }
 
 /// How often such a find turns up without any of the ways in (our judgement).
@@ -30,7 +42,7 @@ const LEAST: f64 = 0.3;
 /// Chains: air to dust to rings and bearings (NAVEDTRA 14075 fig. 3-18; the last step is common practice); by-passed filter
 /// (TM 9-6115-670-14&P p. 1-16); failed shell, filter and acid (TM 5-3810-300-24&P-3 1.3.4); coolant (TM 9-2320-272-24-2); dirt
 /// and wrong assembly within hours of an overhaul (an insurer's claims, common practice); standing (common practice).
-const ALL: [WayIn; 12] = {
+static ALL: [WayIn; 12] = {
     use PartKind::*;
     use Tag::*;
     [
@@ -40,6 +52,11 @@ const ALL: [WayIn; 12] = {
             to: &[("dusty-air", 0.85), ("dirt-in-oil", 0.25)],
             finds: &[(AirCleaner, &[Torn, Missing, Grit], 0.85)],
             past: &[],
+            through: Some(("dusty-air", "the cylinders show little dust")),
+            right: Some(Right {
+                by: &[(AirCleaner, &[Torn, Missing, Grit])],
+                todo: todo("air-cleaner", "Renew the air cleaner and seal its joints before the engine runs."),
+            }),
         },
         WayIn {
             id: "oil-filler",
@@ -47,6 +64,11 @@ const ALL: [WayIn; 12] = {
             to: &[("dirt-in-oil", 0.12)],
             finds: &[(OilFiller, &[Missing, Torn, Grit], 0.80)],
             past: &[],
+            through: None,
+            right: Some(Right {
+                by: &[(OilFiller, &[Missing, Torn, Grit])],
+                todo: todo("oil-filler", "Fit an oil filler lid that seals."),
+            }),
         },
         WayIn {
             id: "filter-by-passed",
@@ -54,6 +76,11 @@ const ALL: [WayIn; 12] = {
             to: &[("dirt-in-oil", 0.20)],
             finds: &[(OilFilter, &[ByPassed, Plugged, Missing], 0.80)],
             past: &[(HistoryFact::NeglectedOil, 3.0)],
+            through: None,
+            right: Some(Right {
+                by: &[(OilFilter, &[ByPassed, Plugged, Missing])],
+                todo: todo("filter-by-passed", "Renew the oil filter and see that its by-pass valve closes."),
+            }),
         },
         WayIn {
             id: "left-at-assembly",
@@ -61,6 +88,8 @@ const ALL: [WayIn; 12] = {
             to: &[("dirt-in-oil", 0.18), ("dirt-behind-shell", 0.80)],
             finds: &[],
             past: &[(HistoryFact::RecentRebuild, 6.0)],
+            through: None,
+            right: None,
         },
         WayIn {
             id: "another-part",
@@ -71,6 +100,8 @@ const ALL: [WayIn; 12] = {
                 (DrainPlug, &[SteelSplinters, SteelFlakes], 0.50),
             ],
             past: &[],
+            through: None,
+            right: None,
         },
         WayIn {
             id: "assembly",
@@ -89,6 +120,8 @@ const ALL: [WayIn; 12] = {
             ],
             finds: &[],
             past: &[(HistoryFact::RecentRebuild, 5.0)],
+            through: None,
+            right: None,
         },
         WayIn {
             id: "old-oil",
@@ -96,6 +129,8 @@ const ALL: [WayIn; 12] = {
             to: &[("oil-starvation", 0.20), ("corrosion", 0.18), ("stuck-tappet", 0.60), ("dirt-in-oil", 0.06)],
             finds: &[(EngineOil, &[Thickened], 0.70), (Sump, &[Deposits], 0.60)],
             past: &[(HistoryFact::NeglectedOil, 8.0)],
+            through: None,
+            right: None,
         },
         WayIn {
             id: "low-oil",
@@ -103,6 +138,11 @@ const ALL: [WayIn; 12] = {
             to: &[("oil-starvation", 0.35)],
             finds: &[(EngineOil, &[LowLevel], 0.75)],
             past: &[],
+            through: None,
+            right: Some(Right {
+                by: &[(EngineOil, &[LowLevel])],
+                todo: todo("low-oil", "Find where the oil went: a leak, or burnt."),
+            }),
         },
         WayIn {
             id: "coolant",
@@ -114,6 +154,11 @@ const ALL: [WayIn; 12] = {
                 (OilFiller, &[Milky], 0.50),
             ],
             past: &[(HistoryFact::CoolantInOil, 15.0)],
+            through: None,
+            right: Some(Right {
+                by: &[(EngineOil, &[Milky]), (Coolant, &[OilFilm])],
+                todo: todo("coolant", "Find where coolant gets into the oil: test the cooling under pressure."),
+            }),
         },
         WayIn {
             id: "standing",
@@ -121,6 +166,8 @@ const ALL: [WayIn; 12] = {
             to: &[("corrosion", 0.30)],
             finds: &[],
             past: &[(HistoryFact::LongStorage, 8.0)],
+            through: None,
+            right: None,
         },
         WayIn {
             id: "fuel",
@@ -128,6 +175,11 @@ const ALL: [WayIn; 12] = {
             to: &[("fuel-dilution", 0.90), ("fuel-wash", 0.40)],
             finds: &[(EngineOil, &[FuelSmell, HighLevel], 0.85)],
             past: &[],
+            through: None,
+            right: Some(Right {
+                by: &[(EngineOil, &[FuelSmell])],
+                todo: todo("fuel", "Find where fuel gets into the oil: injectors or carburettor, fuel pump, choke."),
+            }),
         },
         WayIn {
             id: "cooling",
@@ -135,12 +187,21 @@ const ALL: [WayIn; 12] = {
             to: &[("overheating", 0.65)],
             finds: &[(Coolant, &[LowLevel, Leak, Deposits], 0.70)],
             past: &[],
+            through: None,
+            right: Some(Right {
+                by: &[(Coolant, &[LowLevel, Leak, Deposits])],
+                todo: todo("cooling", "Put the cooling right: leaks, scale, thermostat, belt."),
+            }),
         },
     ]
 };
 
 /// What a cause itself leaves outside the parts, whichever way it came in, with which chance (our judgement).
-const TRACES: [(&str, PartKind, Tag, f64); 3] = [
+const TRACES: [(&str, PartKind, Tag, f64); 6] = [
+    // Soft metal is shells or bushes (common practice), whatever wore them.
+    ("oil-starvation", PartKind::OilFilter, Tag::SoftFlakes, 0.45),
+    ("overload", PartKind::OilFilter, Tag::SoftFlakes, 0.30),
+    ("overheating", PartKind::OilFilter, Tag::SoftFlakes, 0.20),
     ("dirt-in-oil", PartKind::OilFilter, Tag::Grit, 0.40),
     ("dirt-in-oil", PartKind::Sump, Tag::Grit, 0.25),
     ("dirt-in-oil", PartKind::EngineOil, Tag::Grit, 0.20),
@@ -179,6 +240,22 @@ impl WayIn {
         parts.filter(|(part, tags)| is_found(part, tags)).map(|(part, _)| part).collect()
     }
 
+    /// Whether anything tells of it: a find, or what is known of the past.
+    pub(super) fn is_known(&self, job: &Job) -> bool {
+        let yes = |(fact, _): &(HistoryFact, f64)| job.history.get(fact) == Some(&Answer::Yes);
+        !self.found(job).is_empty() || self.past.iter().any(yes)
+    }
+
+    /// Whether it is put right by itself: a lid, a cleaner, a leak.
+    pub(super) fn is_open_door(&self) -> bool {
+        self.right.is_some()
+    }
+
+    /// What is known of the past and would tell of it, and was not asked.
+    pub(super) fn unasked(&self, job: &Job) -> impl Iterator<Item = HistoryFact> {
+        self.past.iter().map(|(fact, _)| *fact).filter(|fact| !job.history.contains_key(fact))
+    }
+
     /// What was not looked at and would tell of it.
     pub(super) fn open<'a>(&'a self, engine: &'a Engine, job: &'a Job) -> impl Iterator<Item = Part> + 'a {
         let parts = self.finds.iter().map(|(kind, ..)| Part { kind: *kind, at: At::Engine });
@@ -201,6 +278,22 @@ pub(super) fn traces(cause: &Cause, job: &Job) -> Vec<(Part, Tag)> {
     let own = TRACES.iter().filter(|(id, ..)| *id == cause.id);
     let parts = own.map(|(_, kind, tag, _)| (Part { kind: *kind, at: At::Engine }, *tag));
     parts.filter(|(part, tag)| job.parts.get(part).is_some_and(|record| record.grade(*tag).is_some())).collect()
+}
+
+/// Every way in that was found, with what is put right about it and the finds that show it.
+pub(super) fn to_close(job: &Job) -> Vec<(&'static WayIn, &'static TodoRow, Vec<(Part, Tag, Grade)>)> {
+    let closed = |way: &'static WayIn| {
+        let right = way.right.as_ref()?;
+        let seen = |(kind, tags): &(PartKind, &'static [Tag])| {
+            let part = Part { kind: *kind, at: At::Engine };
+            let record = job.parts.get(&part);
+            let graded = |tag: &Tag| Some((part, *tag, record?.grade(*tag)?));
+            tags.iter().filter_map(graded).collect::<Vec<_>>()
+        };
+        let finds: Vec<(Part, Tag, Grade)> = right.by.iter().flat_map(seen).collect();
+        (!finds.is_empty()).then_some((way, &right.todo, finds))
+    };
+    ALL.iter().filter_map(closed).collect()
 }
 
 fn of(cause: &Cause) -> impl Iterator<Item = (&'static WayIn, f64)> {

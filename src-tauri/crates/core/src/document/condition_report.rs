@@ -16,7 +16,7 @@ use super::plan::plan;
 use super::why::why;
 use crate::assess::Assessment;
 use crate::caution::for_customer;
-use crate::view::{PartView, Seen};
+use crate::view::PartView;
 use crate::words::capitalised;
 
 /// Photos in the short report.
@@ -76,14 +76,17 @@ fn marks(assessment: &Assessment) -> Vec<Block> {
 }
 
 fn not_looked_at(assessment: &Assessment) -> Vec<Block> {
-    let open: Vec<&PartView> =
-        assessment.parts.iter().filter(|view| view.seen == Seen::NotLooked && view.is_looked_at_alone()).collect();
-    if open.is_empty() {
-        return vec![];
-    }
-    let kinds: Vec<String> = by_kind(&open, assessment).iter().map(|kind| capitalised(kind)).collect();
-    let told = format!("{}. Nothing is known of these parts: that does not mean sound.", kinds.join("; "));
-    chapter("What was not looked at", [Block::Paragraph(told)])
+    let kinds = |is: fn(&PartView) -> bool| -> String {
+        let views: Vec<&PartView> = assessment.parts.iter().filter(|view| is(view)).collect();
+        by_kind(&views, assessment).iter().map(|kind| capitalised(kind)).collect::<Vec<String>>().join("; ")
+    };
+    let unknown = kinds(PartView::is_unknown);
+    let measured = kinds(PartView::is_only_measured);
+    let told = [
+        (!unknown.is_empty()).then(|| format!("{unknown}. Nothing is known of these parts: that does not mean sound.")),
+        (!measured.is_empty()).then(|| format!("Measured, and not looked at: {measured}.")),
+    ];
+    chapter("What was not looked at", told.into_iter().flatten().map(Block::Paragraph))
 }
 
 #[cfg(test)]
@@ -91,8 +94,10 @@ mod tests {
     use super::*;
     use crate::assess::assess;
     use crate::engine::{Arrangement, Part};
+    use crate::job::testing::{arrange, job_of};
     use crate::job::{Job, PartRecord, TagRecord, TextField};
     use crate::wear::{Grade, Tag, Zone};
+    use serde_json::json;
 
     fn report(parts: &[(&str, Option<Tag>)]) -> Paper {
         let record = |tag: &Option<Tag>| PartRecord {
@@ -131,6 +136,24 @@ mod tests {
         let Some(Block::Paragraph(open)) = after.nth(1) else { panic!("{paper:?}") };
         assert!(open.contains("All 3 main journals"), "{open}");
         assert!(!open.to_lowercase().contains("crankpin"), "{open}");
+    }
+
+    /// A part that was measured is known, though nobody looked at it.
+    #[test]
+    fn what_was_measured_is_not_called_unknown() {
+        let reading = json!({ "part": "main-journal.2", "quantity": "diameter", "value": "60.00 mm",
+            "spot": { "station": "front", "direction": "a" } });
+        let clean = json!({ "do": "clean", "part": "crankpin.1" });
+        let job = job_of(&[arrange(&Arrangement::inline(2)), clean, json!({ "do": "measure", "reading": reading })]);
+        let paper = condition_report(&Desk::bare(&job, &assess(&job)), Extent::Full);
+        let mut after = paper.blocks.iter().skip_while(|block| **block != Block::heading("What was not looked at"));
+        let (Some(Block::Paragraph(open)), Some(Block::Paragraph(measured))) = (after.nth(1), after.next()) else {
+            panic!("{paper:?}")
+        };
+        assert!(!open.contains("Main 2, journal") && open.contains("Main 1, journal"), "{open}");
+        assert_eq!(measured, "Measured, and not looked at: Main 2, journal.");
+        let Some(Block::CustomersPage(page)) = paper.blocks.first() else { panic!("{paper:?}") };
+        assert!(page.found.contains(&"Measured, and not looked at: 1 part.".to_owned()), "{:?}", page.found);
     }
 
     /// A part has one state: what is worn evenly does not stand among what is as new.

@@ -27,6 +27,11 @@ pub(super) fn why(assessment: &Assessment) -> Vec<Block> {
         return chapter("Why it happened", summary.into_iter().chain(answered));
     }
     let mut body: Vec<Block> = answered;
+    let open: Vec<String> =
+        causes.to_close.iter().map(|way| format!("{} ({})", way.todo, way.found.join("; "))).collect();
+    if !open.is_empty() {
+        body.extend([Block::subheading("The way in, to be put right"), Block::Points(open)]);
+    }
     body.extend(told(assessment).filter(|view| view.named).flat_map(cause));
     let open: Vec<String> = told(assessment).filter(|view| !view.named).map(possible).collect();
     body.extend((!open.is_empty()).then_some(Block::Points(open)));
@@ -53,15 +58,18 @@ fn answers(all: &[ComplaintAnswer]) -> Vec<Block> {
 fn came_about(view: &CauseView) -> Vec<String> {
     let chain = &view.chain;
     if chain.ways.is_empty() {
-        return match chain.look_labels.as_slice() {
-            [] => vec![],
-            labels => vec![format!("How it got in is not known yet; to be looked at: {}.", labels.join("; "))],
-        };
+        let asked = chain.ask.iter().map(|question| format!("To be asked: {question}"));
+        let looked =
+            (!chain.look_labels.is_empty()).then(|| format!("To be looked at: {}.", chain.look_labels.join("; ")));
+        let open: Vec<String> = looked.into_iter().chain(asked).collect();
+        let told = (!open.is_empty()).then(|| format!("How it got in is not known yet. {}", open.join(" ")));
+        return told.into_iter().collect();
     }
     let links: Vec<String> = [chain.ways.join("; "), chain.cause.clone()]
         .into_iter()
         .chain(chain.damage.first().cloned())
-        .chain(chain.complaints.iter().map(|told| told.to_lowercase()))
+        // One did not make the other: the damage made both.
+        .chain((!chain.complaints.is_empty()).then(|| chain.complaints.join(" and ").to_lowercase()))
         .collect();
     vec![format!("How it came about: {}.", links.join(" → "))]
 }

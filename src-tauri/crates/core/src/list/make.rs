@@ -91,10 +91,18 @@ fn look_again(parts: &[PartView]) -> Vec<ListItem> {
     parts.iter().filter(open).map(item).collect()
 }
 
-/// What the likely causes ask to be checked or put right; not on what goes to the scrap.
+/// The ways in that were found, and what the likely causes ask to be checked or put right; not on what goes to the scrap.
 fn put_right(causes: &CauseReport) -> Vec<ListItem> {
+    let ways = causes.to_close.iter().map(|way| {
+        let key = ItemKey::PutRight { cause: WAY_IN.into(), check: way.id.clone() };
+        ListItem {
+            parts: way.parts.clone(),
+            because: format!("{}.", way.found.join("; ")),
+            ..ListItem::new(key, way.todo.clone(), 1)
+        }
+    });
     let told = causes.causes.iter().filter(|cause| cause.told);
-    told.flat_map(|cause| {
+    let by_causes = told.flat_map(|cause| {
         cause.check.iter().chain(&cause.put_right).filter(|todo| todo.moot.is_empty()).map(|todo| {
             let key = ItemKey::PutRight { cause: cause.id.clone(), check: todo.id.into() };
             ListItem {
@@ -102,9 +110,12 @@ fn put_right(causes: &CauseReport) -> Vec<ListItem> {
                 ..ListItem::new(key, todo.words.clone(), 1)
             }
         })
-    })
-    .collect()
+    });
+    ways.chain(by_causes).collect()
 }
+
+/// The written form under which a way in is put right, in place of a cause's.
+const WAY_IN: &str = "way-in";
 
 fn own(job: &Job, kind: ListKind) -> Vec<ListItem> {
     let items = job.own_items.iter().filter(|(_, item)| item.list == kind);
@@ -183,6 +194,32 @@ mod tests {
             });
             is_done(&reworded, &key);
         }
+    }
+
+    /// A lid that is missing is fitted and a torn cleaner renewed, whatever came of it; what was looked at is not asked for.
+    #[test]
+    fn each_way_in_that_was_found_is_put_right_once() {
+        let tag = |part: &str, tag: &str, grade: u8| json!({ "do": "tag", "part": part, "tag": tag, "grade": grade });
+        let mut changes = vec![arrange(&Arrangement::inline(4)), json!({ "do": "clean", "part": "block" })];
+        changes.extend([tag("air-cleaner", "torn", 3), tag("oil-filler", "missing", 4)]);
+        let asked = |changes: &[Value]| -> Vec<String> {
+            let assessment = assess(&job_of(changes));
+            list(&assessment, ListKind::PutRight).items.iter().map(|item| item.what.clone()).collect()
+        };
+        let ways =
+            ["Renew the air cleaner and seal its joints before the engine runs.", "Fit an oil filler lid that seals."];
+        assert_eq!(asked(&changes), ways);
+        changes.push(tag("oil-filter", "grit", 3));
+        changes.extend((1..=5).map(|n| tag(&format!("main-shell.{n}.lower"), "embedded-debris", 3)));
+        changes.extend(
+            (1..=4).flat_map(|n| [format!("bore.{n}"), format!("piston.{n}")]).map(|part| tag(&part, "scoring", 2)),
+        );
+        let asked = asked(&changes);
+        assert_eq!(asked[..2], ways);
+        let again =
+            |what: &&String| what.contains("filter open") || what.contains("way in") || what.contains("cleaner's");
+        assert_eq!(asked.iter().find(again), None, "{asked:?}");
+        assert!(asked.iter().any(|what| what.starts_with("Open every oil gallery")), "{asked:?}");
     }
 
     #[test]

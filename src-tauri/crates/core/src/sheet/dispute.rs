@@ -59,7 +59,7 @@ impl Dispute {
                 question: Phrase("When one journal is ground, which others are ground too?"),
                 usual: View {
                     words: Phrase("all of its own kind, main journals or crankpins"),
-                    source: "two manuals of other engines",
+                    source: "common practice",
                 },
                 other: View { words: Phrase("all journals of the crankshaft"), source: "TM 5-3805-262-34 p. 4-50" },
             },

@@ -83,6 +83,16 @@ impl PartView {
         self.figures.iter().any(Figure::is_found_outside)
     }
 
+    /// Whether nothing at all is known of it: it was neither looked at, by itself or with another part, nor measured.
+    pub fn is_unknown(&self) -> bool {
+        self.seen == Seen::NotLooked && self.is_looked_at_alone() && self.readings.is_empty()
+    }
+
+    /// Whether it was measured and not looked at.
+    pub fn is_only_measured(&self) -> bool {
+        self.seen == Seen::NotLooked && !self.readings.is_empty()
+    }
+
     /// Whether it asks for a look of its own, or has had one: else it is looked at with another part.
     pub fn is_looked_at_alone(&self) -> bool {
         let along = self.seen == Seen::NotLooked && self.part.seen_with().is_some() && self.decision.goes_along();

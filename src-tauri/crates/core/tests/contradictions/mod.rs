@@ -3,19 +3,29 @@
 use std::collections::BTreeSet;
 
 use wearbook_core::assess::{Assessment, next_look};
-use wearbook_core::cause::{Answered, CauseView, ComplaintAnswer, Memo, Verdict};
+use wearbook_core::cause::{Answered, CauseView, ComplaintAnswer, Memo, Verdict, WayInView};
+use wearbook_core::date::Date;
+use wearbook_core::document::{Block, Desk, Extent, Shop, condition_report, message};
 use wearbook_core::engine::{Part, PartKind};
-use wearbook_core::job::{ItemKey, Job, ListKind};
+use wearbook_core::job::{Answer, ItemKey, Job, ListKind};
 use wearbook_core::view::{PartView, Seen};
 use wearbook_core::work::Outcome;
 
 /// Every contradiction in what follows from a job, in words.
 pub(crate) fn contradictions(job: &Job, came: &Assessment) -> Vec<String> {
-    [states(came), counts(came), verdict(came), causes(came), answers(job, came), todos(came), looks(job, came)]
-        .into_iter()
-        .flatten()
-        .chain(accused(came))
-        .collect()
+    [
+        states(came),
+        counts(came),
+        verdict(came),
+        causes(job, came),
+        answers(job, came),
+        todos(job, came),
+        looks(job, came),
+    ]
+    .into_iter()
+    .flatten()
+    .chain(accused(came))
+    .collect()
 }
 
 /// A part has one state.
@@ -62,7 +72,7 @@ fn verdict(came: &Assessment) -> Vec<String> {
 }
 
 /// A cause is called one thing everywhere.
-fn causes(came: &Assessment) -> Vec<String> {
+fn causes(job: &Job, came: &Assessment) -> Vec<String> {
     let mut wrong = Vec::new();
     for cause in &came.causes.causes {
         let unlikely = cause.likelihood.contains("unlikely") || cause.likelihood == "possible";
@@ -71,6 +81,17 @@ fn causes(came: &Assessment) -> Vec<String> {
         }
         if cause.evidence_for.iter().any(|own| cause.evidence_against.iter().any(|other| own.words == other.words)) {
             wrong.push(format!("{} has the same evidence for and against it", cause.id));
+        }
+        if let Some(way) = cause.ways_in.iter().find(|way| way.named && !is_told_of(way, job, came)) {
+            wrong.push(format!("{}: {} is named, and nothing tells of it", cause.id, way.words));
+        }
+        if !cause.chain.ways.is_empty() && !cause.chain.ask.is_empty() {
+            wrong.push(format!("{}: its way in is known and is to be asked for", cause.id));
+        }
+        let own = |tag: &str| SIGNS.iter().any(|(id, signs)| *id == cause.id && signs.contains(&tag));
+        let is_own = |words: &str| words.split(", grade").next().is_some_and(own) && words.contains("bearing shell");
+        if let Some(sign) = cause.evidence_against.iter().find(|own| own.parts.len() > 2 && is_own(&own.words)) {
+            wrong.push(format!("{} has its own sign against it: {}", cause.id, sign.words));
         }
         if !cause.chain.ways.is_empty() && !cause.chain.look.is_empty() {
             wrong.push(format!("{}: its way in is known and is to be looked for", cause.id));
@@ -81,6 +102,15 @@ fn causes(came: &Assessment) -> Vec<String> {
         }
     }
     wrong
+}
+
+/// What dirt leaves on the halves of bearings: wherever it lies, it never speaks against it.
+const SIGNS: [(&str, &[&str]); 1] = [("dirt-in-oil", &["scoring", "embedded debris"])];
+
+/// Whether a find or an answer tells of a way in.
+fn is_told_of(way: &WayInView, job: &Job, came: &Assessment) -> bool {
+    let found = came.outside.iter().any(|view| view.seen == Seen::Worn);
+    found || job.history.values().any(|answer| *answer == Answer::Yes) && !way.words.is_empty()
 }
 
 /// Each complaint is answered once, by something that was found.
@@ -112,10 +142,17 @@ fn answers(job: &Job, came: &Assessment) -> Vec<String> {
 }
 
 /// What a told cause asks for stands on a list, or it is said why it is not needed.
-fn todos(came: &Assessment) -> Vec<String> {
+fn todos(job: &Job, came: &Assessment) -> Vec<String> {
     let Some(list) = came.list(ListKind::PutRight) else { return vec![] };
     let mut asked = BTreeSet::new();
     let mut wrong = Vec::new();
+    for way in came.causes.to_close.iter() {
+        let key = ItemKey::PutRight { cause: "way-in".into(), check: way.id.clone() };
+        if list.items.iter().filter(|item| item.asked.key == key).count() != usize::from(job.is_begun()) {
+            wrong.push(format!("{} was found, and is not put right once", way.id));
+        }
+        asked.insert(key);
+    }
     for cause in came.causes.causes.iter().filter(|cause| cause.told) {
         for todo in cause.check.iter().chain(&cause.put_right) {
             let key = ItemKey::PutRight { cause: cause.id.clone(), check: todo.id.into() };
@@ -170,6 +207,7 @@ const ACCUSED_FROM: f64 = 0.9;
 fn accused(came: &Assessment) -> Vec<String> {
     let kinds = |cause: &CauseView| match cause.id.as_str() {
         "bent-rod" => Some(vec![PartKind::Rod]),
+        "oval-housing" => Some(vec![PartKind::Rod, PartKind::HousingBore]),
         "tapered-journal" | "barrel-journal" | "hourglass-journal" | "out-of-round-journal" => {
             Some(vec![PartKind::MainJournal, PartKind::Crankpin])
         }
@@ -188,6 +226,74 @@ fn accused(came: &Assessment) -> Vec<String> {
                 wrong.push(format!("{} goes back unmeasured, and {} is {}", view.label, cause.name, cause.likelihood));
             }
         }
+    }
+    wrong
+}
+
+/// What the papers say of the same job.
+pub(crate) fn on_paper(job: &Job, came: &Assessment) -> Vec<String> {
+    let shop = Shop::default();
+    let desk = Desk { job, assessment: came, date: Date::EPOCH, shop: &shop };
+    let mut wrong = Vec::new();
+    let report = condition_report(&desk, Extent::Short);
+    let texts: Vec<&String> = report
+        .blocks
+        .iter()
+        .flat_map(|block| match block {
+            Block::Paragraph(text) => vec![text],
+            Block::Points(all) => all.iter().collect(),
+            _ => vec![],
+        })
+        .collect();
+    // A part is unknown, or something is known of it.
+    let unknown = texts.iter().find_map(|text| text.split_once(". Nothing is known of these parts"));
+    if let Some((unknown, _)) = unknown {
+        let named: Vec<&str> = unknown.split("; ").collect();
+        let known = came.parts.iter().filter(|view| view.seen != Seen::NotLooked || !view.readings.is_empty());
+        wrong.extend(
+            known
+                .filter(|view| named.contains(&view.label.as_str()))
+                .map(|view| format!("{} is called unknown", view.label)),
+        );
+    }
+    let Some(Block::CustomersPage(page)) = report.blocks.first() else { return wrong };
+    let looked = came.progress.looked;
+    let counted = page.found.first().and_then(|text| text.split_once(" of ")).map(|(looked, _)| looked.to_owned());
+    if counted.is_some_and(|counted| counted.parse() == Ok(0))
+        && came.parts.iter().any(|view| !view.readings.is_empty())
+    {
+        wrong.push(format!("0 examined, {looked} looked at, and something was measured"));
+    }
+    let text: String = page.how.iter().map(|link| link.words.as_str()).collect::<Vec<&str>>().join(" ");
+    let dust = came.causes.causes.iter().find(|cause| cause.id == "dusty-air");
+    let is_unlikely = dust.is_some_and(|cause| cause.likelihood.contains("unlikely"));
+    let is_looked = came.parts.iter().any(|view| {
+        matches!(view.kind, PartKind::Piston | PartKind::Bore) && matches!(view.seen, Seen::Clean | Seen::Worn)
+    });
+    if is_unlikely && is_looked && text.to_lowercase().contains("an air cleaner") && !text.contains("show little dust")
+    {
+        wrong.push(format!("dust is unlikely, and the page says: {text}"));
+    }
+    // Every way in that is named in the chain stands on the page.
+    if let Some(cause) = came.causes.causes.iter().find(|cause| cause.named).filter(|_| came.causes.enough_seen) {
+        let ways = &cause.chain.ways;
+        let told = page.how.first().map_or(0, |link| link.words.split(". ").count());
+        if !ways.is_empty() && told != ways.len() {
+            wrong.push(format!("{ways:?} let it in, and the page says: {text}"));
+        }
+    }
+    for told in page.besides.iter().filter(|told| !told.starts_with("Likely: ")) {
+        let sure = came.causes.causes.iter().any(|cause| cause.plainly == *told && cause.likelihood == "very likely");
+        // Words of the trade are explained where they first stand.
+        if !sure && !told.contains('(') {
+            wrong.push(format!("{told} It is told as certain"));
+        }
+    }
+    if message(&desk).iter().any(|line| line.starts_with("0 of ") && looked == 0)
+        && !came.parts.is_empty()
+        && job.is_begun()
+    {
+        wrong.push("the message says that nothing was examined".into());
     }
     wrong
 }

@@ -191,6 +191,32 @@ mod tests {
         assert!(steps().iter().any(|step| matches!(step, Step::DrawOver { .. })), "something is drawn over a photo");
     }
 
+    /// It breathed its own dust, by a torn air cleaner and a filler without its lid. Its cylinders show little of it: one page
+    /// says so where it names the way, and both ways are put right.
+    #[test]
+    fn the_story_tells_one_tale_of_its_causes() {
+        let causes = assess(&told()).causes;
+        let of = |id: &str| causes.causes.iter().find(|cause| cause.id == id).unwrap();
+        let named: Vec<&str> =
+            causes.causes.iter().filter(|cause| cause.named).map(|cause| cause.id.as_str()).collect();
+        assert_eq!(named, ["dirt-in-oil", "tappet-did-not-turn", "cam-fatigue"]);
+        let dirt = of("dirt-in-oil");
+        assert!(of("dusty-air").probability < 0.25);
+        let ways = [
+            "an oil filler without its lid",
+            "an air cleaner that leaks, is torn or missing (the cylinders show little dust)",
+        ];
+        assert_eq!(dirt.chain.ways[..2], ways);
+        assert!(dirt.evidence_for.iter().any(|own| own.words.starts_with("scoring, grade 1 to 3, on 5 lower main")));
+        assert!(
+            dirt.evidence_against.iter().all(|own| !own.words.starts_with("scoring")),
+            "{:?}",
+            dirt.evidence_against
+        );
+        let closed: Vec<&str> = causes.to_close.iter().map(|way| way.id.as_str()).collect();
+        assert_eq!(closed, ["air-cleaner", "oil-filler"]);
+    }
+
     #[test]
     fn the_story_measures_and_orders() {
         use wearbook_core::sizing::Action;

@@ -49,16 +49,30 @@ pub struct TodoRow {
     pub(super) words: &'static str,
     /// The kinds of piece on which it is work or a test: pointless where all of them are renewed.
     on: &'static [PartKind],
+    /// What it asks to be looked at: done once all of it was.
+    pub(in crate::cause) looks: &'static [PartKind],
+    /// The way in that it closes: asked for by that way itself, once it is found.
+    pub(in crate::cause) way: &'static str,
 }
 
-pub(super) const fn todo(id: &'static str, words: &'static str) -> TodoRow {
-    TodoRow { id, words, on: &[] }
+pub(in crate::cause) const fn todo(id: &'static str, words: &'static str) -> TodoRow {
+    TodoRow { id, words, on: &[], looks: &[], way: "" }
 }
 
 impl TodoRow {
     /// It is work or a test on these pieces.
     pub(super) const fn on(self, kinds: &'static [PartKind]) -> Self {
         Self { on: kinds, ..self }
+    }
+
+    /// It is a look at these, outside the parts.
+    pub(super) const fn looking_at(self, kinds: &'static [PartKind]) -> Self {
+        Self { looks: kinds, ..self }
+    }
+
+    /// It closes this way in.
+    pub(super) const fn of_way(self, way: &'static str) -> Self {
+        Self { way, ..self }
     }
 }
 

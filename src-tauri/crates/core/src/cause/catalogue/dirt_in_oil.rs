@@ -14,12 +14,12 @@ pub(super) const CAUSE: Cause = Cause {
     fits: any,
     shifts: &[(HistoryFact::NeglectedOil, 2.5), (HistoryFact::RecentRebuild, 1.5)],
     signs: &[
-        Sign::new(&[MainShell, RodShell], Side::Loaded, Tag::Scoring, 0.75, Middling).at(ALL_OVER),
-        Sign::new(&[MainShell, RodShell], Side::Unloaded, Tag::Scoring, 0.45, Slight).at(ALL_OVER),
-        Sign::new(&[MainShell, RodShell], Side::Loaded, Tag::EmbeddedDebris, 0.65, Middling).at(ALL_OVER),
-        Sign::new(&[MainShell, RodShell], Side::Unloaded, Tag::EmbeddedDebris, 0.40, Slight).at(ALL_OVER),
+        Sign::new(&[MainShell, RodShell], Side::Loaded, Tag::Scoring, 0.75, Middling).at(CARRIED_UNDER_LOAD),
+        Sign::new(&[MainShell, RodShell], Side::Unloaded, Tag::Scoring, 0.35, Slight).at(ALL_OVER),
+        Sign::new(&[MainShell, RodShell], Side::Loaded, Tag::EmbeddedDebris, 0.65, Middling).at(CARRIED_UNDER_LOAD),
+        Sign::new(&[MainShell, RodShell], Side::Unloaded, Tag::EmbeddedDebris, 0.30, Slight).at(ALL_OVER),
         Sign::new(&[MainShell, RodShell], Side::Loaded, Tag::CopperShowing, 0.18, Slight).at(UNDER_LOAD),
-        Sign::new(&[MainJournal, Crankpin], Side::Any, Tag::Scoring, 0.50, Slight).at(ALL_OVER),
+        Sign::new(&[MainJournal, Crankpin], Side::Any, Tag::Scoring, 0.40, Slight).at(ALL_OVER),
         Sign::new(&[ThrustFace], Side::Any, Tag::Scoring, 0.30, Slight),
         Sign::new(&[ThrustFace], Side::Any, Tag::EmbeddedDebris, 0.25, Slight),
         Sign::new(&[CamBearing], Side::Any, Tag::Scoring, 0.40, Slight),
@@ -35,12 +35,14 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::size(&[MainJournal, Crankpin], Fault::Loose, 0.25),
     ],
     check: &[
-        todo("cut-filter", "Cut the oil filter open and look at what it held; check its by-pass valve."),
+        todo("cut-filter", "Cut the oil filter open and look at what it held; check its by-pass valve.")
+            .looking_at(&[OilFilter]),
         todo("measure-oil-pump", "Take the oil pump apart and measure it."),
         todo(
             "look-for-way-in",
             "Look for the way in: air cleaner, breather, filler, an earlier repair that was not washed out.",
-        ),
+        )
+        .looking_at(&[AirCleaner, Breather, OilFiller]),
     ],
     put_right: &[
         todo("flush-oil-ways", "Open every oil gallery of block and crankshaft, brush and flush it.")

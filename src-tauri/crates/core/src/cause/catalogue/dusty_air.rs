@@ -24,9 +24,11 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::size(&[Rings], Fault::ThinRing, 0.05),
     ],
     check: &[
-        todo("check-air-cleaner", "Check the air cleaner, its seat and every joint between it and the engine."),
-        todo("look-for-dust", "Look for dust in the intake behind the cleaner."),
+        todo("check-air-cleaner", "Check the air cleaner, its seat and every joint between it and the engine.")
+            .looking_at(&[AirCleaner]),
+        todo("look-for-dust", "Look for dust in the intake behind the cleaner.").looking_at(&[AirCleaner]),
     ],
-    put_right: &[todo("renew-element", "Renew the air cleaner's element and seal its joints before the engine runs.")],
+    put_right: &[todo("renew-element", "Renew the air cleaner's element and seal its joints before the engine runs.")
+        .of_way("air-cleaner")],
     source: "Pattern: textbook on automotive mechanics (light matt scoring on all cylinders: dust by the air cleaner). Prior and chances: our judgement.",
 };

@@ -16,7 +16,7 @@ pub(super) const CAUSE: Cause = Cause {
         Sign::new(&[MainShell, RodShell], Side::Loaded, Tag::CopperShowing, 0.50, Middling).at(UNDER_LOAD),
         Sign::new(&[MainShell, RodShell], Side::Loaded, Tag::Corrosion, 0.45, Slight).at(UNDER_LOAD),
         Sign::new(&[MainShell, RodShell], Side::Loaded, Tag::Pitting, 0.40, Slight).at(UNDER_LOAD),
-        Sign::new(&[MainShell, RodShell], Side::Loaded, Tag::Scoring, 0.20, Slight).at(UNDER_LOAD),
+        Sign::new(&[MainShell, RodShell], Side::Loaded, Tag::Scoring, 0.08, Slight).at(UNDER_LOAD),
         Sign::new(&[MainJournal, Crankpin], Side::Any, Tag::Pitting, 0.30, Slight).at(ALL_OVER),
         Sign::new(&[Bore], Side::Any, Tag::Scuffing, 0.35, Slight)
             .at(&[(Pattern::OneSide, 0.50), (Pattern::Wide, 0.20)]),
@@ -33,7 +33,7 @@ pub(super) const CAUSE: Cause = Cause {
         todo("ask-cold-starts", "Ask about many cold starts and much idling."),
     ],
     put_right: &[
-        todo("mend-fuel-system", "Put the fuel system right before the engine runs again."),
+        todo("mend-fuel-system", "Put the fuel system right before the engine runs again.").of_way("fuel"),
         todo("change-oil", "Change oil and filter after the first warm run."),
     ],
     source: "Pattern: an oil-analysis guide's page on bearing wear (worn, pitted, dark green colouration, loaded area, journals may pit). Prior and chances: our judgement.",

@@ -12,7 +12,8 @@ use crate::wear::{Tag, ZoneMap};
 pub fn leak(kind: PartKind, symptom: Symptom) -> GradeChances {
     let is_cam_face = matches!(kind, PartKind::Lobe | PartKind::Tappet);
     let chance = match symptom {
-        Symptom::Seen(Tag::Pitting | Tag::Spalling | Tag::WornNose | Tag::DishedFace) if is_cam_face => 0.0005,
+        Symptom::Seen(Tag::Pitting | Tag::Spalling) if is_cam_face => 0.0001,
+        Symptom::Seen(Tag::WornNose | Tag::DishedFace) if is_cam_face => 0.0005,
         Symptom::Seen(Tag::LooksEven) => 0.30,
         Symptom::Seen(Tag::Scoring) => 0.06,
         Symptom::Seen(Tag::Deposits | Tag::HandlingDamage) => 0.05,

@@ -45,6 +45,7 @@ mod thrust_overload;
 mod tight_pin;
 mod tight_piston;
 
+pub(super) use cause::todo;
 pub use cause::{Cause, Todo, TodoRow};
 pub use leak::{leak, leak_share};
 pub use sign::{Along, Fault, Mirror, Presence, Severity, Side, Sign, Symptom};

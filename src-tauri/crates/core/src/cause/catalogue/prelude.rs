@@ -2,7 +2,7 @@
 
 pub(super) use super::cause::{Cause, any, todo};
 pub(super) use super::sign::Severity::{Middling, Severe, Slight};
-pub(super) use super::sign::{ALL_OVER, Fault, Mirror, Side, Sign, UNDER_LOAD};
+pub(super) use super::sign::{ALL_OVER, CARRIED_UNDER_LOAD, Fault, Mirror, Side, Sign, UNDER_LOAD};
 pub(super) use crate::cause::pattern::Pattern;
 pub(super) use crate::cause::place::PlaceKind;
 pub(super) use crate::engine::PartKind::*;

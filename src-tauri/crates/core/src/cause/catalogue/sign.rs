@@ -177,6 +177,11 @@ pub(super) const ALL_OVER: &[(Pattern, f64)] = &[(Pattern::Wide, 0.60), (Pattern
 pub(super) const UNDER_LOAD: &[(Pattern, f64)] =
     &[(Pattern::Crown, 0.35), (Pattern::Wide, 0.30), (Pattern::Spot, 0.10), (Pattern::Band, 0.04)];
 
+/// Patterns of what the oil carries everywhere and the load presses in: between the two (our judgement; embedded particles lie
+/// mostly where the film is thinnest).
+pub(super) const CARRIED_UNDER_LOAD: &[(Pattern, f64)] =
+    &[(Pattern::Wide, 0.37), (Pattern::Crown, 0.29), (Pattern::Spot, 0.10), (Pattern::Band, 0.04)];
+
 /// Where a part stands along the crankshaft.
 #[derive(Debug, Clone, Copy)]
 pub struct Along {
@@ -253,25 +258,30 @@ impl Presence<'_> {
 
     /// The chance that what it produces shows this pattern, 0 to 1; over all patterns of a drawing they sum to 1.
     pub fn share(&self, map: ZoneMap, pattern: Pattern) -> f64 {
-        let seen_as = match self.mirror {
-            Mirror::None => pattern,
-            Mirror::Ends => pattern.end_for_end(),
-            Mirror::Sides => pattern.side_for_side(),
-            Mirror::Halves => pattern.half_for_half(),
-        };
-        share(self.sign.at, map, seen_as)
+        share(self.sign.at, map, self.mirrored(pattern))
+    }
+
+    /// Whether it shows this pattern, of which it has one that is named; whatever it is where none is.
+    pub fn shows(&self, pattern: Pattern) -> bool {
+        let seen_as = self.mirrored(pattern);
+        self.sign.at.is_empty() || self.sign.at.iter().any(|(own, _)| *own == seen_as)
     }
 
     /// The pattern that it shows most often, if any is named.
     pub fn usual_pattern(&self, map: ZoneMap) -> Option<Pattern> {
         let named = self.sign.at.iter().filter(|(pattern, _)| Pattern::all(map).contains(pattern));
         let (pattern, _) = named.max_by(|a, b| a.1.total_cmp(&b.1))?;
-        Some(match self.mirror {
-            Mirror::None => *pattern,
+        Some(self.mirrored(*pattern))
+    }
+
+    /// A pattern as the mirror image has it.
+    fn mirrored(&self, pattern: Pattern) -> Pattern {
+        match self.mirror {
+            Mirror::None => pattern,
             Mirror::Ends => pattern.end_for_end(),
             Mirror::Sides => pattern.side_for_side(),
             Mirror::Halves => pattern.half_for_half(),
-        })
+        }
     }
 }
 

@@ -16,6 +16,7 @@ mod common_size;
 mod coolant_met_oil;
 mod cracks;
 mod crankshaft_as_one;
+mod crankshaft_of_worn_mains;
 mod debris_in_the_oil_ways;
 mod deck_flatness;
 mod detail_clearances;
@@ -26,6 +27,7 @@ mod ground_journals;
 mod heat_on_a_shaft;
 mod housing_damage;
 mod journal_of_a_scored_shell;
+mod journal_of_thinned_shells;
 mod journal_scratches;
 mod journals_as_a_group;
 mod judged;
@@ -59,6 +61,7 @@ mod roller_damage;
 mod rule;
 mod rust_and_dirt;
 mod seat_of_a_moved_shell;
+mod seat_of_pinched_shells;
 mod seen_along;
 mod shell_debris;
 mod shell_failure;
@@ -123,6 +126,7 @@ pub const ALL: [&Rule; 67] = [
     &one_bearing_failed::RULE,
     &adjacent_clearances::RULE,
     &journal_of_a_scored_shell::RULE,
+    &journal_of_thinned_shells::RULE,
     &lobe_of_a_spalled_tappet::RULE,
     &seat_of_a_moved_shell::RULE,
     &not_looked_at::RULE,
@@ -145,6 +149,8 @@ pub const ALL: [&Rule; 67] = [
     &deck_flatness::RULE,
     &renewed_caps::RULE,
     &rod_of_edge_worn_shells::RULE,
+    &seat_of_pinched_shells::RULE,
+    &crankshaft_of_worn_mains::RULE,
     &piston_damage::RULE,
     &pitted_tappets::RULE,
     &tappet_damage::RULE,

@@ -55,7 +55,13 @@ impl Advice {
                     progress.looked, progress.parts
                 ),
             },
-            Self::Sound => "The engine is sound. Nothing was found beyond the marks of use.".into(),
+            Self::Sound => match assessment.outside.iter().find(|view| view.worst.is_some()) {
+                Some(view) => format!(
+                    "Inside, nothing was found beyond the marks of use. Outside it something is wrong: {}.",
+                    view.label.to_lowercase()
+                ),
+                None => "The engine is sound. Nothing was found beyond the marks of use.".into(),
+            },
             Self::WorthRebuilding => format!("The engine is worth rebuilding. {}", worth(assessment)),
             Self::CompareWithAnother => {
                 format!("Compare it with another engine before you decide. {}", compare(assessment))

@@ -5,8 +5,8 @@ use crate::cause::CauseView;
 use crate::document::page::Link;
 use crate::words::capitalised;
 
-/// Ways in that are told.
-const WAYS: usize = 2;
+/// From this probability on a cause is told without a word of doubt.
+const SURE_FROM: f64 = 0.9;
 /// Causes told besides the one of the chain.
 const BESIDES: usize = 2;
 
@@ -20,11 +20,12 @@ fn named(assessment: &Assessment) -> impl Iterator<Item = &CauseView> {
 pub(super) fn how(assessment: &Assessment) -> Vec<Link> {
     let Some(CauseView { chain, plainly, .. }) = named(assessment).next() else { return vec![] };
     let link = |head, words: String| (!words.is_empty()).then_some(Link { head, words });
-    let ways = chain.ways.iter().take(WAYS).cloned().collect::<Vec<_>>().join("; ");
+    // A sentence each: what was found stands there whole, for it is put right.
+    let ways = chain.ways.iter().map(|way| capitalised(way)).collect::<Vec<_>>().join(". ");
     let way_in = match (chain.has_way_in, ways.is_empty()) {
         (true, true) if chain.look_labels.is_empty() => "Not known".into(),
         (true, true) => format!("Not known yet. To be looked at: {}", chain.look_labels.join(", ").to_lowercase()),
-        _ => capitalised(&ways),
+        _ => ways,
     };
     [
         link("How it got in", way_in),
@@ -39,5 +40,16 @@ pub(super) fn how(assessment: &Assessment) -> Vec<Link> {
 
 /// What else is likely, a sentence each.
 pub(super) fn besides(assessment: &Assessment) -> Vec<String> {
-    named(assessment).skip(1).take(BESIDES).map(|view| view.plainly.clone()).collect()
+    named(assessment).skip(1).take(BESIDES).map(likely).collect()
+}
+
+/// What is no more than likely is not told as certain.
+fn likely(view: &CauseView) -> String {
+    if view.probability >= SURE_FROM { view.plainly.clone() } else { format!("Likely: {}", lowered(&view.plainly)) }
+}
+
+/// Likewise of a sentence that stands behind a word.
+fn lowered(sentence: &str) -> String {
+    let mut letters = sentence.chars();
+    letters.next().map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
 }

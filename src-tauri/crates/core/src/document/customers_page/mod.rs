@@ -24,7 +24,7 @@ use super::page::CustomersPage;
 use super::paper::{Block, Paper};
 use crate::assess::Assessment;
 use crate::job::{Complaint, HistoryFact, TextField};
-use crate::view::{PartView, Seen};
+use crate::view::PartView;
 use crate::words::{Explaining, counted};
 
 /// Kinds of part that were not examined, named before the rest is counted.
@@ -94,14 +94,21 @@ fn explain(page: &mut CustomersPage) {
 /// How much was looked at, and what came of it.
 fn found(assessment: &Assessment) -> Vec<String> {
     let progress = assessment.progress;
-    if progress.looked == 0 {
+    let measured = assessment.parts.iter().filter(|view| view.is_only_measured()).count();
+    if progress.looked == 0 && measured == 0 {
         return vec![];
     }
     let damaged = match progress.worn {
         0 => "no damage was seen".to_owned(),
         worn => counted(worn, "is damaged or worn", "are damaged or worn"),
     };
-    let mut told = vec![format!("{} of {} parts have been examined: {damaged}.", progress.looked, progress.parts)];
+    let mut told = match progress.looked {
+        0 => vec![],
+        looked => vec![format!("{looked} of {} parts have been examined: {damaged}.", progress.parts)],
+    };
+    if measured > 0 {
+        told.push(format!("Measured, and not looked at: {}.", counted(measured, "part", "parts")));
+    }
     let outside: Vec<&PartView> = assessment.parts.iter().filter(|view| view.is_measured_outside()).collect();
     if !outside.is_empty() {
         let named = some_of(&by_kind(&outside, assessment), NOT_EXAMINED_NAMED).to_lowercase();
@@ -112,8 +119,7 @@ fn found(assessment: &Assessment) -> Vec<String> {
 
 /// An answer of its own, beside sound and worn.
 fn not_examined(assessment: &Assessment) -> String {
-    let open: Vec<&PartView> =
-        assessment.parts.iter().filter(|view| view.seen == Seen::NotLooked && view.is_looked_at_alone()).collect();
+    let open: Vec<&PartView> = assessment.parts.iter().filter(|view| view.is_unknown()).collect();
     if open.is_empty() {
         return String::new();
     }
