@@ -31,6 +31,7 @@ export const state = {
   settings: {
     shop_name: '',
     shop_address: '',
+    shop_phone: '',
     shop_conditions: '',
     last_screen: '',
     paper: 'a4',

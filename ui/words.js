@@ -1095,6 +1095,7 @@ export const words = {
     intro: 'Your shop stands at the head of every report.',
     shopName: 'Name of the shop',
     shopAddress: 'Address of the shop',
+    shopPhone: 'Telephone of the shop',
     shopConditions: 'The shop’s own terms, for the closing sheet',
     instruments: 'Instruments of the shop',
     prices: 'Prices of the shop',

@@ -13,7 +13,8 @@ const text = words.approval
 /**
  * @typedef {keyof typeof text.ways} Way
  * @typedef {{ name: string, way: Way | undefined, afar: FromAfar, signature: Stroke[] }} Saying as it is entered
- * @typedef {{ name: string, way: string, afar?: FromAfar, signature: Stroke[] }} SaidBy as it is kept
+ * @typedef {{ name: string, way: string, afar?: FromAfar, said?: string, signature: Stroke[] }} SaidBy
+ *   as it is kept
  */
 
 /** What is answered by telephone or message counts only with number, date and time.
@@ -78,16 +79,23 @@ export function asSaid({ name, way, afar, signature }) {
     name: name.trim(),
     way: way ? text.ways[way].toLowerCase() : '',
     ...(FROM_AFAR.includes(way) ? { afar } : {}),
+    said: today(),
     signature: way === 'signed' ? signature : [],
   }
 }
 
+/** @param {FromAfar | undefined} afar @param {string | undefined} said */
+function whence(afar, said) {
+  if (afar) return [afar.number, day(afar.date), afar.time]
+  return said ? [day(said)] : []
+}
+
 /** The signature over who answered and how. @param {SaidBy} said */
-export const signed = ({ name, way, afar, signature }) => html`
+export const signed = ({ name, way, afar, said, signature }) => html`
   <div class="signed">
     ${signature.length > 0
       ? html`<svg class="signature" viewBox="0 0 30000 10000" role="img"
         aria-label=${text.signature}>${strokes(signature)}</svg>`
       : ''}
-    <p class="signed-by">${text.by([name, way, ...(afar ? [afar.number, day(afar.date), afar.time] : [])])}</p>
+    <p class="signed-by">${text.by([name, way, ...whence(afar, said)])}</p>
   </div>`

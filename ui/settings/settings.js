@@ -14,7 +14,7 @@ import { capitalised } from '../text.js'
 import { words } from '../words.js'
 
 export function settings() {
-  const { shop_name, shop_address, shop_conditions, look, text_size, keys } = state.settings
+  const { shop_name, shop_address, shop_phone, shop_conditions, look, text_size, keys } = state.settings
   return {
     title: words.screens.settings,
     body: html`
@@ -31,6 +31,13 @@ export function settings() {
         saved: shop_address,
         long: true,
         save: (text) => keepSettings({ shop_address: text }),
+      })}
+      ${field({
+        key: 'shop-phone',
+        label: words.settings.shopPhone,
+        saved: shop_phone,
+        kind: 'telephone',
+        save: (text) => keepSettings({ shop_phone: text }),
       })}
       ${field({
         key: 'shop-conditions',

@@ -352,6 +352,21 @@ export type Change = OnIntake | OnPart | OnReading | OnSheet | OnSize | OnMoney 
  * a log each has the form of its own name, told apart by its fields. */
 export type Charge = PriceKey | OwnCharge | StandingCharge;
 
+/** Where there is more than one way. */
+export type Choice = {
+  /** What it is about. */
+  what: string,
+  /** The way that is proposed, in words. */
+  proposed: string,
+  /** The other way, in words. */
+  other: string,
+  /** What the other way costs less or more, in words; empty where it is not known. */
+  saving: string,
+  /** The drawback of the other way, in a sentence. */
+  drawback: string,
+  /** Which of the two the shop advises, in a sentence. */
+  advice: string, };
+
 /** A complaint. Several may be told. */
 export type Complaint = "knock" | "knock-without-load" | "knock-under-load" | "double-knock" | "knock-cold" | "knock-hot" | "worked-hard" | "noise-at-the-top" | "low-oil-pressure" | "low-pressure-at-idle" | "pressure-swings" | "oil-used" | "blue-smoke" | "white-smoke" | "black-smoke" | "breather-fumes" | "coolant-used" | "coolant-in-oil" | "oil-in-coolant" | "overheated" | "low-compression" | "would-not-turn" | "metal-in-oil" | "fuel-in-oil";
 
@@ -453,6 +468,8 @@ export type CustomerAnswer = {
   way: string,
   /** When and whence, if it came by telephone or message. */
   afar?: FromAfar,
+  /** The day on which it was noted, where the shop is. Unknown of what was answered before days were noted. */
+  said?: Date,
   /** The signature, if it was drawn. */
   signature: Array<Array<[number, number]>>, };
 
@@ -1083,6 +1100,13 @@ export type Lines = {
   /** How many there are of which this is so. */
   found: number, };
 
+/** A link of the chain from the way in to the complaint. */
+export type Link = {
+  /** Which link: "How it got in". */
+  head: string,
+  /** In words. */
+  words: string, };
+
 /** One line of a list. */
 export type ListItem = {
   /** What a tick of it is kept under, with what it asks for now. */
@@ -1355,7 +1379,10 @@ export type OnMoney = { "do": "use-prices",
   /** What was shown. */
   quote: Quote,
   /** The day, where the shop is, as ISO 8601 writes it: 2026-05-03. Unknown of what was proposed before it was noted. */
-  made?: Date, } | { "do": "answer-proposal",
+  made?: Date,
+  /** What the customer read beside the jobs. The program writes it when the proposal is made; not kept of what was
+ * proposed before it did. */
+  page?: ProposedPage, } | { "do": "answer-proposal",
   /** The answer. */
   answer: CustomerAnswer, } | { "do": "order-strip-down",
   /** What was shown. */
@@ -1743,6 +1770,17 @@ export type PhotoId = string;
 /** How large a picture is asked for. */
 export type PhotoSize = "thumb" | "screen" | "original";
 
+/** What is shown. */
+export type PictureOf = { "photo": {
+  /** Which. */
+  photo: PhotoId,
+  /** What was drawn over it. */
+  markups: Array<Markup>, } } | { "zones": {
+  /** Which drawing. */
+  map: ZoneMap,
+  /** The marked zones, each with the worst grade that was marked there. */
+  marked: Array<[Zone, Grade]>, } };
+
 /** A piece with a label of its own. */
 export type Piece = {
   /** The part to which its label leads. */
@@ -1903,6 +1941,36 @@ export type ProposedJob = {
   net: Money,
   /** How many of its lines have no price yet. */
   without_price: number, };
+
+/** The words and pictures of the customer's page that are read off the engine, not off the bill. */
+export type ProposedPage = {
+  /** What to do about the engine as a whole. */
+  advice: string,
+  /** What the customer told, each with what was found. */
+  told: Array<ToldAndFound>,
+  /** What was found, in sentences. */
+  found: Array<string>,
+  /** How it happened, from how it got in to what was noticed. */
+  how: Array<Link>,
+  /** What else is likely, each in a sentence. */
+  besides: Array<string>,
+  /** What was shown. */
+  shown: Array<ProposedPicture>,
+  /** Where there was more than one way. */
+  choices: Array<Choice>,
+  /** What the total was compared with, in sentences. */
+  beside: Array<string>,
+  /** What had not been examined. */
+  not_examined: string, };
+
+/** A photo, or a part that was drawn with its zones, with one sentence. */
+export type ProposedPicture = {
+  /** What it shows, in a sentence. */
+  sentence: string,
+  /** What it looks like, in words. */
+  alt: string,
+  /** What it is. */
+  of: PictureOf, };
 
 /** What a PDF is for. */
 export type Purpose = "mail" | "archive" | "print";
@@ -2141,6 +2209,8 @@ export type Settings = {
   shop_name: string,
   /** The shop's address, one or more lines. */
   shop_address: string,
+  /** The number at which the shop is called, for customers and machine shops. */
+  shop_phone: string,
   /** Its own terms, for the sheet that is handed over at the end. */
   shop_conditions: string,
   /** Where the page was, to go back there after the system has closed the app. */
@@ -2380,6 +2450,8 @@ export type StripDownAnswer = {
   way: string,
   /** When and whence, if it came by telephone or message. */
   afar?: FromAfar,
+  /** The day on which it was noted, where the shop is. Unknown of what was answered before days were noted. */
+  said?: Date,
   /** The signature, if it was drawn. */
   signature: Array<Array<[number, number]>>, };
 
@@ -2575,6 +2647,15 @@ export type Todo = {
   words: string,
   /** Why it is not needed after all, lower case: "the crankshaft is renewed"; empty where it is. */
   moot: string, };
+
+/** A complaint and what was found of it. */
+export type ToldAndFound = {
+  /** What the customer noticed. */
+  told: string,
+  /** Whether what was found explains it, in a word or two, with a capital first letter. */
+  answer: string,
+  /** What was found, in a sentence; may be empty. */
+  found: string, };
 
 /** What a change is about. */
 export type Topic = "take-in" | "findings" | "readings" | "sheet" | "decisions" | "lists" | "money" | "papers";

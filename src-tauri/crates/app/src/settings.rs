@@ -18,6 +18,8 @@ pub struct Settings {
     pub shop_name: String,
     /// The shop's address, one or more lines.
     pub shop_address: String,
+    /// The number at which the shop is called, for customers and machine shops.
+    pub shop_phone: String,
     /// Its own terms, for the sheet that is handed over at the end.
     pub shop_conditions: String,
     /// Where the page was, to go back there after the system has closed the app.
@@ -39,6 +41,7 @@ impl Default for Settings {
         Self {
             shop_name: String::new(),
             shop_address: String::new(),
+            shop_phone: String::new(),
             shop_conditions: String::new(),
             last_screen: String::new(),
             paper: PaperSize::default(),
@@ -62,6 +65,7 @@ impl Settings {
         Ok(Self {
             shop_name: take("shop_name"),
             shop_address: take("shop_address"),
+            shop_phone: take("shop_phone"),
             shop_conditions: take("shop_conditions"),
             last_screen: take("last_screen"),
             paper: PaperSize::named(&take("paper")),
@@ -76,6 +80,7 @@ impl Settings {
     pub(crate) fn save(&self, ledger: &Ledger<'_>) -> Result<(), Error> {
         ledger.set_setting("shop_name", &self.shop_name)?;
         ledger.set_setting("shop_address", &self.shop_address)?;
+        ledger.set_setting("shop_phone", &self.shop_phone)?;
         ledger.set_setting("shop_conditions", &self.shop_conditions)?;
         ledger.set_setting("last_screen", &self.last_screen)?;
         ledger.set_setting("paper", self.paper.name())?;
@@ -90,6 +95,7 @@ impl Settings {
         let named = [
             ("The shop’s name", &self.shop_name),
             ("The shop’s address", &self.shop_address),
+            ("The shop’s telephone", &self.shop_phone),
             ("The shop’s terms", &self.shop_conditions),
             ("The last screen", &self.last_screen),
         ];

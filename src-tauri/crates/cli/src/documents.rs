@@ -11,7 +11,7 @@ use crate::file;
 use crate::visit::Visit;
 
 /// Each paper that every job has with what it is asked for besides, and the name of its file.
-fn papers() -> [(&'static str, Value, &'static str); 13] {
+fn papers() -> [(&'static str, Value, &'static str); 9] {
     let none = || json!({});
     [
         ("customers-pdf", none(), "customers-page.pdf"),
@@ -21,12 +21,8 @@ fn papers() -> [(&'static str, Value, &'static str); 13] {
         ("report-pdf", json!({ "extent": "short" }), "short-report.pdf"),
         ("report-pdf", json!({ "extent": "full" }), "full-report.pdf"),
         ("report-text", json!({ "extent": "full" }), "full-report.txt"),
-        ("machine-shop-pdf", none(), "machine-shop.pdf"),
-        ("parts-counter-pdf", none(), "parts-counter.pdf"),
         ("sizes-pdf", none(), "sizes.pdf"),
         ("sizes-csv", none(), "sizes.csv"),
-        ("closing-pdf", none(), "closing.pdf"),
-        ("evidence-pdf", none(), "evidence.pdf"),
     ]
 }
 
@@ -61,13 +57,32 @@ pub(crate) fn run(from: &Path, out: &Path) -> Result<(), Failure> {
     if has("/refusal") {
         write("goes-back-pdf", &json!({}), "what-goes-back.pdf")?;
     }
-    let lists = view.pointer("/assessment/lists").and_then(Value::as_array);
-    for list in lists.into_iter().flatten() {
-        let holds = |what: &str| list.get(what).and_then(Value::as_array).is_some_and(|all| !all.is_empty());
+    let all = |path: &str| view.pointer(path).and_then(Value::as_array).into_iter().flatten();
+    let list_holds =
+        |kind: &str| all("/assessment/lists").any(|list| list.get("kind") == Some(&kind.into()) && holds(list));
+    let is_machined = list_holds("machine-shop");
+    let is_told = |cause: &Value| cause.get("told") == Some(&true.into());
+    let is_done = |list: &Value| list.get("done").and_then(Value::as_u64).is_some_and(|done| done > 0);
+    let others = [
+        ("machine-shop", is_machined),
+        ("parts-counter", list_holds("order")),
+        ("evidence", is_machined || all("/assessment/causes/causes").any(is_told)),
+        ("closing", has("/refusal") || all("/assessment/lists").any(is_done)),
+    ];
+    for (name, _) in others.into_iter().filter(|(_, says_something)| *says_something) {
+        write(&format!("{name}-pdf"), &json!({}), &format!("{name}.pdf"))?;
+    }
+    for list in all("/assessment/lists") {
         let kind = list.get("kind").and_then(Value::as_str).unwrap_or_default();
-        if LISTS.contains(&kind) && (holds("items") || holds("not_wanted")) {
+        if LISTS.contains(&kind) && holds(list) {
             write("list-pdf", &json!({ "list": kind }), &format!("list-{kind}.pdf"))?;
         }
     }
     Ok(())
+}
+
+/// Whether a list has anything on it.
+fn holds(list: &Value) -> bool {
+    let has = |what: &str| list.get(what).and_then(Value::as_array).is_some_and(|all| !all.is_empty());
+    has("items") || has("not_wanted")
 }

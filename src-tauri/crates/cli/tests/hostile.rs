@@ -160,6 +160,7 @@ fn a_job_written_by_hand_is_assessed_and_set() {
     assert!(run(&["documents", text(&file), "--out", text(&out)]).status.success());
     assert!(std::fs::read(out.join("full-report.pdf")).unwrap().starts_with(b"%PDF-"));
     assert!(std::fs::read_to_string(out.join("full-report.txt")).unwrap().contains("Scoring"));
+    assert!(!out.join("closing.pdf").exists(), "nothing has been done yet");
 }
 
 #[test]

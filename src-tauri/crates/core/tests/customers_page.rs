@@ -9,7 +9,7 @@ mod entered;
 use entered::Whole;
 use wearbook_core::assess::assess;
 use wearbook_core::date::Date;
-use wearbook_core::document::{Block, CustomersPage, Desk, Shop, customers_page, message};
+use wearbook_core::document::{Block, CustomersPage, Desk, ProposalHead, Shop, customers_page, message};
 
 /// Plain language for the public asks for sentences of 15 to 20 words on average (Federal Plain Language Guidelines, United
 /// States, public domain: “Write short sentences”); here none is longer.
@@ -17,7 +17,8 @@ const LONGEST: usize = 20;
 
 /// Every text of the page that is read as sentences.
 fn texts(page: &CustomersPage) -> Vec<String> {
-    let mut all = vec![page.advice.clone(), page.not_examined.clone()];
+    let mut all = vec![page.advice.clone(), page.not_examined.clone(), page.unpriced.clone()];
+    all.extend(page.proposal.since.iter().chain(&page.proposal.said_since).cloned());
     all.extend(page.told.iter().map(|row| row.found.clone()));
     all.extend(page.found.iter().chain(&page.besides).chain(&page.asked).cloned());
     all.extend(page.how.iter().map(|link| link.words.clone()));
@@ -55,7 +56,8 @@ fn no_sentence_is_longer_than_a_customer_reads() {
         if message.len() > 10 {
             wrong.push(format!("{name}: a message of {} lines", message.len()));
         }
-        for text in texts(page) {
+        // What the message adds of its own: how to answer, and what the prices are.
+        for text in texts(page).into_iter().chain([ProposalHead::HOW_TO_ANSWER.to_owned()]) {
             let long = sentences(&text).into_iter().filter(|sentence| words(sentence) > LONGEST);
             wrong.extend(long.map(|sentence| format!("{name}: {} words: {sentence}", words(sentence))));
         }

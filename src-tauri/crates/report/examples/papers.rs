@@ -19,9 +19,11 @@ use std::path::Path;
 use inputs::{INPUTS, Input, input};
 use jobs::written;
 use wearbook_core::document::{
-    Extent, Paper, PaperSize, closing_sheet, condition_report, customers_page, evidence_sheet, machine_shop, message,
-    parts_counter, size_sheet,
+    Extent, LabelStock, Paper, PaperSize, Pieces, SheetField, closing_sheet, condition_report, customers_page,
+    evidence_sheet, goes_back, labels, machine_shop, message, parts_counter, size_sheet, strip_down_order, work_list,
 };
+use wearbook_core::job::ListKind;
+use wearbook_core::label::JobStart;
 use wearbook_core::under_way::UnderWay;
 use wearbook_report::{Print, html, pdf, png, text};
 
@@ -58,5 +60,13 @@ fn papers(folder: &Path, Input { job, photos, .. }: &Input) -> Result<(), Box<dy
     write("evidence", &written(job, evidence_sheet), a4)?;
     write("sizes", &written(job, size_sheet), a4)?;
     write("machine-shop", &written(job, machine_shop), a4)?;
-    write("parts-counter", &written(job, parts_counter), a4)
+    write("parts-counter", &written(job, parts_counter), a4)?;
+    write("strip-down-order", &written(job, strip_down_order), a4)?;
+    write("goes-back", &written(job, goes_back), a4)?;
+    write("machine-shop-letter", &written(job, machine_shop), letter)?;
+    write("short-report-a4", &written(job, |desk| condition_report(desk, Extent::Short)), a4)?;
+    write("put-right", &written(job, |desk| work_list(desk, ListKind::PutRight)), a4)?;
+    let labels = written(job, |desk| labels(desk, JobStart::of(7 << 100), Pieces::default()));
+    let on_sheets = wearbook_report::labels(&labels, LabelStock::default(), SheetField::default(), PaperSize::A4)?;
+    Ok(fs::write(folder.join("labels.pdf"), on_sheets)?)
 }

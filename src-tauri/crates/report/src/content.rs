@@ -6,7 +6,7 @@ use serde_json::{Value, json};
 use typst_kit::fonts::FontStore;
 use wearbook_core::document::{
     Block, CustomersPage, FormDrawing, Image, MeasuredRow, Paper, Picture, PlanDrawing, ProposalHead, Reader, Section,
-    Shown, ZoneDrawing,
+    Shown, Total, ZoneDrawing,
 };
 use wearbook_core::job::{Consent, PhotoId};
 
@@ -54,6 +54,7 @@ impl Content {
         let name: Vec<String> = name.into_iter().filter(|part| !part.is_empty()).collect();
         let name = name.join(", ");
         let date = paper.date;
+        let zone_key = writer.zone_key();
         let mut paper = json!({
             "title": title,
             "heading": isolated(&breakable(&shortened(&title, HEAD))),
@@ -62,6 +63,7 @@ impl Content {
             "short-subtitle": isolated(&shortened(&line(&paper.subject), 60)),
             "name": name,
             "trade": is_trade,
+            "zone-key": zone_key,
             "date": [date.year(), date.month(), date.day()],
             "blocks": blocks,
         });
@@ -79,13 +81,20 @@ impl Content {
 
 /// The pictures of a paper, in order.
 pub(crate) fn pictures(paper: &Paper) -> impl Iterator<Item = &Picture> {
+    printed(paper).map(|(picture, _)| picture)
+}
+
+/// The pictures of a paper, in order, each with its long side in pixels where it is printed at 300 to the inch: in frames of 80
+/// by 62 mm, of 55 by 44 mm on the customer's page, and of 40 by 32 mm.
+pub(crate) fn printed(paper: &Paper) -> impl Iterator<Item = (&Picture, u32)> {
     paper.blocks.iter().flat_map(|block| {
-        let shown: &[Shown] = match block {
-            Block::CustomersPage(page) => &page.shown,
-            Block::Photos { shown, .. } => shown,
-            _ => &[],
+        let (shown, side): (&[Shown], u32) = match block {
+            Block::CustomersPage(page) => (&page.shown, 650),
+            Block::Photos { shown, small: false } => (shown, 945),
+            Block::Photos { shown, small: true } => (shown, 470),
+            _ => (&[], 0),
         };
-        shown.iter().filter_map(Shown::photo)
+        shown.iter().filter_map(move |one| Some((one.photo()?, side)))
     })
 }
 
@@ -210,6 +219,11 @@ impl<'a> Writer<'a> {
         steps.map(|(svg, words)| json!({ "drawing": self.draw(svg), "words": words })).collect()
     }
 
+    /// The key of the grades alone, for parts that are drawn with their zones.
+    fn zone_key(&mut self) -> Vec<Value> {
+        drawing::grades().into_iter().map(|(svg, words)| json!([self.draw(svg), words])).collect()
+    }
+
     fn customers_page(&mut self, page: &CustomersPage) -> Value {
         self.depth = 2;
         // It is one page: what was typed at length stands in full further on.
@@ -220,6 +234,7 @@ impl<'a> Writer<'a> {
             json!({ "told": one_line(&row.told), "answer": one_line(&row.answer), "found": one_line(&row.found) })
         });
         let how = page.how.iter().map(|link| json!({ "head": link.head, "words": one_line(&link.words) }));
+        let currency = total.as_ref().map(|total| total.currency.as_str()).unwrap_or_default();
         let jobs = page.jobs.iter().map(|job| {
             json!({
                 "number": job.number,
@@ -227,8 +242,8 @@ impl<'a> Writer<'a> {
                 "because": one_line(&job.because),
                 "if-left": one_line(&job.if_left),
                 "need": job.need.words(),
-                "price": job.price_words(),
-                "has-price": !job.price.is_empty(),
+                "price": job.price_figures(),
+                "price-words": job.price_words(currency),
                 "answer": job.answer.map(Consent::words),
             })
         });
@@ -240,6 +255,10 @@ impl<'a> Writer<'a> {
                 "tax": total.tax,
                 "tax-rate": total.tax_rate,
                 "gross": total.gross,
+                "all": Total::ALL_JOBS,
+                "agreed": total.agreed.as_ref().map(|own| {
+                    json!({ "head": own.head(), "net": own.net, "tax": own.tax, "gross": own.gross })
+                }),
                 "sum-words": total.sum_words(),
                 "left-out": one_line(&total.left_out),
                 "beside": inked(&total.beside),
@@ -260,12 +279,14 @@ impl<'a> Writer<'a> {
             "jobs": jobs.collect::<Vec<_>>(),
             "choices": choices.collect::<Vec<_>>(),
             "total": total,
+            "unpriced": one_line(&page.unpriced),
             "not-examined": one_line(&page.not_examined),
             "asked": inked(&page.asked),
             "proposal": {
                 "number": proposal.number,
                 "dates": proposal.dates(),
                 "how-to-answer": ProposalHead::HOW_TO_ANSWER,
+                "said-since": inked(&proposal.said_since),
                 "since": inked(&proposal.since),
                 "answered": brief(&proposal.answered),
                 "is-open": proposal.is_open(),

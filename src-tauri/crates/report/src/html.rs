@@ -11,6 +11,7 @@ use wearbook_core::under_way::{Stopped, UnderWay};
 use crate::clean::line;
 use crate::content::Pictures;
 use crate::drawing;
+use crate::mail::ON_A_SCREEN;
 use crate::pdf::{Resolution, Source, printable};
 
 /// Colours for day and night, and letters that grow with the reader's own size.
@@ -21,7 +22,7 @@ const STYLE: &str = include_str!("html.css");
 /// # Errors
 /// [`Stopped`].
 pub fn html(paper: &Paper, pictures: Source<'_>, way: &UnderWay) -> Result<String, Stopped> {
-    let pictures = printable(Resolution::Mail, paper, pictures, way)?;
+    let pictures = printable(Resolution::Mail, paper, pictures, &|_| ON_A_SCREEN, way)?;
     let title = [line(&paper.title), line(&paper.subtitle)].into_iter().filter(|part| !part.is_empty());
     let title = title.collect::<Vec<_>>().join(": ");
     let pages = paper.blocks.iter().filter_map(|block| match block {
@@ -81,7 +82,7 @@ fn whole(page: &CustomersPage, paper: &Paper, pictures: &Pictures) -> Markup {
                 @if !page.how.is_empty() {
                     dl.how { @for link in &page.how { div { dt { (link.head) } dd { (line(&link.words)) "." } } } }
                 }
-                @for sentence in &page.besides { p { "Besides: " (line(sentence)) } }
+                @for sentence in &page.besides { p { @if !page.how.is_empty() { "Besides: " } (line(sentence)) } }
             }
         }
         @if !page.shown.is_empty() {
@@ -92,6 +93,7 @@ fn whole(page: &CustomersPage, paper: &Paper, pictures: &Pictures) -> Markup {
         }
         @if !page.jobs.is_empty() { (jobs(page)) }
         @if let Some(total) = &page.total { (costs(page, total)) }
+        @if !page.unpriced.is_empty() { section { h2 { (page.heading(Section::Costs)) } p { (line(&page.unpriced)) } } }
         @if !page.choices.is_empty() {
             section { h2 { (page.heading(Section::Choices)) } @for own in &page.choices { p { (line(&own.words())) } } }
         }
@@ -133,7 +135,7 @@ fn jobs(page: &CustomersPage) -> Markup {
     markup! {
         section {
             h2 { (page.heading(Section::Jobs)) }
-            @if !proposal.dates().is_empty() { p.dates { (proposal.dates()) "." } }
+            @if !proposal.dates().is_empty() { p.dates { (proposal.dates()) @if page.total.is_some() { ". Prices without tax" } "." } }
             ol.jobs { @for own in &page.jobs { (job(own, currency)) } }
         }
     }
@@ -142,9 +144,10 @@ fn jobs(page: &CustomersPage) -> Markup {
 fn job(job: &JobToDecide, currency: &str) -> Markup {
     markup! {
         li {
-            h3 { span { (job.number) " " (line(&job.title)) } span.price {
-                (job.price_words()) @if !job.price.is_empty() { " " (currency) }
-            } }
+            h3 {
+                span { (job.number) " " (line(&job.title)) }
+                @if !currency.is_empty() { span.price { (job.price_words(currency)) } }
+            }
             p { em { (job.need.words()) } ". " (line(&job.because)) }
             p { em { "If left: " } (line(&job.if_left)) }
             @if let Some(answer) = job.answer { p { "Your answer: " strong { (answer.words()) } } }
@@ -157,10 +160,20 @@ fn costs(page: &CustomersPage, total: &Total) -> Markup {
         section {
             h2 { (page.heading(Section::Costs)) }
             table {
-                tr { th scope="row" { "Without tax" } td { (total.net) } }
-                tr { th scope="row" { "Tax, " (total.tax_rate) } td { (total.tax) } }
+                @let agreed = total.agreed.as_ref();
+                @if let Some(own) = agreed {
+                    tr { td {} th scope="col" { (own.head()) } th scope="col" { (Total::ALL_JOBS) } }
+                }
+                tr { th scope="row" { "Without tax" } @if let Some(own) = agreed { td { (own.net) } } td { (total.net) } }
+                tr {
+                    th scope="row" { "Tax, " (total.tax_rate) }
+                    @if let Some(own) = agreed { td { (own.tax) } }
+                    td { (total.tax) }
+                }
                 tr.sum {
-                    th scope="row" { (total.sum_words()) } td { (total.gross) }
+                    th scope="row" { (total.sum_words()) }
+                    @if let Some(own) = agreed { td { (own.gross) } }
+                    td { (total.gross) }
                 }
             }
             @if !total.left_out.is_empty() { p { (line(&total.left_out)) } }
@@ -172,6 +185,12 @@ fn costs(page: &CustomersPage, total: &Total) -> Markup {
 fn answered(page: &CustomersPage) -> Markup {
     let proposal = &page.proposal;
     markup! {
+        @if !proposal.said_since.is_empty() {
+            section {
+                h2 { (page.heading(Section::SaidSince)) }
+                @for own in &proposal.said_since { p { (line(own)) } }
+            }
+        }
         @if !proposal.since.is_empty() {
             section { h2 { (page.heading(Section::Since)) } @for own in &proposal.since { p { (line(own)) } } }
         }

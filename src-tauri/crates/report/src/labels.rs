@@ -15,8 +15,8 @@ use crate::world::Form;
 
 /// Longest name of a piece, in characters.
 const PIECE: usize = 60;
-/// Longest line that tells whose engine it is, in characters.
-const JOB_LINE: usize = 30;
+/// Longest text that tells whose engine it is, in characters: one line on a roll, two on a sheet, where there is room.
+const JOB_LINE: (usize, usize) = (30, 60);
 
 /// Sets labels, each with its code drawn and in letters. On sheets they fill one after the other, on the first from the first field
 /// that is free; on a roll each has its page.
@@ -33,7 +33,7 @@ pub fn labels(labels: &Labels, stock: LabelStock, first: SheetField, size: Paper
         "date": [labels.date.year(), labels.date.month(), labels.date.day()],
         "on-roll": stock == LabelStock::Roll,
         "used": first.used(),
-        "labels": labels.labels.iter().enumerate().map(|(nth, label)| tag(label, nth)).collect::<Vec<_>>(),
+        "labels": labels.labels.iter().enumerate().map(|(nth, label)| tag(label, nth, stock)).collect::<Vec<_>>(),
     });
     let found = fonts_for(&content.to_string());
     replace(&mut content, &found.missing);
@@ -43,11 +43,13 @@ pub fn labels(labels: &Labels, stock: LabelStock, first: SheetField, size: Paper
     set
 }
 
-fn tag(label: &Label, drawing: usize) -> Value {
+fn tag(label: &Label, drawing: usize, stock: LabelStock) -> Value {
+    let (on_a_roll, on_a_sheet) = JOB_LINE;
+    let most = if stock == LabelStock::Roll { on_a_roll } else { on_a_sheet };
     let code = label.code.in_groups();
     json!({
         "piece": isolated(&breakable(&shortened(&line(&label.piece), PIECE))),
-        "job": label.job.iter().map(|typed| isolated(&breakable(&shortened(&line(typed), JOB_LINE)))).collect::<Vec<_>>(),
+        "job": label.job.iter().map(|typed| isolated(&breakable(&shortened(&line(typed), most)))).collect::<Vec<_>>(),
         "alt": format!("Code {code}"),
         "code": code,
         "drawing": drawing,

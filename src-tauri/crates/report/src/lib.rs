@@ -22,6 +22,8 @@ mod fonts;
 mod html;
 mod labels;
 mod mail;
+#[cfg(test)]
+mod on_the_sheet;
 mod page_text;
 mod pdf;
 mod picture;

@@ -1,8 +1,13 @@
 //! Pictures made to fit into a file that can be mailed.
 
-use wearbook_core::document::Paper;
+use std::collections::BTreeMap;
+use std::io::Cursor;
 
-use crate::content::pictures;
+use image::ImageReader;
+use wearbook_core::document::Paper;
+use wearbook_core::job::PhotoId;
+
+use crate::content::{pictures, printed};
 
 /// What a report may weigh to be mailed, in bytes: many mail servers refuse more than a few megabytes, and mail makes
 /// four bytes of three.
@@ -11,20 +16,38 @@ pub(crate) const MOST: usize = 5_000_000;
 const WITHOUT_PICTURES: usize = 900_000;
 /// A picture is never made smaller than this for it, in bytes: nobody could judge by it.
 const LEAST: usize = 12_000;
-/// The long side of a picture at most, in pixels: 500 to the inch at the size at which it is printed.
-const SIDE: u32 = 1280;
+/// The long side of a picture on a screen at most, in pixels: as wide as the customer's page is as a picture.
+pub(crate) const ON_A_SCREEN: u32 = 1000;
 
 /// How many bytes each picture of a paper may have.
 pub(crate) fn share(paper: &Paper) -> usize {
     ((MOST - WITHOUT_PICTURES) / pictures(paper).count().max(1)).max(LEAST)
 }
 
-/// The picture within its share; as it is where it fits, or where it can't be read.
-pub(crate) fn fitted(bytes: Vec<u8>, share: usize) -> Vec<u8> {
-    if bytes.len() <= share && bytes.starts_with(&JPEG_START) {
+/// The long side of each picture at most, in pixels: 300 to the inch at the largest size at which it is printed.
+pub(crate) fn sides(paper: &Paper) -> BTreeMap<&PhotoId, u32> {
+    let mut sides = BTreeMap::new();
+    for (picture, side) in printed(paper) {
+        let own: &mut u32 = sides.entry(&picture.photo).or_default();
+        *own = side.max(*own);
+    }
+    sides
+}
+
+/// The picture within its share and no larger than it is printed; as it is where it fits, or where it can't be read.
+pub(crate) fn fitted(bytes: Vec<u8>, side: u32, share: usize) -> Vec<u8> {
+    let fits =
+        || bytes.len() <= share && bytes.starts_with(&JPEG_START) && long_side(&bytes).is_some_and(|own| own <= side);
+    if fits() {
         return bytes;
     }
-    wearbook_photo::outgoing_within(&bytes, SIDE, share).unwrap_or(bytes)
+    wearbook_photo::outgoing_within(&bytes, side, share).unwrap_or(bytes)
+}
+
+/// Read off the head of the file.
+fn long_side(bytes: &[u8]) -> Option<u32> {
+    let reader = ImageReader::new(Cursor::new(bytes)).with_guessed_format().ok()?;
+    reader.into_dimensions().ok().map(|(width, height)| width.max(height))
 }
 
 /// The marker that begins every JPEG file (ITU-T T.81, table B.1: SOI).
@@ -34,7 +57,6 @@ const JPEG_START: [u8; 2] = [0xff, 0xd8];
 mod tests {
     use super::*;
     use image::{ImageFormat, RgbImage};
-    use std::io::Cursor;
     use wearbook_core::date::Date;
     use wearbook_core::document::Reader;
     use wearbook_core::document::{Block, Image, Picture, Shown};
@@ -59,21 +81,39 @@ mod tests {
     #[test]
     fn what_fits_stays_and_what_does_not_is_made_to_fit() {
         let photo = picture(1600, 1200, ImageFormat::Jpeg);
-        assert_eq!(fitted(photo.clone(), photo.len()), photo, "not a byte is changed");
+        assert_eq!(fitted(photo.clone(), 1600, photo.len()), photo, "not a byte is changed");
+        assert_eq!(size(&fitted(photo.clone(), 945, photo.len())).0, 945, "no finer than it is printed");
         for share in [400_000, 150_000, 60_000] {
-            let small = fitted(photo.clone(), share);
+            let small = fitted(photo.clone(), 1600, share);
             assert!(small.len() <= share, "{} of {share}", small.len());
             let (width, height) = size(&small);
             assert!(width >= 400 && width * 3 == height * 4, "{width} × {height}");
         }
-        let least = fitted(photo, 1);
+        let least = fitted(photo, 1600, 1);
         assert_eq!(size(&least), (400, 300), "never so coarse that nobody could judge by it");
     }
 
     #[test]
+    fn a_picture_is_as_fine_as_its_largest_print() {
+        let nth = |nth: u8| PhotoId::try_from(format!("{nth:064x}")).unwrap();
+        let picture = |n| Picture { photo: nth(n), alt: String::new(), markups: vec![] };
+        let shown = |n| Shown { image: Image::Photo(picture(n)), sentence: String::new() };
+        let photos = |of: &[u8], small| Block::Photos { shown: of.iter().map(|n| shown(*n)).collect(), small };
+        let paper = Paper {
+            title: String::new(),
+            subtitle: String::new(),
+            subject: String::new(),
+            reader: Reader::Customer(String::new()),
+            date: Date::EPOCH,
+            blocks: vec![photos(&[1], false), photos(&[1, 2], true)],
+        };
+        assert_eq!(sides(&paper), [(&nth(1), 945), (&nth(2), 470)].into());
+    }
+
+    #[test]
     fn other_forms_become_jpeg_and_what_is_no_picture_stays() {
-        assert!(fitted(picture(40, 30, ImageFormat::Png), 100_000).starts_with(&JPEG_START));
-        assert_eq!(fitted(b"not a picture".to_vec(), 1), b"not a picture");
+        assert!(fitted(picture(40, 30, ImageFormat::Png), 945, 100_000).starts_with(&JPEG_START));
+        assert_eq!(fitted(b"not a picture".to_vec(), 945, 1), b"not a picture");
     }
 
     #[test]

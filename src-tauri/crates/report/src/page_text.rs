@@ -1,6 +1,6 @@
 //! The customer's page as plain text.
 
-use wearbook_core::document::{Choice, CustomersPage, JobToDecide, Section};
+use wearbook_core::document::{Choice, CustomersPage, JobToDecide, Section, Total};
 
 use crate::clean::line;
 
@@ -41,21 +41,27 @@ fn lines(page: &CustomersPage, section: Section) -> Vec<String> {
         Section::Choices => page.choices.iter().map(Choice::words).collect(),
         Section::NotExamined => vec![page.not_examined.clone()],
         Section::Asked => page.asked.clone(),
+        Section::SaidSince => page.proposal.said_since.clone(),
         Section::Since => page.proposal.since.clone(),
         Section::Answer => vec![page.proposal.answered.clone()],
     }
 }
 
 fn job(job: &JobToDecide, currency: &str) -> String {
-    let currency = if job.price.is_empty() { "" } else { currency };
     let answer = job.answer.map_or_else(String::new, |answer| format!(" Answer: {}.", answer.words()));
     let JobToDecide { number, title, because, if_left, need, .. } = job;
-    let price = format!("{} {currency}", job.price_words());
-    format!("{number} {title} ({}): {}. {because} If left: {if_left}{answer}", need.words(), price.trim_end())
+    let price = if currency.is_empty() { String::new() } else { format!(": {}", job.price_words(currency)) };
+    format!("{number} {title} ({}){price}. {because} If left: {if_left}{answer}", need.words())
 }
 
 fn costs(page: &CustomersPage) -> Vec<String> {
-    let Some(total) = &page.total else { return vec![] };
-    let sum = format!("{}: {} ({} without, tax {}).", total.sum_words(), total.gross, total.net, total.tax_rate);
-    [vec![sum, total.left_out.clone()], total.beside.clone()].concat()
+    let Some(total) = &page.total else { return vec![page.unpriced.clone()] };
+    let agreed = total
+        .agreed
+        .iter()
+        .map(|own| format!("{}: {} ({} without, tax {}).", own.words(), own.gross, own.net, own.tax));
+    let Total { gross, net, tax, tax_rate, .. } = total;
+    let all = if total.agreed.is_some() { format!("{}: ", Total::ALL_JOBS) } else { String::new() };
+    let sum = format!("{all}{}: {gross} ({net} without, tax {tax_rate} {tax}).", total.sum_words());
+    agreed.chain([sum, total.left_out.clone()]).chain(total.beside.clone()).collect()
 }

@@ -55,7 +55,7 @@ pub type Source<'a> = &'a (dyn Fn(&PhotoId) -> Option<Vec<u8>> + Sync);
 /// Sets a paper.
 ///
 /// Pictures are asked for once each: JPEG, PNG or WebP, upright. A JPEG that is small enough goes into the file
-/// unchanged; one of 1280 pixels on its longer side is sharp at the printed size. One that is missing or can't be decoded
+/// unchanged; no other is finer than 300 to the inch. One that is missing or can't be decoded
 /// leaves a frame that says so. The same paper and pictures give the same bytes.
 ///
 /// The file conforms to PDF/UA-1 (ISO 14289-1). Letters that no embedded font has are looked for in the system's fonts;
@@ -64,7 +64,9 @@ pub type Source<'a> = &'a (dyn Fn(&PhotoId) -> Option<Vec<u8>> + Sync);
 /// # Errors
 /// [`NotSet`], also if the file can't be made fit for the archive.
 pub fn pdf(paper: &Paper, print: Print, pictures: Source<'_>, way: &UnderWay) -> Result<Vec<u8>, NotSet> {
-    let content = Content::new(paper, &printable(print.pictures, paper, pictures, way)?);
+    let sides = mail::sides(paper);
+    let side = |photo: &PhotoId| sides.get(photo).copied().unwrap_or(mail::ON_A_SCREEN);
+    let content = Content::new(paper, &printable(print.pictures, paper, pictures, &side, way)?);
     let set = set(print, &content, way).or_else(|refusal| {
         way.go_on()?;
         // A picture can be sound enough to be looked at and yet not fit for the file; better a report without
@@ -76,7 +78,7 @@ pub fn pdf(paper: &Paper, print: Print, pictures: Source<'_>, way: &UnderWay) ->
     set
 }
 
-/// Fetches the pictures of a paper and makes them fit, side by side: nearly all the time goes there.
+/// Fetches the pictures of a paper and makes them fit, each with at most so many pixels on its long side; all at once, for nearly all the time goes there.
 ///
 /// # Errors
 /// [`Stopped`].
@@ -84,6 +86,7 @@ pub(crate) fn printable(
     resolution: Resolution,
     paper: &Paper,
     source: Source<'_>,
+    side: &(dyn Fn(&PhotoId) -> u32 + Sync),
     way: &UnderWay,
 ) -> Result<Pictures, Stopped> {
     let share = mail::share(paper);
@@ -92,7 +95,7 @@ pub(crate) fn printable(
     way.expect(photos.len() + 1);
     let fit = |photo: &PhotoId| {
         let bytes = source(photo)?;
-        let bytes = if resolution == Resolution::Mail { mail::fitted(bytes, share) } else { bytes };
+        let bytes = if resolution == Resolution::Mail { mail::fitted(bytes, side(photo), share) } else { bytes };
         Some((photo.clone(), Printable::check(bytes)?))
     };
     photos

@@ -7,6 +7,7 @@ use wearbook_core::document::Paper;
 use wearbook_core::under_way::UnderWay;
 
 use crate::content::Content;
+use crate::mail::ON_A_SCREEN;
 use crate::pdf::{NotSet, Print, Source, laid_out, printable};
 use crate::world::Form;
 
@@ -19,7 +20,7 @@ const SCALE: f64 = 3.0;
 /// [`NotSet`].
 pub fn png(paper: &Paper, pictures: Source<'_>, way: &UnderWay) -> Result<Vec<u8>, NotSet> {
     let print = Print::default();
-    let content = Content::new(paper, &printable(print.pictures, paper, pictures, way)?);
+    let content = Content::new(paper, &printable(print.pictures, paper, pictures, &|_| ON_A_SCREEN, way)?);
     let set = laid_out(Form::Picture, print.size, &content, way).and_then(|document| {
         let page = document.pages().first().ok_or_else(|| NotSet::Refused("no page".into()))?;
         let options = RenderOptions { pixel_per_pt: SCALE.into(), ..RenderOptions::default() };

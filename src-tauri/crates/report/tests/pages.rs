@@ -20,12 +20,16 @@ mod said;
 
 use inputs::whole;
 use jobs::{
-    Photos, SCRIPTS, TEXTS, demo, evidence, metal, photo_id, proposed, report, signed, vee8, worn_everywhere, written,
+    Photos, SCRIPTS, TEXTS, demo, evidence, metal, more_machining, photo_id, proposed, report, signed, vee8,
+    worn_everywhere, written,
 };
 use said::{said, squeezed};
-use wearbook_core::document::{Block, Extent, Paper, PaperSize, Reader, machine_shop, parts_counter};
+use wearbook_core::document::{
+    Block, Extent, Paper, PaperSize, Reader, closing_sheet, customers_page, evidence_sheet, goes_back, machine_shop,
+    parts_counter, size_sheet, strip_down_order, work_list,
+};
 use wearbook_core::engine::Arrangement;
-use wearbook_core::job::{Job, TextField};
+use wearbook_core::job::{Job, ListKind, TextField};
 use wearbook_core::under_way::UnderWay;
 use wearbook_report::{Print, Resolution, pdf, text};
 
@@ -123,10 +127,40 @@ fn on_others(lines: &[Line]) -> Vec<(&Line, &Line)> {
 #[test]
 fn other_trades_work_from_one_page() {
     let (job, photos) = demo(false);
-    for paper in [machine_shop, parts_counter] {
+    for job in [job.clone(), more_machining(job)] {
+        for paper in [machine_shop, parts_counter] {
+            for print in [A4, LETTER] {
+                let pdf = check(print, &written(&proposed(job.clone()), paper), &photos);
+                assert!(pages(&pdf).len() <= 1, "{} sheets of {:?}", pages(&pdf).len(), print.size);
+            }
+        }
+    }
+}
+
+/// The customer's page is one page, before and after the answer, with what was found since, on either paper.
+#[test]
+fn the_customers_page_is_one_page() {
+    let (job, photos) = demo(false);
+    let answered = more_machining(signed(job.clone()));
+    for job in [job.clone(), proposed(job.clone()), signed(job), answered] {
         for print in [A4, LETTER] {
-            let pdf = check(print, &written(&proposed(job.clone()), paper), &photos);
-            assert!(pages(&pdf).len() <= 1, "{} sheets of {:?}", pages(&pdf).len(), print.size);
+            let sheets = pages(&check(print, &written(&job, customers_page), &photos)).len();
+            assert!(sheets <= 1, "{sheets} sheets of {:?}", print.size);
+        }
+    }
+}
+
+#[test]
+fn every_other_paper_is_laid_out_as_soundly() {
+    let (job, photos) = demo(false);
+    for job in [more_machining(signed(job)), Job::default(), whole("whole-bill")] {
+        for paper in [closing_sheet, strip_down_order, goes_back, size_sheet, evidence_sheet] {
+            for print in [A4, LETTER] {
+                check(print, &written(&job, paper), &photos);
+            }
+        }
+        for kind in ListKind::ALL {
+            check(A4, &written(&job, |desk| work_list(desk, kind)), &photos);
         }
     }
 }
@@ -180,8 +214,9 @@ fn the_file_is_sound(print: Print, paper: &Paper, pdf: &[u8]) {
     if let Some(objects) = said("qpdf", &["--json", "FILE"], pdf) {
         assert!(objects.contains("\"/Lang\": \"u:en-GB\""), "no language");
         let objects: serde_json::Value = serde_json::from_str(&objects).unwrap();
-        let mut figures = 0;
+        let (mut figures, mut captions) = (0, 0);
         each_object(&objects, &mut |object| {
+            captions += usize::from(object.get("/S").is_some_and(|kind| kind == "/Caption"));
             if object.get("/S").is_some_and(|kind| kind == "/Figure") {
                 figures += 1;
                 let words = object.get("/Alt").and_then(|alt| alt.as_str()).unwrap_or_default();
@@ -191,6 +226,8 @@ fn the_file_is_sound(print: Print, paper: &Paper, pdf: &[u8]) {
         });
         let drawn = paper.blocks.iter().map(figures_of).sum::<usize>();
         assert!(figures >= drawn, "{figures} pictures are marked, {drawn} were asked for");
+        let told = paper.blocks.iter().map(captions_of).sum::<usize>();
+        assert!(captions >= told, "{captions} captions are marked, {told} were asked for");
     }
 }
 
@@ -215,6 +252,16 @@ fn figures_of(block: &Block) -> usize {
         Block::Signature { strokes, .. } => usize::from(!strokes.is_empty()),
         _ => 0,
     }
+}
+
+/// Drawings of parts, each with its words below.
+fn captions_of(block: &Block) -> usize {
+    let shown = match block {
+        Block::Photos { shown, .. } => shown,
+        Block::CustomersPage(page) => &page.shown,
+        _ => return 0,
+    };
+    shown.iter().filter(|one| one.photo().is_none()).count()
 }
 
 /// In the order of reading, as `pdftotext` follows the content.
@@ -296,7 +343,9 @@ fn the_demo_short_and_full_to_mail_and_for_the_archive() {
                 "Proposal 1: what to decide",
                 "made on 12 March 2026, valid until 11 April 2026",
                 "Not examined",
-                "Total with tax, EUR",
+                "Agreed on 13 March 2026",
+                "All jobs",
+                "With tax, EUR",
             ] {
                 assert!(
                     squeezed(&pages[0]).contains(&squeezed(words)),
@@ -367,11 +416,19 @@ fn five_hundred_findings() {
 /// How long a report is at most: what a customer reads is four sheets, what they may look up a few more.
 #[test]
 fn no_report_is_longer_than_it_has_to_be() {
-    for (name, short, full) in [("untouched", 1, 1), ("vee-8-sound", 4, 4), ("everything-destroyed", 4, 16)] {
+    for (name, short, full) in [("untouched", 1, 1), ("vee-8-sound", 2, 5), ("everything-destroyed", 4, 16)] {
         let job = whole(name);
         for (extent, most) in [(Extent::Short, short), (Extent::Full, full)] {
-            let sheets = pages(&check(A4, &report(&job, extent), &Photos::new())).len();
-            assert!(sheets <= most, "{name}: {sheets} sheets, {most} at most");
+            for print in [A4, LETTER] {
+                let sheets = pages(&check(print, &report(&job, extent), &Photos::new())).len();
+                assert!(sheets <= most, "{name}: {sheets} sheets of {:?}, {most} at most", print.size);
+            }
+        }
+    }
+    for job in [vee8(120, &TEXTS), worn_everywhere(), vee8(0, &SCRIPTS)] {
+        for print in [A4, LETTER] {
+            let sheets = pages(&check(print, &report(&job, Extent::Short), &Photos::new())).len();
+            assert!(sheets <= 4, "{sheets} sheets of {:?}", print.size);
         }
     }
 }

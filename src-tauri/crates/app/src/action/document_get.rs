@@ -131,7 +131,12 @@ pub fn act(
         let assessment = open.assessment();
         (open.log.job().clone(), assessment)
     })?;
-    let shop = Shop { name: settings.shop_name, address: settings.shop_address, conditions: settings.shop_conditions };
+    let shop = Shop {
+        name: settings.shop_name,
+        address: settings.shop_address,
+        phone: settings.shop_phone,
+        conditions: settings.shop_conditions,
+    };
     let desk = Desk { job: &job, assessment: &assessment, date: today, shop: &shop };
     let kind = list.unwrap_or(ListKind::Order);
     let print = print(paper, purpose);

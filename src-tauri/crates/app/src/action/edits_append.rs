@@ -2,7 +2,8 @@
 
 use serde::Deserialize;
 use wearbook_core::assess;
-use wearbook_core::job::{Change, Edit, EditId, Log, OnJob, RecordedChange};
+use wearbook_core::document::page_to_propose;
+use wearbook_core::job::{Change, Edit, EditId, Job, Log, OnJob, OnMoney, RecordedChange};
 use wearbook_store::{JobId, Ledger};
 
 use crate::{Error, JobView, Wearbook};
@@ -48,6 +49,7 @@ pub(crate) fn append(
     let device = ledger.device()?;
     for change in changes {
         assess::check(log.job(), &change)?;
+        let change = with_page(change, log.job());
         check_reference(ledger, log.edits(), &change)?;
         let id = EditId::next(log.latest(), now_millis, device);
         let edit = Edit { id, change: RecordedChange::Known(change) };
@@ -55,6 +57,17 @@ pub(crate) fn append(
         log.extend([edit]);
     }
     Ok(())
+}
+
+/// A proposal with what the customer reads beside its jobs, which is kept as it was shown; any other change as it is.
+fn with_page(change: Change, job: &Job) -> Change {
+    match change {
+        Change::OnMoney(OnMoney::Propose { quote, made, .. }) => {
+            let page = Some(Box::new(page_to_propose(job, &assess::assess(job))));
+            Change::OnMoney(OnMoney::Propose { quote, made, page })
+        }
+        change => change,
+    }
 }
 
 /// What a change names outside the job's own state must exist: the photo, the edit to be undone.

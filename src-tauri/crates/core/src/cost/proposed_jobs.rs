@@ -3,7 +3,7 @@
 use super::scopes::Scopes;
 use crate::decide::rules::{self, RuleId};
 use crate::engine::{Part, PartKind};
-use crate::job::Job;
+use crate::job::{Complaint, Job};
 use crate::money::{Charge, JobScope, Need, ProposedJob, QuoteLine};
 use crate::view::PartView;
 use crate::wear::{Grade, Tag};
@@ -25,7 +25,7 @@ pub(super) fn proposed_jobs(job: &Job, lines: &[QuoteLine], parts: &[PartView]) 
                 title: scope.title().into(),
                 need,
                 because: because(&known, scope, &own, parts),
-                if_left: if_left(scope, need).into(),
+                if_left: if_left(job, scope, need).into(),
                 lines: own.iter().map(|line| line.of.clone()).collect(),
                 net: own.iter().filter_map(|line| line.net).sum(),
                 without_price: own.iter().filter(|line| line.net.is_none()).map(|_| 1).sum(),
@@ -145,20 +145,29 @@ fn found(view: &PartView) -> Option<String> {
         .or_else(|| outside().map(|figure| format!("{} out of its limits", figure.name.to_lowercase())))
 }
 
+/// Whether the customer told that it burns oil or has lost compression.
+fn does_burn_oil(job: &Job) -> bool {
+    let told = [Complaint::OilUsed, Complaint::BlueSmoke, Complaint::LowCompression, Complaint::BreatherFumes];
+    told.iter().any(|own| job.complaints.contains(own))
+}
+
 /// What happens if a job is left (common practice).
-fn if_left(scope: JobScope, need: Need) -> &'static str {
+fn if_left(job: &Job, scope: JobScope, need: Need) -> &'static str {
     match (scope, need) {
         (JobScope::Bearings, Need::Must) => {
             "A bearing that lets go under load takes the crankshaft and the block with it."
         }
         (JobScope::Bearings, _) => "Used shells do not bed in a second time as they did: they wear sooner.",
-        (JobScope::Cylinders, Need::Must) => "It goes on burning oil and losing compression, and the damage grows.",
+        (JobScope::Cylinders, Need::Must) if does_burn_oil(job) => {
+            "It goes on burning oil or losing compression, and the damage grows."
+        }
+        (JobScope::Cylinders, Need::Must) => "The damage grows: sooner or later it burns oil and loses compression.",
         (JobScope::Cylinders, _) => "Disturbed rings seal worse than before: it may burn oil.",
         (JobScope::Block, Need::Must) => "New parts can’t last in it: what is worn or cracked there spoils them.",
         (JobScope::Block, _) => "Dirt left in its passages reaches the new bearings.",
         (JobScope::ValveGear, Need::Must) => "It wears on, and its metal goes through the oil to the new bearings.",
         (JobScope::ValveGear, _) => "Light marks and dirt left there wear on.",
-        (JobScope::OilAndDrives, Need::Must) => "If it fails the oil stops, and with it all that was renewed.",
+        (JobScope::OilAndDrives, Need::Must) => "It may fail: then the oil stops, and all that was renewed is lost.",
         (JobScope::OilAndDrives, _) => "Dirt left there goes to the new bearings first.",
         (JobScope::Further, _) => "It is not supplied or not done.",
         (JobScope::Assembly, _) => "The engine stays in parts.",

@@ -15,7 +15,7 @@ use super::paper::{Block, Paper};
 use super::plan::plan;
 use super::why::why;
 use crate::assess::Assessment;
-use crate::caution::for_customer;
+use crate::caution::{Caution, for_customer};
 use crate::view::PartView;
 use crate::words::capitalised;
 
@@ -51,8 +51,13 @@ fn short(desk: &Desk<'_>, extent: Extent) -> Vec<Block> {
     blocks.extend(answered_by_line(assessment));
     blocks.extend(not_looked_at(assessment));
     let notices = assessment.notices.iter().cloned().map(Block::Caution);
-    blocks.extend(chapter("Cautions", notices.chain([governed(&for_customer())])));
+    blocks.extend(chapter("Cautions", notices.chain([governed(&minded(assessment))])));
     blocks
+}
+
+/// What a customer has to mind who has a damaged engine in parts; nothing of a sound one.
+fn minded(assessment: &Assessment) -> Vec<&'static Caution> {
+    if assessment.progress.worn > 0 { for_customer() } else { vec![] }
 }
 
 fn annexes(desk: &Desk<'_>) -> Vec<Block> {

@@ -5,7 +5,7 @@ use super::paper::Block;
 use crate::assess::Assessment;
 use crate::cost::{EngineBeside, OtherEngines, Way, unpriced};
 use crate::job::Consent;
-use crate::money::{Difference, ProposedJob, Quote, QuoteLine};
+use crate::money::{Difference, Money, ProposedJob, Quote, QuoteLine};
 use crate::words::capitalised;
 
 /// The chapters about money behind the bill; none before the shop has entered a price.
@@ -147,13 +147,16 @@ fn differences(assessment: &Assessment) -> Vec<Block> {
     let currency = assessment.quote.currency;
     let row = |difference: &Difference| {
         let Difference { what, estimated, now, more, .. } = difference;
-        [what.clone(), currency.figures(*estimated), currency.figures(*now), currency.figures(*more)]
+        let shown = |money: Money, none: &str| {
+            if money == Money::default() { none.to_owned() } else { currency.figures(money) }
+        };
+        [what.clone(), shown(*estimated, "not in the estimate"), shown(*now, "not needed"), currency.figures(*more)]
     };
-    let now = format!("Now, {}", currency.code());
+    let now = format!("Now, without tax, {}", currency.code());
     let table = (!assessment.differences.is_empty()).then(|| {
         Block::table(
             "Line by line what the first estimate said, what it is now, and the difference, without tax.",
-            [("What", 9), ("Estimated", 3), (now.as_str(), 3), ("More", 3)],
+            [("What", 8), ("Estimated, without tax", 4), (now.as_str(), 4), ("More", 3)],
             assessment.differences.iter().map(row),
         )
     });

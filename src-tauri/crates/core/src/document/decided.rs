@@ -35,8 +35,11 @@ pub(super) fn decided(desk: &Desk<'_>) -> Vec<Block> {
     let mut rows: Vec<[String; 2]> = Vec::new();
     for ((outcome, ground, ..), parts) in &alike {
         let sources = parts.iter().filter_map(|view| Some(view.decision.reasons.first()?.source));
-        let told =
-            format!("{}: {}{}", names(parts, assessment), why(parts, *ground, assessment), rests_on.numbers(sources));
+        let named = names(parts, assessment);
+        let told = match why(parts, *ground, assessment) {
+            because if because.is_empty() => format!("{named}{}", rests_on.numbers(sources)),
+            because => format!("{named}: {because}{}", rests_on.numbers(sources)),
+        };
         let outcome = capitalised(outcome);
         match rows.iter_mut().find(|[own, _]| *own == outcome) {
             Some([_, lines]) => *lines = format!("{lines}\n{told}"),
@@ -49,7 +52,10 @@ pub(super) fn decided(desk: &Desk<'_>) -> Vec<Block> {
         [("Decided", 3), ("Parts, and why", 19)],
         rows,
     );
-    chapter("Why it was decided so", [table])
+    let lead = Block::Paragraph("Where no reason stands, it is the damage that is told part by part.".into());
+    let is_needed =
+        alike.iter().any(|((_, ground, overruled, _), _)| *ground == Ground::OwnDamage && overruled.is_none());
+    chapter("Why it was decided so", is_needed.then_some(lead).into_iter().chain([table]))
 }
 
 /// Whether it has a line here: what nobody looked at stands in a chapter of its own, and what only goes along with another part, or
@@ -102,7 +108,8 @@ fn is_sized(assessment: &Assessment, view: &PartView) -> bool {
 fn why(parts: &[&PartView], ground: Ground, assessment: &Assessment) -> String {
     let Some(decision) = parts.first().map(|view| &view.decision) else { return String::new() };
     let because = match (ground, decision.reasons.first()) {
-        (Ground::OwnDamage, _) => "The damage that is told part by part.".to_owned(),
+        // Said once above.
+        (Ground::OwnDamage, _) => String::new(),
         (Ground::GroupSize, _) => "As planned for all of its kind, told under “Sizes and forms”.".to_owned(),
         (_, Some(reason)) if parts.iter().all(|view| view.decision.because_by_rules() == reason.because) => {
             reason.because.clone()
@@ -222,7 +229,7 @@ mod tests {
             looked_at("rod.1", None),
             looked_at("rod.2", None),
         ]);
-        tells(&worn, "Replace", "Pushrod 2, intake; Piston 1: The damage that is told part by part. [1]");
+        tells(&worn, "Replace", "Pushrod 2, intake; Piston 1 [1]");
         tells(
             &worn,
             "Replace",

@@ -23,7 +23,8 @@ pub struct Desk<'a> {
 impl<'a> Desk<'a> {
     /// A desk with nothing on it but a job and what follows from it.
     pub(super) fn bare(job: &'a Job, assessment: &'a Assessment) -> Self {
-        static NOBODY: Shop = Shop { name: String::new(), address: String::new(), conditions: String::new() };
+        static NOBODY: Shop =
+            Shop { name: String::new(), address: String::new(), phone: String::new(), conditions: String::new() };
         Self { job, assessment, date: Date::EPOCH, shop: &NOBODY }
     }
 }
@@ -35,14 +36,23 @@ pub struct Shop {
     pub name: String,
     /// Its address, on one or several lines; may be empty.
     pub address: String,
+    /// The number at which it is called; may be empty.
+    pub phone: String,
     /// Its own terms, for the sheet that is handed over at the end; may be empty.
     pub conditions: String,
 }
 
 impl Shop {
-    /// Name and address, line by line; none that is blank.
-    pub(super) fn lines(&self) -> impl Iterator<Item = &str> {
-        self.name.lines().chain(self.address.lines()).map(str::trim).filter(|line| !line.is_empty())
+    /// Name, address and number, line by line; none that is blank.
+    pub(super) fn lines(&self) -> impl Iterator<Item = String> {
+        let named = self.name.lines().chain(self.address.lines()).map(str::trim).filter(|line| !line.is_empty());
+        named.map(str::to_owned).chain(self.called())
+    }
+
+    /// Where it is called: "telephone 0100 200"; none where no number was entered.
+    pub(super) fn called(&self) -> Option<String> {
+        let number = self.phone.trim();
+        (!number.is_empty()).then(|| format!("telephone {number}"))
     }
 }
 

@@ -127,7 +127,10 @@ impl<'a> Recorded<'a> {
             [] => self.lines().join(" "),
             all => all.iter().map(|finding| finding.name.as_str()).collect::<Vec<_>>().join(", "),
         };
-        let sentence = if told.is_empty() { self.label.to_owned() } else { format!("{}: {told}", self.label) };
+        let sentence = match told.trim_end_matches('.') {
+            "" => format!("{}.", self.label),
+            told => format!("{}: {told}.", self.label),
+        };
         self.photos.iter().zip(1..).map(move |(photo, nth)| Shown {
             image: Image::Photo(self.picture(photo, nth)),
             sentence: sentence.clone(),

@@ -63,6 +63,18 @@ pub(super) fn named(some: &[&PartView], assessment: &Assessment) -> String {
     }
 }
 
+/// Parts of one kind with their kind's name first, as a reader calls them who has no plan: "main journals 3, 4". Others as they are
+/// labelled.
+pub(super) fn called(some: &[&PartView], assessment: &Assessment) -> String {
+    let Some(first) = some.first() else { return String::new() };
+    let name = first.kind.row().name.said(assessment.terms);
+    match some.iter().map(|view| place(view)).collect::<Option<Vec<String>>>() {
+        Some(places) if places.len() > 1 => format!("{} {}", plural(&name), places.join(", ")),
+        Some(places) => format!("{name} {}", places.join("")),
+        None => some.iter().map(|view| view.label.to_lowercase()).collect::<Vec<_>>().join("; "),
+    }
+}
+
 /// The few letters that tell a part from its likes: "3", "2 upper", "4 intake".
 fn place(view: &PartView) -> Option<String> {
     let of_half = |n: u8, half: Half| format!("{n} {}", if half == Half::Upper { "upper" } else { "lower" });

@@ -31,8 +31,14 @@ pub fn machine_shop(desk: &Desk<'_>) -> Paper {
         blocks.push(Block::Lead("Nothing goes to the machine shop.".into()));
         return paper(desk, TITLE, blocks);
     };
-    blocks
-        .push(Block::Blanks(["Order number", "Wanted by", "Call first before you do more"].map(str::to_owned).into()));
+    let called = desk.shop.called();
+    // What is known need not be filled in.
+    let first = called.is_none().then_some("Call first before you do more");
+    let blanks = ["Order number", "Wanted by"].into_iter().chain(first);
+    if let (Some(Block::Facts(facts)), Some(called)) = (blocks.first_mut(), called) {
+        facts.push(("Before you do more".into(), capitalised(&called)));
+    }
+    blocks.push(Block::Blanks(blanks.map(str::to_owned).collect()));
     blocks.extend(held(&open, arrangement));
     blocks.extend(pieces(&open, arrangement));
     blocks.extend(work(desk, &open));
@@ -76,7 +82,7 @@ fn held(open: &[&ListItem], arrangement: &Arrangement) -> Vec<Block> {
     let table = (!all.is_empty()).then(|| {
         Block::table(
             "Work that must not be begun yet, and what it waits for.",
-            [("Piece", 3), ("Work", 6), ("Waits for", 8)],
+            [("Piece", 3), ("Work", 9), ("Waits for", 8)],
             rows,
         )
     });
@@ -134,7 +140,7 @@ fn pieces(open: &[&ListItem], arrangement: &Arrangement) -> Vec<Block> {
     });
     let table = Block::table(
         "The pieces that are sent: what goes along, how each is packed, what must not be done.",
-        [("Piece", 5), ("Goes along", 8), ("Packed", 11), ("Must not be done", 11)],
+        [("Piece", 4), ("Goes along", 10), ("Packed", 11), ("Must not be done", 12)],
         rows,
     );
     chapter("Pieces, each with its label on", [table])
@@ -157,7 +163,7 @@ fn work(desk: &Desk<'_>, open: &[&ListItem]) -> Vec<Block> {
     let others = (!others.is_empty()).then(|| {
         Block::table(
             "The other work: on what, how many, what is done, and what to mind.",
-            [("On", 4), ("Pieces", 2), ("Work", 7), ("Mind", 7)],
+            [("On", 4), ("Pieces", 2), ("Work", 6), ("Mind", 15)],
             others,
         )
     });
@@ -219,14 +225,16 @@ fn of_group(job: &Job, plan: &GroupPlan, item: &ListItem) -> Vec<Block> {
         .flat_map(|part| [form(*part, Quantity::OutOfRound, "out-of-round"), form(*part, Quantity::Taper, "taper")])
         .flatten()
         .collect();
-    let permitted =
-        if permitted.is_empty() { "form as the engine’s manual says".into() } else { permitted.join(", ") };
     let usual = item.parts.first().map(|part| usual_form(job, *part)).unwrap_or_default();
-    let usual = if usual.is_empty() { usual } else { format!(" {usual}") };
+    let permitted = match (permitted.as_slice(), usual.as_str()) {
+        ([], "") => "Permitted: form as the engine’s manual says.".to_owned(),
+        ([], usual) => usual.to_owned(),
+        (stated, usual) => format!("Permitted: {}. {usual}", stated.join(", ")).trim_end().to_owned(),
+    };
     let held = if item.waits_for.is_empty() { "" } else { "Held, see above. " };
     let finish = job.sheet.finish_of(plan.group).map(|finish| format!(" {}.", finish.words())).unwrap_or_default();
     let told = format!(
-        "{held}Wanted: {}. Permitted: {permitted}.{usual}{finish} {}",
+        "{held}Wanted: {}. {permitted}{finish} {}",
         if plan.finished_shown.is_empty() { "not known yet" } else { &plan.finished_shown },
         item.mind
     );

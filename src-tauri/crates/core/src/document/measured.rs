@@ -25,8 +25,9 @@ pub(super) fn beyond(assessment: &Assessment) -> Vec<Block> {
     let more =
         (more > 0).then(|| format!("{} of the kind stand in the sheet of sizes.", counted(more, "more", "more")));
     let within = judged.len() - told.len();
-    let within =
-        (within > 0).then(|| format!("{} within the limits.", counted(within, "other figure is", "other figures are")));
+    let (one, several) =
+        if told.is_empty() { ("figure is", "figures are") } else { ("other figure is", "other figures are") };
+    let within = (within > 0).then(|| format!("{} within the limits.", counted(within, one, several)));
     let counts: Vec<String> = more.into_iter().chain(within).collect();
     let counts = (!counts.is_empty()).then(|| Block::Paragraph(counts.join(" ")));
     let summary = "What was measured outside its limits or too close to call.".into();

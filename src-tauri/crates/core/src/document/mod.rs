@@ -35,13 +35,15 @@ mod zone_drawing;
 
 pub use closing_sheet::closing_sheet;
 pub use condition_report::condition_report;
-pub use customers_page::{customers_page, message};
+pub use customers_page::{customers_page, message, page_to_propose};
 pub use desk::{Desk, Extent, Shop};
 pub use evidence::evidence_sheet;
 pub use goes_back::goes_back;
 pub use labels::{Label, LabelStock, Labels, Pieces, SheetField, labels};
 pub use machine_shop::machine_shop;
-pub use page::{Choice, CustomersPage, Image, JobToDecide, Link, ProposalHead, Section, Shown, ToldAndFound, Total};
+pub use page::{
+    Agreed, Choice, CustomersPage, Image, JobToDecide, Link, ProposalHead, Section, Shown, ToldAndFound, Total,
+};
 pub use paper::{Bar, Block, FormDrawing, FormStation, MeasuredRow, Paper, PlanDrawing, Reader};
 pub use paper_size::PaperSize;
 pub use parts_counter::parts_counter;

@@ -5,6 +5,7 @@ use serde::Serialize;
 use super::picture::Picture;
 use super::zone_drawing::ZoneDrawing;
 use crate::date::Date;
+pub use crate::job::{Choice, Link, ToldAndFound};
 use crate::job::{Consent, Stroke};
 use crate::money::Need;
 
@@ -33,6 +34,8 @@ pub struct CustomersPage {
     pub choices: Vec<Choice>,
     /// What it costs; none before the shop has entered a price.
     pub total: Option<Total>,
+    /// What is said of the costs before the shop has entered a price; else empty.
+    pub unpriced: String,
     /// What was not examined, in sentences; empty where all was.
     pub not_examined: String,
     /// What is asked of the customer besides an answer to the jobs, each in a sentence; may be empty.
@@ -60,7 +63,9 @@ pub enum Section {
     NotExamined,
     /// What is asked besides.
     Asked,
-    /// What has come since.
+    /// What is said of the engine since the proposal was made.
+    SaidSince,
+    /// What has come since it was answered.
     Since,
     /// The answer, given or to be given.
     Answer,
@@ -68,7 +73,7 @@ pub enum Section {
 
 impl Section {
     /// Every section, in their order.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 11] = [
         Self::Found,
         Self::How,
         Self::Shown,
@@ -77,6 +82,7 @@ impl Section {
         Self::Choices,
         Self::NotExamined,
         Self::Asked,
+        Self::SaidSince,
         Self::Since,
         Self::Answer,
     ];
@@ -98,22 +104,12 @@ impl CustomersPage {
             Section::Choices => "Another way".into(),
             Section::NotExamined => "Not examined".into(),
             Section::Asked => "What we ask you".into(),
+            Section::SaidSince => "Since the proposal".into(),
             Section::Since => "Not yet agreed".into(),
             Section::Answer if self.proposal.is_open() => "Your answer".into(),
             Section::Answer => "Answered".into(),
         }
     }
-}
-
-/// A complaint and what was found of it.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct ToldAndFound {
-    /// What the customer noticed.
-    pub told: String,
-    /// Whether what was found explains it, in a word or two, with a capital first letter.
-    pub answer: String,
-    /// What was found, in a sentence; may be empty.
-    pub found: String,
 }
 
 /// What shows a part, with one sentence.
@@ -150,15 +146,6 @@ impl Shown {
     }
 }
 
-/// A link of the chain from the way in to the complaint.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct Link {
-    /// Which link: "How it got in".
-    pub head: &'static str,
-    /// In words.
-    pub words: String,
-}
-
 /// A job as it is decided on.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct JobToDecide {
@@ -181,39 +168,18 @@ pub struct JobToDecide {
 }
 
 impl JobToDecide {
-    /// What it costs, without the currency: "at least 1 234.50", "no price yet".
-    pub fn price_words(&self) -> String {
+    /// What it costs, with the currency: "at least 1 234.50 EUR", "no price yet".
+    pub fn price_words(&self, currency: &str) -> String {
         match (self.price.is_empty(), self.at_least) {
             (true, _) => "no price yet".into(),
-            (false, true) => format!("at least {}", self.price),
-            (false, false) => self.price.clone(),
+            (false, true) => format!("at least {} {currency}", self.price),
+            (false, false) => format!("{} {currency}", self.price),
         }
     }
-}
 
-/// Where there is more than one way.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct Choice {
-    /// What it is about.
-    pub what: String,
-    /// The way that is proposed, in words.
-    pub proposed: String,
-    /// The other way, in words.
-    pub other: String,
-    /// What the other way costs less or more, in words; empty where it is not known.
-    pub saving: String,
-    /// The drawback of the other way, in a sentence.
-    pub drawback: String,
-    /// Which of the two the shop advises, in a sentence.
-    pub advice: String,
-}
-
-impl Choice {
-    /// All of it in sentences.
-    pub fn words(&self) -> String {
-        let saving = if self.saving.is_empty() { String::new() } else { format!(", {}", self.saving) };
-        let Self { what, proposed, other, drawback, advice, .. } = self;
-        format!("{what}. Proposed: {proposed}. Instead: {other}{saving}. {drawback} {advice}")
+    /// The same in a column that names the currency.
+    pub fn price_figures(&self) -> String {
+        self.price_words("").trim_end().to_owned()
     }
 }
 
@@ -236,6 +202,23 @@ pub struct Total {
     pub left_out: String,
     /// How it compares with another engine and with the first estimate, in sentences.
     pub beside: Vec<String>,
+    /// What the customer said yes to; none before there was an answer, and where that is the whole of it.
+    pub agreed: Option<Agreed>,
+}
+
+/// The part of a proposal to which the customer said yes, in figures.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Agreed {
+    /// The currency's code.
+    pub currency: String,
+    /// The day on which they said so, if it is known.
+    pub said: Option<Date>,
+    /// Without tax.
+    pub net: String,
+    /// The tax.
+    pub tax: String,
+    /// With tax.
+    pub gross: String,
 }
 
 /// How the proposal stands.
@@ -249,6 +232,8 @@ pub struct ProposalHead {
     pub valid_until: Option<Date>,
     /// What has changed since it was answered and is not agreed to, each in a sentence.
     pub since: Vec<String>,
+    /// What would be said of the engine otherwise now than when it was made, each in a sentence.
+    pub said_since: Vec<String>,
     /// Who answered and how; empty while it is open.
     pub answered: String,
     /// The signature.
@@ -256,16 +241,37 @@ pub struct ProposalHead {
 }
 
 impl Total {
+    /// The head of the whole beside what was agreed to.
+    pub const ALL_JOBS: &'static str = "All jobs";
+
     /// What the sum is: "Total with tax, EUR".
     pub fn sum_words(&self) -> String {
-        format!("{} with tax, {}", if self.at_least { "At least" } else { "Total" }, self.currency)
+        let sum = match (&self.agreed, self.at_least) {
+            (Some(_), true) => "At least, with tax",
+            (Some(_), false) => "With tax",
+            (None, true) => "At least with tax",
+            (None, false) => "Total with tax",
+        };
+        format!("{sum}, {}", self.currency)
+    }
+}
+
+impl Agreed {
+    /// When: "Agreed on 3 May 2026".
+    pub fn head(&self) -> String {
+        self.said.map_or_else(|| "Agreed so far".to_owned(), |day| format!("Agreed on {}", day.in_words()))
+    }
+
+    /// What the sum is: "Agreed on 3 May 2026, with tax, EUR".
+    pub fn words(&self) -> String {
+        format!("{}, with tax, {}", self.head(), self.currency)
     }
 }
 
 impl ProposalHead {
     /// How a customer answers.
     pub const HOW_TO_ANSWER: &'static str =
-        "Answer each number with yes, no or later. From afar it counts with name, number, date and time.";
+        "Answer each number with yes, no or later. From afar it counts with name, telephone number, date and time.";
 
     /// When it was made and until when it holds; that it is none yet; nothing where that no longer matters.
     pub fn dates(&self) -> String {

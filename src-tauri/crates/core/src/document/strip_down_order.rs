@@ -26,7 +26,7 @@ const LEAD: &str = "To say what is wrong, the engine has to be taken apart. Plea
 /// Whose engine, what came with it, when it was ordered.
 fn facts(desk: &Desk<'_>, ordered: Option<&OrderedStripDown>, order: &StripDownOrder) -> Block {
     let mut facts = filled(desk.job, &[TextField::Customer, TextField::Machine, TextField::EngineNumber]);
-    let shop: Vec<&str> = desk.shop.lines().collect();
+    let shop: Vec<String> = desk.shop.lines().collect();
     let made = ordered.and_then(|ordered| ordered.made).map(|day| day.in_words());
     let estimate = order.estimate.map(|gross| format!("{} with tax", order.currency.show(gross)));
     let further = [
@@ -74,8 +74,7 @@ fn points(order: &StripDownOrder, rules: EstimateRules) -> Vec<String> {
     let old_parts = match order.old_parts {
         Some(true) => "You want the old parts back. Exchanged ones can only be shown to you.",
         Some(false) => "You do not want the old parts back.",
-        None if rules.old_parts => "Say with your answer whether you want the old parts back.",
-        None => "",
+        None => "Say with your answer whether you want the old parts back.",
     };
     let law = rules.allowance.map(|allowance| asked_first(allowance, order.currency)).unwrap_or_default();
     let remark = order.remark.trim().to_owned();
@@ -162,7 +161,7 @@ mod tests {
         says(&paper, &["Dredger winch", "Starter", "Destroyed by opening: head gasket.", "within 14 days"]);
         // 16 CCR 3353(c) asks for each of them; what has no price says so.
         says(&paper, &["Taking it apart and looking at it", "Putting it back together, if you refuse", "no price yet"]);
-        says(&paper, &["In all, returned in boxes", "may not let it go back together as it was"]);
+        says(&paper, &["If you refuse, returned in boxes: in all", "may not let it go back together as it was"]);
         // What the law of a place asks is said where the shop entered it (the figures are those of Fla. Stat. 559.909).
         says(
             &paper,

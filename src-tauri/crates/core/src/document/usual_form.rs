@@ -2,7 +2,7 @@
 
 use crate::engine::{At, Part, PartKind};
 use crate::job::Job;
-use crate::measure::{Length, Quantity, Station, in_unit};
+use crate::measure::{Length, Quantity, Station};
 use crate::sheet::Proportions;
 
 /// Of a journal that is ground, as far as the sheet is silent: in a sentence, empty where nothing is usual or the shop
@@ -45,7 +45,9 @@ fn at_most(job: &Job, part: Part, quantity: Quantity, name: &str) -> Option<Stri
     let stated = sheet.limits(part, quantity, "", None::<Station>, Proportions::default());
     let worn: Option<Length> = stated.and_then(|limits| limits.bounds.most).map(|most| most.at);
     let is_tighter = worn.is_some_and(|worn| worn < usual);
-    (!is_tighter).then(|| format!("{name} at most {}", in_unit(usual, sheet.head.unit)))
+    let unit = sheet.head.unit;
+    // No finer than a micrometer reads.
+    (!is_tighter).then(|| format!("{name} at most {}", usual.show(unit.usual_step(), unit)))
 }
 
 #[cfg(test)]
@@ -68,12 +70,12 @@ mod tests {
     #[test]
     fn what_the_manual_leaves_open_is_told_as_usual() {
         let silent =
-            "Usual, not the manual’s: out-of-round at most 0.0127 mm, taper at most 0.0127 mm (common practice).";
+            "Usual, not the manual’s: out-of-round at most 0.013 mm, taper at most 0.013 mm (common practice).";
         let head = json!({ "name": "", "unit": "millimetre" });
         check(json!({ "head": head }), "main-journal.2", silent);
         // A limit of wear is not the form of a fresh surface, but what allows even a worn one less goes before.
         let worn = [line("out-of-round", "limit", "0.02 mm"), line("taper", "limit", "0.01 mm")];
-        let round = "Usual, not the manual’s: out-of-round at most 0.0127 mm (common practice).";
+        let round = "Usual, not the manual’s: out-of-round at most 0.013 mm (common practice).";
         check(json!({ "head": head, "lines": worn }), "main-journal.2", round);
         let stated = [line("out-of-round", "max", "0.005 mm"), line("taper", "max", "0.005 mm")];
         check(json!({ "head": head, "lines": stated }), "main-journal.2", "");

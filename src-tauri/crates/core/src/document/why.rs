@@ -8,6 +8,8 @@ use crate::words::capitalised;
 
 /// Lines of evidence on each side.
 const LINES: usize = 2;
+/// Causes that are told at length, and as many in a line each; the others are only named.
+const MOST: usize = 3;
 
 /// The causes that are told, most likely first; none before enough has been seen.
 pub(super) fn told(assessment: &Assessment) -> impl Iterator<Item = &CauseView> {
@@ -32,9 +34,12 @@ pub(super) fn why(assessment: &Assessment) -> Vec<Block> {
     if !open.is_empty() {
         body.extend([Block::subheading("The way in, to be put right"), Block::Points(open)]);
     }
-    body.extend(told(assessment).filter(|view| view.named).flat_map(cause));
-    let open: Vec<String> = told(assessment).filter(|view| !view.named).map(possible).collect();
+    body.extend(told(assessment).filter(|view| view.named).take(MOST).flat_map(cause));
+    let open: Vec<String> = told(assessment).filter(|view| !view.named).take(MOST).map(possible).collect();
     body.extend((!open.is_empty()).then_some(Block::Points(open)));
+    let others = |named: bool| told(assessment).filter(move |view| view.named == named).skip(MOST);
+    let others: Vec<String> = others(true).chain(others(false)).map(brief).collect();
+    body.extend((!others.is_empty()).then(|| Block::Paragraph(format!("Besides: {}.", others.join("; ")))));
     if !causes.unexplained.is_empty() {
         let misfits: Vec<&str> = causes.unexplained.iter().map(|misfit| misfit.words.as_str()).collect();
         body.push(Block::Paragraph(format!("Explained by none of the causes known here: {}.", misfits.join("; "))));
@@ -72,6 +77,11 @@ fn came_about(view: &CauseView) -> Vec<String> {
         .chain((!chain.complaints.is_empty()).then(|| chain.complaints.join(" and ").to_lowercase()))
         .collect();
     vec![format!("How it came about: {}.", links.join(" → "))]
+}
+
+/// A cause beyond those that are told at length.
+fn brief(view: &CauseView) -> String {
+    format!("{}, {}, {}", view.name, view.likelihood, view.percent)
 }
 
 /// A cause that is not named, in a line.

@@ -35,7 +35,32 @@ fn cautioned_on(list: &WorkList) -> Vec<Block> {
 
 fn table(list: &WorkList) -> Block {
     let summary = format!("{}: what, how many, why, and what has been done.", list.title);
-    Block::table(summary, columns(list.kind), rows(list))
+    let mut said: Vec<[String; 5]> = Vec::new();
+    for row in rows(list) {
+        let [_, what, size, why, done] = &row;
+        // Several causes may ask for the same.
+        let same = said
+            .iter_mut()
+            .find(|[_, own, own_size, _, own_done]| (&*own, &*own_size, &*own_done) == (what, size, done));
+        match same {
+            Some([.., own_why, _]) if list.kind == ListKind::PutRight => *own_why = format!("{own_why} {why}"),
+            _ => said.push(row),
+        }
+    }
+    // What nothing stands in takes no room: sentences have neither quantity nor size.
+    let is_sized = said.iter().any(|[_, _, size, ..]| !size.is_empty());
+    let is_shown = [list.kind != ListKind::PutRight, true, is_sized, true, true];
+    let columns = || columns(list.kind).into_iter().zip(is_shown).filter(|(_, is_shown)| *is_shown);
+    let shown = |row: [String; 5]| {
+        row.into_iter().zip(is_shown).filter(|(_, is_shown)| *is_shown).map(|(cell, _)| cell).collect()
+    };
+    Block::Table {
+        summary,
+        head: columns().map(|((head, _), _)| head.to_owned()).collect(),
+        widths: columns().map(|((_, width), _)| width).collect(),
+        rows: said.into_iter().map(shown).collect(),
+        to_fill: false,
+    }
 }
 
 /// The list as rows with a head, for a spreadsheet.

@@ -218,8 +218,11 @@ fn because(
     general: bool,
     part: &str,
 ) -> String {
-    let trust =
-        if uncertainty == Length::default() { String::new() } else { format!(" ± {}", in_unit(uncertainty, unit)) };
+    // As fine as sizes are given, never less than it is.
+    let step = unit.usual_step().nanometres().max(1);
+    let nanometres = uncertainty.nanometres();
+    let doubt = in_unit(Length::from_nanometres(nanometres + (step - nanometres.rem_euclid(step)) % step), unit);
+    let trust = if uncertainty == Length::default() { String::new() } else { format!(" ± {doubt}") };
     let allowed = |rule: &str| format!("allowed is {limits}{rule}");
     let rule = if general { " by general rule" } else { "" };
     match verdict {
@@ -229,7 +232,7 @@ fn because(
         Some(Conformity::TooClose) => format!(
             "{shown}{trust} is too close to call: {}. Measure again, or with an instrument that is surer than {}.",
             allowed(rule),
-            in_unit(uncertainty, unit)
+            doubt
         ),
     }
 }

@@ -25,9 +25,9 @@ impl Job {
     /// for nothing, and before an answer.
     pub fn excess(&self, quote: &Quote) -> Option<Excess> {
         let rules = self.prices.estimate_rules;
-        let (_, Proposed { quote: shown, answer, .. }) = self.last_answered()?;
+        let (_, proposed @ Proposed { quote: shown, answer, .. }) = self.last_answered()?;
         let answer = answer.as_ref()?;
-        let agreed = agreed(shown, answer, self.prices.tax);
+        let agreed = proposed.agreed(self.prices.tax).map(|agreed| agreed.net + agreed.tax)?;
         let (now, is_whole) = wanted(quote, shown, answer, self.prices.tax);
         if !rules.must_ask(agreed, now) {
             return None;
@@ -48,19 +48,31 @@ impl Job {
     }
 }
 
-/// The sum that the customer agreed to: the lines of the jobs answered yes, with tax as it was shown. Where the rate of now does not give
-/// the tax that was shown, they have their share of it.
-fn agreed(shown: &Quote, answer: &CustomerAnswer, tax: Tax) -> Money {
-    let nets = |yes: bool| -> Vec<Money> {
-        let lines = shown.lines.iter().filter(|line| !yes || answer.to(shown, &line.of) == Some(Consent::Yes));
-        lines.filter_map(|line| line.net).collect()
-    };
-    let (agreed, all) = (nets(true), nets(false));
-    let net: Money = agreed.iter().copied().sum();
-    if tax.on(&all) == shown.tax {
-        return net + tax.on(&agreed);
+/// What the customer said yes to.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct AgreedTo {
+    /// Without tax.
+    pub(crate) net: Money,
+    /// The tax on it.
+    pub(crate) tax: Money,
+}
+
+impl Proposed {
+    /// The lines of the jobs answered yes, with tax as it was shown; none before there was an answer. Where the rate of now
+    /// does not give the tax that was shown, they have their share of it.
+    pub(crate) fn agreed(&self, tax: Tax) -> Option<AgreedTo> {
+        let shown = &self.quote;
+        let answer = self.answer.as_ref()?;
+        let nets = |yes: bool| -> Vec<Money> {
+            let lines = shown.lines.iter().filter(|line| !yes || answer.to(shown, &line.of) == Some(Consent::Yes));
+            lines.filter_map(|line| line.net).collect()
+        };
+        let (agreed, all) = (nets(true), nets(false));
+        let net: Money = agreed.iter().copied().sum();
+        let is_todays = tax.on(&all) == shown.tax;
+        let tax = if is_todays { tax.on(&agreed) } else { shown.tax.share(net.minor(), shown.net.minor()) };
+        Some(AgreedTo { net, tax })
     }
-    net + shown.tax.share(net.minor(), shown.net.minor())
 }
 
 /// What the work costs now with tax, without the lines that the customer declined or put off; and whether all of it has a

@@ -6,7 +6,7 @@ use super::known::Job;
 use super::opening::{check_answer as check_strip_down_answer, check_order};
 use super::refused::{MAX_NAME, Refused, check_length};
 use super::strip_down::{OrderedStripDown, StripDownAnswer};
-use super::{Consent, CustomerAnswer, EditId, Proposed};
+use super::{Consent, CustomerAnswer, EditId, Proposed, ProposedPage};
 use crate::date::Date;
 use crate::money::{
     Charge, EstimateLine, Money, OtherEngine, Price, PriceList, ProposedJob, Quote, QuoteLine, StripDownOrder,
@@ -46,6 +46,11 @@ pub enum OnMoney {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[cfg_attr(feature = "schema", ts(optional))]
         made: Option<Date>,
+        /// What the customer read beside the jobs. The program writes it when the proposal is made; not kept of what was
+        /// proposed before it did.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[cfg_attr(feature = "schema", ts(optional))]
+        page: Option<Box<ProposedPage>>,
     },
     /// The customer answered a proposal.
     AnswerProposal {
@@ -107,7 +112,7 @@ impl OnMoney {
                 answer.said_by().check()?;
                 check_answers(answer, &proposed.quote).map_err(Refused)
             }
-            Self::Propose { .. } => Ok(()),
+            Self::Propose { page, .. } => page.as_ref().map_or(Ok(()), |page| page.check()),
             Self::OrderStripDown { order, .. } => check_order(order, job),
             Self::AnswerStripDown { answer } => check_strip_down_answer(answer, job),
         }
@@ -120,8 +125,9 @@ impl OnMoney {
             Self::SetPrice { price } => job.prices.enter(*price),
             Self::NoteEstimate { lines } => job.estimate.clone_from(lines),
             Self::NoteOtherEngines { engines } => job.other_engines.clone_from(engines),
-            Self::Propose { quote, made } => {
-                job.proposals.push(Proposed { edit: id, quote: (**quote).clone(), made: *made, answer: None });
+            Self::Propose { quote, made, page } => {
+                let (quote, page) = ((**quote).clone(), page.as_deref().cloned());
+                job.proposals.push(Proposed { edit: id, quote, made: *made, page, answer: None });
             }
             Self::AnswerProposal { answer } => {
                 if let Some(proposed) = job.proposals.iter_mut().find(|proposed| proposed.edit == answer.proposal) {

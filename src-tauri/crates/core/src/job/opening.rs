@@ -12,6 +12,12 @@ use crate::money::{Money, StripDownLine, StripDownOrder};
 const MOST: usize = 200;
 
 impl Job {
+    /// What the customer was told first that the whole would cost, with tax; none if nothing was estimated.
+    pub fn estimated(&self) -> Option<Money> {
+        let nets: Vec<Money> = self.estimate.iter().map(|line| line.net).collect();
+        (!nets.is_empty()).then(|| nets.iter().copied().sum::<Money>() + self.prices.tax.on(&nets))
+    }
+
     /// Something that came with the engine; none if it was not noted, or taken off.
     pub fn ancillary(&self, edit: EditId) -> Option<&Ancillary> {
         self.ancillaries.iter().find(|own| own.edit == edit)
@@ -66,13 +72,12 @@ impl Job {
     /// The order as it would be made now, on the shop's usual terms.
     pub fn strip_down_to_order(&self) -> StripDownOrder {
         let prices = &self.prices;
-        let nets: Vec<Money> = self.estimate.iter().map(|line| line.net).collect();
         StripDownOrder {
             currency: prices.currency,
             tax: prices.tax,
             terms: prices.strip_down.clone().unwrap_or_default(),
             old_parts: None,
-            estimate: (!nets.is_empty()).then(|| nets.iter().copied().sum::<Money>() + prices.tax.on(&nets)),
+            estimate: self.estimated(),
             received: self.ancillaries.iter().map(Ancillary::words).collect(),
             remark: String::new(),
         }

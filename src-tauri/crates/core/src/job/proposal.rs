@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{EditId, FromAfar, SaidBy, Stroke};
+use super::{EditId, FromAfar, ProposedPage, SaidBy, Stroke};
 use crate::date::Date;
 use crate::money::{Charge, JobScope, Quote};
 
@@ -79,6 +79,10 @@ pub struct CustomerAnswer {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "schema", ts(optional))]
     pub afar: Option<FromAfar>,
+    /// The day on which it was noted, where the shop is. Unknown of what was answered before days were noted.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", ts(optional))]
+    pub said: Option<Date>,
     /// The signature, if it was drawn.
     #[serde(default)]
     pub signature: Vec<Stroke>,
@@ -87,7 +91,8 @@ pub struct CustomerAnswer {
 impl CustomerAnswer {
     /// Who answered and how.
     pub fn said_by(&self) -> SaidBy<'_> {
-        SaidBy { name: &self.name, way: &self.way, afar: self.afar.as_ref(), signature: &self.signature }
+        let Self { name, way, afar, said, signature, .. } = self;
+        SaidBy { name, way, afar: afar.as_ref(), said: *said, signature }
     }
 
     /// What was said to a line of what was shown.
@@ -114,6 +119,8 @@ pub struct Proposed {
     pub quote: Quote,
     /// The day on which it was made; none where it was not noted.
     pub made: Option<Date>,
+    /// What the customer read beside the jobs; none where it was not kept.
+    pub page: Option<ProposedPage>,
     /// The last answer to it.
     pub answer: Option<CustomerAnswer>,
 }

@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::refused::{MAX_NAME, Refused, check_length};
+use crate::date::Date;
 
 /// A stroke of a signature: points from left to right and top to bottom in a square of 10 000 by 10 000.
 pub type Stroke = Vec<(u16, u16)>;
@@ -30,14 +31,19 @@ pub struct SaidBy<'a> {
     pub way: &'a str,
     /// When and whence, if it came by telephone or message.
     pub afar: Option<&'a FromAfar>,
+    /// The day on which it was noted, if that is known.
+    pub said: Option<Date>,
     /// The signature, if it was drawn.
     pub signature: &'a [Stroke],
 }
 
 impl SaidBy<'_> {
-    /// In a line: "A. Customer, by telephone, 0100 200, 3 May 2026 14:20".
+    /// In a line: "A. Customer, by telephone, 0100 200, 3 May 2026 14:20"; "A. Customer, signed on the screen, 3 May 2026".
     pub fn words(self) -> String {
-        let at = self.afar.map(|afar| format!("{} {}", afar.date.trim(), afar.time.trim()));
+        let at = match self.afar {
+            Some(afar) => Some(format!("{} {}", afar.date.trim(), afar.time.trim())),
+            None => self.said.map(Date::in_words),
+        };
         let number = self.afar.map(|afar| afar.number.trim().to_owned());
         let told = [Some(self.name.trim().to_owned()), Some(self.way.trim().to_owned()), number, at];
         let told: Vec<String> = told.into_iter().flatten().filter(|part| !part.is_empty()).collect();
@@ -88,7 +94,7 @@ mod tests {
     fn check(name: &str, afar: [&str; 3], refused: Option<&str>) {
         let [number, date, time] = afar.map(str::to_owned);
         let afar = FromAfar { number, date, time };
-        let said = SaidBy { name, way: "by telephone", afar: Some(&afar), signature: &[] };
+        let said = SaidBy { name, way: "by telephone", afar: Some(&afar), said: None, signature: &[] };
         let why = said.check().err().map(|refused| refused.to_string());
         assert_eq!(why.as_deref().map(|why| why.split_once(':').unwrap().0), refused);
     }
@@ -104,11 +110,18 @@ mod tests {
     }
 
     #[test]
+    fn what_was_signed_here_has_its_day() {
+        let said = Date::new(2026, 5, 3);
+        let signed = SaidBy { name: "A", way: "signed on the screen", afar: None, said, signature: &[] };
+        assert_eq!(signed.words(), "A, signed on the screen, 3 May 2026");
+    }
+
+    #[test]
     fn a_signature_stays_in_its_field() {
         #[track_caller]
         fn check(stroke: Vec<(u16, u16)>, is_kept: bool) {
             let signature = [stroke];
-            let said = SaidBy { name: "A", way: "", afar: None, signature: &signature };
+            let said = SaidBy { name: "A", way: "", afar: None, said: None, signature: &signature };
             assert_eq!(said.check().is_ok(), is_kept);
         }
         check(vec![(0, 10_000)], true);

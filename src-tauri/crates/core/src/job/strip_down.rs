@@ -45,6 +45,10 @@ pub struct StripDownAnswer {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "schema", ts(optional))]
     pub afar: Option<FromAfar>,
+    /// The day on which it was noted, where the shop is. Unknown of what was answered before days were noted.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", ts(optional))]
+    pub said: Option<Date>,
     /// The signature, if it was drawn.
     #[serde(default)]
     pub signature: Vec<Stroke>,
@@ -53,7 +57,8 @@ pub struct StripDownAnswer {
 impl StripDownAnswer {
     /// Who answered and how.
     pub fn said_by(&self) -> SaidBy<'_> {
-        SaidBy { name: &self.name, way: &self.way, afar: self.afar.as_ref(), signature: &self.signature }
+        let Self { name, way, afar, said, signature, .. } = self;
+        SaidBy { name, way, afar: afar.as_ref(), said: *said, signature }
     }
 }
 

@@ -158,7 +158,8 @@ impl StripDownOrder {
     pub fn lines(&self) -> Vec<StripDownLine> {
         let back =
             GoesBack::ALL.map(|how| self.line(format!("{}, if you refuse", how.line()), &[self.terms.back(how)]));
-        let all = GoesBack::ALL.map(|how| self.line(format!("In all, {}", how.words()), &self.refused(how)));
+        let all =
+            GoesBack::ALL.map(|how| self.line(format!("If you refuse, {}: in all", how.words()), &self.refused(how)));
         [self.opening()].into_iter().chain(back).chain(all).collect()
     }
 

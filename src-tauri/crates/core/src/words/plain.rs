@@ -7,7 +7,7 @@ pub(crate) const LONGEST_SENTENCE: usize = 20;
 
 /// A word of the trade in the singular, lower case, and what it is in at most six words (common practice). A longer name
 /// stands before a shorter one that is part of it.
-const WORDS: [(&str, &str); 45] = [
+const WORDS: [(&str, &str); 50] = [
     ("main bearing shell", "thin lining that carries the crankshaft"),
     ("rod bearing shell", "thin lining inside the rod’s eye"),
     ("main bearing", "where the crankshaft turns"),
@@ -27,9 +27,12 @@ const WORDS: [(&str, &str); 45] = [
     ("fuel wash", "fuel rinsing off the oil"),
     ("worn lobe", "its bump has lost height"),
     ("dished face", "worn hollow"),
+    ("bright back", "polished by moving in its seat"),
     ("hot spot", "mark left by great heat"),
     ("sludge or varnish", "baked remains of old oil"),
     ("core bore", "hole left from casting"),
+    ("line-bore", "bore all bearings in one line"),
+    ("line-bored", "with all bearings bored in line"),
     ("line bore", "bore all bearings in one line"),
     ("crankpin", "where a rod grips the crankshaft"),
     ("journal", "where the shaft turns in bearings"),
@@ -44,7 +47,9 @@ const WORDS: [(&str, &str); 45] = [
     ("pitting", "small holes in the surface"),
     ("wiping", "lining smeared by heat"),
     ("corrosion", "metal eaten by acid or water"),
+    ("seizure mark", "parts welded together by heat"),
     ("seizure", "parts welded together by heat"),
+    ("bearing shell", "thin lining of a bearing"),
     ("shell", "thin lining of a bearing"),
     ("lobe", "the bump that opens a valve"),
     ("sleeve", "new wall pressed into a bore"),
@@ -164,6 +169,12 @@ mod tests {
             ],
         );
         says(&["Tappet 3", "A tappet", "A lifter"], &["Tappet 3", "A tappet (follower on the cam)", "A lifter"]);
+    }
+
+    #[test]
+    fn an_explanation_splits_no_name() {
+        says(&["Seizure marks, grade 2"], &["Seizure marks (parts welded together by heat), grade 2"]);
+        says(&["To be line-bored."], &["To be line-bored (with all bearings bored in line)."]);
     }
 
     #[test]

@@ -32,15 +32,14 @@ pub(crate) type Point = (f64, f64);
 
 /// The key of the hatching: a swatch and its words for every step, from not looked at to the worst.
 pub(crate) fn key() -> Vec<(String, &'static str)> {
-    let steps = [
-        (Seen::NotLooked, None, "not looked at"),
-        (Seen::Clean, None, "looked at, clean"),
-        (Seen::Worn, Some(Grade::ONE), "grade 1"),
-        (Seen::Worn, Some(Grade::TWO), "grade 2"),
-        (Seen::Worn, Some(Grade::THREE), "grade 3"),
-        (Seen::Worn, Some(Grade::FOUR), "grade 4, worst"),
-    ];
-    steps.map(|(seen, grade, words)| (swatch(seen, grade), words)).into()
+    let steps = [(Seen::NotLooked, "not looked at"), (Seen::Clean, "looked at, clean")];
+    steps.map(|(seen, words)| (swatch(seen, None), words)).into_iter().chain(grades()).collect()
+}
+
+/// The same of the grades alone.
+pub(crate) fn grades() -> Vec<(String, &'static str)> {
+    let words = ["grade 1", "grade 2", "grade 3", "grade 4, worst"];
+    Grade::ALL.into_iter().zip(words).map(|(grade, words)| (swatch(Seen::Worn, Some(grade)), words)).collect()
 }
 
 /// Size of a swatch.

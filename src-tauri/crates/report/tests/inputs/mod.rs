@@ -6,7 +6,9 @@
 use wearbook_core::job::Job;
 
 use crate::entered::Whole;
-use crate::jobs::{Photos, SCRIPTS, TEXTS, demo, metal, photo_id, proposed, signed, vee8, worn_everywhere};
+use crate::jobs::{
+    Photos, SCRIPTS, TEXTS, demo, metal, more_machining, photo_id, proposed, signed, vee8, worn_everywhere,
+};
 
 /// A job with its photos, from which every paper is made.
 pub(crate) struct Input {
@@ -17,10 +19,11 @@ pub(crate) struct Input {
 
 /// What papers are made of to be looked at: an ordinary engine before and after the answer, one that nobody has looked at, a
 /// sound one, one that is destroyed, one with 120 photos, one with 500 findings, names in other scripts, nothing at all.
-pub(crate) const INPUTS: [&str; 10] = [
+pub(crate) const INPUTS: [&str; 11] = [
     "demo",
     "demo-proposed",
     "demo-signed",
+    "demo-machined",
     "untouched",
     "sound-v8",
     "destroyed-v8",
@@ -41,6 +44,7 @@ pub(crate) fn input(name: &'static str) -> Input {
         "demo" => demo(|job| job),
         "demo-proposed" => demo(proposed),
         "demo-signed" => demo(signed),
+        "demo-machined" => demo(|job| proposed(more_machining(job))),
         "untouched" => of(whole("untouched")),
         "sound-v8" => of(whole("vee-8-sound")),
         "destroyed-v8" => of(whole("everything-destroyed")),

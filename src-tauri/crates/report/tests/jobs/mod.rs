@@ -14,7 +14,7 @@ use std::io::Cursor;
 use image::{ImageFormat, Rgb, RgbImage};
 use wearbook_core::assess::assess;
 use wearbook_core::date::Date;
-use wearbook_core::document::{Desk, Extent, Paper, Shop, condition_report, evidence_sheet};
+use wearbook_core::document::{Desk, Extent, Paper, Shop, condition_report, evidence_sheet, page_to_propose};
 use wearbook_core::engine::{Arrangement, Engine};
 use wearbook_core::job::{
     Change, DeviceId, Edit, EditId, Job, OnJob, OnMoney, OnPart, PartRecord, PhotoId, RecordedChange, TagRecord,
@@ -33,6 +33,7 @@ pub(crate) fn written<T>(job: &Job, paper: impl FnOnce(&Desk<'_>) -> T) -> T {
     let shop = Shop {
         name: "Alder Creek Engine Works".into(),
         address: "3 Mill Lane\nAlder Creek".into(),
+        phone: "0100 200".into(),
         conditions: "Two years on our work, as long as oil is changed as the manual says.".into(),
     };
     paper(&Desk { job, assessment: &assess(job), date: DATE, shop: &shop })
@@ -79,11 +80,23 @@ pub(crate) fn demo(drawn: bool) -> (Job, Photos) {
     (Job::fold(&log), photos)
 }
 
+/// The same with more for the machine shop: bearing seats to be line-bored, a rod to be resized, cracks to be looked for.
+pub(crate) fn more_machining(mut job: Job) -> Job {
+    for (nth, (part, tag)) in
+        [("housing-bore.2", "seizure"), ("rod.2", "bright-back"), ("timing-drive", "cracks")].into_iter().enumerate()
+    {
+        let change = serde_json::json!({ "do": "tag", "part": part, "tag": tag, "grade": 3 });
+        job.apply(EditId::next(None, 1_900 + nth as u64, DeviceId(2)), &serde_json::from_value(change).unwrap());
+    }
+    job
+}
+
 /// The same after the customer was shown a proposal.
 pub(crate) fn proposed(mut job: Job) -> Job {
-    let quote = Box::new(assess(&job).quote);
-    let made = Date::new(2026, 3, 12);
-    job.apply(EditId::next(None, 2_001, DeviceId(2)), &Change::OnMoney(OnMoney::Propose { quote, made }));
+    let assessment = assess(&job);
+    let page = Some(Box::new(page_to_propose(&job, &assessment)));
+    let (quote, made) = (Box::new(assessment.quote), Date::new(2026, 3, 12));
+    job.apply(EditId::next(None, 2_001, DeviceId(2)), &Change::OnMoney(OnMoney::Propose { quote, made, page }));
     job
 }
 
@@ -100,7 +113,7 @@ pub(crate) fn signed(job: Job) -> Job {
         .map(|t| (600 + t * 95, 5_000 + (f64::from(t) / 4.0 + 2.0).sin().abs().mul_add(2_600.0, 0.0) as u16))
         .collect();
     let change = serde_json::json!({ "do": "answer-proposal", "answer": {
-        "proposal": at(1), "jobs": jobs.collect::<Vec<_>>(), "name": "Ilse Brandvold", "way": "signed on the screen",
+        "proposal": at(1), "jobs": jobs.collect::<Vec<_>>(), "name": "Ilse Brandvold", "way": "signed on the screen", "said": "2026-03-13",
         "signature": [stroke],
     } });
     job.apply(at(2), &serde_json::from_value(change).unwrap());

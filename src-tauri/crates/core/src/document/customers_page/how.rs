@@ -19,7 +19,7 @@ fn named(assessment: &Assessment) -> impl Iterator<Item = &CauseView> {
 /// The chain of the likeliest cause; nothing while none is named.
 pub(super) fn how(assessment: &Assessment) -> Vec<Link> {
     let Some(CauseView { chain, plainly, .. }) = named(assessment).next() else { return vec![] };
-    let link = |head, words: String| (!words.is_empty()).then_some(Link { head, words });
+    let link = |head: &str, words: String| (!words.is_empty()).then(|| Link { head: head.to_owned(), words });
     // A sentence each: what was found stands there whole, for it is put right.
     let ways = chain.ways.iter().map(|way| capitalised(way)).collect::<Vec<_>>().join(". ");
     let way_in = match (chain.has_way_in, ways.is_empty()) {

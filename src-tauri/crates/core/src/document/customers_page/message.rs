@@ -2,7 +2,7 @@
 
 use crate::document::desk::Desk;
 use crate::document::head::typed;
-use crate::document::page::{CustomersPage, JobToDecide, Total};
+use crate::document::page::{Choice, CustomersPage, JobToDecide, ProposalHead, Section, Total};
 use crate::job::TextField;
 
 /// The lines.
@@ -10,20 +10,35 @@ pub fn message(desk: &Desk<'_>) -> Vec<String> {
     let page = super::page(desk);
     let machine = typed(desk.job, TextField::Machine);
     let head: Vec<String> = machine.into_iter().chain([desk.date.in_words()]).collect();
+    let facts: Vec<String> =
+        page.facts.iter().map(|(name, value)| format!("{name}: {}.", value.trim_end_matches('.'))).collect();
     let told: Vec<String> =
         page.told.iter().map(|row| format!("{}: {}. {}", row.told, row.answer.to_lowercase(), row.found)).collect();
+    let proposal = &page.proposal;
     let lines = [
         page.shop.first().map_or_else(|| head.join(", "), |shop| format!("{shop}: {}", head.join(", "))),
+        facts.join(" "),
         page.advice.clone(),
-        told.join(" "),
-        [page.found.clone(), vec![how(&page)], page.besides.clone()].concat().join(" ").trim().to_owned(),
+        [told, page.found.clone(), vec![how(&page)], page.besides.clone()].concat().join(" ").trim().to_owned(),
         jobs(&page),
-        page.total.as_ref().map(total).unwrap_or_default(),
+        [page.total.as_ref().map(total).unwrap_or_default(), page.unpriced.clone()].concat(),
+        page.choices.iter().map(Choice::words).collect::<Vec<_>>().join(" "),
         if page.not_examined.is_empty() { String::new() } else { format!("Not examined: {}", page.not_examined) },
-        answer(&page),
-        page.asked.join(" "),
+        [section(&page, Section::SaidSince, &proposal.said_since), section(&page, Section::Since, &proposal.since)]
+            .concat()
+            .trim()
+            .to_owned(),
+        [answer(&page, desk.shop.called()), page.asked.join(" ")].join(" ").trim().to_owned(),
     ];
     lines.into_iter().filter(|line| !line.is_empty()).collect()
+}
+
+/// What stands in a section of the page, after its heading.
+fn section(page: &CustomersPage, section: Section, sentences: &[String]) -> String {
+    if sentences.is_empty() {
+        return String::new();
+    }
+    format!("{}: {} ", page.heading(section), sentences.join(" "))
 }
 
 fn how(page: &CustomersPage) -> String {
@@ -34,29 +49,38 @@ fn how(page: &CustomersPage) -> String {
 fn jobs(page: &CustomersPage) -> String {
     let currency = page.total.as_ref().map(|total| total.currency.as_str()).unwrap_or_default();
     let job = |job: &JobToDecide| {
-        let currency = if job.price.is_empty() { "" } else { currency };
-        let price = format!("{} {currency}", job.price_words());
-        format!("{} {} ({}): {}", job.number, job.title, job.need.words(), price.trim_end())
+        let JobToDecide { number, title, need, because, if_left, .. } = job;
+        let price = if page.total.is_some() { format!(", {}", job.price_words(currency)) } else { String::new() };
+        let said = job.answer.map_or_else(String::new, |answer| format!(" You said {}.", answer.words()));
+        format!("{number} {title}: {}{price}. {because} If left: {if_left}{said}", need.words())
     };
-    page.jobs.iter().map(job).collect::<Vec<_>>().join("; ")
+    let jobs = page.jobs.iter().map(job).collect::<Vec<_>>().join(" ");
+    let without_tax = if page.total.is_some() && !jobs.is_empty() { "Prices without tax. " } else { "" };
+    format!("{without_tax}{jobs}")
 }
 
 fn total(total: &Total) -> String {
-    let least = if total.at_least { "at least " } else { "" };
-    let Total { gross, net, currency, tax_rate, left_out, .. } = total;
-    format!("Total {least}{gross} {currency} with tax ({net} without, tax {tax_rate}). {left_out}")
-        .trim_end()
-        .to_owned()
+    let Total { gross, net, tax, tax_rate, left_out, beside, agreed, .. } = total;
+    let agreed = agreed.as_ref().map_or_else(String::new, |own| {
+        format!("{}: {} ({} without, tax {}). ", own.words(), own.gross, own.net, own.tax)
+    });
+    let all = if agreed.is_empty() { String::new() } else { format!("{agreed}{}: ", Total::ALL_JOBS) };
+    let sum = format!("{all}{}: {gross} ({net} without, tax {tax_rate} {tax}).", total.sum_words());
+    let told = [vec![sum, left_out.clone()], beside.clone()].concat();
+    told.into_iter().filter(|sentence| !sentence.is_empty()).collect::<Vec<_>>().join(" ")
 }
 
-fn answer(page: &CustomersPage) -> String {
+/// What was answered, or how to answer.
+fn answer(page: &CustomersPage, called: Option<String>) -> String {
     let proposal = &page.proposal;
+    if !proposal.answered.is_empty() {
+        return format!("{}: {}.", page.heading(Section::Answer), proposal.answered);
+    }
     if page.jobs.is_empty() || !proposal.is_open() {
         return String::new();
     }
     let until = proposal.valid_until.map_or_else(String::new, |day| format!(" by {}", day.in_words()));
-    format!(
-        "Please answer proposal {}{until}: the numbers with yes, no or later, your name and a telephone number.",
-        proposal.number
-    )
+    let called = called.map_or_else(String::new, |called| format!(" Our {called}."));
+    let number = proposal.number;
+    format!("Proposal {number}: please answer{until}. {}{called}", ProposalHead::HOW_TO_ANSWER)
 }

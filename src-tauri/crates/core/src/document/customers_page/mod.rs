@@ -7,6 +7,7 @@ mod advice;
 mod choices;
 mod how;
 mod jobs;
+mod kept;
 mod message;
 mod shown;
 mod told;
@@ -17,14 +18,17 @@ pub(super) use shown::worst_first;
 
 use advice::Advice;
 
-use super::desk::Desk;
-use super::grouping::{by_kind, some_of};
+use super::desk::{Desk, Shop};
+use super::grouping::{by_kind, called, some_of};
 use super::head::{customers_paper, filled};
 use super::page::CustomersPage;
 use super::paper::{Block, Paper};
 use crate::assess::Assessment;
-use crate::job::{Complaint, HistoryFact, TextField};
-use crate::view::PartView;
+use crate::cause::Verdict;
+use crate::date::Date;
+use crate::job::{Complaint, HistoryFact, Job, ProposedPage, TextField};
+use crate::view::{PartView, Seen};
+use crate::wear::Grade;
 use crate::words::{Explaining, counted};
 
 /// Kinds of part that were not examined, named before the rest is counted.
@@ -43,36 +47,70 @@ pub fn customers_page(desk: &Desk<'_>) -> Paper {
 
 const TITLE: &str = "Your engine";
 
-/// What stands on the page.
+/// What the customer reads now beside the jobs, to be kept with a proposal.
+pub fn page_to_propose(job: &Job, assessment: &Assessment) -> ProposedPage {
+    let shop = Shop::default();
+    kept::kept(as_of_now(&Desk { job, assessment, date: Date::EPOCH, shop: &shop }))
+}
+
+/// What stands on the page: what was proposed last as it was proposed, else what follows now.
 pub(super) fn page(desk: &Desk<'_>) -> CustomersPage {
+    let mut page = as_of_now(desk);
+    if page.proposal.number > 0 {
+        match desk.job.proposals.last().and_then(|last| last.page.as_ref()) {
+            Some(kept) => {
+                let since = kept::put_back(&mut page, kept);
+                page.proposal.said_since.extend(since);
+            }
+            // Which of it was read then is not known.
+            None => {
+                page.proposal.said_since.push(format!("What stands here of the engine is of {}.", desk.date.in_words()))
+            }
+        }
+    }
+    explain(&mut page);
+    page
+}
+
+/// The page as it follows from the job, beside the proposal as it stands; nothing in it is explained.
+fn as_of_now(desk: &Desk<'_>) -> CustomersPage {
     let Desk { job, assessment, shop, .. } = desk;
     let advice = Advice::of(assessment);
     // Before anybody has looked nothing has to be done, and of a sound engine nothing is left to decide.
-    let is_to_decide = job.is_begun() && advice != Advice::Sound;
-    let mut page = CustomersPage {
-        shop: shop.lines().map(str::to_owned).collect(),
+    let is_to_decide = job.is_begun() && (advice != Advice::Sound || assessment.approval.shown.is_some());
+    CustomersPage {
+        shop: shop.lines().collect(),
         facts: filled(job, &[TextField::Customer, TextField::EngineNumber, TextField::Use, TextField::Complaint]),
         advice: advice.sentence(assessment),
         told: told::told(assessment),
         found: found(assessment),
         shown: shown::shown(job, assessment),
         how: how::how(assessment),
-        besides: how::besides(assessment),
+        besides: besides(assessment),
         jobs: if is_to_decide { jobs::jobs(assessment) } else { vec![] },
         choices: choices::choices(assessment),
         total: total::total(job, assessment).filter(|_| is_to_decide),
+        unpriced: if is_to_decide { jobs::unpriced(assessment) } else { String::new() },
         not_examined: not_examined(assessment),
         asked: if job.refusal.is_none() { asked(desk) } else { vec![] },
         proposal: jobs::proposal(desk),
-    };
-    explain(&mut page);
-    page
+    }
+}
+
+/// What is likely besides the chain; where there is none, that and why nothing is told of how it happened.
+fn besides(assessment: &Assessment) -> Vec<String> {
+    let causes = &assessment.causes;
+    match causes.verdict {
+        Verdict::Wreck | Verdict::OrdinaryWear => vec![causes.summary.clone()],
+        _ => how::besides(assessment),
+    }
 }
 
 /// Explains each word of the trade where a reader meets it first.
 fn explain(page: &mut CustomersPage) {
     let mut explaining = Explaining::default();
     let mut said = |text: &mut String| *text = explaining.said(text);
+    said(&mut page.advice);
     for row in &mut page.told {
         said(&mut row.found);
     }
@@ -81,6 +119,9 @@ fn explain(page: &mut CustomersPage) {
         said(&mut link.words);
     }
     page.besides.iter_mut().for_each(&mut said);
+    for shown in &mut page.shown {
+        said(&mut shown.sentence);
+    }
     for job in &mut page.jobs {
         said(&mut job.because);
         said(&mut job.if_left);
@@ -89,6 +130,8 @@ fn explain(page: &mut CustomersPage) {
         said(&mut choice.proposed);
         said(&mut choice.other);
     }
+    said(&mut page.not_examined);
+    page.proposal.said_since.iter_mut().chain(&mut page.proposal.since).for_each(&mut said);
 }
 
 /// How much was looked at, and what came of it.
@@ -98,9 +141,16 @@ fn found(assessment: &Assessment) -> Vec<String> {
     if progress.looked == 0 && measured == 0 {
         return vec![];
     }
+    // What shows only light traces is told apart: the jobs count what is worse.
+    let is_light = |view: &&PartView| view.seen == Seen::Worn && view.worst.is_none_or(|worst| worst <= Grade::ONE);
+    let light = match assessment.parts.iter().filter(is_light).count() {
+        0 => String::new(),
+        all if all == progress.worn => ", lightly".into(),
+        light => format!(", {light} of them lightly"),
+    };
     let damaged = match progress.worn {
         0 => "no damage was seen".to_owned(),
-        worn => counted(worn, "is damaged or worn", "are damaged or worn"),
+        worn => format!("{}{light}", counted(worn, "is damaged or worn", "are damaged or worn")),
     };
     let mut told = match progress.looked {
         0 => vec![],
@@ -111,10 +161,27 @@ fn found(assessment: &Assessment) -> Vec<String> {
     }
     let outside: Vec<&PartView> = assessment.parts.iter().filter(|view| view.is_measured_outside()).collect();
     if !outside.is_empty() {
-        let named = some_of(&by_kind(&outside, assessment), NOT_EXAMINED_NAMED).to_lowercase();
-        told.push(format!("Measured and outside the limits: {named}."));
+        told.push(format!(
+            "Measured and outside the limits: {}.",
+            some_of(&measures(&outside, assessment), NOT_EXAMINED_NAMED)
+        ));
     }
     told
+}
+
+/// What was measured outside its limits, and where: "taper of main journal 3".
+fn measures(views: &[&PartView], assessment: &Assessment) -> Vec<String> {
+    let mut all: Vec<(String, Vec<&PartView>)> = Vec::new();
+    for view in views {
+        let outside = view.figures.iter().filter(|figure| figure.is_found_outside()).map(|own| own.name.to_lowercase());
+        for name in outside {
+            match all.iter_mut().find(|(own, of)| *own == name && of.iter().all(|other| other.kind == view.kind)) {
+                Some((_, of)) => of.extend((!of.iter().any(|other| other.part == view.part)).then_some(*view)),
+                None => all.push((name, vec![view])),
+            }
+        }
+    }
+    all.iter().map(|(name, of)| format!("{name} of {}", called(of, assessment))).collect()
 }
 
 /// An answer of its own, beside sound and worn.
@@ -122,6 +189,9 @@ fn not_examined(assessment: &Assessment) -> String {
     let open: Vec<&PartView> = assessment.parts.iter().filter(|view| view.is_unknown()).collect();
     if open.is_empty() {
         return String::new();
+    }
+    if assessment.progress.looked == 0 {
+        return "All of it.".into();
     }
     let named = some_of(&by_kind(&open, assessment), NOT_EXAMINED_NAMED).to_lowercase();
     let parts = counted(open.len(), "part", "parts");

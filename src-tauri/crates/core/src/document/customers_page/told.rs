@@ -2,6 +2,7 @@
 
 use crate::assess::Assessment;
 use crate::cause::{ComplaintAnswer, MadeBy};
+use crate::document::grouping::called;
 use crate::document::page::ToldAndFound;
 use crate::words::{capitalised, counted};
 
@@ -24,9 +25,9 @@ fn row(answer: &ComplaintAnswer, assessment: &Assessment) -> ToldAndFound {
 
 /// "Worn or failed rod bearing: crankpin 2 and 2 more parts."
 fn sentence(maker: &MadeBy, assessment: &Assessment) -> String {
-    let label = |part| {
-        let view = assessment.part(part).map(|view| view.label.as_str());
-        let outside = || assessment.outside.iter().find(|view| view.part == part).map(|view| view.label.as_str());
+    let named = |part| {
+        let view = assessment.part(part).map(|view| called(&[view], assessment));
+        let outside = || assessment.outside.iter().find(|view| view.part == part).map(|view| view.label.to_lowercase());
         view.or_else(outside)
     };
     let what = capitalised(&maker.words);
@@ -38,7 +39,7 @@ fn sentence(maker: &MadeBy, assessment: &Assessment) -> String {
             } else {
                 format!(" and {}", counted(rest.len(), "more part", "more parts"))
             };
-            format!("{what}: {}{more}.", label(*first).unwrap_or_default().to_lowercase())
+            format!("{what}: {}{more}.", named(*first).unwrap_or_default())
         }
     }
 }
