@@ -344,8 +344,8 @@ impl Candidate {
 
 #[cfg(test)]
 mod tests {
-    use crate::assess::assess;
-    use crate::cause::NextLook;
+    use crate::assess;
+    use crate::cause::{Memo, NextLook};
     use crate::engine::{Arrangement, Engine};
     use crate::job::testing::{arrange, job_of};
     use serde_json::{Value, json};
@@ -365,7 +365,7 @@ mod tests {
         });
         let changes: Vec<Value> =
             [arrange(&arrangement), sheet].into_iter().chain(looks).chain(more.to_vec()).collect();
-        assess(&job_of(&changes)).causes.next_look
+        assess::next_look(&job_of(&changes), &mut Memo::default())
     }
 
     /// Dust takes the height of rings and grooves, fuel their radial thickness (common practice): neither says it alone.

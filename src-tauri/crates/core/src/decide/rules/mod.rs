@@ -115,7 +115,7 @@ pub fn is_read_off_damage(id: RuleId) -> bool {
 }
 
 /// Every rule.
-pub const ALL: [&Rule; 67] = [
+pub const ALL: [&Rule; 70] = [
     &renewed_at_overhaul::RULE,
     &shell_failure::RULE,
     &shell_debris::RULE,
