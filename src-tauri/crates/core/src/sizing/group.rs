@@ -266,7 +266,7 @@ impl Group<'_> {
         }
         if let Some(row) = pick {
             let because = format!(
-                "{why} {name} needs the most: it cleans up at {at}, and {} is the smallest size that reaches that.",
+                "{why} {name} needs the most: it cleans up at {at}. The smallest size that reaches that is {}.",
                 size_text(row.size, self.readings)
             );
             return decided(Action::Machine, Some(row.size), worst, because);

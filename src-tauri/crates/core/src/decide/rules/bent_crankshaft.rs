@@ -8,7 +8,7 @@ use crate::work::Outcome;
 pub(super) const RULE: Rule = Rule {
     id: RuleId("bent-crankshaft"),
     why: "A main journal that runs out further than the sheet allows lies on a bent shaft: it is straightened and tested for cracks, or ground true, before any bearing is chosen.",
-    source: "Limits: the spec sheet; what is done: common practice.",
+    source: "Common practice.",
     says: Says::OnPart(|scene, part, _| {
         if part.kind != PartKind::Crankshaft {
             return None;

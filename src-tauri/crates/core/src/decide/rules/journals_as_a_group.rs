@@ -1,7 +1,10 @@
 //! One journal ground, all of its group ground.
 
+use std::collections::BTreeMap;
+
 use super::{Rule, RuleId, Says};
 use crate::engine::{Part, PartKind};
+use crate::job::PartRecord;
 use crate::sheet::Dispute;
 use crate::work::Outcome;
 
@@ -19,7 +22,10 @@ pub(super) const RULE: Rule = Rule {
         };
         for kinds in groups {
             let group: Vec<Part> = engine.parts().iter().copied().filter(|part| kinds.contains(&part.kind)).collect();
-            let Some(first) = group.iter().find(|part| stands(**part) == Outcome::Machine) else { continue };
+            // By a person's word the plan takes the others along already: that manuals disagree is told all the same.
+            let by_hand = group.iter().find(|part| is_by_hand(&scene.job.parts, **part));
+            let is_ground = |part: Part| stands(part) == Outcome::Machine;
+            let Some(first) = by_hand.or_else(|| group.iter().find(|part| is_ground(**part))) else { continue };
             let because = format!(
                 "{} must be ground, and others with it. {}",
                 engine.label(*first),
@@ -28,10 +34,16 @@ pub(super) const RULE: Rule = Rule {
             all.extend(
                 group
                     .iter()
-                    .filter(|part| stands(**part) != Outcome::Machine)
+                    .filter(|part| !is_ground(**part) || by_hand.is_some_and(|own| own != *part))
                     .map(|part| (*part, Outcome::Machine, because.clone())),
             );
         }
         all
     }),
 };
+
+/// Whether a person had it ground.
+fn is_by_hand(records: &BTreeMap<Part, PartRecord>, part: Part) -> bool {
+    let overrule = records.get(&part).and_then(|record| record.overrule.as_ref());
+    overrule.is_some_and(|overrule| overrule.outcome == Outcome::Machine)
+}
