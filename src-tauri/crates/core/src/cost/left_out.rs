@@ -1,5 +1,5 @@
-//! What is to be done and is not in the sum: lines without a price, what the shop has not entered of what stands on every bill,
-//! and what it takes to put the cause right.
+//! What is to be done and is not in the sum: lines without a price, what the shop has not entered of what stands on every
+//! bill, and what it takes to put the cause right.
 
 use crate::cause::CauseReport;
 use crate::job::{ItemKey, Job, ListKind};
@@ -52,13 +52,13 @@ const OF_EVERY_REBUILD: [Standing; 5] =
 
 /// What has no price of its own there. A shop that puts items of its own beside it has its own way, and names it itself.
 fn standing(job: &Job, quote: &Quote) -> Option<String> {
-    let is_own = |list: bool| {
-        let own = job.own_items.iter().map(|(_, item)| item).filter(|item| item.scope == Some(JobScope::Assembly));
-        own.filter(|item| (item.list == ListKind::Order) == list).count() > 0
+    let has_own = |goods: bool| {
+        let mut own = job.own_items.iter().map(|(_, item)| item).filter(|item| item.scope == Some(JobScope::Assembly));
+        own.any(|item| (item.list == ListKind::Order) == goods)
     };
     let is_in = |standing: Standing| {
         let charge = Charge::Standing(StandingCharge { standing });
-        quote.lines.iter().any(|line| line.of == charge) || is_own(standing.is_goods())
+        quote.lines.iter().any(|line| line.of == charge) || has_own(standing.is_goods())
     };
     let is_agreed = job.strip_down().is_some();
     let missing = OF_EVERY_REBUILD.into_iter().filter(|standing| !is_in(*standing));
@@ -87,7 +87,7 @@ fn to_put_right(job: &Job, lists: &[WorkList], causes: &CauseReport) -> Option<S
     let names: Vec<&str> = asks.map(|cause| cause.chain.cause.as_str()).take(NAMED).collect();
     let several = if names.len() > 1 { "causes" } else { "cause" };
     (!names.is_empty() && !is_priced(ListKind::PutRight))
-        .then(|| format!("Nor what it takes to put the {several} right: {}.", names.join("; ")))
+        .then(|| format!("Putting the {several} right is not in it: {}.", names.join("; ")))
 }
 
 #[cfg(test)]
@@ -161,6 +161,6 @@ mod tests {
         let job = job_of(&changes);
         let assessment = assess(&job);
         let told = to_put_right(&job, &assessment.lists, &assessment.causes).unwrap();
-        assert!(told.starts_with("Nor what it takes to put the cause right: "), "{told}");
+        assert!(told.starts_with("Putting the cause right is not in it: "), "{told}");
     }
 }

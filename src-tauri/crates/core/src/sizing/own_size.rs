@@ -1,5 +1,6 @@
-//! What came back of parts that are brought to the sheet's own size, each by itself: the seats of the mains and of a camshaft in
-//! the casting, the ends of rods, a pump's faces. Journals and bores that share a size, and bores of tappets, have plans of their own.
+//! What came back of parts that are brought to the sheet's own size, each by itself: the seats of the mains and of a camshaft
+//! in the casting, the ends of rods, a pump's faces. Journals and bores that share a size, and bores of tappets, have plans
+//! of their own.
 
 use std::collections::BTreeMap;
 
@@ -38,8 +39,8 @@ pub fn sized_quantity(of: PriceKey) -> Option<Quantity> {
     }
 }
 
-/// What came back of parts to which such a work is done. None where the sheet does not say what is wanted: then the tick says
-/// that it is done.
+/// What came back of parts to which such a work is done. None where the sheet does not say what is wanted: then the tick
+/// says that it is done.
 pub(crate) fn own_size(known: &Known<'_>, of: PriceKey, parts: &[Part]) -> Option<ReadBack> {
     let quantity = sized_quantity(of)?;
     // A cam journal that is ground leaves the sheet's range: the undersize of its bearings says to what.
@@ -114,8 +115,8 @@ fn missing(known: &Known<'_>, part: Part, quantity: Quantity) -> Option<String> 
     (!spots.is_empty()).then(|| format!("measure it as machined at {}.", spots.join("; ")))
 }
 
-/// Seats that were bored because they were out of line are right once the line was measured anew: their size alone does not
-/// tell.
+/// Seats that were bored because they were out of line are right once the line was measured anew: their size alone does
+/// not tell.
 fn line_of_bores(known: &Known<'_>, part: Part) -> Option<String> {
     if part.kind != PartKind::HousingBore {
         return None;
