@@ -84,8 +84,8 @@ pub(crate) fn pictures(paper: &Paper) -> impl Iterator<Item = &Picture> {
     printed(paper).map(|(picture, _)| picture)
 }
 
-/// The pictures of a paper, in order, each with its long side in pixels where it is printed at 300 to the inch: in frames of 80
-/// by 62 mm, of 55 by 44 mm on the customer's page, and of 40 by 32 mm.
+/// The pictures of a paper, in order, each with its long side in pixels where it is printed at 300 to the inch: in
+/// frames of 80 by 62 mm, of 55 by 44 mm on the customer's page, and of 40 by 32 mm.
 pub(crate) fn printed(paper: &Paper) -> impl Iterator<Item = (&Picture, u32)> {
     paper.blocks.iter().flat_map(|block| {
         let (shown, side): (&[Shown], u32) = match block {

@@ -135,7 +135,9 @@ fn jobs(page: &CustomersPage) -> Markup {
     markup! {
         section {
             h2 { (page.heading(Section::Jobs)) }
-            @if !proposal.dates().is_empty() { p.dates { (proposal.dates()) @if page.total.is_some() { ". Prices without tax" } "." } }
+            @if !proposal.dates().is_empty() {
+                p.dates { (proposal.dates()) @if page.total.is_some() { ". Prices without tax" } "." }
+            }
             ol.jobs { @for own in &page.jobs { (job(own, currency)) } }
         }
     }

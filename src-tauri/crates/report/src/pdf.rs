@@ -78,7 +78,8 @@ pub fn pdf(paper: &Paper, print: Print, pictures: Source<'_>, way: &UnderWay) ->
     set
 }
 
-/// Fetches the pictures of a paper and makes them fit, each with at most so many pixels on its long side; all at once, for nearly all the time goes there.
+/// Fetches the pictures of a paper and makes them fit, each with at most so many pixels on its long side; all at once,
+/// for nearly all the time goes there.
 ///
 /// # Errors
 /// [`Stopped`].

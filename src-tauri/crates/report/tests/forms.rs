@@ -1,5 +1,5 @@
-//! The customer's page has one content in all its forms: what stands on the sheet stands on the web page, in the plain text and
-//! in the message.
+//! The customer's page has one content in all its forms: what stands on the sheet stands on the web page, in the plain
+//! text and in the message.
 
 #![allow(
     clippy::unwrap_used,

@@ -63,8 +63,8 @@ pub(super) fn named(some: &[&PartView], assessment: &Assessment) -> String {
     }
 }
 
-/// Parts of one kind with their kind's name first, as a reader calls them who has no plan: "main journals 3, 4". Others as they are
-/// labelled.
+/// Parts of one kind with their kind's name first, as a reader calls them who has no plan: "main journals 3, 4". Others
+/// as they are labelled.
 pub(super) fn called(some: &[&PartView], assessment: &Assessment) -> String {
     let Some(first) = some.first() else { return String::new() };
     let name = first.kind.row().name.said(assessment.terms);

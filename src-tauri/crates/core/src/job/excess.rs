@@ -58,8 +58,8 @@ pub(crate) struct AgreedTo {
 }
 
 impl Proposed {
-    /// The lines of the jobs answered yes, with tax as it was shown; none before there was an answer. Where the rate of now
-    /// does not give the tax that was shown, they have their share of it.
+    /// The lines of the jobs answered yes, with tax as it was shown; none before there was an answer. Where the rate of
+    /// now does not give the tax that was shown, they have their share of it.
     pub(crate) fn agreed(&self, tax: Tax) -> Option<AgreedTo> {
         let shown = &self.quote;
         let answer = self.answer.as_ref()?;

@@ -38,7 +38,8 @@ pub struct SaidBy<'a> {
 }
 
 impl SaidBy<'_> {
-    /// In a line: "A. Customer, by telephone, 0100 200, 3 May 2026 14:20"; "A. Customer, signed on the screen, 3 May 2026".
+    /// In a line: "A. Customer, by telephone, 0100 200, 3 May 2026 14:20";
+    /// "A. Customer, signed on the screen, 3 May 2026".
     pub fn words(self) -> String {
         let at = match self.afar {
             Some(afar) => Some(format!("{} {}", afar.date.trim(), afar.time.trim())),

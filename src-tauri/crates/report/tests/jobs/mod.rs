@@ -80,7 +80,8 @@ pub(crate) fn demo(drawn: bool) -> (Job, Photos) {
     (Job::fold(&log), photos)
 }
 
-/// The same with more for the machine shop: bearing seats to be line-bored, a rod to be resized, cracks to be looked for.
+/// The same with more for the machine shop: bearing seats to be line-bored, a rod to be resized, cracks to be
+/// looked for.
 pub(crate) fn more_machining(mut job: Job) -> Job {
     for (nth, (part, tag)) in
         [("housing-bore.2", "seizure"), ("rod.2", "bright-back"), ("timing-drive", "cracks")].into_iter().enumerate()
@@ -113,7 +114,8 @@ pub(crate) fn signed(job: Job) -> Job {
         .map(|t| (600 + t * 95, 5_000 + (f64::from(t) / 4.0 + 2.0).sin().abs().mul_add(2_600.0, 0.0) as u16))
         .collect();
     let change = serde_json::json!({ "do": "answer-proposal", "answer": {
-        "proposal": at(1), "jobs": jobs.collect::<Vec<_>>(), "name": "Ilse Brandvold", "way": "signed on the screen", "said": "2026-03-13",
+        "proposal": at(1), "jobs": jobs.collect::<Vec<_>>(), "name": "Ilse Brandvold", "way": "signed on the screen",
+        "said": "2026-03-13",
         "signature": [stroke],
     } });
     job.apply(at(2), &serde_json::from_value(change).unwrap());

@@ -44,8 +44,8 @@ fn agreed(job: &Job) -> Option<Agreed> {
     })
 }
 
-/// Beside the first estimate, both with tax, as the customer was told them; beside another engine where that is cheaper is what
-/// the page begins with.
+/// Beside the first estimate, both with tax, as the customer was told them; beside another engine where that is cheaper
+/// is what the page begins with.
 fn beside(job: &Job, quote: &Quote) -> Option<String> {
     let estimate = job.estimated()?;
     let more = quote.gross - estimate;
