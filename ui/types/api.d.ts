@@ -1381,7 +1381,7 @@ export type OnMoney = { "do": "use-prices",
   /** The day, where the shop is, as ISO 8601 writes it: 2026-05-03. Unknown of what was proposed before it was noted. */
   made?: Date,
   /** What the customer read beside the jobs. The program writes it when the proposal is made; not kept of what was
- * proposed before it did. */
+   * proposed before it did. */
   page?: ProposedPage, } | { "do": "answer-proposal",
   /** The answer. */
   answer: CustomerAnswer, } | { "do": "order-strip-down",
