@@ -1,7 +1,7 @@
 // Text that is being typed. It is kept until the store has it: saved a moment after the last key, when the field is
 // left, and when the page goes out of sight. What the page could not save any more it saves when it is back.
 
-import { drop, keep, keptNames, takeKept } from './kept.js'
+import { drop, keep, keptNames, keptOf } from './kept.js'
 import { redraw } from './state.js'
 
 /**
@@ -41,7 +41,7 @@ export function type(key, text, save) {
  * @param {string} key @param {string} saved @param {Draft['save']} save */
 export function takeUp(key, saved, save) {
   if (drafts.has(key)) return
-  const text = takeKept(nameOf(key))
+  const text = keptOf(nameOf(key))
   if (typeof text !== 'string') return
   if (text === saved) drop(nameOf(key))
   else type(key, text, save)

@@ -19,7 +19,7 @@ const PATIENCE = 1500
 const all = new Map()
 /** What the database has not taken yet; null is for one that was dropped. @type {Map<string, Kept | null>} */
 const onItsWay = new Map()
-/** What was kept before the page began and nothing has gone on with yet. @type {Set<string>} */
+/** What was kept before the page began, and neither saved nor dropped since. @type {Set<string>} */
 const found = new Set()
 /** @type {IDBDatabase | null} */
 let database = null
@@ -45,15 +45,9 @@ export function keep(name, value) {
 /** What was kept under this name, if anything. @param {string} name @returns {any} */
 export const keptOf = (name) => all.get(name)?.value
 
-/** Whether something waits, from before the page began, for what of a job or of the shop it was entered in.
- * @param {string} word of its name */
-export const isAnyFound = (word) => [...found].some((name) => name.split(' ').includes(word))
-
-/** What was kept under this name, if anything, for what goes on with it. @param {string} name @returns {any} */
-export function takeKept(name) {
-  found.delete(name)
-  return keptOf(name)
-}
+/** Whether something was entered of a job before the page began, and neither saved nor dropped since.
+ * @param {string} job */
+export const isAnyFound = (job) => [...found].some((name) => name.split(' ').includes(job))
 
 /** Of all that is kept. */
 export const keptNames = () => [...all.keys()]

@@ -607,7 +607,9 @@ export const words = {
     damage: 'Damage',
     noticed: 'Noticed',
     /** @param {string} question */ askForWayIn: (question) => `Ask: ${question}`,
-    /** @param {number} n */ lookForWayIn: (n) => `Look for the way in: ${counted(n, 'place')}`,
+    /** @param {number} places @param {number} questions */ lookForWayIn: (places, questions) =>
+      `Look for the way in: ${[[places, 'place'], [questions, 'question']]
+        .flatMap(([n, what]) => (n ? counted(Number(n), String(what)) : [])).join(', ')}`,
     /** @param {string} name */ chainOf: (name) => `How it came about: ${name}`,
     /** @param {string} name */ reasons: (name) => `Why: ${name}`,
     /** @param {string} likelihood @param {string} percent */ likely: (likelihood, percent) =>

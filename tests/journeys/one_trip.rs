@@ -18,7 +18,7 @@ async fn journey(stage: &mut Stage) -> Outcome {
     page.sheet("Hand over").await?;
     page.press("button", "Closing sheet (PDF)").await?;
     let closing = stage.saved_document("closing.pdf").await?;
-    holds(stage, &closing, &["Machined: before, wanted, after", "2.9896", "Main bearing shells", "kept as evidence"])
+    holds(stage, &closing, &["Machined: before, wanted, after", "2.9896", "Main bearing shells", "Kept as evidence"])
 }
 
 /// From the list to the bill, and the customer's yes to each of its jobs.

@@ -24,12 +24,15 @@ export const answers = (view, all) => all.length === 0 ? '' : html`
       </li>`)}</ul>
   </section>`
 
+/** Ways in named in a chain. */
+const WAYS = 2
+
 /** A chain of boxes, one under the other, an arrow between. @param {JobView} view @param {CauseView} cause */
 export function chain({ job }, { id, chain }) {
   const { ways, has_way_in, damage, complaints, ask, look, look_labels } = chain
   const steps = [
     ...(has_way_in
-      ? [{ head: text.wayIn, body: capitalised(ways.join('; ')) || text.wayInOpen, isOpen: ways.length === 0 }]
+      ? [{ head: text.wayIn, body: capitalised(waysInWords(ways)) || text.wayInOpen, isOpen: ways.length === 0 }]
       : []),
     { head: text.chainCause, body: capitalised(chain.cause), isOpen: false },
     ...(damage.length > 0 ? [{ head: text.damage, body: damage.map(capitalised).join('. '), isOpen: false }] : []),
@@ -38,18 +41,24 @@ export function chain({ job }, { id, chain }) {
   return html`
     <ol class="chain">${steps.map(({ head, body, isOpen }) => html`
       <li class=${isOpen ? 'chain-open' : ''}><span class="chain-head">${head}</span> ${body}</li>`)}</ol>
-    ${look.length === 0
+    ${look.length + ask.length === 0
       ? ''
-      : lookFor(job, id, look, new Map(look.map((part, nth) => [part, look_labels[nth] ?? part])))}
-    ${ask.map((question) => html`<p>${text.askForWayIn(question)}</p>`)}`
+      : lookFor(job, id, look, new Map(look.map((part, nth) => [part, look_labels[nth] ?? part])), ask)}`
 }
 
-/** What was not looked at and would tell how the damage got in.
- * @param {string} job @param {string} cause @param {string[]} look @param {Map<string, string>} labels */
-const lookFor = (job, cause, look, labels) => folded({
+/** Those left out stand under what is put right. @param {string[]} ways */
+const waysInWords = (ways) =>
+  [...ways.slice(0, WAYS), ...(ways.length > WAYS ? [text.more(ways.length - WAYS)] : [])].join('; ')
+
+/** What was not looked at or asked and would tell how the damage got in.
+ * @param {string} job @param {string} cause @param {string[]} look @param {Map<string, string>} labels
+ * @param {string[]} ask */
+const lookFor = (job, cause, look, labels, ask) => folded({
   name: `${job} way in ${cause}`,
-  summary: text.lookForWayIn(look.length),
-  body: links((part) => toPart(job, part), look, labels),
+  summary: text.lookForWayIn(look.length, ask.length),
+  body: html`
+    ${links((part) => toPart(job, part), look, labels)}
+    ${ask.map((question) => html`<p>${text.askForWayIn(question)}</p>`)}`,
 })
 
 /** The chains of the causes that are named, folded. @param {JobView} view @param {CauseView[]} causes */

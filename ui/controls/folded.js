@@ -1,6 +1,6 @@
 // What is folded away until it is asked for. Whether it is open is kept by its name, so that neither a redraw nor a way
-// to another screen and back folds it again. On a phone what lies folded is not even drawn until the hand is on it: of a
-// long screen that is most.
+// to another screen and back folds it again. On a phone what lies folded is not even drawn until the hand is on it: of
+// a long screen that is most.
 import { html, nothing } from '../vendor/lit-html/lit-html.js'
 import { isAnyFound } from '../kept.js'
 import { redraw, state } from '../state.js'

@@ -1,7 +1,7 @@
 // What is being entered and not saved yet. It is kept by the form's name, so that neither a way to another screen and
 // back, nor a refusal, nor the end of the page loses anything that was typed or picked. A form of a job is called by a
 // word, the job, and what of the job it is about.
-import { drop, keep, keptNames, keptOf, takeKept } from '../kept.js'
+import { drop, keep, keptNames, keptOf } from '../kept.js'
 import { redraw } from '../state.js'
 import { words } from '../words.js'
 
@@ -92,7 +92,7 @@ export function draftsOf(job) {
 /** Goes on with what was entered before the page was ended, unless the store has it by now.
  * @template Entered @param {string} name @param {() => Entered} start @param {(entered: Entered) => boolean} isStart */
 function takeUp(name, start, isStart) {
-  const kept = takeKept(keptAs(name))
+  const kept = keptOf(keptAs(name))
   if (kept === undefined) return
   const entered = { ...start(), ...kept }
   if (isStart(entered)) drop(keptAs(name))

@@ -60,7 +60,7 @@ const itemsOf = (view, { kind }, items, isWhySaid = false) => html`
   <ul class="work-list">${repeat(items, itemKey, (entry) => item(view, entry, kind === 'order', isWhySaid))}</ul>`
 
 /** So many lines fill the screens that a person looks through at once. */
-const FOREMOST = 8
+const FOREMOST = 5
 
 /** @param {JobView} view @param {WorkList} list @param {ListItem[]} items */
 function inOrder(view, list, items) {

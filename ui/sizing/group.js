@@ -69,19 +69,20 @@ function mateForAll({ parts }) {
   return sizes.size === 1 ? [...sizes].join('') : ''
 }
 
-/** Missing lines shown before the rest is folded away. */
+/** So many missing lines are shown; of more only the first. */
 const FOREMOST = 2
 
 /** @param {JobView} view @param {GroupPlan} plan */
 function missing(view, plan) {
   if (plan.missing.length === 0) return ''
-  const rest = plan.missing.slice(FOREMOST)
+  const shown = plan.missing.length > FOREMOST ? 1 : FOREMOST
+  const rest = plan.missing.slice(shown)
   const list = (/** @type {Missing[]} */ some) =>
     html`<ul class="missing">${some.map((missing) =>
       html`<li><a href=${wayTo(view.job, missing)}>${sentence(missing)}</a></li>`)}</ul>`
   return html`
     <p class="missing-lead">${text.missing}</p>
-    ${list(plan.missing.slice(0, FOREMOST))}
+    ${list(plan.missing.slice(0, shown))}
     ${rest.length === 0 ? '' : html`<details><summary>${text.more(rest.length)}</summary>${list(rest)}</details>`}`
 }
 

@@ -27,7 +27,7 @@ function returned(job, { label, asked, confirmed, parts, quantity }) {
     <h3>${capitalised(label)}: <span class=${confirmed ? 'mark-free' : 'mark-held'}>${confirmed
       ? text.confirmed
       : text.unconfirmed}</span></h3>
-    <p>${text.asked(asked)}</p>
+    ${asked ? html`<p>${text.asked(asked)}</p>` : ''}
     ${parts.some(({ shown }) => shown) ? folded({
       name: `${job} sizes back ${label}`,
       isOpen: state.wide,

@@ -77,12 +77,16 @@ impl Sent {
             let open = all(&list["items"]).filter(|item| item["is_right"] == false);
             open.map(|item| {
                 let waits = text(&item["waits_for"][0]);
-                [columns(item, &["what", "detail", "because"]), vec![waits, item["quantity"].to_string()]].concat()
+                // What is put right is a sentence, and not counted.
+                let quantity = if list["kind"] == "put-right" { String::new() } else { item["quantity"].to_string() };
+                [columns(item, &["what", "detail", "because"]), vec![waits, quantity]].concat()
             })
         });
         let causes = || all(&assessment["causes"]["causes"]).filter(|cause| cause["told"] == true);
         let names = causes().map(|cause| columns(cause, &["name", "likelihood", "percent"]));
-        let plainly = causes().map(|cause| columns(cause, &["plainly"]));
+        // On paper three of those that are named are told at length, and three that are possible.
+        let at_length = |named: bool| causes().filter(move |cause| cause["named"] == named).take(3);
+        let plainly = at_length(true).chain(at_length(false)).map(|cause| columns(cause, &["plainly"]));
         let strong = |evidence: &&Value| evidence["strength"] != "slight";
         let evidence = causes().flat_map(|cause| {
             all(&cause["evidence_for"]).chain(all(&cause["evidence_against"])).filter(strong).map(|evidence| {

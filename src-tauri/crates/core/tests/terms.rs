@@ -132,7 +132,7 @@ fn an_assessment_and_its_papers_speak_in_the_words_that_were_chosen() {
     let shop = Shop::default();
     let desk = Desk { job: &job, assessment: &assessment, date: Date::EPOCH, shop: &shop };
     let lists = ListKind::ALL.map(|kind| work_list(&desk, kind));
-    assert!(speaks(texts_of(&condition_report(&desk, Extent::Full))) > 20);
+    assert!(speaks(texts_of(&condition_report(&desk, Extent::Full))) > 15);
     assert!(speaks(texts_of(&lists)) > 4);
     assert!(speaks(texts_of(&ListKind::ALL.map(|kind| work_list_table(&assessment, kind)))) > 2);
     assert!(speaks(texts_of(&size_sheet(&desk))) > 1);

@@ -254,7 +254,7 @@ fn bombs_are_refused_before_they_go_off() {
     let zeros = vec![0; 65 * 1024 * 1024];
     let honest = zipped(&[("job.json", &zeros)]);
     assert!(honest.len() < 200_000, "the bomb is not small: {}", honest.len());
-    refused(&honest, "has more than 64 MB");
+    refused(&honest, "has more than 32 MB");
     // The same with a lie about the size, in the list and in the entry's own head.
     let mut lying = honest;
     let (true_size, lie) = ((zeros.len() as u32).to_le_bytes(), 100u32.to_le_bytes());

@@ -115,18 +115,19 @@ mod tests {
         json!({ "do": "use-prices", "prices": { "currency": "EUR", "prices": prices, "standing": standing } })
     }
 
-    const ROUTINE: [(&str, &str); 5] = [
+    const ROUTINE: [(&str, &str); 6] = [
         ("main-shell", "replace"),
         ("rod-shell", "replace"),
         ("thrust-face", "replace"),
         ("rings", "replace"),
+        ("block", "fit"),
         ("core-plugs", "replace"),
     ];
     const ALL: [&str; 5] = ["strip-down", "assembly", "gasket-set", "fluids", "test-run"];
 
     #[test]
     fn what_stands_on_every_bill_and_has_no_price_is_named() {
-        check(&[prices(&ROUTINE[..4], &ALL)], &["Not priced yet and not in the sum: Core plugs: replace."]);
+        check(&[prices(&ROUTINE[..5], &ALL)], &["Not priced yet and not in the sum: Core plugs: replace."]);
         check(&[prices(&ROUTINE, &ALL)], &[]);
         check(&[prices(&ROUTINE, &ALL[..2])], &["Not in it: gaskets and seals; oil, filter and coolant; test run."]);
         let gaskets = json!({ "list": "order", "what": "Gaskets, oil, filter", "quantity": 1, "price": 900, "scope": "assembly" });

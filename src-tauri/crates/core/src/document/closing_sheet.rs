@@ -167,7 +167,7 @@ fn parts_used(assessment: &Assessment) -> Option<Block> {
     (!rows.is_empty()).then(|| {
         Block::table(
             "The parts that came, with size, part number, date and note, and where the old ones went.",
-            [("Came", 2), ("What", 5), ("Size", 4), ("Part number", 4), ("When", 3), ("Note", 4), ("Old part", 3)],
+            [("Came", 2), ("What", 5), ("Size", 4), ("Part number", 3), ("When", 3), ("Note", 3), ("Old part", 5)],
             rows,
         )
     })

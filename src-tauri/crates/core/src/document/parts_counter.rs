@@ -60,7 +60,9 @@ fn items(assessment: &Assessment) -> impl Iterator<Item = &ListItem> {
 
 fn row(job: &Job, item: &ListItem, state: String) -> [String; 6] {
     let number = item.tick.as_ref().map(|tick| tick.part_number.clone()).unwrap_or_default();
-    let wanted = if item.detail.is_empty() { "standard".into() } else { item.detail.clone() };
+    // What is no part of the engine, such as gaskets and oil, comes in no sizes.
+    let is_sized = item.detail.is_empty() && matches!(item.asked.key, ItemKey::Order { .. });
+    let wanted = if is_sized { "standard".into() } else { item.detail.clone() };
     [item.quantity.to_string(), item.what.clone(), standard(job, item), wanted, number, state]
 }
 

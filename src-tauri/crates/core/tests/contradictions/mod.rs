@@ -284,8 +284,9 @@ pub(crate) fn on_paper(job: &Job, came: &Assessment) -> Vec<String> {
     }
     for told in page.besides.iter().filter(|told| !told.starts_with("Likely: ")) {
         let sure = came.causes.causes.iter().any(|cause| cause.plainly == *told && cause.likelihood == "very likely");
-        // Words of the trade are explained where they first stand.
-        if !sure && !told.contains('(') {
+        // Of an engine that is worn and no more, the summary stands there. Words of the trade are explained where they
+        // first stand.
+        if !sure && *told != came.causes.summary && !told.contains('(') {
             wrong.push(format!("{told} It is told as certain"));
         }
     }

@@ -321,9 +321,12 @@ mod tests {
             "min": "2.8444 in = 72.7558 mm"}}}"#;
         refused(&file(misprint), "disagree");
         refused(&file(&"[".repeat(100_000)), "can’t be read");
-        refused(&file(&"5,".repeat(1_000_000)), "more than 100000 entries");
+        refused(&file(&["5"; 1_000_000].join(",")), "more than 100000 entries");
         refused(&file(&format!(r#"{{"change": "{}"}}"#, "y".repeat(2_000_000))), "Entry 1 has more than 1024 kB");
-        let many = format!(r#"{{"change": {{"do": "x", "v": [{}0]}}}}"#, r#"{"a":0},"#.repeat(25_000));
-        refused(&file(&[many.as_str(); 6].join(",")), "more than 200000 values");
+        let values = r#"{"a":0},"#.repeat(25_000);
+        let many = |n: u8| {
+            format!(r#"{{"id": "00000000000{n}-0000-0000000000000001", "change": {{"do": "x", "v": [{values}0]}}}}"#)
+        };
+        refused(&file(&[1, 2, 3, 4, 5].map(many).join(",")), "more than 200000 values");
     }
 }

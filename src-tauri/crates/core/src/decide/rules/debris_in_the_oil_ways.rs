@@ -12,7 +12,7 @@ pub(super) const RULE: Rule = Rule {
         let outcome = oil_ways::cleaned(part.kind).filter(|_| record.looked_at())?;
         let (other, tag) = debris(scene)?;
         let (label, seen) = (scene.engine.label(other), tag.row().name);
-        Some((outcome, format!("{label}, {seen}: the debris has been round with the oil and lies in its galleries.")))
+        Some((outcome, format!("{label}, {seen}: the debris went with the oil into its galleries.")))
     }),
 };
 

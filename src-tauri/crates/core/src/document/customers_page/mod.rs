@@ -29,8 +29,11 @@ use crate::date::Date;
 use crate::job::{Complaint, HistoryFact, Job, ProposedPage, TextField};
 use crate::view::{PartView, Seen};
 use crate::wear::Grade;
-use crate::words::{Explaining, counted};
+use crate::words::{Explaining, counted, plural};
 
+/// Measures outside their limits that are told before the rest is counted, and parts that are named of each.
+const MEASURES_NAMED: usize = 3;
+const PLACES_NAMED: usize = 6;
 /// Kinds of part that were not examined, named before the rest is counted.
 const NOT_EXAMINED_NAMED: usize = 4;
 /// Questions about the engine's past.
@@ -161,10 +164,13 @@ fn found(assessment: &Assessment) -> Vec<String> {
     }
     let outside: Vec<&PartView> = assessment.parts.iter().filter(|view| view.is_measured_outside()).collect();
     if !outside.is_empty() {
-        told.push(format!(
-            "Measured and outside the limits: {}.",
-            some_of(&measures(&outside, assessment), NOT_EXAMINED_NAMED)
-        ));
+        let measures = measures(&outside, assessment);
+        let named = measures.iter().take(MEASURES_NAMED);
+        told.extend(named.map(|measure| format!("Measured outside its limits: {measure}.")));
+        told.extend(match measures.len().saturating_sub(MEASURES_NAMED) {
+            0 => None,
+            more => Some(format!("And {} outside.", counted(more, "other measure is", "other measures are"))),
+        });
     }
     told
 }
@@ -173,15 +179,25 @@ fn found(assessment: &Assessment) -> Vec<String> {
 fn measures(views: &[&PartView], assessment: &Assessment) -> Vec<String> {
     let mut all: Vec<(String, Vec<&PartView>)> = Vec::new();
     for view in views {
-        let outside = view.figures.iter().filter(|figure| figure.is_found_outside()).map(|own| own.name.to_lowercase());
-        for name in outside {
+        for figure in view.figures.iter().filter(|figure| figure.is_found_outside()) {
+            // At which of several stations it is so the sheet of sizes says.
+            let name = match figure.station {
+                None => figure.name.to_lowercase(),
+                Some(_) => figure.quantity.words(assessment.terms).to_lowercase(),
+            };
             match all.iter_mut().find(|(own, of)| *own == name && of.iter().all(|other| other.kind == view.kind)) {
                 Some((_, of)) => of.extend((!of.iter().any(|other| other.part == view.part)).then_some(*view)),
                 None => all.push((name, vec![view])),
             }
         }
     }
-    all.iter().map(|(name, of)| format!("{name} of {}", called(of, assessment))).collect()
+    let told = |(name, of): &(String, Vec<&PartView>)| match of.as_slice() {
+        [first, ..] if of.len() > PLACES_NAMED => {
+            format!("{name} of {} {}", of.len(), plural(&first.kind.row().name.said(assessment.terms)))
+        }
+        _ => format!("{name} of {}", called(of, assessment)),
+    };
+    all.iter().map(told).collect()
 }
 
 /// An answer of its own, beside sound and worn.
