@@ -280,8 +280,11 @@ pub(super) fn traces(cause: &Cause, job: &Job) -> Vec<(Part, Tag)> {
     parts.filter(|(part, tag)| job.parts.get(part).is_some_and(|record| record.grade(*tag).is_some())).collect()
 }
 
-/// Every way in that was found, with what is put right about it and the finds that show it.
-pub(super) fn to_close(job: &Job) -> Vec<(&'static WayIn, &'static TodoRow, Vec<(Part, Tag, Grade)>)> {
+/// A way in that was found, what is put right about it, and the finds that show it.
+type Open = (&'static WayIn, &'static TodoRow, Vec<(Part, Tag, Grade)>);
+
+/// Every way in that was found.
+pub(super) fn to_close(job: &Job) -> Vec<Open> {
     let closed = |way: &'static WayIn| {
         let right = way.right.as_ref()?;
         let seen = |(kind, tags): &(PartKind, &'static [Tag])| {

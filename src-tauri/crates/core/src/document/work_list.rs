@@ -39,9 +39,8 @@ fn table(list: &WorkList) -> Block {
     for row in rows(list) {
         let [_, what, size, why, done] = &row;
         // Several causes may ask for the same.
-        let same = said
-            .iter_mut()
-            .find(|[_, own, own_size, _, own_done]| (&*own, &*own_size, &*own_done) == (what, size, done));
+        let same =
+            said.iter_mut().find(|[_, own, own_size, _, own_done]| [own, own_size, own_done] == [what, size, done]);
         match same {
             Some([.., own_why, _]) if list.kind == ListKind::PutRight => *own_why = format!("{own_why} {why}"),
             _ => said.push(row),

@@ -46,7 +46,7 @@ mod tests {
         let scored = json!({ "do": "tag", "part": "bore.1", "tag": "scoring", "grade": 4 });
         let liners = "draw the old liners, clean and look over the counterbores, fit the new with new seals, measure how far each stands over the block";
         let fitted = |done| Some(Line { done, waits: "", is_here: true });
-        check(&engine(Cylinders::WetLiners), &[scored.clone()], "bore", Work::Fit, fitted(liners));
+        check(&engine(Cylinders::WetLiners), std::slice::from_ref(&scored), "bore", Work::Fit, fitted(liners));
         check(&engine(Cylinders::DrySleeves), &[scored], "bore", Work::Fit, None);
     }
 }
