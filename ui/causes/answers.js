@@ -27,8 +27,9 @@ export const answers = (view, all) => all.length === 0 ? '' : html`
 /** Ways in named in a chain. */
 const WAYS = 2
 
-/** A chain of boxes, one under the other, an arrow between. @param {JobView} view @param {CauseView} cause */
-export function chain({ job }, { id, chain }) {
+/** A chain of boxes, one under the other, an arrow between. @param {JobView} view @param {CauseView} cause
+ * @param {string} [where] it stands: on each screen its folds are folded by themselves */
+export function chain({ job }, { id, chain }, where = 'cause') {
   const { ways, has_way_in, damage, complaints, ask, look, look_labels } = chain
   const steps = [
     ...(has_way_in
@@ -43,7 +44,7 @@ export function chain({ job }, { id, chain }) {
       <li class=${isOpen ? 'chain-open' : ''}><span class="chain-head">${head}</span> ${body}</li>`)}</ol>
     ${look.length + ask.length === 0
       ? ''
-      : lookFor(job, id, look, new Map(look.map((part, nth) => [part, look_labels[nth] ?? part])), ask)}`
+      : lookFor(job, `${where} ${id}`, look, new Map(look.map((part, nth) => [part, look_labels[nth] ?? part])), ask)}`
 }
 
 /** Those left out stand under what is put right. @param {string[]} ways */
@@ -51,10 +52,10 @@ const waysInWords = (ways) =>
   [...ways.slice(0, WAYS), ...(ways.length > WAYS ? [text.more(ways.length - WAYS)] : [])].join('; ')
 
 /** What was not looked at or asked and would tell how the damage got in.
- * @param {string} job @param {string} cause @param {string[]} look @param {Map<string, string>} labels
+ * @param {string} job @param {string} name @param {string[]} look @param {Map<string, string>} labels
  * @param {string[]} ask */
-const lookFor = (job, cause, look, labels, ask) => folded({
-  name: `${job} way in ${cause}`,
+const lookFor = (job, name, look, labels, ask) => folded({
+  name: `${job} way in ${name}`,
   summary: text.lookForWayIn(look.length, ask.length),
   body: html`
     ${links((part) => toPart(job, part), look, labels)}
@@ -66,6 +67,6 @@ export const chains = (view, causes) => causes.filter(({ named }) => named).map(
   name: `${view.job} chain ${cause.id}`,
   summary: text.chainOf(cause.name),
   body: html`
-    ${chain(view, cause)}
+    ${chain(view, cause, 'list')}
     <p><a class="button" href=${toScreen(view.job, 'causes', cause.id)}>${text.reasons(cause.name)}</a></p>`,
 }))
