@@ -148,25 +148,15 @@ async fn whole_v8(page: &Page) -> Outcome<Vec<Count>> {
 
     hand.tap("link", "Plan").await?;
     page.see("heading", "Plan").await?;
-    // What is laid out side by side is looked at part by part, and recorded at once where the page can.
-    if hand.can("button", "Several clean at once").await? {
-        hand.tap("button", "Several clean at once").await?;
-        for kind in ["tappet", "pushrod"] {
-            hand.tap("button", &format!("16 × {kind}, not looked at")).await?;
-            hand.tap("button", "All 16 clean").await?;
-            page.saved().await?;
-        }
-    }
-    let laid_out = hand.count("Its tappets and pushrods clean, laid out", NO_LIMIT);
     hand.tap("link", "Next…").await?;
     while hand.clean_and_on().await? {}
-    let parts = hand.count("Every other part clean, one by one", NO_LIMIT);
+    let parts = hand.count("Every part clean", NO_LIMIT);
 
     hand.tap("button", "Screens").await?;
     hand.tap("link", "Hand over").await?;
     hand.tap("button", "Save the report (PDF)").await?;
     let report = hand.count("Its report", NO_LIMIT);
-    let all = [taken_in, marks, laid_out, parts, report];
+    let all = [taken_in, marks, parts, report];
     let sum = |of: fn(&Count) -> u64| all.iter().map(of).sum();
     let whole = Count {
         what: "A V8 from nothing to its report",
