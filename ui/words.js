@@ -608,8 +608,9 @@ export const words = {
     noticed: 'Noticed',
     /** @param {string} question */ askForWayIn: (question) => `Ask: ${question}`,
     /** @param {number} places @param {number} questions */ lookForWayIn: (places, questions) =>
-      `Look for the way in: ${[[places, 'place'], [questions, 'question']]
-        .flatMap(([n, what]) => (n ? counted(Number(n), String(what)) : [])).join(', ')}`,
+      `Look for the way in: ${
+        [places && counted(places, 'place'), questions && counted(questions, 'question')].filter(Boolean).join(', ')
+      }`,
     /** @param {string} name */ chainOf: (name) => `How it came about: ${name}`,
     /** @param {string} name */ reasons: (name) => `Why: ${name}`,
     /** @param {string} likelihood @param {string} percent */ likely: (likelihood, percent) =>

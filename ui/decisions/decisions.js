@@ -64,7 +64,7 @@ function overview(view, all, open) {
 function nextLook({ job, assessment: { parts, progress } }) {
   const next = parts.find(({ seen }) => seen === 'not-looked')
   if (!next || progress.looked >= progress.parts) return ''
-  return html`<a class="button" href=${toPart(job, next.part)}>${words.plan.next(next.label)}</a>`
+  return html`<a class="button next-part" href=${toPart(job, next.part)}>${words.plan.next(next.label)}</a>`
 }
 
 /** @param {string} job @param {Outcome} outcome @param {Judgement[]} all @param {Judgement | undefined} open */
