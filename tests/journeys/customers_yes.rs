@@ -79,7 +79,10 @@ async fn enter_the_shops_prices(page: &Page) -> Outcome {
 
 async fn price_the_job(page: &Page) -> Outcome {
     page.press("button", "Take the shop’s prices").await?;
+    // The links stand elsewhere once the prices are in.
+    page.read("at least 169.00").await?;
     page.press("link", "1 Crankshaft, rods and bearings…").await?;
+    page.see("link", "All costs").await?;
     // The part, and twelve minutes at 60.00 an hour: 33.80 a pair, and the engine has five.
     page.read("169.00").await?;
     page.press("link", "All costs").await?;
