@@ -35,9 +35,12 @@ fn of_everything() -> Outcome {
     play_over(Place::Phone, Look::Light, enter_measured, async |stage: &mut Stage| {
         reading_and_tick(&stage.page).await.map(|counts| counts.iter().for_each(tell))
     })?;
-    play_over(Place::Phone, Look::Light, begin, async |stage: &mut Stage| {
-        whole_v8(&stage.page).await.map(|counts| counts.iter().for_each(tell))
-    })
+    for laid_out in [false, true] {
+        play_over(Place::Phone, Look::Light, begin, async move |stage: &mut Stage| {
+            whole_v8(&stage.page, laid_out).await.map(|counts| counts.iter().for_each(tell))
+        })?;
+    }
+    Ok(())
 }
 
 /// A job of which nothing is known.
@@ -119,8 +122,8 @@ async fn reading_and_tick(page: &Page) -> Outcome<Vec<Count>> {
     Ok(vec![reading, tick])
 }
 
-/// A V8 without any damage, from a new job to the report.
-async fn whole_v8(page: &Page) -> Outcome<Vec<Count>> {
+/// A V8 without any damage, from a new job to the report: part by part, or what lies beside its like at once.
+async fn whole_v8(page: &Page, laid_out: bool) -> Outcome<Vec<Count>> {
     let mut hand = Hand::new(page);
     page.see("heading", "Take in…").await?;
     for (field, text) in [("Customer", "A. Harrow"), ("Machine", "Dredger winch")] {
@@ -148,6 +151,10 @@ async fn whole_v8(page: &Page) -> Outcome<Vec<Count>> {
 
     hand.tap("link", "Plan").await?;
     page.see("heading", "Plan").await?;
+    if laid_out && hand.can("button", "Several clean at once").await? {
+        hand.tap("button", "Several clean at once").await?;
+        hand.all_at_once().await?;
+    }
     hand.tap("link", "Next…").await?;
     while hand.clean_and_on().await? {}
     let parts = hand.count("Every part clean", NO_LIMIT);
@@ -240,6 +247,24 @@ impl<'a> Hand<'a> {
             })
             .await?;
         Ok(true)
+    }
+
+    /// Every kind of which several lie beside each other.
+    async fn all_at_once(&mut self) -> Outcome {
+        let first = "const kind = document.querySelector('.at-once-kind button')
+            return [kind?.getAttribute('aria-label'), parseInt(kind?.innerText)]";
+        loop {
+            let asked = self.page.client.execute(first, vec![]).await?;
+            let (Some(kind), Some(parts)) = (asked[0].as_str(), asked[1].as_u64()) else { return Ok(()) };
+            self.tap("button", kind).await?;
+            self.tap("button", &format!("All {parts} clean")).await?;
+            self.page
+                .until(async || {
+                    let now = self.page.client.execute(first, vec![]).await?;
+                    ensure(now != asked, format!("“{kind}” stays."))
+                })
+                .await?;
+        }
     }
 
     /// Notes the mark that is asked for: this number on the left, pointing to the front.

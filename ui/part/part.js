@@ -33,7 +33,7 @@ export function part(view) {
   const walk = [...view.assessment.outside, ...view.assessment.parts]
   const here = walk.findIndex((candidate) => candidate.part === state.route.part)
   const open = walk[here]
-  const next = walk[here + 1]
+  const next = toCome(walk, here)
   if (!open) {
     return {
       title: words.screens.part,
@@ -67,9 +67,13 @@ export function part(view) {
         ? html`<a class="button part-label"
           href=${toScreen(view.job, 'labels', open.part)}>${text.label(open.piece.name)}</a>`
         : ''}`,
-    bar: stepBar(view, open, walk[here - 1], next),
+    bar: stepBar(view, open, { previous: walk[here - 1], beside: walk[here + 1], next }),
   }
 }
+
+/** Where the walk goes on: what was looked at already, among others of its kind perhaps, is passed over. Once all is looked
+ * at it goes from part to part. @param {Recorded[]} walk @param {number} here */
+const toCome = (walk, here) => walk.slice(here + 1).find(({ seen }) => seen === 'not-looked') ?? walk[here + 1]
 
 /** Everything as it is first met. @param {Route} route */
 export function arriveAtPart(route) {
@@ -88,9 +92,9 @@ const isJudged = (here) => 'decision' in here
 /** Where the walk goes from here. The thumb's button is the one that comes next: for a part not looked at, clean and on
  * to the next in one tap; on to the next for any other, and while a tag is open, so that no stray tap wipes out what
  * was tagged.
- * @param {JobView} view @param {Recorded} open @param {Recorded | undefined} previous @param {Recorded | undefined}
- * next */
-function stepBar(view, open, previous, next) {
+ * @param {JobView} view @param {Recorded} open
+ * @param {{ previous?: Recorded, beside?: Recorded, next?: Recorded }} steps to its neighbours, and where the walk goes */
+function stepBar(view, open, { previous, beside, next }) {
   const { job } = view
   const isOpen = open.seen === 'not-looked'
   const asksClean = isOpen && !hasOpenTag(job, open)
@@ -101,7 +105,7 @@ function stepBar(view, open, previous, next) {
   return html`
     <div class="bar step-bar">
       ${toCause(view) ?? step(job, previous, text.previous, text.previousPart)}
-      ${asksClean ? step(job, next, text.next, text.nextPart) : onward(job, next, isOpen ? '' : 'primary')}
+      ${asksClean ? step(job, beside, text.next, text.nextPart) : onward(job, next, isOpen ? '' : 'primary')}
       ${asksClean ? (next ? cleanOn(job, open, next) : clean(job, open, 'primary')) : ''}
     </div>`
 }
