@@ -14,6 +14,9 @@ use wearbook_core::document::{Block, CustomersPage, Desk, ProposalHead, Shop, cu
 /// Plain language for the public asks for sentences of 15 to 20 words on average (Federal Plain Language Guidelines, United
 /// States, public domain: “Write short sentences”); here none is longer.
 const LONGEST: usize = 20;
+/// A message is read within a minute: adults read 238 words of non-fiction in that time on average (M. Brysbaert, “How many
+/// words do we read per minute?”, Journal of Memory and Language 109, 2019; from memory).
+const A_MINUTE: usize = 238;
 
 /// Every text of the page that is read as sentences.
 fn texts(page: &CustomersPage) -> Vec<String> {
@@ -55,6 +58,10 @@ fn no_sentence_is_longer_than_a_customer_reads() {
         }
         if message.len() > 10 {
             wrong.push(format!("{name}: a message of {} lines", message.len()));
+        }
+        let length = message.iter().map(|line| words(line)).sum::<usize>();
+        if length > A_MINUTE {
+            wrong.push(format!("{name}: a message of {length} words"));
         }
         // What the message adds of its own: how to answer, and what the prices are.
         for text in texts(page).into_iter().chain([ProposalHead::HOW_TO_ANSWER.to_owned()]) {

@@ -1,5 +1,5 @@
-//! The customer's page has one content in all its forms: what stands on the sheet stands on the web page, in the plain
-//! text and in the message.
+//! The customer's page has one content in all its forms: what stands on the sheet stands on the web page and in the plain
+//! text, and the message leaves out only what does not change the answer.
 
 #![allow(
     clippy::unwrap_used,
@@ -21,19 +21,29 @@ use wearbook_report::{Print, html, pdf, text};
 
 /// Whatever must be found in every form.
 fn content(page: &CustomersPage) -> Vec<String> {
+    let mut all = in_short(page);
+    all.extend(page.facts.iter().map(|(_, value)| value.clone()));
+    all.extend(page.told.iter().map(|row| row.found.clone()));
+    all.extend(page.how.iter().map(|link| link.words.clone()));
+    all.extend(page.jobs.iter().flat_map(|job| [job.because.clone(), job.if_left.clone()]));
+    all.extend(page.choices.iter().map(|choice| choice.drawback.clone()));
+    all
+}
+
+/// Whatever must be found in the message too: what is wrong, why, what must be done, the cost, what is left out, what is to
+/// be decided.
+fn in_short(page: &CustomersPage) -> Vec<String> {
     let mut all = vec![page.advice.clone(), page.unpriced.clone(), page.not_examined.clone()];
     all.push(page.proposal.answered.clone());
-    all.extend(page.facts.iter().map(|(_, value)| value.clone()));
-    all.extend(page.told.iter().flat_map(|row| [row.told.clone(), row.found.clone()]));
-    all.extend(page.how.iter().map(|link| link.words.clone()));
+    all.extend(page.told.iter().flat_map(|row| [row.told.clone(), row.answer.clone()]));
+    all.extend(page.how.iter().take(2).map(|link| link.words.clone()));
     let sentences = [&page.found, &page.besides, &page.asked, &page.proposal.since, &page.proposal.said_since];
     all.extend(sentences.into_iter().flatten().cloned());
     for job in &page.jobs {
-        all.extend([&job.title, &job.because, &job.if_left].map(Clone::clone));
-        all.extend([job.need.words().to_owned(), job.price.clone()]);
+        all.extend([job.title.clone(), job.need.words().to_owned(), job.price.clone()]);
     }
     for choice in &page.choices {
-        all.extend([&choice.proposed, &choice.other, &choice.drawback].map(Clone::clone));
+        all.extend([choice.proposed.clone(), choice.other.clone(), choice.saving.clone()]);
     }
     if let Some(total) = &page.total {
         all.extend([&total.net, &total.tax, &total.gross, &total.left_out].map(Clone::clone));
@@ -60,11 +70,7 @@ fn says_the_same_in_every_form(job: &Job) {
     let Block::CustomersPage(page) = &paper.blocks[0] else { panic!("no page") };
     let (none, way) = (|_: &_| None, UnderWay::default());
     let file = pdf(&paper, Print::default(), &none, &way).unwrap();
-    let mut forms = vec![
-        ("web page", untagged(&html(&paper, &none, &way).unwrap())),
-        ("text", text(&paper)),
-        ("message", written(job, message).join(" ")),
-    ];
+    let mut forms = vec![("web page", untagged(&html(&paper, &none, &way).unwrap())), ("text", text(&paper))];
     forms.extend(said("pdftotext", &["-raw", "FILE", "-"], &file).map(|words| ("sheet", words)));
     for (form, words) in &forms {
         let words = squeezed(words).to_lowercase();
@@ -72,6 +78,16 @@ fn says_the_same_in_every_form(job: &Job) {
             assert!(words.contains(&squeezed(&own).to_lowercase()), "“{own}” is not in the {form}: {words}");
         }
     }
+    let words = unexplained(&written(job, message).join(" "));
+    for own in in_short(page) {
+        assert!(words.contains(&unexplained(&own)), "“{own}” is not in the message: {words}");
+    }
+}
+
+/// A word of the trade is explained where it first stands, which is not the same place in a shorter form.
+fn unexplained(words: &str) -> String {
+    let told = words.split('(').map(|part| part.split_once(')').map_or(part, |(_, after)| after).trim());
+    squeezed(&told.collect::<Vec<_>>().join(" ")).to_lowercase().replace(" :", ":").replace(" .", ".")
 }
 
 #[test]

@@ -277,16 +277,16 @@ pub(crate) fn on_paper(job: &Job, came: &Assessment) -> Vec<String> {
     // Every way in that is named in the chain stands on the page.
     if let Some(cause) = came.causes.causes.iter().find(|cause| cause.named).filter(|_| came.causes.enough_seen) {
         let ways = &cause.chain.ways;
-        let told = page.how.first().map_or(0, |link| link.words.split(". ").count());
-        if !ways.is_empty() && told != ways.len() {
-            wrong.push(format!("{ways:?} let it in, and the page says: {text}"));
-        }
+        let told = unexplained(&text).to_lowercase();
+        let untold = ways.iter().filter(|way| !told.contains(&unexplained(way).to_lowercase()));
+        wrong.extend(untold.map(|way| format!("{way} let it in, and the page says: {text}")));
     }
     for told in page.besides.iter().filter(|told| !told.starts_with("Likely: ")) {
-        let sure = came.causes.causes.iter().any(|cause| cause.plainly == *told && cause.likelihood == "very likely");
-        // Of an engine that is worn and no more, the summary stands there. Words of the trade are explained where they
-        // first stand.
-        if !sure && *told != came.causes.summary && !told.contains('(') {
+        let is_told = |words: &str| unexplained(words) == unexplained(told);
+        let mut causes = came.causes.causes.iter();
+        let sure = causes.any(|cause| is_told(&cause.plainly) && cause.likelihood == "very likely");
+        // Of an engine that is worn and no more, the summary stands there.
+        if !sure && !is_told(&came.causes.summary) {
             wrong.push(format!("{told} It is told as certain"));
         }
     }
@@ -297,4 +297,10 @@ pub(crate) fn on_paper(job: &Job, came: &Assessment) -> Vec<String> {
         wrong.push("the message says that nothing was examined".into());
     }
     wrong
+}
+
+/// Without what stands in brackets: a word of the trade is explained where it first stands.
+fn unexplained(words: &str) -> String {
+    let told = words.split('(').map(|part| part.split_once(')').map_or(part, |(_, after)| after).trim());
+    told.collect::<Vec<_>>().join(" ").replace(" .", ".").replace(" ,", ",")
 }

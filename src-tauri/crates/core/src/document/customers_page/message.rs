@@ -1,73 +1,89 @@
-//! The page as a message: at most ten lines, to paste.
+//! The page as a message to paste: at most ten lines, read within a minute. What happens if a job is left, the photos and
+//! the other findings stand on the page that it goes with.
 
 use crate::document::desk::Desk;
 use crate::document::head::typed;
 use crate::document::page::{Choice, CustomersPage, JobToDecide, ProposalHead, Section, Total};
-use crate::job::TextField;
+use crate::job::{Link, TextField};
+use crate::money::Need;
+use crate::words::{Explaining, capitalised};
+
+/// Links of the chain that are told: how it got in, and what it was.
+const LINKS: usize = 2;
 
 /// The lines.
 pub fn message(desk: &Desk<'_>) -> Vec<String> {
-    let page = super::page(desk);
-    let machine = typed(desk.job, TextField::Machine);
-    let head: Vec<String> = machine.into_iter().chain([desk.date.in_words()]).collect();
-    let facts: Vec<String> =
-        page.facts.iter().map(|(name, value)| format!("{name}: {}.", value.trim_end_matches('.'))).collect();
-    let told: Vec<String> =
-        page.told.iter().map(|row| format!("{}: {}. {}", row.told, row.answer.to_lowercase(), row.found)).collect();
+    let page = super::as_it_stands(desk);
     let proposal = &page.proposal;
-    let lines = [
-        page.shop.first().map_or_else(|| head.join(", "), |shop| format!("{shop}: {}", head.join(", "))),
-        facts.join(" "),
-        page.advice.clone(),
-        [told, page.found.clone(), vec![how(&page)], page.besides.clone()].concat().join(" ").trim().to_owned(),
-        jobs(&page),
-        [page.total.as_ref().map(total).unwrap_or_default(), page.unpriced.clone()].concat(),
-        page.choices.iter().map(Choice::words).collect::<Vec<_>>().join(" "),
-        if page.not_examined.is_empty() { String::new() } else { format!("Not examined: {}", page.not_examined) },
-        [section(&page, Section::SaidSince, &proposal.said_since), section(&page, Section::Since, &proposal.since)]
-            .concat()
-            .trim()
-            .to_owned(),
-        [answer(&page, desk.shop.called()), page.asked.join(" ")].join(" ").trim().to_owned(),
+    let told = page.told.iter().map(|row| format!("{}: {}.", row.told, row.answer.to_lowercase()));
+    let links = page.how.iter().take(LINKS).map(|Link { head, words }| format!("{head}: {words}."));
+    let choices = page.choices.iter().map(choice);
+    let not_examined = (!page.not_examined.is_empty()).then(|| format!("Not examined: {}", page.not_examined));
+    let since = [(Section::SaidSince, &proposal.said_since), (Section::Since, &proposal.since)];
+    let since = since.into_iter().filter(|(_, all)| !all.is_empty());
+    let since = since.map(|(section, all)| format!("{}: {}", page.heading(section), all.join(" ")));
+    let before = [
+        vec![head(&page, desk)],
+        [page.advice.clone()].into_iter().chain(page.found.iter().cloned()).collect(),
+        told.collect(),
+        links.chain(page.besides.iter().cloned()).collect(),
     ];
-    lines.into_iter().filter(|line| !line.is_empty()).collect()
+    let jobs: Vec<String> = Need::ALL.into_iter().rev().map(|need| jobs(&page, need)).collect();
+    let after = [
+        page.total.as_ref().map(total).into_iter().chain([page.unpriced.clone()]).collect(),
+        choices.chain(not_examined).collect(),
+        since.chain([answer(&page, desk.shop.called())]).chain(page.asked.iter().cloned()).collect(),
+    ];
+    let mut explaining = Explaining::default();
+    let mut explained = |lines: Vec<String>| lines.iter().map(|line| explaining.said(line)).collect::<Vec<String>>();
+    // The titles of the jobs stay as they stand on the proposal.
+    let lines = [explained(before.map(join).into()), jobs, explained(after.map(join).into())];
+    lines.concat().into_iter().filter(|line| !line.is_empty()).collect()
 }
 
-/// What stands in a section of the page, after its heading.
-fn section(page: &CustomersPage, section: Section, sentences: &[String]) -> String {
-    if sentences.is_empty() {
+fn join(mut sentences: Vec<String>) -> String {
+    sentences.retain(|sentence| !sentence.is_empty());
+    sentences.join(" ")
+}
+
+/// Who writes, of which engine, and when.
+fn head(page: &CustomersPage, desk: &Desk<'_>) -> String {
+    let machine = typed(desk.job, TextField::Machine);
+    let number = typed(desk.job, TextField::EngineNumber).map(|number| format!("engine {number}"));
+    let of = machine.into_iter().chain(number).chain([desk.date.in_words()]).collect::<Vec<_>>().join(", ");
+    page.shop.first().map_or_else(|| of.clone(), |shop| format!("{shop}: {of}"))
+}
+
+/// Those that are needed as much.
+fn jobs(page: &CustomersPage, need: Need) -> String {
+    let total = page.total.as_ref();
+    let job = |job: &JobToDecide| {
+        let price = if total.is_some() { format!(" {}", job.price_figures()) } else { String::new() };
+        let said = job.answer.map_or_else(String::new, |answer| format!(" (you said {})", answer.words()));
+        format!("{} {}{price}{said}", job.number, job.title)
+    };
+    let jobs: Vec<String> = page.jobs.iter().filter(|job| job.need == need).map(job).collect();
+    if jobs.is_empty() {
         return String::new();
     }
-    format!("{}: {} ", page.heading(section), sentences.join(" "))
-}
-
-fn how(page: &CustomersPage) -> String {
-    let links: Vec<String> = page.how.iter().map(|link| format!("{}: {}.", link.head, link.words)).collect();
-    links.join(" ")
-}
-
-fn jobs(page: &CustomersPage) -> String {
-    let currency = page.total.as_ref().map(|total| total.currency.as_str()).unwrap_or_default();
-    let job = |job: &JobToDecide| {
-        let JobToDecide { number, title, need, because, if_left, .. } = job;
-        let price = if page.total.is_some() { format!(", {}", job.price_words(currency)) } else { String::new() };
-        let said = job.answer.map_or_else(String::new, |answer| format!(" You said {}.", answer.words()));
-        format!("{number} {title}: {}{price}. {because} If left: {if_left}{said}", need.words())
-    };
-    let jobs = page.jobs.iter().map(job).collect::<Vec<_>>().join(" ");
-    let without_tax = if page.total.is_some() && !jobs.is_empty() { "Prices without tax. " } else { "" };
-    format!("{without_tax}{jobs}")
+    let prices = total.map_or_else(String::new, |total| format!(", {} without tax", total.currency));
+    format!("{}{prices}: {}.", capitalised(need.words()), jobs.join("; "))
 }
 
 fn total(total: &Total) -> String {
     let Total { gross, net, tax, tax_rate, left_out, beside, agreed, .. } = total;
-    let agreed = agreed.as_ref().map_or_else(String::new, |own| {
-        format!("{}: {} ({} without, tax {}). ", own.words(), own.gross, own.net, own.tax)
+    let all = agreed.as_ref().map_or_else(String::new, |own| {
+        format!("{}: {} ({} without, tax {}). {}: ", own.words(), own.gross, own.net, own.tax, Total::ALL_JOBS)
     });
-    let all = if agreed.is_empty() { String::new() } else { format!("{agreed}{}: ", Total::ALL_JOBS) };
     let sum = format!("{all}{}: {gross} ({net} without, tax {tax_rate} {tax}).", total.sum_words());
-    let told = [vec![sum, left_out.clone()], beside.clone()].concat();
-    told.into_iter().filter(|sentence| !sentence.is_empty()).collect::<Vec<_>>().join(" ")
+    join([vec![sum, left_out.clone()], beside.clone()].concat())
+}
+
+/// The two ways, and what the other costs; what speaks for which the page tells.
+fn choice(choice: &Choice) -> String {
+    let Choice { what, proposed, other, saving, .. } = choice;
+    let saving = if saving.is_empty() { String::new() } else { format!(", {saving}") };
+    format!("{what}: {proposed}, or {other}{saving}.")
 }
 
 /// What was answered, or how to answer.

@@ -56,8 +56,15 @@ pub fn page_to_propose(job: &Job, assessment: &Assessment) -> ProposedPage {
     kept::kept(as_of_now(&Desk { job, assessment, date: Date::EPOCH, shop: &shop }))
 }
 
-/// What stands on the page: what was proposed last as it was proposed, else what follows now.
+/// What stands on the page, each word of the trade explained.
 pub(super) fn page(desk: &Desk<'_>) -> CustomersPage {
+    let mut page = as_it_stands(desk);
+    explain(&mut page);
+    page
+}
+
+/// What was proposed last as it was proposed, else what follows now; nothing in it is explained.
+fn as_it_stands(desk: &Desk<'_>) -> CustomersPage {
     let mut page = as_of_now(desk);
     if page.proposal.number > 0 {
         match desk.job.proposals.last().and_then(|last| last.page.as_ref()) {
@@ -71,7 +78,6 @@ pub(super) fn page(desk: &Desk<'_>) -> CustomersPage {
             }
         }
     }
-    explain(&mut page);
     page
 }
 
