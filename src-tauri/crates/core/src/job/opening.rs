@@ -6,7 +6,7 @@ use super::ancillary::{Ancillary, NotedAncillary};
 use super::known::Job;
 use super::refused::{MAX_NAME, MAX_TEXT, Refused, check_length};
 use super::strip_down::{OrderedStripDown, StripDownAnswer};
-use crate::money::{Money, StripDownLine, StripDownOrder};
+use crate::money::{Money, OldPart, StripDownLine, StripDownOrder};
 
 /// Most things that come with one engine.
 const MOST: usize = 200;
@@ -67,6 +67,13 @@ impl Job {
     /// The order that stands: the last that was made.
     pub fn strip_down(&self) -> Option<&OrderedStripDown> {
         self.strip_downs.last()
+    }
+
+    /// Where old parts go of which nothing is said one by one: to a customer who wanted them back when the strip-down was
+    /// agreed to, else to scrap. None where that was not asked or not agreed to.
+    pub fn old_parts_go(&self) -> Option<OldPart> {
+        let agreed = self.strip_down().filter(|ordered| ordered.is_agreed())?;
+        agreed.order.old_parts.map(|wanted| if wanted { OldPart::Customer } else { OldPart::Scrap })
     }
 
     /// The order as it would be made now, on the shop's usual terms.

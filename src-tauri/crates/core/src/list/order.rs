@@ -142,7 +142,7 @@ fn caps(bores: &[&PartView], work: &Shared<'_>) -> Option<ListItem> {
 /// What is not new is named so, and where the old parts go.
 fn supplied(job: &Job, item: &mut ListItem) {
     let ItemKey::Order { kind, .. } = item.asked.key else { return };
-    let supply = job.supplies.get(&kind).copied().unwrap_or_default();
+    let mut supply = job.supplies.get(&kind).copied().unwrap_or_default();
     // That an exchange part wants the old one back is said with it.
     let old = supply.old_words();
     if !old.is_empty() && supply.state != PartState::Exchange {
@@ -152,6 +152,9 @@ fn supplied(job: &Job, item: &mut ListItem) {
     if !state.is_empty() {
         let space = if item.detail.is_empty() { "" } else { "; " };
         item.detail.push_str(&format!("{space}{state}"));
+    }
+    if supply.state != PartState::Exchange {
+        supply.old = supply.old.or_else(|| job.old_parts_go());
     }
     item.supply = Some(supply);
 }
@@ -194,8 +197,9 @@ fn size_of_bores(kind: PartKind, sizing: &Sizing) -> Option<&GroupPlan> {
 mod tests {
     use crate::assess::assess;
     use crate::engine::Arrangement;
-    use crate::job::ListKind;
-    use crate::job::testing::{arrange, job_of};
+    use crate::job::testing::{arrange, job_of, then};
+    use crate::job::{Job, ListKind};
+    use crate::money::{OldPart, StripDownOrder};
     use serde_json::json;
 
     /// Published: 16 CCR 3353(a), a part is new unless it is named used, rebuilt or reconditioned.
@@ -216,5 +220,32 @@ mod tests {
         assert!(shells.mind == "Old parts kept as evidence." && !shells.detail.contains("old"), "{shells:?}");
         let bill = "Oil pump: replace (exchange, deposit 40.00\u{a0}EUR each until the old part is returned)";
         assert!(assessment.quote.lines.iter().any(|line| line.what == bill));
+    }
+
+    /// What was asked once at intake holds for all that nothing else is said of; an exchange part wants the old one back.
+    #[test]
+    fn old_parts_go_where_the_customer_said_before_it_was_opened() {
+        let exchange = json!({ "do": "supply-parts", "kind": "oil-pump", "supply": { "state": "exchange" } });
+        let worn = json!({ "do": "tag", "part": "oil-pump", "tag": "scoring", "grade": 4 });
+        let mut job = job_of(&[arrange(&Arrangement::inline(4)), worn, exchange]);
+        let old = |job: &Job, what: &str| {
+            let assessment = assess(job);
+            let order = assessment.list(ListKind::Order).unwrap();
+            order.items.iter().find(|item| item.what == what).unwrap().supply.unwrap().old
+        };
+        let shells = "Rod bearing shells, pairs";
+        assert_eq!(old(&job, shells), None, "not asked");
+        for (nth, wanted, goes) in [(20, true, OldPart::Customer), (30, false, OldPart::Scrap)] {
+            let order = StripDownOrder { old_parts: Some(wanted), ..job.strip_down_to_order() };
+            then(&mut job, nth, &json!({ "do": "order-strip-down", "order": order }));
+            let answer = json!({ "order": job.strip_downs.last().unwrap().edit, "agreed": true, "name": "A" });
+            then(&mut job, nth + 1, &json!({ "do": "answer-strip-down", "answer": answer }));
+            assert_eq!(old(&job, shells), Some(goes));
+            assert_eq!(old(&job, "Oil pump"), None, "sent back, whatever was said");
+        }
+        let kept =
+            json!({ "do": "supply-parts", "kind": "rod-shell", "supply": { "state": "new", "old": "evidence" } });
+        then(&mut job, 40, &kept);
+        assert_eq!(old(&job, shells), Some(OldPart::Evidence));
     }
 }
