@@ -21,7 +21,7 @@ pub(crate) fn lists(bench: &Bench<'_>) -> Vec<WorkList> {
             ListKind::Order => order::order(bench, &work),
             ListKind::MachineShop | ListKind::RebuildHere | ListKind::Clean => operations::of_list(bench, kind),
             ListKind::LookAgain => look_again(parts),
-            ListKind::PutRight => put_right(causes),
+            ListKind::PutRight => put_right(causes, job),
         };
         items.extend(own(job, kind));
         for item in &mut items {
@@ -92,7 +92,8 @@ fn look_again(parts: &[PartView]) -> Vec<ListItem> {
 }
 
 /// The ways in that were found, and what the likely causes ask to be checked or put right; not on what goes to the scrap.
-fn put_right(causes: &CauseReport) -> Vec<ListItem> {
+/// What several ask for stands once.
+fn put_right(causes: &CauseReport, job: &Job) -> Vec<ListItem> {
     let ways = causes.to_close.iter().map(|way| {
         let key = ItemKey::PutRight { cause: WAY_IN.into(), check: way.id.clone() };
         ListItem {
@@ -111,7 +112,19 @@ fn put_right(causes: &CauseReport) -> Vec<ListItem> {
             }
         })
     });
-    ways.chain(by_causes).collect()
+    let check = |item: &ListItem| match &item.asked.key {
+        ItemKey::PutRight { check, .. } => Some(check.clone()),
+        _ => None,
+    };
+    ways.chain(by_causes).fold(vec![], |mut all: Vec<ListItem>, item| {
+        // One that was ticked stays: its tick is of it alone.
+        let is_ticked = job.ticked(&item.asked).is_some();
+        match all.iter_mut().find(|own| !is_ticked && own.what == item.what && check(own) == check(&item)) {
+            Some(same) => same.because = format!("{} {}", same.because, item.because),
+            None => all.push(item),
+        }
+        all
+    })
 }
 
 /// The written form under which a way in is put right, in place of a cause's.
@@ -220,6 +233,35 @@ mod tests {
             |what: &&String| what.contains("filter open") || what.contains("way in") || what.contains("cleaner's");
         assert_eq!(asked.iter().find(again), None, "{asked:?}");
         assert!(asked.iter().any(|what| what.starts_with("Open every oil gallery")), "{asked:?}");
+    }
+
+    /// A tappet that did not turn and one whose face breaks up both ask for a new camshaft: it stands once, with both reasons, and
+    /// what was ticked for either stays.
+    #[test]
+    fn what_two_causes_ask_for_stands_once() {
+        let tag = |part: &str, tag: &str, grade: u8| json!({ "do": "tag", "part": part, "tag": tag, "grade": grade });
+        let mut job = job_of(&[
+            arrange(&Arrangement::inline(4)),
+            tag("tappet.2.intake.1", "dished-face", 3),
+            tag("lobe.2.intake.1", "worn-nose", 3),
+            tag("tappet.3.intake.1", "pitting", 3),
+            tag("lobe.3.intake.1", "pitting", 3),
+        ]);
+        let renewals = |job: &Job| -> Vec<(String, bool)> {
+            let assessment = assess(job);
+            let items = list(&assessment, ListKind::PutRight).items.iter();
+            let own = items.filter(|item| item.what.starts_with("Renew camshaft"));
+            own.map(|item| (item.because.clone(), item.is_done())).collect()
+        };
+        let once = renewals(&job);
+        assert!(once.len() == 1 && once[0].0.matches(", cylinder ").count() == 2, "{once:?}");
+        for cause in ["tappet-did-not-turn", "cam-fatigue"] {
+            let key = ItemKey::PutRight { cause: cause.into(), check: "renew-camshaft".into() };
+            let asked = json!({ "key": key, "words": "Renew camshaft." });
+            let nth = job.ticks.len() as u64 + 20;
+            then(&mut job, nth, &json!({ "do": "tick", "item": asked, "tick": { "done": 1 } }));
+        }
+        assert_eq!(renewals(&job).iter().map(|(_, done)| *done).collect::<Vec<_>>(), [true, true]);
     }
 
     #[test]

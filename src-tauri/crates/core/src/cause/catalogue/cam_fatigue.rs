@@ -31,6 +31,6 @@ pub(super) const CAUSE: Cause = Cause {
         todo("look-with-magnifier", "Look at the nose of each lobe and at each foot with a magnifier of ten times."),
         todo("check-springs", "Check spring forces and valve clearance."),
     ],
-    put_right: &[todo("renew-camshaft", "Renew camshaft and {tappets} together.")],
+    put_right: &[RENEW_CAMSHAFT],
     source: "Pattern: NAVEDTRA 14076 (surface disintegration: fatigue of the hardened surface); an aircraft piston-engine overhaul manual (spalling or pitting rejects). Prior and chances: our judgement.",
 };

@@ -59,6 +59,10 @@ pub(in crate::cause) const fn todo(id: &'static str, words: &'static str) -> Tod
     TodoRow { id, words, on: &[], looks: &[], way: "" }
 }
 
+/// What a worn cam asks for, whatever wore it.
+pub(super) const RENEW_CAMSHAFT: TodoRow =
+    todo("renew-camshaft", "Renew camshaft and {tappets} together; never fit old {tappets} to a new cam.");
+
 impl TodoRow {
     /// It is work or a test on these pieces.
     pub(super) const fn on(self, kinds: &'static [PartKind]) -> Self {

@@ -28,9 +28,6 @@ pub(super) const CAUSE: Cause = Cause {
         todo("check-tappet-turns", "Check that the {tappet} turns freely in its bore and that its foot is crowned."),
         todo("check-taper-and-spring", "Check the lobe's taper and the spring's force.").on(&[Camshaft]),
     ],
-    put_right: &[todo(
-        "renew-camshaft",
-        "Renew camshaft and {tappets} together; never fit old {tappets} to a new cam.",
-    )],
+    put_right: &[RENEW_CAMSHAFT],
     source: "Pattern: NAVEDTRA 14076 (shallow channel: the follower failed to revolve); an owners' club note (cupped face). Prior and chances: our judgement.",
 };
