@@ -85,11 +85,12 @@ export const toInstruments = (id) => `${toShop('instruments')}${id ? `/${encodeU
 export const swap = (address) => location.replace(address)
 
 /** For the links of a walk, which goes on in place of the screen: Back leads to where the walk was begun. Opened
- * beside, with a key held, it is a link like any other. @param {MouseEvent} event */
-export function walkOn(event) {
+ * beside, with a key held, it is a link like any other. @param {MouseEvent} event @param {string} [address] its own, if
+ * not said */
+export function walkOn(event, address = /** @type {HTMLAnchorElement} */ (event.currentTarget).href) {
   if (event.ctrlKey || event.metaKey || event.shiftKey || event.altKey) return
   event.preventDefault()
-  swap(/** @type {HTMLAnchorElement} */ (event.currentTarget).href)
+  swap(address)
 }
 
 /** Goes there, with a history entry. @param {string} address */

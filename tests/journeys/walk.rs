@@ -13,6 +13,9 @@ async fn journey(stage: &mut Stage) -> Outcome {
     take_in(&stage.page).await?;
     let photo = stage.folders.file("shell.jpg", &picture()?)?;
     let page = &stage.page;
+    if stage.place == Place::Phone {
+        back_folds_the_list_of_screens(page).await?;
+    }
     page.press("link", "Main 1, upper shell, not looked at").await?;
     page.choose_file("Choose photos", &photo).await?;
     page.see("link", "Enlarge photo 1 of Main 1, upper shell").await?;
@@ -64,6 +67,21 @@ async fn journey(stage: &mut Stage) -> Outcome {
     page.see("link", "Main 2, lower shell, not looked at").await?;
     page.saved().await?;
     one_row_clean_at_once(page).await
+}
+
+/// Before it leads anywhere; and a screen chosen in the list is one step away, not two.
+async fn back_folds_the_list_of_screens(page: &Page) -> Outcome {
+    let folded = async || {
+        page.until(async || ensure(!page.has("link", "History").await?, "The list of screens is open.")).await?;
+        page.see("heading", "Plan").await
+    };
+    page.press("button", "Screens").await?;
+    page.see("link", "History").await?;
+    page.client.back().await?;
+    folded().await?;
+    page.sheet("History").await?;
+    page.client.back().await?;
+    folded().await
 }
 
 /// What is laid out in a row, or one side of a kind; taken back by its own button, and after the page was loaded anew.

@@ -4,7 +4,7 @@
 import { html } from '../vendor/lit-html/lit-html.js'
 import { areWaiting } from '../drafts.js'
 import { undo } from '../edits/together.js'
-import { toScreen, toShop } from '../route.js'
+import { toScreen, toShop, walkOn } from '../route.js'
 import { redraw, state } from '../state.js'
 import { words } from '../words.js'
 import { openKeySheet } from './key-sheet.js'
@@ -17,6 +17,26 @@ let isUnfolded = false
 export const foldScreens = () => {
   isUnfolded = false
 }
+
+/** Back folds the list before it leads anywhere: for that it has a step of its own in the history. */
+const ITS_STEP = { isListOfScreens: true }
+
+/** @param {boolean} unfolded */
+function unfold(unfolded) {
+  isUnfolded = unfolded
+  if (unfolded) history.pushState(ITS_STEP, '')
+  else history.back()
+  redraw()
+}
+
+addEventListener('popstate', () => {
+  const isItsStep = Boolean(history.state?.isListOfScreens)
+  // Come back to from a screen that was not in the list.
+  if (isItsStep && !isUnfolded) return history.back()
+  if (isItsStep || !isUnfolded) return
+  foldScreens()
+  redraw()
+})
 
 /** @param {JobView | null} view @param {Screen} screen */
 export function titleBlock(view, screen) {
@@ -50,21 +70,17 @@ function appNav() {
 /** @param {JobView | null} view @param {Screen} shown */
 function jobNav(view, shown) {
   const { job, screen } = state.route
-  const unfold = () => {
-    isUnfolded = !isUnfolded
-    redraw()
-  }
   const open = state.wide || isUnfolded
   return html`
     <nav aria-label=${words.frame.nav}>
-      <ul class="screen-list" id="screen-list" ?hidden=${!open}>
+      <ul class="screen-list" id="screen-list" ?hidden=${!open} @click=${isUnfolded ? inItsPlace : null}>
         <li>${link(toShop('jobs'), words.screens.jobs, false)}</li>
         ${JOB_SCREENS.map((name) => html`
           <li>${link(toScreen(job, name), words.screens[name], name === screen)}</li>`)}
       </ul>
       <div class="title-nav">
         <button type="button" class="unfold" aria-expanded=${open ? 'true' : 'false'} aria-controls="screen-list"
-          ?hidden=${state.wide} @click=${unfold}>${words.frame.screens}</button>
+          ?hidden=${state.wide} @click=${() => unfold(!isUnfolded)}>${words.frame.screens}</button>
         ${state.wide ? '' : link(toScreen(job, 'plan'), words.screens.plan, screen === 'plan')}
         ${undoButton(view?.job, view?.last_edit, words.frame.undo)}
         ${undoButton(view?.job, view?.redo, words.frame.redo)}
@@ -74,6 +90,12 @@ function jobNav(view, shown) {
         ${state.wide ? html`<button type="button" @click=${openKeySheet}>${words.keys.title}</button>` : ''}
       </div>
     </nav>`
+}
+
+/** The screen that is chosen takes the step of the list. @param {MouseEvent} event */
+function inItsPlace(event) {
+  const chosen = /** @type {HTMLElement} */ (event.target).closest('a')
+  if (chosen) walkOn(event, chosen.href)
 }
 
 /** @param {string} address @param {string} label @param {boolean} current */
