@@ -12,7 +12,8 @@ mod take_photo;
 
 pub use commands::COMMANDS;
 pub use refused::Refused;
-pub use share::Parcel;
+pub use share::{Asked as Share, Made, Makes, Parcel, Shared};
+pub use take_photo::{Asked as TakePhoto, Photographed};
 
 use std::fmt::Debug;
 use std::path::Path;
