@@ -1,7 +1,7 @@
 // The one way in: changes go to the store one after the other, and show on the screen before they are there.
 /** @import { Change, JobView } from '../types/api.d.ts' */
 /** @import { Waiting } from '../state.js' */
-import { addAncillaryPhoto, addPhoto, appendEdits } from '../backend.js'
+import { addAncillaryPhoto, addPhoto, appendEdits, takeInPhoto } from '../backend.js'
 import { attempt, redraw, state } from '../state.js'
 import { words } from '../words.js'
 import { guess, guessAncillaryPhoto, guessPhoto } from './guess.js'
@@ -65,6 +65,10 @@ export const photographAncillary = (job, item, file) =>
     (view, preview) => guessAncillaryPhoto(view, item, preview),
     () => addAncillaryPhoto(job, item, file),
   )
+
+/** Takes a photo of the camera into its job, where it has been all along: there is nothing to show before. Rejects with
+ * the refusal. @param {string} job @param {string} shot */
+export const takeInShot = (job, shot) => enqueue({ job, guess: (view) => view, send: () => takeInPhoto(shot) })
 
 /** @param {string} job @param {File} file @param {(view: JobView, preview: string) => JobView} shows
  * @param {() => Promise<JobView>} send */

@@ -1,4 +1,4 @@
-//! The Tauri plugin "phone": the camera, the share sheet and the screen of the device on which the page runs.
+//! The Tauri plugin "wearbook-phone": the camera, the share sheet and the screen of the device on which the page runs.
 //!
 //! It only passes on. What may be asked and what an answer means is decided in [`wearbook_app::phone`], where it is tested
 //! without a device; Kotlin (`android/`) and Swift (`ios/`) do what they are told and answer with a code. On desktops
@@ -25,7 +25,7 @@ struct Device(Arc<dyn Phone>);
 
 /// The plugin.
 pub fn init<R: Runtime>() -> TauriPlugin<R> {
-    Builder::new("phone")
+    Builder::new("wearbook-phone")
         .invoke_handler(commands::answer)
         .setup(|app, api| {
             #[cfg(mobile)]
