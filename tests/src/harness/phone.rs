@@ -1,12 +1,13 @@
-//! A stand-in for a phone: does to the page what a phone does, as the file `behaves.json` in its folder says at that moment.
+//! A stand-in for a phone: does to the page what a phone does, as the file `behaves.json` in its folder says at that
+//! moment.
 //!
 //! ```json
 //! { "camera": { "takes_millis": 800, "writes": "shell.jpg", "part": 1.0, "hangs": false, "says": null },
 //!   "sheet": { "takes_millis": 300, "chosen": true, "says": null } }
 //! ```
 //!
-//! What was shared lies in its folder `shared`, by the names that a receiver sees; `lit` says whether the screen stays lit,
-//! and `ticks` how often it ticked.
+//! What was shared lies in its folder `shared`, by the names that a receiver sees; `lit` says whether the screen stays
+//! lit, and `ticks` how often it ticked.
 
 use std::path::{Path, PathBuf};
 use std::sync::Arc;

@@ -7,8 +7,8 @@ use wearbook_store::{ShotEnd, ShotId};
 use crate::{Error, Wearbook, picture};
 
 impl Wearbook {
-    /// Settles what an earlier run of the program has left: a camera that was open then is open no longer. For the program
-    /// that has the page; another that opens the same folder beside it must not.
+    /// Settles what an earlier run of the program has left: a camera that was open then is open no longer. For the
+    /// program that has the page; another that opens the same folder beside it must not.
     ///
     /// # Errors
     /// What the store says.

@@ -28,8 +28,8 @@ pub(crate) fn register<R: Runtime>(
 /// The phone.
 pub(crate) struct Native<R: Runtime> {
     handle: PluginHandle<R>,
-    /// Whether another program is in front. Tauri keeps one callback for all: a second launch would take the answer of the
-    /// first.
+    /// Whether another program is in front. Tauri keeps one callback for all: a second launch would take the answer of
+    /// the first.
     open: Mutex<bool>,
 }
 

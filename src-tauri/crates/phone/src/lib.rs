@@ -1,8 +1,8 @@
 //! The Tauri plugin "wearbook-phone": the camera, the share sheet and the screen of the device on which the page runs.
 //!
-//! It only passes on. What may be asked and what an answer means is decided in [`wearbook_app::phone`], where it is tested
-//! without a device; Kotlin (`android/`) and Swift (`ios/`) do what they are told and answer with a code. On desktops
-//! there is none of it, and every command says so by its code: the page then saves and copies instead.
+//! It only passes on. What may be asked and what an answer means is decided in [`wearbook_app::phone`], where it is
+//! tested without a device; Kotlin (`android/`) and Swift (`ios/`) do what they are told and answer with a code. On
+//! desktops there is none of it, and every command says so by its code: the page then saves and copies instead.
 
 mod commands;
 #[cfg(mobile)]

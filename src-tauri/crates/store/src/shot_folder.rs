@@ -29,8 +29,8 @@ impl ShotFolder {
         self.0.join(shot.file_name())
     }
 
-    /// The bytes that the camera has written, if it has written any; of a file that is too large for a photo just so many
-    /// that whoever looks at them sees it.
+    /// The bytes that the camera has written, if it has written any; of a file that is too large for a photo just so
+    /// many that whoever looks at them sees it.
     pub(crate) fn read(&self, shot: &ShotId) -> Result<Option<Vec<u8>>, StoreError> {
         let file = match File::open(self.path(shot)) {
             Ok(file) => file,
@@ -54,8 +54,8 @@ impl ShotFolder {
         remove(&self.path(shot))
     }
 
-    /// Removes every file that no shot knows, but none that has been written to since `spared` (milliseconds since 1970-01-01
-    /// UTC): the camera may be at it.
+    /// Removes every file that no shot knows, but none that has been written to since `spared` (milliseconds since
+    /// 1970-01-01 UTC): the camera may be at it.
     pub(crate) fn sweep(&self, known: &[ShotId], spared: Option<u64>) -> Result<(), StoreError> {
         for entry in fs::read_dir(&self.0)? {
             let entry = entry?;

@@ -7,8 +7,8 @@
 //! | the camera has closed | taken, once the file is on the disk | whole |
 //! | taken into the job | goes with the edit, in one transaction | removed after it |
 //!
-//! On phones the camera is another program, and the system often ends ours behind it: then nobody is left to be told that
-//! the camera has closed, and [`Store::settle_shots`] finds the file at the next start.
+//! On phones the camera is another program, and the system often ends ours behind it: then nobody is left to be told
+//! that the camera has closed, and [`Store::settle_shots`] finds the file at the next start.
 
 use std::path::PathBuf;
 
@@ -90,8 +90,8 @@ impl Store {
         self.shots.remove(shot)
     }
 
-    /// Settles what an earlier run of the program has left: a camera that was open then is open no longer. Files that no shot
-    /// knows are removed. For the one program that opens cameras; a second that reads along must not.
+    /// Settles what an earlier run of the program has left: a camera that was open then is open no longer. Files that
+    /// no shot knows are removed. For the one program that opens cameras; a second that reads along must not.
     ///
     /// # Errors
     /// What the disk and the database say.

@@ -1,5 +1,5 @@
-//! A process that is killed behind the camera, or at any other step of a photo's way: nothing that was taken is lost, and
-//! nothing is offered that is in its job.
+//! A process that is killed behind the camera, or at any other step of a photo's way: nothing that was taken is lost,
+//! and nothing is offered that is in its job.
 
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test may stop at once")]
 
@@ -100,7 +100,8 @@ fn no_photo_is_lost_and_none_is_offered_twice_wherever_the_process_is_killed() {
     assert!(offered > 0, "the process was never killed behind the camera");
 }
 
-/// Starts the child and kills it so long after this step of its second photo. Answers the last step of each that it told.
+/// Starts the child and kills it so long after this step of its second photo. Answers the last step of each that it
+/// told.
 fn run_until(dir: &Path, step: &str, pause_millis: u64) -> BTreeMap<usize, String> {
     let mut child = Command::new(std::env::current_exe().unwrap())
         .args(["--exact", "child_that_takes_photos_until_it_is_killed", "--ignored", "--nocapture"])

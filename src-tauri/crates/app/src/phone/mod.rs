@@ -1,8 +1,8 @@
 //! What the page asks of the device: its camera, its share sheet, its screen.
 //!
-//! Whatever can be decided is decided here, where it is tested: what may be asked, which file is meant, what it is called
-//! elsewhere, what an answer of the device means. A device ([`Phone`]) only passes on: the plugin on phones, nothing on
-//! desktops ([`NoPhone`]), a stand-in in the tests. `crates/phone/cases.json` holds it.
+//! Whatever can be decided is decided here, where it is tested: what may be asked, which file is meant, what it is
+//! called elsewhere, what an answer of the device means. A device ([`Phone`]) only passes on: the plugin on phones,
+//! nothing on desktops ([`NoPhone`]), a stand-in in the tests. `crates/phone/cases.json` holds it.
 
 mod commands;
 mod name;
@@ -30,8 +30,8 @@ pub trait Phone: Debug + Send + Sync {
     /// What it can do, so that the page offers nothing that fails.
     fn can(&self) -> Can;
 
-    /// Opens the camera, which shall write one photo into this file, and returns when it has closed. What the camera says
-    /// of how it went is not asked: the file tells.
+    /// Opens the camera, which shall write one photo into this file, and returns when it has closed. What the camera
+    /// says of how it went is not asked: the file tells.
     ///
     /// # Errors
     /// Why the camera did not open.

@@ -19,7 +19,8 @@ struct KeepAwakeArgs: Decodable {
   let on: Bool
 }
 
-/// Does what Rust asks and answers with a code; what is asked was checked there, and what an answer means is known there.
+/// Does what Rust asks and answers with a code; what is asked was checked there, and what an answer means is known
+/// there.
 class PhonePlugin: Plugin, UIImagePickerControllerDelegate, UINavigationControllerDelegate {
   /// The photo that the open camera is to take.
   private var photo: (invoke: Invoke, file: URL)?
@@ -83,7 +84,8 @@ class PhonePlugin: Plugin, UIImagePickerControllerDelegate, UINavigationControll
       sheet.title = args.title
       // A tablet shows it at a place of the page, and ends the program if it is told none.
       sheet.popoverPresentationController?.sourceView = view
-      sheet.popoverPresentationController?.sourceRect = CGRect(x: view.bounds.midX, y: view.bounds.midY, width: 0, height: 0)
+      sheet.popoverPresentationController?.sourceRect = CGRect(
+        x: view.bounds.midX, y: view.bounds.midY, width: 0, height: 0)
       sheet.popoverPresentationController?.permittedArrowDirections = []
       sheet.completionWithItemsHandler = { _, completed, _, failure in
         if failure != nil { return Self.refuse(invoke, .failed) }

@@ -41,7 +41,7 @@ class KeepAwakeArgs {
     var on: Boolean = false
 }
 
-/** Does what Rust asks and answers with a code; what is asked was checked there, and what an answer means is known there. */
+/** Does what Rust asks and answers with a code. What is asked was checked there, where the answer is understood too. */
 @TauriPlugin
 class PhonePlugin(private val activity: Activity) : Plugin(activity) {
 

@@ -1,8 +1,8 @@
 package app.wearbook.phone
 
 /**
- * How a share sheet ends. The system tells two things, in no certain order: that a program was chosen, and that the sheet
- * is gone. Told once, to whoever opened it. Knows nothing of Android, so that it can be tried without a device.
+ * How a share sheet ends. The system tells two things, in no certain order: that a program was chosen, and that the
+ * sheet is gone. Told once, to whoever opened it. Knows nothing of Android, so that it can be tried without a device.
  */
 class Sheet(private val tell: (chosen: Boolean) -> Unit) {
     private var isTold = false
