@@ -30,6 +30,15 @@ async fn photographed(stage: &mut Stage) -> Outcome {
     stage.page.read("The camera is open.").await?;
     stage.page.see("link", &format!("Enlarge photo 1 of {SHELL}")).await?;
 
+    // Taken anew by the same camera: old and new stand side by side.
+    behave(stage, json!({ "camera": { "writes": seen(stage, 7)? } }))?;
+    stage.page.press("link", &format!("Enlarge photo 1 of {SHELL}")).await?;
+    stage.page.press("button", "Retake").await?;
+    stage.page.see("heading", "Which to keep?").await?;
+    stage.page.press("button", "Keep both").await?;
+    stage.page.go(&shell, SHELL).await?;
+    stage.page.see("link", &format!("Enlarge photo 2 of {SHELL}")).await?;
+
     // The person goes back; the disk is full; nothing is left of either.
     behave(stage, json!({ "camera": {} }))?;
     stage.page.press("button", "Take a photo").await?;
@@ -62,7 +71,7 @@ async fn photographed(stage: &mut Stage) -> Outcome {
     })
     .await?;
     page.go(&shell, SHELL).await?;
-    page.see("link", &format!("Enlarge photo 2 of {SHELL}")).await?;
+    page.see("link", &format!("Enlarge photo 3 of {SHELL}")).await?;
 
     // Once more: offered at its part too, and put away with a second tap.
     behave(stage, json!({ "camera": { "writes": seen(stage, 4)?, "hangs": true } }))?;
@@ -77,7 +86,7 @@ async fn photographed(stage: &mut Stage) -> Outcome {
         false => Ok(()),
     })
     .await?;
-    ensure(!page.has("link", &format!("Enlarge photo 3 of {SHELL}")).await?, "What was put away was taken in.")?;
+    ensure(!page.has("link", &format!("Enlarge photo 4 of {SHELL}")).await?, "What was put away was taken in.")?;
 
     // No camera at all: the web view's own way is there.
     behave(stage, json!({ "camera": { "says": "no-camera" } }))?;
@@ -85,7 +94,7 @@ async fn photographed(stage: &mut Stage) -> Outcome {
     page.read("No camera could be opened").await?;
     page.press("button", "Close").await?;
     page.choose_file("Take a photo", &stage.folders.file("other.jpg", &picture_of(6)?)?).await?;
-    page.see("link", &format!("Enlarge photo 3 of {SHELL}")).await
+    page.see("link", &format!("Enlarge photo 4 of {SHELL}")).await
 }
 
 async fn shared(stage: &mut Stage) -> Outcome {

@@ -18,8 +18,9 @@ export async function readShots() {
   state.shots = await listShots()
 }
 
-/** Opens the camera, and takes its photo in. @param {string} job @param {Of} of */
-export const photograph = (job, of) =>
+/** Opens the camera, and takes its photo in.
+ * @param {string} job @param {Of} of @param {(photo: string) => void} [named] told its name once it is saved */
+export const photograph = (job, of, named) =>
   attempt(async () => {
     const shot = await beginShot({ job, ...of })
     open = shot.shot
@@ -30,21 +31,21 @@ export const photograph = (job, of) =>
       await readShots()
       redraw()
     })
-    if (end === 'taken') await into(shot)
+    if (end === 'taken') await into(shot, named)
     else state.notice = words.shots.notTaken
   })
 
 /** @param {Shot} shot */
 export const takeIn = (shot) => attempt(() => into(shot))
 
-/** @param {Shot} shot */
-async function into({ shot, job }) {
-  onTheirWay.add(shot)
+/** @param {Shot} shot @param {(photo: string) => void} [named] */
+async function into(shot, named) {
+  onTheirWay.add(shot.shot)
   redraw()
   try {
-    await takeInShot(job, shot)
+    await takeInShot(shot, named)
   } finally {
-    onTheirWay.delete(shot)
+    onTheirWay.delete(shot.shot)
     await readShots()
     redraw()
   }
