@@ -75,7 +75,7 @@ export const photographAncillary = (job, item, file) =>
     () => addAncillaryPhoto(job, item, file),
   )
 
-/** Takes a photo of the camera into its job, by its file: the page has nothing to show before. Rejects with the refusal.
+/** Takes a photo of the camera into its job, by its file: there is nothing to show before. Rejects with the refusal.
  * @param {Shot} shot @param {(photo: string) => void} [named] as for `photographPart` */
 export const takeInShot = ({ job, part, shot }, named) =>
   enqueue({ job, guess: (view) => view, send: () => naming(job, part, () => takeInPhoto(shot), named) })

@@ -44,7 +44,9 @@ pub enum StoreError {
     #[error("This photo’s file is damaged. Add the picture again, or import the job’s file from another device.")]
     PhotoDamaged,
     /// The camera is open already.
-    #[error("The camera was opened and has not closed yet: take that photo first, or say that it is closed.")]
+    #[error(
+        "The camera was opened and has not closed yet: take that photo first, or say on the list of jobs that it is closed."
+    )]
     ShotWaiting,
     /// The photo from the camera is not waiting here.
     #[error("This photo no longer waits here: it was taken into its job or put away. Take it again if it is missing.")]
