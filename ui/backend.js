@@ -1,6 +1,7 @@
 // The only file that knows who is behind the page: Tauri's commands, or the HTTP harness of the browser tests.
-/** @import { Actions, Change, Document, Extent, Instrument, LabelStock, ListKind, Pieces } from './types/api.d.ts' */
-/** @import { PaperSize, PriceList, Purpose, Settings, Sheet } from './types/api.d.ts' */
+/** @import { Actions, Can, Change, Document, Extent, Instrument, LabelStock, ListKind } from './types/api.d.ts' */
+/** @import { KeepAwake, PaperSize, Photographed, Pieces, PriceList, Purpose, Settings } from './types/api.d.ts' */
+/** @import { Share, Shared, Sheet, TakePhoto } from './types/api.d.ts' */
 import { convertFileSrc, invoke, isTauri } from './vendor/tauri/core.js'
 import { words } from './words.js'
 
@@ -14,8 +15,10 @@ export const surroundings = {
   hasCamera: isAndroid || isIos || matchMedia('(pointer: coarse)').matches,
   /** A document can be opened in the system's viewer. */
   opensDocuments: inShell && !isAndroid && !isIos,
-  /** Files can be handed to the system's share sheet. Where the web view can't, they are saved. */
+  /** Files can be handed to the system's share sheet. Where nothing can, they are saved. */
   sharesFiles: canShareFiles(),
+  /** What the device itself does for us. @type {Can} */
+  phone: { take_photo: false, share: false, keep_awake: false, tick: false },
   /** What a gallery input accepts: iOS turns its own format into JPEG only when nothing else is accepted. */
   galleryAccepts: isIos ? 'image/jpeg' : 'image/*',
 }
@@ -26,6 +29,16 @@ export class Refusal extends Error {
   constructor(code, message) {
     super(message)
     this.code = code
+  }
+}
+
+/** Finds out what the device does for us: nothing, where it does not answer. */
+export async function readPhone() {
+  try {
+    surroundings.phone = await device('can', {})
+    surroundings.sharesFiles ||= surroundings.phone.share
+  } catch (failure) {
+    console.error(failure)
   }
 }
 
@@ -50,6 +63,31 @@ export const appendEdits = (job, changes) => act('edits_append', { job, changes 
 export const addPhoto = (job, part, picture) => act('photo_add', { job, part }, picture)
 /** Of something that came with the engine. @param {string} job @param {string} ancillary @param {Blob} picture */
 export const addAncillaryPhoto = (job, ancillary, picture) => act('photo_add', { job, ancillary }, picture)
+/** Notes of what the camera is about to take a photo.
+ * @param {{ job: string, part?: string, ancillary?: string }} of */
+export const beginShot = (of) => act('shot_begin', of)
+/** Opens the camera for a shot, and answers once it has closed. @param {string} shot */
+export async function takePhoto(shot) {
+  try {
+    return await device('take_photo', { shot })
+  } catch (failure) {
+    // There is none: the web view's own way is offered from now on.
+    if (failure instanceof Refusal && failure.code === 'no-camera') surroundings.phone.take_photo = false
+    throw failure
+  }
+}
+/** Photos that the camera was asked for and that are in no job yet. */
+export const listShots = () => act('shot_list', {})
+/** Says that the camera has closed, for when it could not tell so itself. @param {string} shot */
+export const endShot = (shot) => act('shot_end', { shot })
+/** Puts away a photo for good. @param {string} shot */
+export const dropShot = (shot) => act('shot_drop', { shot })
+/** Takes a photo into its job by its file. @param {string} shot */
+export const takeInPhoto = (shot) => act('photo_take_in', { shot })
+/** Keeps the screen lit, or no longer. @param {boolean} on */
+export const keepAwake = (on) => device('keep_awake', { on })
+/** A tick that the hand feels. */
+export const tick = () => device('tick', {})
 /** @param {Blob} file @param {number} way by which to ask how far it is */
 export const importArchive = (file, way) => act('archive_import', { way }, file)
 /** How far something is; nothing once it is over. @param {number} way */
@@ -116,6 +154,10 @@ export async function saveDocument(job, document, selection) {
  * it.
  * @param {string} job @param {Document} document @param {Selection} selection @param {string} name the file's name */
 export async function shareDocument(job, document, selection, name) {
+  if (surroundings.phone.share) {
+    const title = name.replace(/\.\w+$/, '')
+    return handOver({ files: [{ by: 'document_get', with: { job, document, ...selection } }], title, text: '' })
+  }
   const { bytes } = await actForBytes('document_get', { job, document, ...selection })
   const type = name.endsWith('.pdf') ? 'application/pdf' : name.endsWith('.csv') ? 'text/csv' : 'text/plain'
   try {
@@ -126,6 +168,28 @@ export async function shareDocument(job, document, selection, name) {
     if (failure instanceof DOMException && failure.name === 'AbortError') return false
     console.error(failure)
     throw new Refusal('not-shared', words.errors.notShared)
+  }
+}
+
+/** Hands the whole job with its photos to the system's share sheet; answers whether the person went through with it.
+ * @param {string} job @param {string} title @param {number} way */
+export const shareArchive = (job, title, way) =>
+  handOver({ files: [{ by: 'archive_export', with: { job, way } }], title, text: '' })
+
+/** The same with words alone. @param {string} text @param {string} title */
+export const shareText = (text, title) => handOver({ files: [], title, text })
+
+/** @param {Share} parcel */
+async function handOver(parcel) {
+  try {
+    return (await device('share', parcel)) === 'handed-over'
+  } catch (failure) {
+    // There is nothing to share with: what is left is to save and to copy.
+    if (failure instanceof Refusal && failure.code === 'no-share') {
+      surroundings.phone.share = false
+      surroundings.sharesFiles = canShareFiles()
+    }
+    throw failure
   }
 }
 
@@ -177,6 +241,21 @@ async function invokeWithBytes(name, args, bytes) {
   return invoke(name, new Uint8Array(await bytes.arrayBuffer()), { headers })
 }
 
+/** What the device is asked, and what it answers.
+ * @typedef {object} Device
+ * @property {{ arguments: Record<string, never>, reply: Can }} can
+ * @property {{ arguments: TakePhoto, reply: Photographed }} take_photo
+ * @property {{ arguments: Share, reply: Shared }} share
+ * @property {{ arguments: KeepAwake, reply: null }} keep_awake
+ * @property {{ arguments: Record<string, never>, reply: null }} tick */
+
+/** @template {keyof Device} Name @param {Name} name @param {Device[Name]['arguments']} args
+ * @returns {Promise<Device[Name]['reply']>} */
+async function device(name, args) {
+  if (inShell) return command(`plugin:wearbook-phone|${name}`, args)
+  return (await post(name, args, undefined, '/phone')).json()
+}
+
 /** @param {Blob} bytes @returns {Promise<string>} */
 function base64(bytes) {
   return new Promise((resolve, reject) => {
@@ -200,14 +279,14 @@ async function actForBytes(name, args) {
   return { bytes: await response.arrayBuffer(), fileName }
 }
 
-/** @param {string} name @param {object} args @param {Blob} [bytes] */
-async function post(name, args, bytes) {
+/** @param {string} name @param {object} args @param {Blob} [bytes] @param {string} [to] */
+async function post(name, args, bytes, to = '/act') {
   const json = JSON.stringify(args)
   /** @type {RequestInit} */
   const request = bytes
     ? { body: bytes, headers: { 'x-arguments': encodeURIComponent(json), 'content-type': 'application/octet-stream' } }
     : { body: json, headers: { 'content-type': 'application/json' } }
-  const response = await fetch(`/act/${name}`, { method: 'POST', ...request }).catch((failure) => {
+  const response = await fetch(`${to}/${name}`, { method: 'POST', ...request }).catch((failure) => {
     throw refusal(failure)
   })
   if (!response.ok) throw refusal(await response.json().catch(() => null))

@@ -1,6 +1,6 @@
 // The entry: reads what every screen needs, follows the address, draws.
 import { render } from './vendor/lit-html/lit-html.js'
-import { getCatalogue, getSettings, getShelf, openJob } from './backend.js'
+import { getCatalogue, getSettings, getShelf, openJob, readPhone } from './backend.js'
 import { unfoldFound } from './controls/found-draft.js'
 import { settleAll } from './drafts.js'
 import { settled } from './edits/queue.js'
@@ -17,8 +17,10 @@ import { foldScreens } from './frame/title-block.js'
 import { dropGone } from './gone-drafts.js'
 import { toOpenTag } from './part/tags.js'
 import { readKept } from './kept.js'
+import { keepLit } from './phone.js'
 import { readRoute, toShop } from './route.js'
 import { rememberScreen } from './settings/settings.js'
+import { readShots } from './shots/take.js'
 import { attempt, drawWith, redraw, state } from './state.js'
 import { words } from './words.js'
 
@@ -49,6 +51,8 @@ async function arrive() {
   if (!toldHere()) forgetTold()
   foldScreens()
   rememberScreen(here)
+  // Both hands are at the gauge.
+  keepLit(route.screen === 'measure')
   const made = attempt(async () => SCREENS[route.screen].arrive?.(route))
   redraw()
   if (isKnown) settleIn(here)
@@ -111,7 +115,14 @@ function settleBeside() {
 }
 
 async function start() {
-  const [catalogue, settings, shelf] = await Promise.all([getCatalogue(), getSettings(), getShelf(), readKept()])
+  const [catalogue, settings, shelf] = await Promise.all([
+    getCatalogue(),
+    getSettings(),
+    getShelf(),
+    readKept(),
+    readPhone(),
+    readShots(),
+  ])
   Object.assign(state, { catalogue, settings, shelf })
   showLook(settings)
   addEventListener('hashchange', arrive)

@@ -13,7 +13,8 @@ const text = words.handOver
  * @param {(way: number) => Promise<string>} task answers a sentence */
 export const leave = (task) =>
   attempt(async () => {
-    await settled()
+    // Straight from the tap, if nothing is on its way: some systems open a sheet only then.
+    if (state.waiting.length > 0) await settled()
     const told = await underWay(task)
     if (told !== null) state.notice = told
   })
@@ -35,10 +36,14 @@ export async function sharePaper(job, document, name, selection) {
   let isShared = false
   await leave(async (way) => {
     isShared = await shareDocument(job, document, { paper: state.settings.paper, ...selection, way }, name)
-    return isShared ? text.shared : ''
+    return isShared ? text.shared : text.notShared
   })
   return isShared
 }
+
+/** The same with what is no paper.
+ * @param {(way: number) => Promise<boolean>} share answers whether it went */
+export const shareOther = (share) => leave(async (way) => ((await share(way)) ? text.shared : text.notShared))
 
 /** Opens a paper, on the shop's size of paper; answers whether it did.
  * @param {string} job @param {Document} document @param {Selection} [selection] */

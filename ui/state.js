@@ -1,5 +1,5 @@
 // What more than one screen reads; what only one needs it holds itself. Whoever changes anything calls `redraw`.
-/** @import { Catalogue, JobView, Settings, Shelf } from './types/api.d.ts' */
+/** @import { Catalogue, JobView, Settings, Shelf, Shot } from './types/api.d.ts' */
 /** @import { Route } from './route.js' */
 import { readRoute } from './route.js'
 
@@ -14,6 +14,7 @@ import { readRoute } from './route.js'
  * @property {Catalogue | null} catalogue the trade's words and tables
  * @property {Settings} settings
  * @property {Shelf} shelf the shop's instruments and spec sheets
+ * @property {Shot[]} shots photos from the camera that are in no job yet
  * @property {JobView | null} saved the open job as the store last gave it
  * @property {Waiting[]} waiting changes not yet in `saved`, in order
  * @property {string} alert a sentence about what went wrong
@@ -41,6 +42,7 @@ export const state = {
     keys: true,
   },
   shelf: { instruments: [], sheets: [], prices: null },
+  shots: [],
   saved: null,
   waiting: [],
   alert: '',

@@ -21,6 +21,7 @@ pub fn run() {
         .plugin(tauri_plugin_dialog::init())
         .plugin(tauri_plugin_fs::init())
         .plugin(tauri_plugin_opener::Builder::new().open_js_links_on_click(false).build())
+        .plugin(wearbook_phone::init())
         .register_asynchronous_uri_scheme_protocol("photo", photos::answer)
         .invoke_handler(commands::answer)
         .setup(|app| {

@@ -6,6 +6,7 @@ use std::sync::Arc;
 use serde_json::{Value, json};
 use tauri::{App, Manager, Runtime};
 use wearbook_app::{Answer, Error, Wearbook};
+use wearbook_phone::Book;
 
 /// The open data, or why it could not be opened. In the latter case every action answers with that reason, so that
 /// the page can say it: a phone has no other place for it.
@@ -24,10 +25,22 @@ impl Shop {
 
 /// Opens the data and takes in the jobs named as arguments of the program, if any.
 pub(crate) fn open<R: Runtime>(app: &App<R>) -> Result<(), tauri::Error> {
-    let shop = Shop(Arc::new(Wearbook::open(&folder(app)?)));
+    let book = Arc::new(Wearbook::open(&folder(app)?));
+    settle(&book);
+    app.manage(Book(Arc::clone(&book)));
+    let shop = Shop(book);
     take_in(&shop, std::env::args_os().skip(1).map(PathBuf::from));
     app.manage(shop);
     Ok(())
+}
+
+/// A camera that was open when an earlier run ended is open no longer: what it took is offered.
+fn settle(book: &Result<Wearbook, Error>) {
+    if let Ok(book) = book
+        && let Err(error) = book.settle_shots()
+    {
+        eprintln!("{}", error.message);
+    }
 }
 
 /// The folder of this user and program; on desktops the variable `WEARBOOK_DATA` names another, for tests and for

@@ -15,6 +15,7 @@ mod worn_engine;
 
 mod axe;
 mod before_opening;
+mod camera;
 mod complaint;
 mod crank_by_keyboard;
 mod crank_by_micrometer;

@@ -26,6 +26,8 @@ pub(crate) enum Place {
     Phone,
     /// The same laid on its side.
     PhoneOnItsSide,
+    /// As `Phone`, and the harness does what a phone does, as a journey says (`tests/src/harness/phone.rs`).
+    PhoneInHand,
     /// The program as people get it, in WebKitGTK under a display of its own.
     Window,
 }
@@ -49,6 +51,7 @@ impl Folders {
         let folders = Self { root: tempfile::tempdir()?, port: process::free_port()? };
         std::fs::create_dir(folders.saved())?;
         std::fs::create_dir(folders.home())?;
+        std::fs::create_dir(folders.device())?;
         Ok(folders)
     }
     /// Where the harness listens.
@@ -62,6 +65,10 @@ impl Folders {
     /// Where documents are saved.
     pub(crate) fn saved(&self) -> PathBuf {
         self.root.path().join("saved")
+    }
+    /// What the stand-in for a phone is told, and tells.
+    pub(crate) fn device(&self) -> PathBuf {
+        self.root.path().join("device")
     }
     /// A home for the browser's own files.
     pub(crate) fn home(&self) -> PathBuf {
@@ -148,9 +155,11 @@ fn file_ending(folder: &Path, ending: &str) -> Outcome<Option<PathBuf>> {
 
 async fn start(place: Place, look: Look, folders: &Folders) -> Outcome<(Running, Page)> {
     match place {
-        Place::Phone | Place::PhoneOnItsSide => {
-            let size = if place == Place::Phone { (360, 640) } else { (640, 360) };
-            Phone::start(look, folders, size).await.map(|(phone, page)| (Running::Phone(phone), page))
+        Place::Phone | Place::PhoneOnItsSide | Place::PhoneInHand => {
+            let size = if place == Place::PhoneOnItsSide { (640, 360) } else { (360, 640) };
+            Phone::start(look, folders, size, place == Place::PhoneInHand)
+                .await
+                .map(|(phone, page)| (Running::Phone(phone), page))
         }
         Place::Window => Window::start(look, folders).await.map(|(window, page)| (Running::Window(window), page)),
     }

@@ -1,7 +1,7 @@
 // The one way in: changes go to the store one after the other, and show on the screen before they are there.
-/** @import { Change, JobView } from '../types/api.d.ts' */
+/** @import { Change, JobView, Shot } from '../types/api.d.ts' */
 /** @import { Waiting } from '../state.js' */
-import { addAncillaryPhoto, addPhoto, appendEdits } from '../backend.js'
+import { addAncillaryPhoto, addPhoto, appendEdits, takeInPhoto } from '../backend.js'
 import { attempt, redraw, state } from '../state.js'
 import { words } from '../words.js'
 import { guess, guessAncillaryPhoto, guessPhoto } from './guess.js'
@@ -42,15 +42,24 @@ export function appendPhotos(job, part, files) {
  * @param {(photo: string) => void} [named] told its name once it is saved, before it is drawn under it; not if the part
  * has it already */
 export const photographPart = (job, part, file, named) =>
-  appendPhoto(job, file, (view, preview) => guessPhoto(view, part, preview), async () => {
-    const before = photosOf(state.saved, part)
-    const view = await addPhoto(job, part, file)
-    const name = photosOf(view, part).find((photo) => !before.includes(photo))
-    if (name && state.saved?.job === job) named?.(name)
-    return view
-  })
+  appendPhoto(
+    job,
+    file,
+    (view, preview) => guessPhoto(view, part, preview),
+    () => naming(job, part, () => addPhoto(job, part, file), named),
+  )
 
-/** @param {JobView | null} view @param {string} part */
+/** Tells which photo of a part is new. @param {string} job @param {string | null} part
+ * @param {() => Promise<JobView>} send @param {(photo: string) => void} [named] */
+async function naming(job, part, send, named) {
+  const before = photosOf(state.saved, part)
+  const view = await send()
+  const name = photosOf(view, part).find((photo) => !before.includes(photo))
+  if (name && state.saved?.job === job) named?.(name)
+  return view
+}
+
+/** @param {JobView | null} view @param {string | null} part */
 const photosOf = (view, part) =>
   view
     ? [...view.assessment.parts, ...view.assessment.outside].find((here) => here.part === part)?.photos ?? []
@@ -65,6 +74,11 @@ export const photographAncillary = (job, item, file) =>
     (view, preview) => guessAncillaryPhoto(view, item, preview),
     () => addAncillaryPhoto(job, item, file),
   )
+
+/** Takes a photo of the camera into its job, by its file: there is nothing to show before. Rejects with the refusal.
+ * @param {Shot} shot @param {(photo: string) => void} [named] as for `photographPart` */
+export const takeInShot = ({ job, part, shot }, named) =>
+  enqueue({ job, guess: (view) => view, send: () => naming(job, part, () => takeInPhoto(shot), named) })
 
 /** @param {string} job @param {File} file @param {(view: JobView, preview: string) => JobView} shows
  * @param {() => Promise<JobView>} send */

@@ -1,10 +1,10 @@
 // What leaves the shop: the report, the other papers, the job as an archive; and the end of the job.
 /** @import { Extent, JobView, PaperSize, Purpose } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
-import { getText, saveArchive, surroundings } from '../backend.js'
+import { getText, saveArchive, shareArchive, shareText, surroundings } from '../backend.js'
 import { choice, optionsOf } from '../controls/choice.js'
 import { folded } from '../controls/folded.js'
-import { copyFrom, leave, openPaper, savePaper, sharePaper } from '../papers.js'
+import { copyFrom, leave, openPaper, savePaper, shareOther, sharePaper } from '../papers.js'
 import { toScreen } from '../route.js'
 import { keepSettings } from '../settings/settings.js'
 import { redraw, state } from '../state.js'
@@ -51,6 +51,10 @@ export const handOver = (view) => ({
         <button type="button" @click=${() => savePaper(view.job, 'sizes-pdf')}>${text.sizesPdf}</button>
         <button type="button" @click=${() => savePaper(view.job, 'sizes-csv')}>${text.sizesCsv}</button>
         <a class="button" href=${toScreen(view.job, 'labels')}>${words.screens.labels}</a>
+        ${surroundings.phone.share
+          ? html`<button type="button" @click=${() => shareOther((way) =>
+            shareArchive(view.job, words.app, way))}>${text.shareArchive}</button>`
+          : ''}
         <button type="button"
           @click=${() => leave(async (way) => text.savedAs(await saveArchive(view.job, way)))}>${text.archive}</button>
       </div>`,
@@ -75,6 +79,10 @@ function customersPage({ job, assessment }) {
           : ''}
         <button type="button" @click=${() => savePaper(job, 'customers-png')}>${text.pagePng}</button>
         <button type="button" @click=${() => savePaper(job, 'customers-html')}>${text.pageHtml}</button>
+        ${surroundings.phone.share
+          ? html`<button type="button" ?disabled=${!message}
+            @click=${() => shareOther(() => shareText(message ?? '', text.page))}>${text.shareMessage}</button>`
+          : ''}
         <button type="button" ?disabled=${!message}
           @click=${() => copyFrom('textarea.message-text')}>${text.copy}</button>
       </div>

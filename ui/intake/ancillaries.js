@@ -8,6 +8,7 @@ import { formOf } from '../controls/form.js'
 import { foundDraft } from '../controls/found-draft.js'
 import { input } from '../controls/input.js'
 import { append, photographAncillary, submit } from '../edits/queue.js'
+import { cameraButton, shotsOf } from '../shots/shots.js'
 import { words } from '../words.js'
 import { setFold } from './set-fold.js'
 
@@ -65,12 +66,14 @@ function line(job, { edit, what, remark, photo }) {
           height="96" decoding="async"></span>`
         : ''}
       <div class="photo-buttons">
-        ${surroundings.hasCamera
+        ${cameraButton(job, { ancillary: edit }, text.camera(what), '')}
+        ${surroundings.hasCamera && !surroundings.phone.take_photo
           ? fileButton({ label: text.camera(what), accept: 'image/*', camera: true, take })
           : ''}
         ${fileButton({ label: text.choosePhoto(what), accept: surroundings.galleryAccepts, take })}
         <button type="button" class="quiet" aria-label=${text.dropNamed(what)}
           @click=${() => append(job, { do: 'remove-ancillary', item: edit })}>${text.drop}</button>
       </div>
+      ${shotsOf(job, { ancillary: edit })}
     </li>`
 }

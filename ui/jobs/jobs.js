@@ -7,6 +7,7 @@ import { fileButton } from '../controls/file-button.js'
 import { day, dayOf, moment } from '../dates.js'
 import { underWay } from '../frame/under-way.js'
 import { go, toScreen, toShop } from '../route.js'
+import { allShots } from '../shots/shots.js'
 import { attempt, state } from '../state.js'
 import { words } from '../words.js'
 import { search } from './search.js'
@@ -48,6 +49,7 @@ export function jobs() {
   return {
     title: words.screens.jobs,
     body: html`
+      ${allShots()}
       ${shown === null
         ? html`<p>${state.alert ? '' : words.frame.loading}</p>`
         : all === 0

@@ -5,6 +5,7 @@
 import { catalogue } from '../catalogue.js'
 import { formOf } from '../controls/form.js'
 import { submit } from '../edits/queue.js'
+import { feelTick } from '../phone.js'
 import { readdress } from '../readdress.js'
 import { toMeasure } from '../route.js'
 import { redraw, shownJob, state } from '../state.js'
@@ -233,6 +234,7 @@ function keep(job, step, reading, before) {
 function goOn(from, wasRead, value) {
   const here = bench()
   if (!here) return
+  feelTick()
   const walked = walkedOf({ ...here, step: from })
   const next = walked.find(({ id }) => id === pad.back) ?? after(walked, from.id, wasRead, here.phase)
   pad.said = text.taken(placeName(from), value, next ? placeName(next) : '')

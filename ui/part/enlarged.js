@@ -13,6 +13,7 @@ import { photoFrame } from '../markup/photo-frame.js'
 import { numbersOf } from '../markup/shape.js'
 import { zoomBar } from '../markup/zoom-bar.js'
 import { CHOOSING, go, readRoute, SAVING, swap, toPair, toPart, walkOn } from '../route.js'
+import { photograph } from '../shots/take.js'
 import { shownJob, state } from '../state.js'
 import { words } from '../words.js'
 import { addressOf, nameOf, photosOf } from './all-photos.js'
@@ -92,7 +93,13 @@ function retakeButton(job, part, photo) {
     })
     go(waiting)
   }
-  const { hasCamera } = surroundings
+  const { hasCamera, phone } = surroundings
+  // The device's own camera stands before the page meanwhile, so there is nothing to wait at.
+  if (phone.take_photo) {
+    const compare = (/** @type {string} */ name) => go(toPair(job, part.part, photo, name, true))
+    return html`<button type="button"
+      @click=${() => photograph(job, { part: part.part }, compare)}>${text.retake}</button>`
+  }
   const accept = hasCamera ? 'image/*' : surroundings.galleryAccepts
   return fileButton({ label: text.retake, accept, camera: hasCamera, take })
 }

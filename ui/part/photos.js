@@ -7,6 +7,7 @@ import { fileButton } from '../controls/file-button.js'
 import { appendPhotos } from '../edits/queue.js'
 import { measure, overlay } from '../markup/overlay.js'
 import { toPhoto } from '../route.js'
+import { cameraButton, shotsOf } from '../shots/shots.js'
 import { words } from '../words.js'
 
 const text = words.part
@@ -22,22 +23,25 @@ export function photos(job, part) {
     event.preventDefault()
     take(event.dataTransfer?.files ?? [])
   }
+  const hasCamera = surroundings.hasCamera || surroundings.phone.take_photo
   return html`
     <section class="photos" aria-label=${text.photos}
       @dragover=${(/** @type {Event} */ event) => event.preventDefault()} @drop=${onDrop}>
       <div class="photo-buttons">
-        ${surroundings.hasCamera
+        ${cameraButton(job, { part: part.part }, text.camera, 'primary')}
+        ${surroundings.hasCamera && !surroundings.phone.take_photo
           ? fileButton({ label: text.camera, accept: 'image/*', camera: true, primary: true, take })
           : ''}
         ${fileButton({
           label: text.choosePhotos,
           accept: surroundings.galleryAccepts,
           multiple: true,
-          primary: !surroundings.hasCamera,
+          primary: !hasCamera,
           take,
         })}
-        ${surroundings.hasCamera ? '' : html`<p class="hint">${text.drop}</p>`}
+        ${hasCamera ? '' : html`<p class="hint">${text.drop}</p>`}
       </div>
+      ${shotsOf(job, { part: part.part })}
       ${part.photos.length === 0 ? '' : html`
         <ul class="thumbs">
           ${repeat(part.photos, (photo) => photo, (photo, nth) => html`<li>${thumb(job, part, photo, nth + 1)}</li>`)}

@@ -187,6 +187,17 @@ export type CamBore = "bushes" | "casting";
 /** Where the camshaft runs. */
 export type Camshaft = "in-block" | "in-block-side-valves" | "overhead-single" | "overhead-twin" | "none";
 
+/** What a device can do. */
+export type Can = {
+  /** Take a photo into a file of ours. */
+  take_photo: boolean,
+  /** Hand files to other programs. */
+  share: boolean,
+  /** Keep the screen lit. */
+  keep_awake: boolean,
+  /** Tick. */
+  tick: boolean, };
+
 /** The trade's tables. */
 export type Catalogue = {
   /** Kinds of part. */
@@ -974,6 +985,11 @@ export type JobView = {
 /** One of the two groups of journals on a crankshaft: each is ground to one size. */
 export type Journals = "mains" | "crankpins";
 
+/** What is asked of the screen. */
+export type KeepAwake = {
+  /** Whether it shall stay lit. */
+  on: boolean, };
+
 /** A kind of part. */
 export type KindEntry = {
   /** The kind. */
@@ -1150,6 +1166,13 @@ export type ListKind = "order" | "machine-shop" | "rebuild-here" | "clean" | "lo
 /** How light or dark the page is. */
 export type Look = "device" | "light" | "dark";
 
+/** A file of ours. */
+export type Made = {
+  /** The action that makes it. */
+  by: Makes,
+  /** What that action is told. */
+  with: object, };
+
 /** What was found that makes a complaint. */
 export type MadeBy = {
   /** What it is: "worn or failed main bearing". */
@@ -1158,6 +1181,9 @@ export type MadeBy = {
   at: string,
   /** All places. */
   parts: Array<Part>, };
+
+/** The actions of which the file may leave. */
+export type Makes = "document_get" | "archive_export" | "sheet_export" | "photo_get";
 
 /** The marks of one cap or rod. */
 export type Mark = {
@@ -1770,6 +1796,9 @@ export type PhotoId = string;
 /** How large a picture is asked for. */
 export type PhotoSize = "thumb" | "screen" | "original";
 
+/** How it went. */
+export type Photographed = "taken" | "cancelled";
+
 /** What is shown. */
 export type PictureOf = { "photo": {
   /** Which. */
@@ -2226,6 +2255,18 @@ export type Settings = {
   /** Whether a single key goes to a screen or a step; unless said otherwise, it does. */
   keys: boolean, };
 
+/** What shall be handed over. Files are named by what makes them: a page can name no path. */
+export type Share = {
+  /** Up to ten files. */
+  files: Array<Made>,
+  /** What it is called on the share sheet. */
+  title: string,
+  /** Words that go along; alone if there is no file. */
+  text: string, };
+
+/** How it went, as far as it can be known: no system tells whether the other program sent it on. */
+export type Shared = "handed-over" | "cancelled";
+
 /** A spec sheet. */
 export type Sheet = {
   /** What it rests on: its title, source and rules of reading. */
@@ -2299,6 +2340,31 @@ export type ShellsOfGrade = {
   housings: Array<Part>,
   /** The same in words: "Main 2", "Rod 3". */
   labels: Array<string>, };
+
+/** A photo that the camera was asked for and that is not in its job yet. */
+export type Shot = {
+  /** By this name it is taken in or put away. */
+  shot: ShotId,
+  /** The job. */
+  job: JobId,
+  /** The part that it shows, */
+  part: Part | null,
+  /** or what came with the engine: the edit that noted it. */
+  ancillary: EditId | null,
+  /** What it shows, as a mechanic would call it. */
+  label: string,
+  /** Whose engine it is; may be empty. */
+  customer: string,
+  /** What the engine came out of; may be empty. */
+  machine: string,
+  /** When the camera was asked: milliseconds since 1970-01-01 UTC. */
+  asked_at: number,
+  /** Whether the photo is there; until then the camera is open. */
+  taken: boolean, };
+
+/** The name of a photo that the camera was asked for, before its content names it: 128 random bits, written as 32
+ * hexadecimal digits. Its file is named so too; a page can name no other file by it. */
+export type ShotId = string;
 
 /** How a line of the quote differs from the last proposal. */
 export type Since = {
@@ -2528,6 +2594,11 @@ export type TagEntry = {
   grades: [string, string, string, string],
   /** Whether it reports damage. */
   is_damage: boolean, };
+
+/** For which shot. */
+export type TakePhoto = {
+  /** It was begun by the action `shot_begin`. */
+  shot: ShotId, };
 
 /** What is done about the worn ones. The others stay as they are. */
 export type TappetBores = {
@@ -2897,6 +2968,35 @@ photo: PhotoId,
  * How large.
  */
 size: PhotoSize, }; reply: Blob };
+  photo_take_in: { arguments: { 
+/**
+ * The shot.
+ */
+shot: ShotId, }; reply: JobView };
+  shot_begin: { arguments: { 
+/**
+ * The job.
+ */
+job: JobId, 
+/**
+ * The part that the picture shows.
+ */
+part?: Part, 
+/**
+ * Or what it shows that came with the engine: the edit that noted it.
+ */
+ancillary?: EditId, }; reply: Shot };
+  shot_list: { arguments: Record<symbol, never>; reply: Array<Shot> };
+  shot_end: { arguments: { 
+/**
+ * The shot.
+ */
+shot: ShotId, }; reply: Array<Shot> };
+  shot_drop: { arguments: { 
+/**
+ * The shot.
+ */
+shot: ShotId, }; reply: Array<Shot> };
   document_get: { arguments: { 
 /**
  * The job.

@@ -69,3 +69,17 @@ CREATE TABLE summary (
 CREATE INDEX summary_in_order ON summary (is_open, changed_at DESC, job);
 CREATE INDEX summary_by_version ON summary (version);
 CREATE INDEX summary_by_engine ON summary (engine) WHERE engine <> '';
+
+-- A photo that the camera was asked for and that is not in its job yet. The camera writes it into the file
+-- files/shots/<id>.jpg. A row is written before the camera opens and goes with the entry that takes the photo into the job.
+CREATE TABLE shot (
+    id        TEXT    NOT NULL PRIMARY KEY DEFAULT (lower(hex(randomblob(16)))), -- 32 hexadecimal digits
+    job       TEXT    NOT NULL REFERENCES job (id),
+    part      TEXT, -- the part that it is to show,
+    ancillary TEXT, -- or the edit that noted what came with the engine
+    asked_at  INTEGER NOT NULL DEFAULT 0, -- when the camera was asked
+    state     TEXT    NOT NULL DEFAULT 'waiting' CHECK (state IN ('waiting', 'taken')), -- taken: a whole picture is there
+    CHECK ((part IS NULL) <> (ancillary IS NULL))
+) STRICT, WITHOUT ROWID;
+-- One camera is open at a time.
+CREATE UNIQUE INDEX shot_one_waiting ON shot (state) WHERE state = 'waiting';

@@ -18,9 +18,12 @@ pub(crate) struct Phone {
 
 impl Phone {
     /// Starts both; the size is that of the page, width before height.
-    pub(crate) async fn start(look: Look, folders: &Folders, size: (u32, u32)) -> Outcome<(Self, Page)> {
+    pub(crate) async fn start(look: Look, folders: &Folders, size: (u32, u32), in_hand: bool) -> Outcome<(Self, Page)> {
         let mut program = Command::new(env!("CARGO_BIN_EXE_harness"));
         program.arg("--data").arg(folders.data()).arg("--port").arg(folders.port().to_string());
+        if in_hand {
+            program.arg("--phone").arg(folders.device());
+        }
         // An earlier page, to count its taps beside those of this one.
         if let Some(earlier) = std::env::var_os("WEARBOOK_PAGE") {
             program.arg("--ui").arg(earlier);

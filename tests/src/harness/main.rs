@@ -4,6 +4,7 @@
 
 mod actions;
 mod pages;
+mod phone;
 
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -28,6 +29,9 @@ struct Options {
     /// The page's files; the checkout's own, if not said.
     #[arg(long)]
     ui: Option<PathBuf>,
+    /// Behave like a phone, as this folder says; see `phone.rs`.
+    #[arg(long)]
+    phone: Option<PathBuf>,
     /// Where to write the port once the harness listens.
     #[arg(long)]
     port_file: Option<PathBuf>,
@@ -49,11 +53,14 @@ async fn main() -> ExitCode {
 
 async fn serve(options: Options) -> Result<(), Box<dyn std::error::Error>> {
     let wearbook = Arc::new(Wearbook::open(&options.data)?);
+    wearbook.settle_shots()?;
+    let device = phone::Device::new(Arc::clone(&wearbook), options.phone);
     let ui = options.ui.unwrap_or_else(|| wearbook_tests::checkout().join("ui"));
     let app = Router::new()
         .route("/act/{name}", post(actions::act))
         .route("/photo/{size}/{photo}", get(actions::photo))
         .with_state(wearbook)
+        .merge(Router::new().route("/phone/{command}", post(phone::act)).with_state(device))
         .merge(pages::router(ui, wearbook_tests::content_security_policy()?))
         .layer(DefaultBodyLimit::max(MAX_BODY));
     let listener = TcpListener::bind(("127.0.0.1", options.port)).await?;

@@ -60,7 +60,7 @@ where
     }
 }
 
-fn read<A: DeserializeOwned>(arguments: Value) -> Result<A, Error> {
+pub(crate) fn read<A: DeserializeOwned>(arguments: Value) -> Result<A, Error> {
     if larger_than(&arguments, MAX_ARGUMENTS) {
         let most = MAX_ARGUMENTS / (1024 * 1024);
         return Err(Error::new("arguments-too-large", format!("The entry is too long: {most} MB at most.")));

@@ -35,12 +35,14 @@ mod dispatch;
 mod error;
 mod look;
 mod open_job;
+pub mod phone;
 mod picture;
 #[cfg(feature = "schema")]
 pub mod schema;
 mod settings;
 mod sheet_file;
 mod shelf;
+mod shots;
 mod view;
 mod ways;
 
@@ -51,7 +53,7 @@ pub use error::Error;
 pub use look::{Look, TextSize};
 pub use settings::Settings;
 pub use shelf::Shelf;
-pub use view::{HistoryLine, JobLine, JobView, Said};
+pub use view::{HistoryLine, JobLine, JobView, Said, Shot};
 pub use wearbook_store::MAX_ARCHIVE_BYTES;
 
 use std::path::Path;

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use ts_rs::{Config, TS, TypeVisitor};
 use wearbook_store::JobFile;
 
-use crate::{Error, action};
+use crate::{Error, action, phone};
 
 /// `ui/types/api.d.ts`: every type that crosses the border, and the actions by name.
 pub fn declarations() -> String {
@@ -15,6 +15,13 @@ pub fn declarations() -> String {
     types.visit::<Error>();
     // Named by a type that is written out by hand, so that nothing else leads to it.
     types.visit::<action::catalogue::ZoneEntry>();
+    // What the device is asked, and what it answers.
+    types.visit::<phone::TakePhoto>();
+    types.visit::<phone::Photographed>();
+    types.visit::<phone::Share>();
+    types.visit::<phone::Shared>();
+    types.visit::<phone::KeepAwake>();
+    types.visit::<phone::Can>();
     let mut actions = String::new();
     macro_rules! declare {
         ($($name:ident),* $(,)?) => {$(

@@ -13,6 +13,7 @@ const MIGRATIONS: &[M<'_>] = &[
     M::up(include_str!("../migrations/0001_first.sql")),
     M::up(include_str!("../migrations/0002_shelf.sql")),
     M::up(include_str!("../migrations/0003_summary.sql")),
+    M::up(include_str!("../migrations/0004_shot.sql")),
 ];
 
 /// How long to wait for another program that is writing.

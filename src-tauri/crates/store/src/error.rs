@@ -43,6 +43,14 @@ pub enum StoreError {
     /// The photo's file has other bytes than those taken in.
     #[error("This photo’s file is damaged. Add the picture again, or import the job’s file from another device.")]
     PhotoDamaged,
+    /// The camera is open already.
+    #[error(
+        "The camera was opened and has not closed yet: take that photo first, or say on the list of jobs that it is closed."
+    )]
+    ShotWaiting,
+    /// The photo from the camera is not waiting here.
+    #[error("This photo no longer waits here: it was taken into its job or put away. Take it again if it is missing.")]
+    NoSuchShot,
     /// Two different edits claim one id.
     #[error(
         "Entry {0} is here already with another content, so one of the two records was altered. Nothing was taken in."
@@ -74,6 +82,8 @@ impl StoreError {
             Self::NoSuchJob => "no-such-job",
             Self::NoSuchPhoto => "no-such-photo",
             Self::PhotoDamaged => "photo-damaged",
+            Self::ShotWaiting => "shot-waiting",
+            Self::NoSuchShot => "no-such-shot",
             Self::EditConflict(_) => "edit-conflict",
             Self::Archive(_) => "archive-refused",
             Self::Stopped(_) => "stopped",

@@ -5,7 +5,7 @@
 //!
 //! What survives the power going off: everything that [`Store::write`] has returned from. The database runs with
 //! `synchronous=FULL`; a photo is written to a temporary name, synced, renamed to its content's name, and only then
-//! named by a row.
+//! named by a row. A photo that the camera has taken waits as a shot until it is in its job (`shots.rs`).
 //!
 //! What is *not* here: pictures are not decoded (whoever imports hands in the check), and there is no clock (times are
 //! arguments).
@@ -18,14 +18,21 @@ mod error;
 mod job_id;
 mod ledger;
 mod photo_folder;
+mod shot_folder;
+mod shot_id;
+mod shots;
 
 pub use archive::{
     JobFile, MAX_ARCHIVE_BYTES, MAX_EDITS, MAX_JOB_BYTES, MAX_PHOTO_BYTES, MAX_PHOTOS, PhotoCheck, read_job_file,
 };
 pub use error::StoreError;
 pub use job_id::JobId;
-pub use ledger::{Asked, JobRow, Ledger, NewPhoto, PhotoFacts, PhotoFormat, PhotoRow, ShelfKind, Summary};
+pub use ledger::{
+    Asked, JobRow, Ledger, NewPhoto, PhotoFacts, PhotoFormat, PhotoRow, ShelfKind, ShotOf, ShotRow, ShotState, Summary,
+};
 pub use photo_folder::{ShownSize, photo_id};
+pub use shot_id::ShotId;
+pub use shots::ShotEnd;
 
 use std::path::Path;
 use std::sync::{Mutex, MutexGuard, PoisonError};
@@ -34,12 +41,14 @@ use rusqlite::{Connection, TransactionBehavior};
 use wearbook_core::job::PhotoId;
 
 use photo_folder::PhotoFolder;
+use shot_folder::ShotFolder;
 
 /// One shop's memory, in one folder.
 #[derive(Debug)]
 pub struct Store {
     connection: Mutex<Connection>,
     photos: PhotoFolder,
+    shots: ShotFolder,
 }
 
 impl Store {
@@ -50,8 +59,9 @@ impl Store {
     /// disk or the database says.
     pub fn open(dir: &Path) -> Result<Self, StoreError> {
         let photos = PhotoFolder::open(dir)?;
+        let shots = ShotFolder::open(dir)?;
         let connection = database::open(&dir.join("wearbook.db"))?;
-        Ok(Self { connection: Mutex::new(connection), photos })
+        Ok(Self { connection: Mutex::new(connection), photos, shots })
     }
 
     /// Looks something up. All that the closure reads is of one moment.

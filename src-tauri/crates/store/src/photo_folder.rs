@@ -124,13 +124,13 @@ fn write_whole(path: &Path, bytes: &[u8]) -> Result<(), StoreError> {
 
 /// A rename is safe from the power going off only once its folder is on the disk too.
 #[cfg(unix)]
-fn sync_folder(folder: &Path) -> io::Result<()> {
+pub(crate) fn sync_folder(folder: &Path) -> io::Result<()> {
     File::open(folder)?.sync_all()
 }
 
 /// Other systems can't open folders; their file systems log renames.
 #[cfg(not(unix))]
-fn sync_folder(_: &Path) -> io::Result<()> {
+pub(crate) fn sync_folder(_: &Path) -> io::Result<()> {
     Ok(())
 }
 

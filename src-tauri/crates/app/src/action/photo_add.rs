@@ -35,14 +35,25 @@ pub type Reply = JobView;
 /// # Errors
 /// The codes of the picture's refusal, such as `photo-heic`; `change-refused`; what the store says.
 pub fn act(book: &Wearbook, Arguments { job, part, ancillary }: Arguments, bytes: Vec<u8>) -> Result<Reply, Error> {
-    let shows = |sharpness| shown(part, ancillary, photo_id(&bytes), sharpness);
+    add(book, job, (part, ancillary), &bytes, |_| Ok(()))
+}
+
+/// Adds a picture to what it shows, and does besides whatever must happen together with it.
+pub(super) fn add(
+    book: &Wearbook,
+    job: JobId,
+    (part, ancillary): (Option<Part>, Option<EditId>),
+    bytes: &[u8],
+    besides: impl FnOnce(&Ledger<'_>) -> Result<(), Error>,
+) -> Result<Reply, Error> {
+    let shows = |sharpness| shown(part, ancillary, photo_id(bytes), sharpness);
     let unseen = shows(None)?;
     // Asked before the picture is decoded, so that what can't have it is said at once.
     book.open_job.look(&book.store, job, |open| assess::check(open.log.job(), &unseen))??;
-    let developed = wearbook_photo::develop(&bytes)?;
+    let developed = wearbook_photo::develop(bytes)?;
     let change = shows(Some(developed.sharpness))?;
     let new = NewPhoto {
-        original: &bytes,
+        original: bytes,
         facts: facts(&developed.facts)?,
         screen: &developed.screen,
         thumb: &developed.thumb,
@@ -50,13 +61,14 @@ pub fn act(book: &Wearbook, Arguments { job, part, ancillary }: Arguments, bytes
     let now = book.clock.now_millis();
     let add = |ledger: &Ledger<'_>, log: &mut Log| {
         ledger.add_photo(job, new, now)?;
-        append(ledger, job, log, vec![change], now)
+        append(ledger, job, log, vec![change], now)?;
+        besides(ledger)
     };
     book.open_job.append(&book.store, job, add, |open| JobView::new(job, open))
 }
 
 /// What is done with the picture.
-fn shown(
+pub(super) fn shown(
     part: Option<Part>,
     ancillary: Option<EditId>,
     photo: PhotoId,
@@ -65,6 +77,8 @@ fn shown(
     match (part, ancillary) {
         (Some(part), None) => Ok(Change::OnPart(OnPart::AddPhoto { part, photo, sharpness })),
         (None, Some(item)) => Ok(Change::OnIntake(OnIntake::PhotographAncillary { item, photo: Some(photo) })),
-        _ => Err(Error::change("Say of what the picture is: of a part, or of what came with the engine.")),
+        _ => Err(Error::change(OF_WHAT)),
     }
 }
+
+pub(super) const OF_WHAT: &str = "Say of what the picture is: of a part, or of what came with the engine.";

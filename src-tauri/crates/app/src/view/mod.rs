@@ -3,6 +3,7 @@
 mod history;
 mod job_line;
 mod job_view;
+mod shot;
 mod undo;
 
 pub use history::HistoryLine;
@@ -10,6 +11,7 @@ pub(crate) use history::history;
 pub use job_line::JobLine;
 pub(crate) use job_line::{SUMMARY, compared, plain as searched, summary, summary_of_open};
 pub use job_view::JobView;
+pub use shot::Shot;
 pub use undo::Said;
 
 use wearbook_core::date::Date;

@@ -6,12 +6,14 @@ mod job;
 mod photo;
 mod setting;
 mod shelf;
+mod shot;
 mod summary;
 
 pub(crate) use edit::canonical;
 pub use job::JobRow;
 pub use photo::{NewPhoto, PhotoFacts, PhotoFormat, PhotoRow};
 pub use shelf::ShelfKind;
+pub use shot::{ShotOf, ShotRow, ShotState};
 pub use summary::{Asked, Summary};
 
 use rusqlite::Connection;
