@@ -7,6 +7,14 @@ plugins {
     id("rust")
 }
 
+// The key that signs a release and its passwords; no checkout has them: DEVELOPERS.md, “A signed release for phones”.
+val keystoreProperties = Properties().apply {
+    val propFile = rootProject.file("keystore.properties")
+    if (propFile.exists()) {
+        propFile.inputStream().use { load(it) }
+    }
+}
+
 val tauriProperties = Properties().apply {
     val propFile = file("tauri.properties")
     if (propFile.exists()) {
@@ -16,6 +24,8 @@ val tauriProperties = Properties().apply {
 
 android {
     compileSdk = 37
+    // From 28 on the libraries are laid out for memory pages of 16 KB, which new phones have.
+    ndkVersion = "29.0.13846066"
     namespace = "app.wearbook.bench"
     defaultConfig {
         manifestPlaceholders["usesCleartextTraffic"] = "false"
@@ -24,6 +34,16 @@ android {
         targetSdk = 37
         versionCode = tauriProperties.getProperty("tauri.android.versionCode", "1").toInt()
         versionName = tauriProperties.getProperty("tauri.android.versionName", "1.0")
+    }
+    signingConfigs {
+        if (keystoreProperties.containsKey("storeFile")) {
+            create("release") {
+                storeFile = file(keystoreProperties.getProperty("storeFile"))
+                storePassword = keystoreProperties.getProperty("storePassword")
+                keyAlias = keystoreProperties.getProperty("keyAlias")
+                keyPassword = keystoreProperties.getProperty("keyPassword")
+            }
+        }
     }
     buildTypes {
         getByName("debug") {
@@ -39,6 +59,8 @@ android {
             }
         }
         getByName("release") {
+            // Without a key the release is built unsigned.
+            signingConfig = signingConfigs.findByName("release")
             optimization {
                enable = true
             }
