@@ -14,5 +14,4 @@ CONFIG = json.loads((SHELL / "tauri.conf.json").read_text())
 IDENTIFIER = CONFIG["identifier"]
 # As Tauri's tool makes it from the shell's package.
 NAME = re.search(r'^name = "(.*)"', (SHELL / "Cargo.toml").read_text(), re.MULTILINE).group(1)
-VERSION = re.search(r'^\[workspace\.package\]\nversion = "(.*)"', (TOP / "Cargo.toml").read_text(), re.MULTILINE).group(1)
 ANDROID_SIGNATURES = 34

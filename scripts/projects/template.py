@@ -28,8 +28,8 @@ def render(text, values):
         word = tag.group(2)
         # A block's tag that has a line to itself takes the line away with it.
         if word[0] in "#/" and not tag.group(1) and not tag.group(3):
-            line_start, after = before.rpartition("\n")[2], re.match(r"[ \t]*\n", text[at:])
-            if not line_start.strip() and after and (before or tag.start() == 0):
+            line_start, after = text[text.rfind("\n", 0, tag.start()) + 1:tag.start()], re.match(r"[ \t]*\n", text[at:])
+            if not line_start.strip() and after:
                 before, at = before[:len(before) - len(line_start)], at + after.end()
         stack[-1]["parts"].append(before)
         if word.startswith("#"):
