@@ -25,7 +25,7 @@ def check():
     fetched.tool("java")
     sources = all_sources()
     generated = generate(sources["wry"], sources["tauri"])
-    own = [folder for folder in sources["ours"]]
+    own = sources["ours"]
     shutil.rmtree(WORK / "classes", ignore_errors=True)
     everything = [STAND_INS, generated, *sources["libraries"], *own]
     said = compile_kotlin(everything, WORK / "classes")
@@ -40,9 +40,9 @@ def check():
 def all_sources():
     """Where the Kotlin of each package stands."""
     listed = subprocess.run(["cargo", "metadata", "--format-version=1", "--filter-platform=aarch64-linux-android",
-                             "--offline", "--locked"], cwd=TOP, capture_output=True, text=True)
+                             "--locked"], cwd=TOP, capture_output=True, text=True)
     if listed.returncode:
-        raise fetched.Missing("cargo metadata: " + listed.stderr.strip().splitlines()[-1])
+        raise fetched.Missing("cargo metadata: " + next(iter(re.findall("error: (.*)", listed.stderr)), listed.stderr))
     found = {"libraries": [], "names": ["MainActivity"], "ours": [ANDROID / "app/src/main/java"], "tests": []}
     folders = {pathlib.Path(package["manifest_path"]).parent: package["name"]
                for package in json.loads(listed.stdout)["packages"]}
@@ -77,14 +77,17 @@ def generate(wry, tauri):
     for package in (IDENTIFIER, "app.tauri"):
         constants = f"package {package}\n\nobject BuildConfig {{\n  const val DEBUG = false\n}}\n"
         (folder / f"BuildConfig-{package}.kt").write_text(constants)
-    (folder / "R.kt").write_text(resource_names())
+    (folder / "R.kt").write_text(resource_names(IDENTIFIER, ANDROID / "app/src/main/res"))
+    for build in (SHELL / "crates").glob("*/android/build.gradle.kts"):
+        package = re.search(r'namespace = "(.*)"', build.read_text()).group(1)
+        (folder / f"R-{package}.kt").write_text(resource_names(package, build.parent / "src/main/res"))
     return folder
 
 
-def resource_names():
-    """The class R, read off our resources."""
+def resource_names(package, resources):
+    """The class R of one part, read off its resources."""
     names = {}
-    for file in (ANDROID / "app/src/main/res").rglob("*.*"):
+    for file in resources.rglob("*.*"):
         folder = file.parent.name.partition("-")[0]
         if folder == "values":
             for kind, name in re.findall(r'<(color|string|bool|dimen) name="(\w+)"', file.read_text()):
@@ -93,7 +96,7 @@ def resource_names():
             names.setdefault(folder, set()).add(file.name.partition(".")[0])
     kinds = "".join(f"  object {kind} {{\n" + "".join(f"    const val {name} = 1\n" for name in sorted(of_it)) + "  }\n"
                     for kind, of_it in sorted(names.items()))
-    return f"package {IDENTIFIER}\n\nobject R {{\n{kinds}}}\n"
+    return f"package {package}\n\nobject R {{\n{kinds}}}\n"
 
 
 def compile_kotlin(sources, into, more_classes=()):
