@@ -99,7 +99,8 @@ def expect_generated_filters():
     mark = "<!-- tauri-file-associations. AUTO-GENERATED. DO NOT REMOVE. -->"
     block = "\n".join(" " * 12 + line for line in [mark, *lines, "", mark])
     text = (ANDROID / "app/src/main/AndroidManifest.xml").read_text()
-    expect(block + "\n        </activity>" in text, "the manifest lacks the filters for our files as a build writes them:\n" + block)
+    expect(block + "\n        </activity>" in text,
+           "the manifest lacks the filters for our files as a build writes them:\n" + block)
 
 
 def check_resources():

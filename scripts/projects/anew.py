@@ -1,7 +1,7 @@
 """Renders both projects anew, as Tauri's tool makes them, and compares them with what is committed.
 
-What we changed on purpose stands in `ours.json`, each file with its reason and with a checksum of what the template made of it:
-should a later version of the tool make something else there, it is seen, looked at and taken over by hand.
+What we changed on purpose stands in `ours.json`, each file with its reason and with a checksum of what the template
+made of it: should a later version of the tool make something else there, it is seen, looked at and taken over by hand.
 """
 
 import hashlib
@@ -33,7 +33,8 @@ def check():
         if differences:
             raise AssertionError(f"the {name} project:\n" + "\n".join(differences))
         kept = len(rendered) - len(ours[name]["changed"]) - len(ours[name]["left out"])
-        done.append(f"The {name} project rendered anew: {kept} files as they are, {len(ours[name]['changed'])} changed, "
+        done.append(f"The {name} project rendered anew: {kept} files as they are, "
+                    f"{len(ours[name]['changed'])} changed, "
                     f"{len(ours[name]['left out'])} left out, {len(ours[name]['added'])} of our own")
     if missing and not done:
         raise fetched.Missing("; ".join(missing))
@@ -93,7 +94,7 @@ def android():
 
 
 def apple():
-    """What `tauri ios init` makes on a Mac before it calls xcodegen: the template of the tool's own sources, filled in."""
+    """What `tauri ios init` makes on a Mac before it calls xcodegen: the template in the tool's sources, filled in."""
     source = fetched.tauri_cli() / "templates/mobile/ios"
     # Not ours, so that a checksum is not another with every release; that ours stands there is held by tests/checks.
     version = "0.0.0"
@@ -123,7 +124,8 @@ def as_committed():
         listed = subprocess.run(["git", "ls-files", "--cached", "--others", "--exclude-standard", "."], cwd=folder,
                                 capture_output=True, text=True, check=True).stdout.split("\n")
         committed = {one for one in listed if one and (folder / one).exists()}
-        changed = {one: {"template": checksum(rendered[one]), "why": before.get("changed", {}).get(one, {}).get("why", "")}
+        reasons = {one: told_of["why"] for one, told_of in before.get("changed", {}).items()}
+        changed = {one: {"template": checksum(rendered[one]), "why": reasons.get(one, "")}
                    for one in sorted(committed & set(rendered)) if (folder / one).read_bytes() != rendered[one]}
         lists = {"changed": changed}
         for title, names in (("left out", set(rendered) - committed), ("added", committed - set(rendered))):

@@ -21,7 +21,8 @@ OF_XCODEGEN = {
 
 def check():
     """Reads everything; answers what was done."""
-    lists = [*APPLE.rglob("*.plist"), *APPLE.rglob("*.xcprivacy"), *APPLE.rglob("*.entitlements"), SHELL / "Info.ios.plist"]
+    kinds = ("plist", "xcprivacy", "entitlements")
+    lists = [SHELL / "Info.ios.plist", *(file for kind in kinds for file in APPLE.rglob(f"*.{kind}"))]
     for file in lists:
         read(file)
     for file in APPLE.rglob("*.json"):
@@ -33,16 +34,19 @@ def check():
     minimum = CONFIG["bundle"]["iOS"]["minimumSystemVersion"]
     expect(str(project["options"]["deploymentTarget"]["iOS"]) == minimum, f"project.yml is not for iOS {minimum}")
     base = project["settingGroups"]["app"]["base"]
-    expect(base == {"PRODUCT_NAME": CONFIG["productName"], "PRODUCT_BUNDLE_IDENTIFIER": IDENTIFIER}, f"the program is {base}")
+    wanted = {"PRODUCT_NAME": CONFIG["productName"], "PRODUCT_BUNDLE_IDENTIFIER": IDENTIFIER}
+    expect(base == wanted, f"the program is {base}")
     properties = target["info"]["properties"]
     made_by_the_build = {"Externals", "assets"}
     for source in target["sources"]:
         path = source["path"]
         expect(path in made_by_the_build or (APPLE / path).exists(), f"project.yml names {path}, which is not there")
-    expect(read(INFO) == info(properties), "Info.plist is not what project.yml, Info.ios.plist and the file types make; "
+    expect(read(INFO) == info(properties),
+           "Info.plist is not what project.yml, Info.ios.plist and the file types make; "
            "write it with scripts/projects/write-info")
     expect(not list(APPLE.glob("*.xcodeproj")), "the Xcode project is made by xcodegen and not kept")
-    return [f"{len(lists)} property lists, {len(target['sources'])} sources and Info.plist of the iOS project are sound"]
+    sources = len(target["sources"])
+    return [f"{len(lists)} property lists, {sources} sources and Info.plist of the iOS project are sound"]
 
 
 def expect(holds, otherwise):
@@ -68,7 +72,7 @@ class OnceOnly(dict):
 
 
 def info(properties):
-    """Info.plist as xcodegen and Tauri's tool make it: the project's properties, ours, and what follows from the file types."""
+    """Info.plist as xcodegen and Tauri's tool make it: of the project's properties, ours, and the file types."""
     associations = CONFIG["bundle"]["fileAssociations"]
     types = [{
         "CFBundleTypeExtensions": one["ext"],

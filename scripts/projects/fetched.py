@@ -1,4 +1,4 @@
-"""What no checkout has: fetched once from package registries by their ordinary clients, and kept under target/phones."""
+"""What no checkout has: fetched once from package registries by their ordinary clients, kept under target/phones."""
 
 import glob
 import os
@@ -102,7 +102,8 @@ def apt():
         for folder in ("lists/partial", "cache/archives/partial", "parts"):
             (home / folder).mkdir(parents=True, exist_ok=True)
         key = "[signed-by=/usr/share/keyrings/debian-archive-keyring.gpg]"
-        (home / "sources.list").write_text("".join(f"{kind} {key} {mirror[0]} sid main\n" for kind in ("deb", "deb-src")))
+        lines = (f"{kind} {key} {mirror[0]} sid main\n" for kind in ("deb", "deb-src"))
+        (home / "sources.list").write_text("".join(lines))
         new = home / "apt.conf.new"
         new.write_text(f'Dir::Etc::sourcelist "{home}/sources.list";\nDir::Etc::sourceparts "{home}/parts";\n'
                        f'Dir::State::lists "{home}/lists";\nDir::Cache "{home}/cache";\nAPT::Sandbox::User "root";\n')
@@ -113,7 +114,7 @@ def apt():
 
 
 def tauri_cli():
-    """The sources of Tauri's tool, which hold the template of the iOS project; Cargo unpacks a crate that it tells of."""
+    """The sources of Tauri's tool, with the template of the iOS project; Cargo unpacks a crate that it tells of."""
     home = pathlib.Path(os.environ.get("CARGO_HOME", pathlib.Path.home() / ".cargo"))
     place = f"registry/src/*/tauri-cli-{TAURI_CLI}"
     if not list(home.glob(place)):

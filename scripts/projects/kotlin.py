@@ -116,7 +116,8 @@ def control():
     file = WORK / "control/Wrong.kt"
     file.parent.mkdir(parents=True, exist_ok=True)
     head = "import android.app.Activity\nimport android.content.Intent\n\n"
-    file.write_text(head + "".join(f"fun wrong{at}(activity: Activity) = {line}\n" for at, line in enumerate(WRONG.values())))
+    lines = (f"fun wrong{at}(activity: Activity) = {line}\n" for at, line in enumerate(WRONG.values()))
+    file.write_text(head + "".join(lines))
     said = compile_kotlin([file], WORK / "control/classes", [WORK / "classes"])
     found = {int(line) for line in re.findall(r"Wrong\.kt:(\d+):\d+: error", said)}
     missed = [what for at, what in enumerate(WRONG) if at + 4 not in found]
@@ -130,7 +131,8 @@ def own_tests(folders):
     files = [file for folder in folders for file in folder.rglob("*Test.kt")]
     if not files:
         return []
-    jars = [jar for package in ("junit4", "libhamcrest-java") for jar in fetched.debian(package).glob("usr/share/java/*.jar")]
+    packages = map(fetched.debian, ("junit4", "libhamcrest-java"))
+    jars = [jar for package in packages for jar in package.glob("usr/share/java/*.jar")]
     classes = WORK / "test-classes"
     shutil.rmtree(classes, ignore_errors=True)
     said = compile_kotlin(folders, classes, [WORK / "classes", *jars])

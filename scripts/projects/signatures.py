@@ -1,7 +1,7 @@
 """Android's published signatures as a jar of class files, against which Kotlin is compiled.
 
-The signature file lists every public class with its members, one a line, and no code. Each class becomes a class file that
-says exactly that: names, types, generics, constants and which values may be null. Nothing in it can run.
+The signature file lists every public class with its members, one a line, and no code. Each class becomes a class file
+that says exactly that: names, types, generics, constants and which values may be null. Nothing in it can run.
 """
 
 import re
@@ -9,7 +9,8 @@ import struct
 import zipfile
 
 PRIMITIVES = {
-    "void": "V", "boolean": "Z", "byte": "B", "char": "C", "short": "S", "int": "I", "long": "J", "float": "F", "double": "D",
+    "void": "V", "boolean": "Z", "byte": "B", "char": "C", "short": "S", "int": "I", "long": "J", "float": "F",
+    "double": "D",
 }
 FLAGS = {"public": 1, "private": 2, "protected": 4, "static": 8, "final": 16, "abstract": 0x400}
 WORDS = set(FLAGS) | {"default", "synchronized", "native", "transient", "volatile", "sealed", "strictfp"}
@@ -282,7 +283,8 @@ class ClassFile:
     def class_flags(self, nested, of=None):
         of = of or self.declared
         flags = sum(FLAGS.get(word, 0) for word in set(of.words))
-        flags |= {"interface": INTERFACE | 0x400, "@interface": INTERFACE | ANNOTATION | 0x400, "enum": ENUM}.get(of.kind, 0)
+        interface = INTERFACE | FLAGS["abstract"]
+        flags |= {"interface": interface, "@interface": interface | ANNOTATION, "enum": ENUM}.get(of.kind, 0)
         if not nested:
             flags = flags & ~(2 | 4 | 8) | (1 if flags & 5 else 0) | (0 if flags & INTERFACE else SUPER)
         return flags

@@ -1,8 +1,8 @@
 """Type-checks the Swift of our plugins with the real compiler, against stand-ins for what only Apple has.
 
-The compiler is Debian's, unpacked and started with its own system libraries, so nothing is installed and no right is needed. Of
-Tauri's library those files are read that a plugin calls; what binds Swift to Objective-C is taken off first, for only
-Apple's compiler knows it.
+The compiler is Debian's, unpacked and started with its own system libraries, so nothing is installed and no right is
+needed. Of Tauri's library those files are read that a plugin calls; what binds Swift to Objective-C is taken off first,
+for only Apple's compiler knows it.
 """
 
 import os
@@ -62,8 +62,8 @@ def compiler_command():
         empty = CACHE / "archives/nothing-installed"
         empty.write_text("")
         planned = fetched.run("apt-get", "--option", f"Dir::State::status={empty}", "--print-uris", "--yes",
-                              "--no-install-recommends", "install", "swiftlang", "libc6-dev", said_as="Swift from Debian",
-                              env=fetched.apt())
+                              "--no-install-recommends", "install", "swiftlang", "libc6-dev",
+                              said_as="Swift from Debian", env=fetched.apt())
         names = [name for name in re.findall(r"^'\S+' ([^_]+)_", planned, re.MULTILINE) if not NOT_NEEDED.match(name)]
         fetched.run("apt-get", "download", *names, said_as="Swift from Debian", cwd=archives, env=fetched.apt())
         new = root.with_suffix(".new")

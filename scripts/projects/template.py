@@ -1,4 +1,4 @@
-"""Renders the templates of Tauri's tool as far as they go: values, helpers of one value, `if` and `each`.
+"""Renders the templates of Tauri's tool as far as they go: values, functions of one value, `if` and `each`.
 
 On a Mac the tool does it itself, with a full Handlebars; elsewhere it makes no iOS project at all.
 """
@@ -6,7 +6,7 @@ On a Mac the tool does it itself, with a full Handlebars; elsewhere it makes no 
 import re
 
 TAG = re.compile(r"\{\{(~?)\s*(.*?)\s*(~?)\}\}", re.DOTALL)
-HELPERS = {
+FUNCTIONS = {
     "join": lambda value: ", ".join(value or []),
     "prefix-path": lambda value: "../../" + value,
     "shell-escape": lambda value: value,
@@ -51,9 +51,9 @@ def fill(parts, scopes):
         if isinstance(part, str):
             filled += part
         elif "value" in part:
-            helper, _, path = part["value"].rpartition(" ")
+            function, _, path = part["value"].rpartition(" ")
             found = look_up(path, scopes)
-            filled += HELPERS[helper.strip()](found) if helper else str("" if found is None else found)
+            filled += FUNCTIONS[function.strip()](found) if function else str("" if found is None else found)
         elif part["kind"] == "if":
             filled += fill(part["parts"], scopes) if look_up(part["path"], scopes) else ""
         else:

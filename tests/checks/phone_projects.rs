@@ -1,4 +1,4 @@
-//! The two phone projects say what the configuration says. They are files of other tools, so nothing else holds them together.
+//! The two phone projects say what the configuration says: files of other tools, which nothing else holds together.
 
 use std::collections::BTreeSet;
 

@@ -18,7 +18,11 @@ interface ScriptHandler {
 
 object WebViewCompat {
   @JvmStatic
-  fun addDocumentStartJavaScript(webView: WebView, script: String, allowedOriginRules: Set<String>): ScriptHandler = TODO()
+  fun addDocumentStartJavaScript(
+    webView: WebView,
+    script: String,
+    allowedOriginRules: Set<String>,
+  ): ScriptHandler = TODO()
 }
 
 class WebViewAssetLoader private constructor() {

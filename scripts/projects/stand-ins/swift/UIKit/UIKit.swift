@@ -11,7 +11,9 @@ open class UIViewController: UIResponder {
   open var view: UIView! { fatalError() }
   open var title: String?
   open var popoverPresentationController: UIPopoverPresentationController? { fatalError() }
-  open func present(_ viewControllerToPresent: UIViewController, animated flag: Bool, completion: (() -> Void)? = nil) {}
+  open func present(
+    _ viewControllerToPresent: UIViewController, animated flag: Bool, completion: (() -> Void)? = nil
+  ) {}
   open func dismiss(animated flag: Bool, completion: (() -> Void)? = nil) {}
 }
 
