@@ -13,6 +13,7 @@ mod core_is_pure;
 mod imports;
 mod ladder;
 mod line_width;
+mod phone_projects;
 mod words;
 
 use std::path::PathBuf;

@@ -1,0 +1,7 @@
+@file:Suppress("UNUSED_PARAMETER", "unused")
+
+package com.fasterxml.jackson.datatype.jsonorg
+
+import com.fasterxml.jackson.databind.module.SimpleModule
+
+open class JsonOrgModule : SimpleModule()
