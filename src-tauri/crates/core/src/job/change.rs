@@ -123,6 +123,25 @@ impl Job {
         }
     }
 
+    /// Whether a change has an effect on this job: asked of every edit in the fold, wherever it came from. It refuses less
+    /// than the border does: not what an arrangement, an instrument or a line of the sheet that is entered later, or entered
+    /// anew, will make right. It never takes longer the more the job holds.
+    ///
+    /// # Errors
+    /// [`Refused`] with a sentence for the history.
+    pub(super) fn fits(&self, change: &Change) -> Result<(), Refused> {
+        match change {
+            Change::OnIntake(change) => change.fits(self),
+            Change::OnPart(change) => change.fits(self),
+            Change::OnReading(change) => change.fits(self),
+            Change::OnSheet(change) => change.fits(self),
+            Change::OnSize(change) => change.fits(self),
+            Change::OnMoney(change) => change.fits(self),
+            Change::OnList(change) => change.fits(self),
+            Change::OnJob(change) => change.fits(self),
+        }
+    }
+
     /// A job that is closed stays as it was handed over, until it is opened again.
     fn check_open(&self, change: &Change) -> Result<(), Refused> {
         let opens = match change {
