@@ -159,6 +159,17 @@ export type Assessment = {
    * engine, as now arranged, does not have. */
   notices: Array<string>, };
 
+/** A job that is put away. */
+export type AwayLine = {
+  /** The job. */
+  job: JobId,
+  /** Whose engine it is; may be empty. */
+  customer: string,
+  /** What the engine came out of; may be empty. */
+  machine: string,
+  /** Until when it can be brought back: milliseconds since 1970-01-01 UTC. */
+  until: number, };
+
 /** A bank of a V or flat engine, seen from the rear looking towards the front. */
 export type Bank = "left" | "right";
 
@@ -779,10 +790,19 @@ export type HistoryLine = {
   /** Whether it can be taken back: what stands and is not itself about undoing. */
   undoable: boolean,
   /** The undo that took it back; undoing that does it again. */
-  again: EditId | null, };
+  again: EditId | null,
+  /** Why it has no effect, if it has none. */
+  no_effect: NoEffect | null, };
 
 /** What lights the charge. */
 export type Ignition = "spark" | "compression";
+
+/** What came of it. */
+export type Imported = {
+  /** The job. */
+  job: JobId,
+  /** Entries that were refused, for no entry is so: each reason with how many. */
+  refused: Array<RefusedEntries>, };
 
 /** An instrument of the shop, as known to a job. Correcting it corrects all readings that were taken with it in that
  * job; an instrument that was set anew in the middle of a job is entered as another. */
@@ -895,7 +915,9 @@ export type JobLine = {
   /** Photos taken in. */
   photos: number,
   /** What it waits for, in the order in which a bench takes it up. */
-  waits: Array<Waiting>, };
+  waits: Array<Waiting>,
+  /** Whether some of its entries can't be read. */
+  damaged: boolean, };
 
 /** The jobs that were asked for. */
 export type JobList = {
@@ -1263,6 +1285,11 @@ export type NextLook = {
   sentence: string,
   /** By how much the look is expected to reduce what is not known, in bits. */
   gain: number, };
+
+/** Why an edit has no effect on its job. It is kept and shown in the history all the same. */
+export type NoEffect = { "why": "closed" } | { "why": "ahead" } | { "why": "unfit",
+  /** In a sentence. */
+  reason: string, };
 
 /** What was done about an item that is not, or no longer so, on any list. */
 export type NotWanted = {
@@ -2160,6 +2187,13 @@ export type Refusal = {
   /** The day; none where it was not noted. */
   made: Date | null, };
 
+/** Entries that were refused for the same reason. */
+export type RefusedEntries = {
+  /** In a sentence. */
+  reason: string,
+  /** How many. */
+  count: number, };
+
 /** A rule by which parts are decided. */
 export type RuleEntry = {
   /** Its written form. */
@@ -2866,6 +2900,17 @@ job: JobId, }; reply: Array<JobLine> };
  * The job.
  */
 job: JobId, }; reply: NextLook | null };
+  job_put_away: { arguments: { 
+/**
+ * The job.
+ */
+job: JobId, }; reply: Record<symbol, never> };
+  job_bring_back: { arguments: { 
+/**
+ * The job.
+ */
+job: JobId, }; reply: Record<symbol, never> };
+  job_away: { arguments: Record<symbol, never>; reply: Array<AwayLine> };
   edits_append: { arguments: { 
 /**
  * The job.
@@ -2957,7 +3002,16 @@ way?: number, }; reply: Blob };
 /**
  * A number by which to ask how far it is.
  */
-way?: number, }; reply: Added };
+way?: number, 
+/**
+ * Whether a job that was put away here is to come back.
+ */
+back?: boolean, }; reply: Imported };
+  archive_kept: { arguments: { 
+/**
+ * The job.
+ */
+job: JobId, }; reply: Record<symbol, never> };
   way_get: { arguments: { 
 /**
  * The number with which it was begun.

@@ -13,6 +13,8 @@ const MIGRATIONS: &[M<'_>] = &[
     M::up(include_str!("../migrations/0001_first.sql")),
     M::up(include_str!("../migrations/0002_shelf.sql")),
     M::up(include_str!("../migrations/0003_summary.sql")),
+    M::up(include_str!("../migrations/0004_clock.sql")),
+    M::up(include_str!("../migrations/0005_put_away.sql")),
 ];
 
 /// How long to wait for another program that is writing.

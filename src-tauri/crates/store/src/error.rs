@@ -37,6 +37,12 @@ pub enum StoreError {
     /// The job is not in this store.
     #[error("There is no such job here. It may be on another device: import its file.")]
     NoSuchJob,
+    /// A job was put away, and an archive of it came.
+    #[error("This job was put away here. Take it in all the same?")]
+    PutAway,
+    /// A job is to be put away of which no archive was made as it stands.
+    #[error("No archive of this job was made since its last entry: save one first.")]
+    NotArchived,
     /// The photo is not in this store.
     #[error("This photo is not here. It may be on another device: import the job’s file from there.")]
     NoSuchPhoto,
@@ -72,6 +78,8 @@ impl StoreError {
             Self::Newer { .. } => "store-newer",
             Self::ReadOnly => "store-read-only",
             Self::NoSuchJob => "no-such-job",
+            Self::PutAway => "job-put-away",
+            Self::NotArchived => "not-archived",
             Self::NoSuchPhoto => "no-such-photo",
             Self::PhotoDamaged => "photo-damaged",
             Self::EditConflict(_) => "edit-conflict",

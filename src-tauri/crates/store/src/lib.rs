@@ -20,11 +20,14 @@ mod ledger;
 mod photo_folder;
 
 pub use archive::{
-    JobFile, MAX_ARCHIVE_BYTES, MAX_EDITS, MAX_JOB_BYTES, MAX_PHOTO_BYTES, MAX_PHOTOS, PhotoCheck, read_job_file,
+    Imported, JobFile, MAX_ARCHIVE_BYTES, MAX_EDITS, MAX_JOB_BYTES, MAX_PHOTO_BYTES, MAX_PHOTOS, PhotoCheck,
+    read_job_file,
 };
 pub use error::StoreError;
 pub use job_id::JobId;
-pub use ledger::{Asked, JobRow, Ledger, NewPhoto, PhotoFacts, PhotoFormat, PhotoRow, ShelfKind, Summary};
+pub use ledger::{
+    Asked, JobRow, Ledger, NewPhoto, PhotoFacts, PhotoFormat, PhotoRow, PutAway, ReadEdits, ShelfKind, Summary,
+};
 pub use photo_folder::{ShownSize, photo_id};
 
 use std::path::Path;
@@ -76,6 +79,16 @@ impl Store {
         let done = act(&Ledger::new(&transaction, &self.photos))?;
         transaction.commit().map_err(StoreError::from)?;
         Ok(done)
+    }
+
+    /// Takes out what was put away more than 30 days ago, with the photos that no other job has.
+    ///
+    /// # Errors
+    /// What the disk and the database say.
+    pub fn clear_put_away(&self, now: u64) -> Result<(), StoreError> {
+        // Only once the rows are gone for good: a file without a row is waste, a row without a file is a loss.
+        let photos = self.write(|ledger| ledger.clear_put_away(now))?;
+        photos.iter().try_for_each(|photo| self.photos.forget(photo))
     }
 
     /// The untouched bytes of a photo.

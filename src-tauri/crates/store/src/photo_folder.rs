@@ -62,10 +62,15 @@ impl PhotoFolder {
 
     /// Takes an original out again whose import was refused half way.
     pub(crate) fn forget_original(&self, photo: &PhotoId) -> Result<(), StoreError> {
-        match fs::remove_file(self.original_path(photo)) {
-            Err(error) if error.kind() != io::ErrorKind::NotFound => Err(error.into()),
-            _ => Ok(()),
+        remove_if_there(&self.original_path(photo))
+    }
+
+    /// Takes out a photo with all that was made of it.
+    pub(crate) fn forget(&self, photo: &PhotoId) -> Result<(), StoreError> {
+        for size in [ShownSize::Screen, ShownSize::Thumb] {
+            remove_if_there(&self.shown_path(photo, size))?;
         }
+        self.forget_original(photo)
     }
 
     pub(crate) fn original(&self, photo: &PhotoId) -> Result<Vec<u8>, StoreError> {
@@ -96,6 +101,13 @@ impl PhotoFolder {
 
 fn first_two(photo: &PhotoId) -> String {
     photo.as_str().chars().take(2).collect()
+}
+
+fn remove_if_there(path: &Path) -> Result<(), StoreError> {
+    match fs::remove_file(path) {
+        Err(error) if error.kind() != io::ErrorKind::NotFound => Err(error.into()),
+        _ => Ok(()),
+    }
 }
 
 fn read_if_there(path: &Path) -> Result<Option<Vec<u8>>, StoreError> {

@@ -6,7 +6,8 @@ use wearbook_core::engine::Part;
 use wearbook_core::job::{Change, EditId, Log, OnIntake, OnPart, PhotoId};
 use wearbook_store::{JobId, Ledger, NewPhoto, photo_id};
 
-use super::edits_append::append;
+use super::edits_append::entered;
+use crate::open_job::New;
 use crate::picture::facts;
 use crate::{Error, JobView, Wearbook};
 
@@ -38,7 +39,7 @@ pub fn act(book: &Wearbook, Arguments { job, part, ancillary }: Arguments, bytes
     let shows = |sharpness| shown(part, ancillary, photo_id(&bytes), sharpness);
     let unseen = shows(None)?;
     // Asked before the picture is decoded, so that what can't have it is said at once.
-    book.open_job.look(&book.store, job, |open| assess::check(open.log.job(), &unseen))??;
+    book.look(job, |open| assess::check(open.log.job(), &unseen))??;
     let developed = wearbook_photo::develop(&bytes)?;
     let change = shows(Some(developed.sharpness))?;
     let new = NewPhoto {
@@ -48,11 +49,9 @@ pub fn act(book: &Wearbook, Arguments { job, part, ancillary }: Arguments, bytes
         thumb: &developed.thumb,
     };
     let now = book.clock.now_millis();
-    let add = |ledger: &Ledger<'_>, log: &mut Log| {
-        ledger.add_photo(job, new, now)?;
-        append(ledger, job, log, vec![change], now)
-    };
-    book.open_job.append(&book.store, job, add, |open| JobView::new(job, open))
+    let edits = |log: &mut Log, device| entered(log, vec![change.clone()], now, device);
+    let before = |ledger: &Ledger<'_>| Ok(ledger.add_photo(job, new, now).map(drop)?);
+    book.open_job.append(&book.store, job, &New { now, edits: &edits, before: &before }, |open| JobView::new(job, open))
 }
 
 /// What is done with the picture.

@@ -111,6 +111,7 @@ impl Job {
         if let Some(part) = change.part() {
             self.check_part(part)?;
         }
+        self.fits(change)?;
         match change {
             Change::OnIntake(change) => change.check(self),
             Change::OnPart(change) => change.check(self),

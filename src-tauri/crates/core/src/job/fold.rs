@@ -55,7 +55,7 @@ impl Job {
     }
 
     /// Applies a change, or notes why it does not fit.
-    pub(super) fn apply_if_it_fits(&mut self, id: EditId, change: &Change) {
+    pub fn apply_if_it_fits(&mut self, id: EditId, change: &Change) {
         match self.fits(change) {
             Ok(()) => self.apply(id, change),
             Err(Refused(reason)) => drop(self.without_effect.insert(id, NoEffect::Unfit { reason })),
