@@ -124,6 +124,15 @@ export const words = {
     /** @param {string} when */ closed: (when) => `closed ${when}`,
     refused: 'refused by the customer',
     damaged: 'damaged: not all of it can be read',
+    recovered: 'The shop’s records were damaged and have been recovered',
+    /** @param {{ aside: string, entries: number, jobs: number, short: number }} of */
+    recoveredWhat: ({ aside, entries, jobs, short }) =>
+      `${counted(entries, 'entry', 'entries')} of ${counted(jobs, 'job')} were read. ${short === 0
+        ? 'None is missing.'
+        : `${counted(short, 'job')} may lack entries: hold them against your archives.`} The damaged files are kept in “${
+        aside}”.`,
+    /** @param {string} when */ clockBack: (when) =>
+      `This device’s clock is behind: the last entry here was made on ${when}. Set its date and time.`,
     /** @param {number} n */ away: (n) => `Put away: ${counted(n, 'job')}`,
     /** @param {string} when */ awayUntil: (when) => `can be brought back until ${when}`,
     bringBack: 'Bring back',
@@ -1081,7 +1090,7 @@ export const words = {
     putAwayHint: 'It leaves the lists with its photos. For 30 days you can bring it back; then only its archive is left.',
     archiveFirst: 'Its archive comes first: none was saved since the last entry.',
     saveAndPutAway: 'Save the archive, then put away',
-    isPutAway: 'Put away. It stands at the foot of the jobs for 30 days.',
+    isPutAway: 'Put away for 30 days',
   },
   history: {
     intro: 'Everything that was done, latest first. Undoing is noted too; nothing is ever lost.',

@@ -17,8 +17,7 @@ let unsaved = ''
 export const putAway = ({ job }) => html`
   <details>
     <summary>${text.putAway}</summary>
-    <p>${text.putAwayHint}</p>
-    <p role="status">${unsaved === job ? text.archiveFirst : ''}</p>
+    <p role="status">${unsaved === job ? text.archiveFirst : text.putAwayHint}</p>
     ${unsaved === job
       ? html`<button type="button" @click=${() => saveFirst(job)}>${text.saveAndPutAway}</button>`
       : html`<button type="button" @click=${() => away(job)}>${text.putAway}</button>`}

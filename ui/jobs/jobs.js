@@ -51,6 +51,7 @@ export function jobs() {
     title: words.screens.jobs,
     body: html`
       ${put === null ? '' : askedBack(put)}
+      ${shown === null ? '' : troubles(shown)}
       ${shown === null
         ? html`<p>${state.alert ? '' : words.frame.loading}</p>`
         : all === 0
@@ -65,6 +66,15 @@ export function jobs() {
       </div>`,
   }
 }
+
+/** What is wrong with the device or was with its records. @param {JobList} list */
+const troubles = ({ recovery, clock_back }) => html`
+  ${clock_back === null ? '' : html`<p class="notice">${words.jobs.clockBack(day(dayOf(clock_back)))}</p>`}
+  ${recovery === null ? '' : html`
+    <details>
+      <summary>${words.jobs.recovered}</summary>
+      <p>${words.jobs.recoveredWhat(recovery)}</p>
+    </details>`}`
 
 /** What is on the bench; what is finished is put away below it, but not what was asked for. @param {JobList} list */
 function onBench({ open, finished }) {

@@ -924,7 +924,11 @@ export type JobList = {
   /** Those that are open. */
   open: Lines,
   /** Those that are closed. */
-  finished: Lines, };
+  finished: Lines,
+  /** What came of the recovery of a damaged database, if there was one. */
+  recovery: Recovery | null,
+  /** When something was last entered here, if that is more than a day after what the clock says now. */
+  clock_back: number | null, };
 
 /** What a job is about. Every line of a bill belongs to one. */
 export type JobScope = "bearings" | "cylinders" | "block" | "valve-gear" | "oil-and-drives" | "further" | "assembly";
@@ -2186,6 +2190,17 @@ export type Refusal = {
   goes_back: GoesBack,
   /** The day; none where it was not noted. */
   made: Date | null, };
+
+/** What came of the recovery of a damaged database. */
+export type Recovery = {
+  /** The folder with the damaged files, beside the database. */
+  aside: string,
+  /** How many entries were read. */
+  entries: number,
+  /** Of how many jobs. */
+  jobs: number,
+  /** How many of these may lack entries. */
+  short: number, };
 
 /** Entries that were refused for the same reason. */
 export type RefusedEntries = {

@@ -8,6 +8,9 @@ use rusqlite_migration::{M, Migrations};
 
 use crate::StoreError;
 
+/// The name of its file.
+pub(crate) const DATABASE: &str = "wearbook.db";
+
 /// Forward only. A file that has been released is never changed; the next change is the next file.
 const MIGRATIONS: &[M<'_>] = &[
     M::up(include_str!("../migrations/0001_first.sql")),

@@ -15,9 +15,14 @@ pub enum StoreError {
     Full,
     /// The database file does not read as it was written.
     #[error(
-        "The shop’s database is damaged, so this could not be read. Export the jobs that still open, then restore the folder from a backup."
+        "The shop’s database is damaged, so this could not be read. Close the program and open it again: what can be read is then recovered."
     )]
     Damaged,
+    /// The photos are there and the database is not.
+    #[error(
+        "The shop’s database, wearbook.db, is missing or empty, but its photos are there. Put the file back from a backup. Only to begin a new shop move the folder “photos” elsewhere."
+    )]
+    Missing,
     /// Another program holds the database.
     #[error("The shop’s database is in use by another program. Close the other window and try again.")]
     Busy,
@@ -74,6 +79,7 @@ impl StoreError {
         match self {
             Self::Full => "store-full",
             Self::Damaged => "store-damaged",
+            Self::Missing => "store-missing",
             Self::Busy => "store-busy",
             Self::Newer { .. } => "store-newer",
             Self::ReadOnly => "store-read-only",

@@ -18,6 +18,7 @@ mod error;
 mod job_id;
 mod ledger;
 mod photo_folder;
+mod recovery;
 
 pub use archive::{
     Imported, JobFile, MAX_ARCHIVE_BYTES, MAX_EDITS, MAX_JOB_BYTES, MAX_PHOTO_BYTES, MAX_PHOTOS, PhotoCheck,
@@ -29,8 +30,9 @@ pub use ledger::{
     Asked, JobRow, Ledger, NewPhoto, PhotoFacts, PhotoFormat, PhotoRow, PutAway, ReadEdits, ShelfKind, Summary,
 };
 pub use photo_folder::{ShownSize, photo_id};
+pub use recovery::Recovered;
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::sync::{Mutex, MutexGuard, PoisonError};
 
 use rusqlite::{Connection, TransactionBehavior};
@@ -43,6 +45,26 @@ use photo_folder::PhotoFolder;
 pub struct Store {
     connection: Mutex<Connection>,
     photos: PhotoFolder,
+    dir: PathBuf,
+}
+
+/// A database that is damaged is recovered first; where there is none beside photos, none is begun.
+fn open_database(dir: &Path, photos: &PhotoFolder) -> Result<Connection, StoreError> {
+    let path = dir.join(database::DATABASE);
+    if recovery::is_noted(dir) {
+        recovery::recover(dir)?;
+    }
+    let is_there = std::fs::metadata(&path).is_ok_and(|file| file.len() > 0);
+    if !is_there && !photos.is_empty()? {
+        return Err(StoreError::Missing);
+    }
+    match database::open(&path) {
+        Err(StoreError::Damaged) if is_there => {
+            recovery::recover(dir)?;
+            database::open(&path)
+        }
+        opened => opened,
+    }
 }
 
 impl Store {
@@ -53,8 +75,25 @@ impl Store {
     /// disk or the database says.
     pub fn open(dir: &Path) -> Result<Self, StoreError> {
         let photos = PhotoFolder::open(dir)?;
-        let connection = database::open(&dir.join("wearbook.db"))?;
-        Ok(Self { connection: Mutex::new(connection), photos })
+        let connection = open_database(dir, &photos)?;
+        Ok(Self { connection: Mutex::new(connection), photos, dir: dir.to_owned() })
+    }
+
+    /// Notes that damage was met: the next time the shop is opened, what can be read is recovered.
+    ///
+    /// # Errors
+    /// What the disk says.
+    pub fn note_damage(&self) -> Result<(), StoreError> {
+        recovery::note(&self.dir)
+    }
+
+    /// What came of the last recovery; none if there never was one.
+    ///
+    /// # Errors
+    /// What the database says.
+    pub fn recovered(&self) -> Result<Option<Recovered>, StoreError> {
+        let settings = self.read::<_, StoreError>(|ledger| ledger.settings())?;
+        Ok(settings.get(recovery::SETTING).and_then(|told| serde_json::from_str(told).ok()))
     }
 
     /// Looks something up. All that the closure reads is of one moment.

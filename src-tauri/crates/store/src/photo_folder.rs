@@ -51,6 +51,17 @@ impl PhotoFolder {
         Ok(folder)
     }
 
+    /// Whether any photo is kept here.
+    pub(crate) fn is_empty(&self) -> Result<bool, StoreError> {
+        for folder in fs::read_dir(&self.photos)? {
+            let folder = folder?;
+            if folder.file_type()?.is_dir() && fs::read_dir(folder.path())?.next().is_some() {
+                return Ok(false);
+            }
+        }
+        Ok(true)
+    }
+
     /// Keeps an original. Returns whether it was not there before.
     pub(crate) fn keep_original(&self, photo: &PhotoId, bytes: &[u8]) -> Result<bool, StoreError> {
         let path = self.original_path(photo);
@@ -136,13 +147,13 @@ fn write_whole(path: &Path, bytes: &[u8]) -> Result<(), StoreError> {
 
 /// A rename is safe from the power going off only once its folder is on the disk too.
 #[cfg(unix)]
-fn sync_folder(folder: &Path) -> io::Result<()> {
+pub(crate) fn sync_folder(folder: &Path) -> io::Result<()> {
     File::open(folder)?.sync_all()
 }
 
 /// Other systems can't open folders; their file systems log renames.
 #[cfg(not(unix))]
-fn sync_folder(_: &Path) -> io::Result<()> {
+pub(crate) fn sync_folder(_: &Path) -> io::Result<()> {
     Ok(())
 }
 

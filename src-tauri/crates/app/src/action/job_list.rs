@@ -3,7 +3,7 @@
 use std::cmp::Reverse;
 
 use serde::{Deserialize, Serialize};
-use wearbook_store::{Asked, JobRow, Ledger, Summary};
+use wearbook_store::{Asked, JobRow, Ledger, Recovered, Summary};
 
 use crate::view::{SUMMARY, searched, summary, summary_of_open};
 use crate::{Error, JobLine, Wearbook};
@@ -44,6 +44,24 @@ pub struct Reply {
     pub open: Lines,
     /// Those that are closed.
     pub finished: Lines,
+    /// What came of the recovery of a damaged database, if there was one.
+    pub recovery: Option<Recovery>,
+    /// When something was last entered here, if that is more than a day after what the clock says now.
+    pub clock_back: Option<u64>,
+}
+
+/// What came of the recovery of a damaged database.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct Recovery {
+    /// The folder with the damaged files, beside the database.
+    pub aside: String,
+    /// How many entries were read.
+    pub entries: usize,
+    /// Of how many jobs.
+    pub jobs: usize,
+    /// How many of these may lack entries.
+    pub short: usize,
 }
 
 /// Some jobs of a kind.
@@ -71,7 +89,19 @@ pub fn act(book: &Wearbook, Arguments { find, finished, most }: Arguments) -> Re
         // A disk that is full takes no summaries, damage hides some, and the list must be there all the same.
         Err(_) => unkept(book, &words, finished, most)?,
     };
-    Ok(Reply { open: lines(open)?, finished: lines(closed)? })
+    Ok(Reply { open: lines(open)?, finished: lines(closed)?, recovery: recovery(book), clock_back: clock_back(book) })
+}
+
+/// What is damaged must not keep the list away, so without an answer nothing is told.
+fn recovery(book: &Wearbook) -> Option<Recovery> {
+    let Recovered { aside, jobs, short } = book.store.recovered().ok()??;
+    Some(Recovery { aside, entries: jobs.values().sum(), jobs: jobs.len(), short: short.len() })
+}
+
+fn clock_back(book: &Wearbook) -> Option<u64> {
+    const DAY: u64 = 24 * 60 * 60 * 1000;
+    let latest = book.store.read::<_, Error>(|ledger| Ok(ledger.latest_at()?)).ok()?;
+    (latest > book.clock.now_millis().saturating_add(DAY)).then_some(latest)
 }
 
 type Found = (Vec<Summary>, usize);
@@ -142,6 +172,10 @@ impl Wearbook {
             let horizon = ledger.horizon(self.clock.now_millis()).unwrap_or_default();
             Ok((ledger.edits_as_far_as_read(row.id), horizon))
         })?;
+        if !read.is_whole {
+            // That it is damaged is shown, whether or not it could be noted for the next start.
+            let _ = self.store.note_damage();
+        }
         Ok((read.is_whole.then_some(read.edits.len()), summary(row, &read, horizon)?))
     }
 }
