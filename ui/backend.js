@@ -88,8 +88,17 @@ export const takeInPhoto = (shot) => act('photo_take_in', { shot })
 export const keepAwake = (on) => device('keep_awake', { on })
 /** A tick that the hand feels. */
 export const tick = () => device('tick', {})
-/** @param {Blob} file @param {number} way by which to ask how far it is */
-export const importArchive = (file, way) => act('archive_import', { way }, file)
+/** @param {Blob} file @param {number} way by which to ask how far it is
+ * @param {boolean} back whether a job that was put away is to come back */
+export const importArchive = (file, way, back) => act('archive_import', { way, back }, file)
+/** That the archive which was saved last is kept: the job may be put away until it is changed. @param {string} job */
+export const keptArchive = (job) => act('archive_kept', { job })
+/** Out of the lists, and gone after 30 days. @param {string} job */
+export const putAwayJob = (job) => act('job_put_away', { job })
+/** @param {string} job */
+export const bringBackJob = (job) => act('job_bring_back', { job })
+/** Those that can still be brought back. */
+export const listAway = () => act('job_away', {})
 /** How far something is; nothing once it is over. @param {number} way */
 export const getSteps = (way) => act('way_get', { way })
 /** Ends something that is no longer wanted. @param {number} way */
@@ -205,8 +214,11 @@ export async function saveSheet(name) {
 
 /** Saves the whole job with its photos as one file. @param {string} job @param {number} way */
 export async function saveArchive(job, way) {
-  if (!inShell) return download('archive_export', { job, way })
-  return savedPath(await command('archive_save', { job, way }))
+  const saved = inShell
+    ? savedPath(await command('archive_save', { job, way }))
+    : await download('archive_export', { job, way })
+  if (saved) await keptArchive(job)
+  return saved
 }
 
 /** Android's web view has no share sheet, iOS's has; a desktop's browser may have one. */

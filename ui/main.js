@@ -47,7 +47,7 @@ async function arrive() {
   const route = known(readRoute(here))
   const isKnown = !route.job || state.saved?.job === route.job
   if (!isKnown) state.saved = null
-  Object.assign(state, { route, alert: '', notice: '' })
+  Object.assign(state, { route, alert: '', notice: '', ...state.onArrival, onArrival: {} })
   if (!toldHere()) forgetTold()
   foldScreens()
   rememberScreen(here)

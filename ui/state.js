@@ -19,6 +19,7 @@ import { readRoute } from './route.js'
  * @property {Waiting[]} waiting changes not yet in `saved`, in order
  * @property {string} alert a sentence about what went wrong
  * @property {string} notice a sentence about what went right
+ * @property {{ alert?: string, notice?: string }} onArrival what is told on the screen that is gone to next
  * @property {string} cameFrom the screen of a job from which the person went to what belongs to the shop
  * @property {boolean} wide plan and part have room side by side
  */
@@ -47,6 +48,7 @@ export const state = {
   waiting: [],
   alert: '',
   notice: '',
+  onArrival: {},
   cameFrom: '',
   wide: room.matches,
 }

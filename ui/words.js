@@ -140,6 +140,26 @@ export const words = {
     /** @param {number} n */ photos: (n) => counted(n, 'photo'),
     /** @param {string} when */ closed: (when) => `closed ${when}`,
     refused: 'refused by the customer',
+    damaged: 'damaged: not all of it can be read',
+    recovered: 'The shop’s records were damaged and have been recovered',
+    /** @param {{ aside: string, entries: number, jobs: number, short: number }} of */
+    recoveredWhat: ({ aside, entries, jobs, short }) =>
+      `${counted(entries, 'entry', 'entries')} of ${counted(jobs, 'job')} were read. ${short === 0
+        ? 'None is missing.'
+        : `${counted(short, 'job')} may lack entries: hold them against your archives.`} The damaged files are kept in “${
+        aside}”.`,
+    /** @param {string} when */ clockBack: (when) =>
+      `This device’s clock is behind: the last entry here was made on ${when}. Set its date and time.`,
+    /** @param {number} n */ away: (n) => `Put away: ${counted(n, 'job')}`,
+    /** @param {string} when */ awayUntil: (when) => `can be brought back until ${when}`,
+    bringBack: 'Bring back',
+    /** @param {string} name */ bringBackOf: (name) => `Bring back: ${name}`,
+    /** What was left out of an archive. @param {{ count: number, reason: string }[]} refused */
+    leftOut: (refused) => refused.map(({ count, reason }) =>
+      `${counted(count, 'entry', 'entries')} in this file ${count === 1 ? 'was' : 'were'} left out. ${reason}`).join(' '),
+    wasPutAway: 'This job was put away here.',
+    takeBack: 'Take it in all the same',
+    leaveAway: 'Leave it away',
     /** @param {number} n */ finished: (n) => `Finished: ${counted(n, 'job')}`,
     allFinished: 'No engine is on the bench.',
     /** @param {string} when */ changed: (when) => `changed ${when}`,
@@ -1086,9 +1106,19 @@ export const words = {
     /** @param {string} when */ closed: (when) =>
       `This job is closed since ${when}. It stands under the finished jobs.`,
     reopen: 'Open the job again',
+    putAway: 'Put the job away',
+    putAwayHint: 'It leaves the lists with its photos. For 30 days you can bring it back; then only its archive is left.',
+    archiveFirst: 'Its archive comes first: none was saved since the last entry.',
+    saveAndPutAway: 'Save the archive, then put away',
+    isPutAway: 'Put away for 30 days',
   },
   history: {
     intro: 'Everything that was done, latest first. Undoing is noted too; nothing is ever lost.',
+    noEffect: {
+      closed: 'waits until the job is opened again',
+      ahead: 'dated ahead, waits until its time: check the clocks of your devices',
+    },
+    /** @param {string} why */ unfit: (why) => `no effect: ${why}`,
     none: 'Nothing has been entered yet.',
     about: 'About',
     everything: 'Everything',

@@ -9,6 +9,7 @@ import { toMeasure, toScreen } from '../route.js'
 import { capitalised } from '../text.js'
 import { words } from '../words.js'
 import { givenBack } from './given-back.js'
+import { putAway } from './put-away.js'
 import { refusal } from './refusal.js'
 
 const text = words.handOver
@@ -28,7 +29,8 @@ export const ending = (view) => html`
     <div class="hand-over-ways"><button type="button"
       @click=${() => savePaper(view.job, 'closing-pdf')}>${text.closingPdf}</button></div>
     ${closing(view)}
-  </section>`
+  </section>
+  ${putAway(view)}`
 
 /** The lists with what is open on each; then what stands on no list. @param {JobView} view */
 function stillOpen({ job, assessment }) {

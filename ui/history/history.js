@@ -1,5 +1,5 @@
 // Everything that was done, day by day, latest first, each undoable; looked through by what it is about.
-/** @import { HistoryLine, JobView, Topic } from '../types/api.d.ts' */
+/** @import { HistoryLine, JobView, NoEffect, Topic } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { repeat } from '../vendor/lit-html/directives/repeat.js'
 import { getHistory } from '../backend.js'
@@ -137,7 +137,11 @@ function entry(job, line) {
   return html`
     <li class=${line.undone ? 'history-undone' : ''}>
       <time datetime=${new Date(line.at).toISOString()}>${clock(line.at)}</time>
-      <span class="history-sentence">${line.sentence}${line.undone ? html` <em>(${text.undone})</em>` : ''}</span>
+      <span class="history-sentence">${line.sentence}${line.undone ? html` <em>(${text.undone})</em>` : ''}
+        ${line.no_effect ? html`<em>(${whyNot(line.no_effect)})</em>` : ''}</span>
       ${line.undoable ? button(text.undo, line.edit) : line.again ? button(text.again, line.again) : ''}
     </li>`
 }
+
+/** @param {NoEffect} none */
+const whyNot = (none) => none.why === 'unfit' ? text.unfit(none.reason) : text.noEffect[none.why]

@@ -2,14 +2,15 @@
 /** @import { JobLine, JobList, Lines, Waiting } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { repeat } from '../vendor/lit-html/directives/repeat.js'
-import { createJob, importArchive, listJobs, makeDemo } from '../backend.js'
+import { createJob, importArchive, listJobs, makeDemo, Refusal } from '../backend.js'
 import { fileButton } from '../controls/file-button.js'
 import { day, dayOf, moment } from '../dates.js'
 import { underWay } from '../frame/under-way.js'
 import { go, toScreen, toShop } from '../route.js'
 import { allShots } from '../shots/shots.js'
-import { attempt, state } from '../state.js'
+import { attempt, redraw, state } from '../state.js'
 import { words } from '../words.js'
+import { away, readAway } from './away.js'
 import { search } from './search.js'
 
 /** So many are shown at once, and so many more each time. */
@@ -26,6 +27,7 @@ let withFinished = false
 
 export async function readJobs() {
   const wanted = asked
+  await readAway()
   const list = await listJobs({ find: wanted, finished: withFinished || wanted.trim() !== '', most })
   // While this was read more may have been typed.
   if (wanted !== asked) return
@@ -50,11 +52,14 @@ export function jobs() {
     title: words.screens.jobs,
     body: html`
       ${allShots()}
+      ${put === null ? '' : askedBack(put)}
+      ${shown === null ? '' : troubles(shown)}
       ${shown === null
         ? html`<p>${state.alert ? '' : words.frame.loading}</p>`
         : all === 0
           ? welcome()
-          : html`${search({ all, found: shown.open.found + shown.finished.found, asked, ask })}${onBench(shown)}`}`,
+          : html`${search({ all, found: shown.open.found + shown.finished.found, asked, ask })}${onBench(shown)}`}
+      ${away()}`,
     bar: html`
       <div class="bar">
         ${all > 0 ? html`<a class="button" href=${toShop('label')}>${words.screens.label}</a>` : ''}
@@ -63,6 +68,15 @@ export function jobs() {
       </div>`,
   }
 }
+
+/** What is wrong with the device or was with its records. @param {JobList} list */
+const troubles = ({ recovery, clock_back }) => html`
+  ${clock_back === null ? '' : html`<p class="notice">${words.jobs.clockBack(day(dayOf(clock_back)))}</p>`}
+  ${recovery === null ? '' : html`
+    <details>
+      <summary>${words.jobs.recovered}</summary>
+      <p>${words.jobs.recoveredWhat(recovery)}</p>
+    </details>`}`
 
 /** What is on the bench; what is finished is put away below it, but not what was asked for. @param {JobList} list */
 function onBench({ open, finished }) {
@@ -116,6 +130,7 @@ function line(job) {
       <a href=${toScreen(job.job, job.engine ? 'plan' : 'intake')}>
         <strong>${[job.customer, job.machine].filter(Boolean).join(' · ') || words.frame.unnamed}</strong>
         <span>${facts.filter(Boolean).join(' · ')}</span>
+        ${job.damaged ? html`<span class="job-damaged">${words.jobs.damaged}</span>` : ''}
         ${job.waits.length > 0 ? html`<span class="job-waits">${job.waits.map(waiting).join(' · ')}</span>` : ''}
         <span>${job.closed_at === null
           ? words.jobs.changed(moment(job.changed_at))
@@ -133,10 +148,37 @@ const newJob = () =>
     go(toScreen(state.saved.job, 'intake'))
   })
 
+/** The archive of a job that was put away here, until it is said whether it comes back. @type {File | null} */
+let put = null
+
+/** @param {File} file */
+const askedBack = (file) => html`
+  <section role="alert" class="notice">
+    <p>${words.jobs.wasPutAway}</p>
+    <button type="button" class="primary" @click=${() => take(file, true)}>${words.jobs.takeBack}</button>
+    <button type="button" @click=${() => leaveAway()}>${words.jobs.leaveAway}</button>
+  </section>`
+
+function leaveAway() {
+  put = null
+  redraw()
+}
+
 /** @param {File[]} files */
-const openArchive = ([file]) =>
+const openArchive = ([file]) => file && take(file, false)
+
+/** @param {File} file @param {boolean} back */
+const take = (file, back) =>
   attempt(async () => {
-    if (!file) return
-    const taken = await underWay((way) => importArchive(file, way))
-    if (taken) go(toScreen(taken.job, 'plan'))
+    put = null
+    try {
+      const taken = await underWay((way) => importArchive(file, way, back))
+      if (!taken) return
+      if (taken.refused.length > 0) state.onArrival = { alert: words.jobs.leftOut(taken.refused) }
+      go(toScreen(taken.job, 'plan'))
+    } catch (failure) {
+      if (!(failure instanceof Refusal) || failure.code !== 'job-put-away') throw failure
+      put = file
+      redraw()
+    }
   })

@@ -159,6 +159,17 @@ export type Assessment = {
    * engine, as now arranged, does not have. */
   notices: Array<string>, };
 
+/** A job that is put away. */
+export type AwayLine = {
+  /** The job. */
+  job: JobId,
+  /** Whose engine it is; may be empty. */
+  customer: string,
+  /** What the engine came out of; may be empty. */
+  machine: string,
+  /** Until when it can be brought back: milliseconds since 1970-01-01 UTC. */
+  until: number, };
+
 /** A bank of a V or flat engine, seen from the rear looking towards the front. */
 export type Bank = "left" | "right";
 
@@ -790,10 +801,19 @@ export type HistoryLine = {
   /** Whether it can be taken back: what stands and is not itself about undoing. */
   undoable: boolean,
   /** The undo that took it back; undoing that does it again. */
-  again: EditId | null, };
+  again: EditId | null,
+  /** Why it has no effect, if it has none. */
+  no_effect: NoEffect | null, };
 
 /** What lights the charge. */
 export type Ignition = "spark" | "compression";
+
+/** What came of it. */
+export type Imported = {
+  /** The job. */
+  job: JobId,
+  /** Entries that were refused, for no entry is so: each reason with how many. */
+  refused: Array<RefusedEntries>, };
 
 /** An instrument of the shop, as known to a job. Correcting it corrects all readings that were taken with it in that
  * job; an instrument that was set anew in the middle of a job is entered as another. */
@@ -906,14 +926,20 @@ export type JobLine = {
   /** Photos taken in. */
   photos: number,
   /** What it waits for, in the order in which a bench takes it up. */
-  waits: Array<Waiting>, };
+  waits: Array<Waiting>,
+  /** Whether some of its entries can't be read. */
+  damaged: boolean, };
 
 /** The jobs that were asked for. */
 export type JobList = {
   /** Those that are open. */
   open: Lines,
   /** Those that are closed. */
-  finished: Lines, };
+  finished: Lines,
+  /** What came of the recovery of a damaged database, if there was one. */
+  recovery: Recovery | null,
+  /** When something was last entered here, if that is more than a day after what the clock says now. */
+  clock_back: number | null, };
 
 /** What a job is about. Every line of a bill belongs to one. */
 export type JobScope = "bearings" | "cylinders" | "block" | "valve-gear" | "oil-and-drives" | "further" | "assembly";
@@ -1289,6 +1315,11 @@ export type NextLook = {
   sentence: string,
   /** By how much the look is expected to reduce what is not known, in bits. */
   gain: number, };
+
+/** Why an edit has no effect on its job. It is kept and shown in the history all the same. */
+export type NoEffect = { "why": "closed" } | { "why": "ahead" } | { "why": "unfit",
+  /** In a sentence. */
+  reason: string, };
 
 /** What was done about an item that is not, or no longer so, on any list. */
 export type NotWanted = {
@@ -2189,6 +2220,24 @@ export type Refusal = {
   /** The day; none where it was not noted. */
   made: Date | null, };
 
+/** What came of the recovery of a damaged database. */
+export type Recovery = {
+  /** The folder with the damaged files, beside the database. */
+  aside: string,
+  /** How many entries were read. */
+  entries: number,
+  /** Of how many jobs. */
+  jobs: number,
+  /** How many of these may lack entries. */
+  short: number, };
+
+/** Entries that were refused for the same reason. */
+export type RefusedEntries = {
+  /** In a sentence. */
+  reason: string,
+  /** How many. */
+  count: number, };
+
 /** A rule by which parts are decided. */
 export type RuleEntry = {
   /** Its written form. */
@@ -2937,6 +2986,17 @@ job: JobId, }; reply: Array<JobLine> };
  * The job.
  */
 job: JobId, }; reply: NextLook | null };
+  job_put_away: { arguments: { 
+/**
+ * The job.
+ */
+job: JobId, }; reply: Record<symbol, never> };
+  job_bring_back: { arguments: { 
+/**
+ * The job.
+ */
+job: JobId, }; reply: Record<symbol, never> };
+  job_away: { arguments: Record<symbol, never>; reply: Array<AwayLine> };
   edits_append: { arguments: { 
 /**
  * The job.
@@ -3057,7 +3117,16 @@ way?: number, }; reply: Blob };
 /**
  * A number by which to ask how far it is.
  */
-way?: number, }; reply: Added };
+way?: number, 
+/**
+ * Whether a job that was put away here is to come back.
+ */
+back?: boolean, }; reply: Imported };
+  archive_kept: { arguments: { 
+/**
+ * The job.
+ */
+job: JobId, }; reply: Record<symbol, never> };
   way_get: { arguments: { 
 /**
  * The number with which it was begun.

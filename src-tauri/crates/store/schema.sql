@@ -8,7 +8,7 @@
 CREATE TABLE device (
     one INTEGER NOT NULL PRIMARY KEY DEFAULT 1 CHECK (one = 1),
     id  INTEGER NOT NULL DEFAULT (random()) -- 64 random bits, drawn when the store is made; part of every edit's id
-) STRICT;
+, latest_at INTEGER NOT NULL DEFAULT 0) STRICT; -- the latest time, by its own clock, at which something was entered here
 
 -- An engine on the bench. All that is known of it stands in its edits.
 CREATE TABLE job (
@@ -16,7 +16,7 @@ CREATE TABLE job (
     added_at INTEGER NOT NULL DEFAULT 0 -- when it was begun or imported here
 ) STRICT;
 
--- One thing that a person did. Rows are added, never changed, never removed.
+-- One thing that a person did. Rows are added, never changed, and removed only with their whole job.
 CREATE TABLE edit (
     job    TEXT NOT NULL REFERENCES job (id),
     id     TEXT NOT NULL, -- sorts by time: milliseconds, counter, device, in hexadecimal
@@ -83,3 +83,19 @@ CREATE TABLE shot (
 ) STRICT, WITHOUT ROWID;
 -- One camera is open at a time.
 CREATE UNIQUE INDEX shot_one_waiting ON shot (state) WHERE state = 'waiting';
+
+-- Of which jobs an archive was made, and how many edits it held: an older one is not enough to put the job away.
+CREATE TABLE archived (
+    job   TEXT    NOT NULL PRIMARY KEY REFERENCES job (id),
+    edits INTEGER NOT NULL DEFAULT 0,
+    at    INTEGER NOT NULL DEFAULT 0 -- when it was made
+) STRICT, WITHOUT ROWID;
+
+-- Jobs that are put away. For 30 days they can be brought back; then all of them goes but this row, so that an archive of
+-- another device brings one back only when it is asked to.
+CREATE TABLE put_away (
+    job    TEXT    NOT NULL PRIMARY KEY,
+    at     INTEGER NOT NULL DEFAULT 0, -- when
+    device INTEGER NOT NULL DEFAULT 0, -- on which device
+    gone   INTEGER NOT NULL DEFAULT 0 CHECK (gone IN (0, 1)) -- 1 once nothing else is left
+) STRICT, WITHOUT ROWID;

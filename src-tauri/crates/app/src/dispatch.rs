@@ -20,10 +20,15 @@ macro_rules! dispatch {
             arguments: Value,
             bytes: Option<Vec<u8>>,
         ) -> Result<Answer, Error> {
-            match name {
+            let answer = match name {
                 $(stringify!($name) => action::$name::act.serve(book, arguments, bytes),)*
                 _ => Err(unknown(name)),
+            };
+            if answer.as_ref().is_err_and(|error| error.code == "store-damaged") {
+                // That it was met is what the person hears, not that it could not be noted.
+                let _ = book.store.note_damage();
             }
+            answer
         }
     };
 }

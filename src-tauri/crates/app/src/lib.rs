@@ -58,10 +58,10 @@ pub use wearbook_store::MAX_ARCHIVE_BYTES;
 
 use std::path::Path;
 
-use open_job::OpenJob;
+use open_job::{Open, OpenJob};
 use serde_json::Value;
 use ways::Ways;
-use wearbook_store::Store;
+use wearbook_store::{JobId, Store};
 
 /// The shop's book, open.
 #[derive(Debug)]
@@ -88,6 +88,11 @@ impl Wearbook {
     pub fn open_with_clock(dir: &Path, clock: impl Clock + 'static) -> Result<Self, Error> {
         let store = Store::open(dir)?;
         Ok(Self { store, clock: Box::new(clock), open_job: OpenJob::default(), ways: Ways::default() })
+    }
+
+    /// Looks at a job as it stands in the store.
+    pub(crate) fn look<R>(&self, job: JobId, with: impl FnOnce(&mut Open) -> R) -> Result<R, Error> {
+        self.open_job.look(&self.store, self.clock.now_millis(), job, with)
     }
 
     /// Does an action by its name.

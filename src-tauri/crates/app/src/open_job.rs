@@ -4,7 +4,7 @@ use std::sync::{Mutex, MutexGuard, PoisonError};
 
 use wearbook_core::assess::{self, Assessment, assess_with};
 use wearbook_core::cause::{Memo, NextLook};
-use wearbook_core::job::Log;
+use wearbook_core::job::{DeviceId, Edit, Log, PhotoId, RecordedChange};
 use wearbook_core::waiting::{Waiting, waiting};
 use wearbook_store::{JobId, Ledger, Store};
 
@@ -51,31 +51,37 @@ impl Open {
 
 impl OpenJob {
     /// Looks at a job as it stands in the store.
-    pub(crate) fn look<R>(&self, store: &Store, job: JobId, with: impl FnOnce(&mut Open) -> R) -> Result<R, Error> {
+    pub(crate) fn look<R>(
+        &self,
+        store: &Store,
+        now: u64,
+        job: JobId,
+        with: impl FnOnce(&mut Open) -> R,
+    ) -> Result<R, Error> {
         let mut open = self.take(job);
-        store.read(|ledger| catch_up(&mut open.log, ledger, job))?;
+        catch_up(&mut open.log, store, now, job)?;
         Ok(self.keep(job, open, with))
     }
 
-    /// Appends to a job, all or nothing, then looks at it. Whoever appends to the ledger adds the same to the log.
+    /// Appends to a job, all or nothing, then looks at it. What is to be appended is worked out from the job as it stands,
+    /// while nothing is locked; should another program have appended meanwhile, it is worked out anew.
     pub(crate) fn append<R>(
         &self,
         store: &Store,
         job: JobId,
-        append: impl FnOnce(&Ledger<'_>, &mut Log) -> Result<(), Error>,
+        new: &New<'_>,
         with: impl FnOnce(&mut Open) -> R,
     ) -> Result<R, Error> {
-        let mut open = self.take(job);
-        let appended = store.write(|ledger| {
-            catch_up(&mut open.log, ledger, job)?;
-            append(ledger, &mut open.log)
-        });
-        match appended {
-            Ok(()) => Ok(self.keep(job, open, with)),
-            Err(refused) => {
-                // Some of what is not in the store may be in the log.
-                self.keep(job, Open { log: Log::default(), ..open }, |_| ());
-                Err(refused)
+        loop {
+            let mut open = self.take(job);
+            let appended = try_to_append(&mut open.log, store, job, new);
+            match appended {
+                Ok(true) => return Ok(self.keep(job, open, with)),
+                refused => {
+                    // Some of what is not in the store may be in the log.
+                    self.keep(job, Open { log: Log::default(), ..open }, |_| ());
+                    refused?;
+                }
             }
         }
     }
@@ -97,23 +103,72 @@ impl OpenJob {
     }
 }
 
+/// What is to be appended to a job.
+pub(crate) struct New<'a> {
+    /// When, in milliseconds since 1970-01-01 UTC.
+    pub(crate) now: u64,
+    /// Works the edits out, and adds them to the log.
+    pub(crate) edits: &'a dyn Fn(&mut Log, DeviceId) -> Result<Vec<Edit>, Error>,
+    /// Keeps what they name, before they are appended.
+    pub(crate) before: &'a dyn Fn(&Ledger<'_>) -> Result<(), Error>,
+}
+
+/// Says whether nobody else appended meanwhile.
+fn try_to_append(log: &mut Log, store: &Store, job: JobId, new: &New<'_>) -> Result<bool, Error> {
+    let device = catch_up(log, store, new.now, job)?;
+    let known = log.edits().len();
+    let edits = (new.edits)(log, device)?;
+    store.write(|ledger| {
+        if ledger.count_edits(job)? != known {
+            return Ok(false);
+        }
+        (new.before)(ledger)?;
+        for photo in edits.iter().filter_map(photo_of) {
+            if ledger.photo(photo)?.is_none() {
+                return Err(Error::change("This photo has not been taken in here: add the picture itself."));
+            }
+        }
+        ledger.entered_at(new.now)?;
+        ledger.append(job, &edits)?;
+        Ok(true)
+    })
+}
+
+fn photo_of(edit: &Edit) -> Option<&PhotoId> {
+    match &edit.change {
+        RecordedChange::Known(change) => change.photo(),
+        RecordedChange::Unknown(_) => None,
+    }
+}
+
 /// Reads what has come since, by another program or by an import, and in which words the shop is told of it. Edits are
 /// never changed and never removed, so as long as their number is right, those that are known are those that are there.
-fn catch_up(log: &mut Log, ledger: &Ledger<'_>, job: JobId) -> Result<(), Error> {
-    let since = ledger.edits_after(job, log.latest())?;
-    if log.edits().len() + since.len() == ledger.count_edits(job)? {
-        log.extend(since);
+/// Nothing is folded while the store is locked.
+fn catch_up(log: &mut Log, store: &Store, now: u64, job: JobId) -> Result<DeviceId, Error> {
+    let known = log.edits().len();
+    let latest = log.latest();
+    let (edits, are_all, terms, horizon, device) = store.read::<_, Error>(|ledger| {
+        let since = ledger.edits_after(job, latest)?;
+        let (terms, horizon, device) = (Settings::load(ledger)?.terms, ledger.horizon(now)?, ledger.device()?);
+        Ok(match known + since.len() == ledger.count_edits(job)? {
+            true => (since, false, terms, horizon, device),
+            false => (ledger.edits(job)?, true, terms, horizon, device),
+        })
+    })?;
+    if are_all {
+        *log = Log::within(edits, horizon);
     } else {
-        *log = Log::new(ledger.edits(job)?);
+        log.look_from(horizon);
+        log.extend(edits);
     }
-    log.speak(Settings::load(ledger)?.terms);
-    Ok(())
+    log.speak(terms);
+    Ok(device)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use wearbook_core::job::{Change, DeviceId, Edit, EditId, Job, OnIntake, RecordedChange, TextField};
+    use wearbook_core::job::{Change, EditId, Job, OnIntake, TextField};
     use wearbook_store::StoreError;
 
     fn fill(n: u64) -> Edit {
@@ -130,7 +185,7 @@ mod tests {
         let check = |because: &str| {
             let stored = here.read::<_, StoreError>(|ledger| ledger.edits(job)).unwrap();
             let look = |open: &mut Open| (open.log.edits().to_vec(), open.log.job().clone());
-            assert_eq!(open_job.look(&here, job, look), Ok((stored.clone(), Job::fold(&stored))), "{because}");
+            assert_eq!(open_job.look(&here, 1_000, job, look), Ok((stored.clone(), Job::fold(&stored))), "{because}");
         };
         check("nothing is there");
         for n in [50, 90, 20, 70, 99] {
@@ -138,12 +193,11 @@ mod tests {
             check("another program appended, some of it earlier than what was known");
         }
         let append = |edit: Edit, answer: Result<(), Error>| {
-            let append = |ledger: &Ledger<'_>, log: &mut Log| {
-                ledger.append(job, std::slice::from_ref(&edit))?;
-                log.extend([edit]);
-                answer
+            let edits = |log: &mut Log, _: DeviceId| {
+                log.extend([edit.clone()]);
+                Ok(vec![edit.clone()])
             };
-            open_job.append(&here, job, append, |_| ())
+            open_job.append(&here, job, &New { now: 1, edits: &edits, before: &|_| answer.clone() }, |_| ())
         };
         let refusal = Error::change("Refused.");
         assert_eq!(append(fill(100), Err(refusal.clone())), Err(refusal));
@@ -152,5 +206,17 @@ mod tests {
         check("as many as were thought to be there, and not the same");
         assert_eq!(append(fill(102), Ok(())), Ok(()));
         check("appended here");
+        let tries = std::cell::Cell::new(0);
+        let edits = |log: &mut Log, _: DeviceId| {
+            tries.set(tries.get() + 1);
+            // The store can be used meanwhile: nothing holds its lock.
+            let at_once = if tries.get() == 1 { vec![fill(103)] } else { vec![] };
+            here.write::<_, StoreError>(|ledger| ledger.append(job, &at_once)).unwrap();
+            log.extend([fill(104)]);
+            Ok(vec![fill(104)])
+        };
+        open_job.append(&here, job, &New { now: 1, edits: &edits, before: &|_| Ok(()) }, |_| ()).unwrap();
+        assert_eq!(tries.get(), 2, "worked out anew after another program appended");
+        check("appended beside another program");
     }
 }

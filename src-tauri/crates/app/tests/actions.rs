@@ -295,11 +295,48 @@ fn an_archive_goes_to_another_shop_and_comes_back_the_same() {
     let (archive, mime, name) = here.fetch("archive_export", json!({ "job": job }));
     assert_eq!((mime, name.as_deref()), ("application/zip", Some("2030-03-17 A Customer.wearbook")));
     for _ in 0..2 {
-        assert_eq!(there.give("archive_import", json!({}), &archive), json!({ "job": job }));
+        assert_eq!(there.give("archive_import", json!({}), &archive), json!({ "job": job, "refused": [] }));
     }
     assert!(there.fetch("archive_export", json!({ "job": job })).0 == archive);
     assert_eq!(there.ask("job_open", json!({ "job": job })), here.ask("job_open", json!({ "job": job })));
     there.refuse("archive_import", json!({}), Some(b"PK no archive"), "archive-refused");
+}
+
+#[test]
+fn a_job_is_put_away_and_comes_back() {
+    let shop = open_shop();
+    let job = shop.job();
+    let one = json!({ "job": job });
+    shop.refuse("job_put_away", one.clone(), None, "not-archived");
+    let (archive, ..) = shop.fetch("archive_export", one.clone());
+    shop.ask("archive_kept", one.clone());
+    shop.ask("job_put_away", one.clone());
+    assert_eq!(shop.ask("job_list", json!({}))["open"]["found"], 0);
+    shop.refuse("job_open", one.clone(), None, "no-such-job");
+    assert_eq!(shop.ask("job_away", json!({}))[0]["customer"], "A. Customer");
+    shop.refuse("archive_import", json!({}), Some(&archive), "job-put-away");
+    shop.ask("job_bring_back", one.clone());
+    assert_eq!(shop.ask("job_list", json!({}))["open"]["found"], 1);
+    shop.ask("job_put_away", one);
+    assert_eq!(shop.give("archive_import", json!({ "back": true }), &archive)["job"], job);
+    assert_eq!(shop.ask("job_away", json!({})), json!([]));
+}
+
+#[test]
+fn what_no_entry_may_be_is_counted_and_the_rest_is_taken_in() {
+    let shop = open_shop();
+    let id = |n: u8| format!("00000000000{n}-0000-0000000000000001");
+    let fill =
+        |n: u8, text: &str| json!({ "id": id(n), "change": { "do": "fill", "field": "customer", "text": text } });
+    let close = json!({ "id": id(3), "change": { "do": "close", "closed": true } });
+    let edits = json!([fill(1, "Ada"), fill(2, &"x".repeat(10_001)), close, fill(4, "Later")]);
+    let file = json!({ "format": "wearbook-job", "version": 1, "job": "7".repeat(32), "edits": edits });
+    let taken = shop.give("archive_import", json!({}), file.to_string().as_bytes());
+    assert_eq!(taken["refused"], json!([{ "reason": "A text of more than 10000 characters.", "count": 1 }]));
+    let one = json!({ "job": taken["job"] });
+    assert_eq!(shop.ask("job_open", one.clone())["texts"]["customer"], "Ada");
+    let history = shop.ask("job_history", one);
+    assert_eq!((&history[0]["no_effect"], &history[0]["undoable"]), (&json!({ "why": "closed" }), &json!(false)));
 }
 
 #[test]

@@ -30,6 +30,10 @@ impl Visit {
         let bytes = file::read(file, wearbook_app::MAX_ARCHIVE_BYTES)?;
         let visit = Self::begin(SystemClock)?;
         let imported = visit.ask("archive_import", json!({}), Some(bytes))?;
+        for refused in imported.get("refused").and_then(Value::as_array).into_iter().flatten() {
+            let told = |field: &str| refused.get(field).cloned().unwrap_or_default();
+            eprintln!("{} entries were left out: {}", told("count"), told("reason"));
+        }
         let job = imported.get("job").cloned().unwrap_or_default();
         Ok((visit, job))
     }

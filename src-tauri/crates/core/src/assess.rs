@@ -12,7 +12,9 @@ use crate::cost::{self, OtherEngines, Ways};
 use crate::decide::{self, Decision};
 use crate::engine::{Engine, Impossible, Part};
 use crate::figure::Figure;
-use crate::job::{Approval, Change, Excess, Job, ListKind, Log, Mark, MarkPlace, OnMoney, PartRecord, Refused};
+use crate::job::{
+    Approval, Change, Excess, Job, ListKind, Log, Mark, MarkPlace, NoEffect, OnMoney, PartRecord, Refused,
+};
 use crate::list::{self, Bench, Open, WorkList};
 use crate::measure::Phase;
 use crate::money::{self, Difference, Quote};
@@ -170,6 +172,7 @@ fn follow(
             job.unknown.len()
         ));
     }
+    notices.extend(set_aside(job));
     if let Some(Err(impossible)) = engine {
         notices.push(format!("The arrangement can’t be right. {impossible}"));
     }
@@ -256,6 +259,21 @@ fn follow(
         causes,
         notices,
     }
+}
+
+/// Tells of entries that are kept and do nothing, each reason once.
+fn set_aside(job: &Job) -> impl Iterator<Item = String> {
+    let count = |is: fn(&NoEffect) -> bool| job.without_effect.values().filter(|why| is(why)).count();
+    let told = [
+        (count(|why| *why == NoEffect::Closed), "came after the job was closed and wait until it is opened again"),
+        (
+            count(|why| *why == NoEffect::Ahead),
+            "are dated ahead and wait until their time: check the clocks of your devices",
+        ),
+        (count(|why| matches!(why, NoEffect::Unfit { .. })), "do not fit and have no effect: the history tells why"),
+    ];
+    let told = told.into_iter().filter(|(count, _)| *count > 0);
+    told.map(|(count, what)| format!("Of this job’s entries, {count} {what}."))
 }
 
 /// What was measured of an engine and decided about each of its parts, as it is shown, and what is done to it.

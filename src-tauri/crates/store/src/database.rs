@@ -8,12 +8,17 @@ use rusqlite_migration::{M, Migrations};
 
 use crate::StoreError;
 
+/// The name of its file.
+pub(crate) const DATABASE: &str = "wearbook.db";
+
 /// Forward only. A file that has been released is never changed; the next change is the next file.
 const MIGRATIONS: &[M<'_>] = &[
     M::up(include_str!("../migrations/0001_first.sql")),
     M::up(include_str!("../migrations/0002_shelf.sql")),
     M::up(include_str!("../migrations/0003_summary.sql")),
     M::up(include_str!("../migrations/0004_shot.sql")),
+    M::up(include_str!("../migrations/0005_clock.sql")),
+    M::up(include_str!("../migrations/0006_put_away.sql")),
 ];
 
 /// How long to wait for another program that is writing.

@@ -15,9 +15,14 @@ pub enum StoreError {
     Full,
     /// The database file does not read as it was written.
     #[error(
-        "The shop’s database is damaged, so this could not be read. Export the jobs that still open, then restore the folder from a backup."
+        "The shop’s database is damaged, so this could not be read. Close the program and open it again: what can be read is then recovered."
     )]
     Damaged,
+    /// The photos are there and the database is not.
+    #[error(
+        "The shop’s database, wearbook.db, is missing or empty, but its photos are there. Put the file back from a backup. Only to begin a new shop move the folder “photos” elsewhere."
+    )]
+    Missing,
     /// Another program holds the database.
     #[error("The shop’s database is in use by another program. Close the other window and try again.")]
     Busy,
@@ -37,6 +42,12 @@ pub enum StoreError {
     /// The job is not in this store.
     #[error("There is no such job here. It may be on another device: import its file.")]
     NoSuchJob,
+    /// A job was put away, and an archive of it came.
+    #[error("This job was put away here. Take it in all the same?")]
+    PutAway,
+    /// A job is to be put away of which no archive was made as it stands.
+    #[error("No archive of this job was made since its last entry: save one first.")]
+    NotArchived,
     /// The photo is not in this store.
     #[error("This photo is not here. It may be on another device: import the job’s file from there.")]
     NoSuchPhoto,
@@ -76,10 +87,13 @@ impl StoreError {
         match self {
             Self::Full => "store-full",
             Self::Damaged => "store-damaged",
+            Self::Missing => "store-missing",
             Self::Busy => "store-busy",
             Self::Newer { .. } => "store-newer",
             Self::ReadOnly => "store-read-only",
             Self::NoSuchJob => "no-such-job",
+            Self::PutAway => "job-put-away",
+            Self::NotArchived => "not-archived",
             Self::NoSuchPhoto => "no-such-photo",
             Self::PhotoDamaged => "photo-damaged",
             Self::ShotWaiting => "shot-waiting",

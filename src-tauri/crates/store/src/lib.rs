@@ -18,23 +18,27 @@ mod error;
 mod job_id;
 mod ledger;
 mod photo_folder;
+mod recovery;
 mod shot_folder;
 mod shot_id;
 mod shots;
 
 pub use archive::{
-    JobFile, MAX_ARCHIVE_BYTES, MAX_EDITS, MAX_JOB_BYTES, MAX_PHOTO_BYTES, MAX_PHOTOS, PhotoCheck, read_job_file,
+    Imported, JobFile, MAX_ARCHIVE_BYTES, MAX_EDITS, MAX_JOB_BYTES, MAX_PHOTO_BYTES, MAX_PHOTOS, PhotoCheck,
+    read_job_file,
 };
 pub use error::StoreError;
 pub use job_id::JobId;
 pub use ledger::{
-    Asked, JobRow, Ledger, NewPhoto, PhotoFacts, PhotoFormat, PhotoRow, ShelfKind, ShotOf, ShotRow, ShotState, Summary,
+    Asked, JobRow, Ledger, NewPhoto, PhotoFacts, PhotoFormat, PhotoRow, PutAway, ReadEdits, ShelfKind, ShotOf, ShotRow,
+    ShotState, Summary,
 };
 pub use photo_folder::{ShownSize, photo_id};
+pub use recovery::Recovered;
 pub use shot_id::ShotId;
 pub use shots::ShotEnd;
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::sync::{Mutex, MutexGuard, PoisonError};
 
 use rusqlite::{Connection, TransactionBehavior};
@@ -49,6 +53,26 @@ pub struct Store {
     connection: Mutex<Connection>,
     photos: PhotoFolder,
     shots: ShotFolder,
+    dir: PathBuf,
+}
+
+/// A database that is damaged is recovered first; where there is none beside photos, none is begun.
+fn open_database(dir: &Path, photos: &PhotoFolder) -> Result<Connection, StoreError> {
+    let path = dir.join(database::DATABASE);
+    if recovery::is_noted(dir) {
+        recovery::recover(dir)?;
+    }
+    let is_there = std::fs::metadata(&path).is_ok_and(|file| file.len() > 0);
+    if !is_there && !photos.is_empty()? {
+        return Err(StoreError::Missing);
+    }
+    match database::open(&path) {
+        Err(StoreError::Damaged) if is_there => {
+            recovery::recover(dir)?;
+            database::open(&path)
+        }
+        opened => opened,
+    }
 }
 
 impl Store {
@@ -60,8 +84,25 @@ impl Store {
     pub fn open(dir: &Path) -> Result<Self, StoreError> {
         let photos = PhotoFolder::open(dir)?;
         let shots = ShotFolder::open(dir)?;
-        let connection = database::open(&dir.join("wearbook.db"))?;
-        Ok(Self { connection: Mutex::new(connection), photos, shots })
+        let connection = open_database(dir, &photos)?;
+        Ok(Self { connection: Mutex::new(connection), photos, shots, dir: dir.to_owned() })
+    }
+
+    /// Notes that damage was met: the next time the shop is opened, what can be read is recovered.
+    ///
+    /// # Errors
+    /// What the disk says.
+    pub fn note_damage(&self) -> Result<(), StoreError> {
+        recovery::note(&self.dir)
+    }
+
+    /// What came of the last recovery; none if there never was one.
+    ///
+    /// # Errors
+    /// What the database says.
+    pub fn recovered(&self) -> Result<Option<Recovered>, StoreError> {
+        let settings = self.read::<_, StoreError>(|ledger| ledger.settings())?;
+        Ok(settings.get(recovery::SETTING).and_then(|told| serde_json::from_str(told).ok()))
     }
 
     /// Looks something up. All that the closure reads is of one moment.
@@ -86,6 +127,16 @@ impl Store {
         let done = act(&Ledger::new(&transaction, &self.photos))?;
         transaction.commit().map_err(StoreError::from)?;
         Ok(done)
+    }
+
+    /// Takes out what was put away more than 30 days ago, with the photos that no other job has.
+    ///
+    /// # Errors
+    /// What the disk and the database say.
+    pub fn clear_put_away(&self, now: u64) -> Result<(), StoreError> {
+        // Only once the rows are gone for good: a file without a row is waste, a row without a file is a loss.
+        let photos = self.write(|ledger| ledger.clear_put_away(now))?;
+        photos.iter().try_for_each(|photo| self.photos.forget(photo))
     }
 
     /// The untouched bytes of a photo.

@@ -51,6 +51,17 @@ impl PhotoFolder {
         Ok(folder)
     }
 
+    /// Whether any photo is kept here.
+    pub(crate) fn is_empty(&self) -> Result<bool, StoreError> {
+        for folder in fs::read_dir(&self.photos)? {
+            let folder = folder?;
+            if folder.file_type()?.is_dir() && fs::read_dir(folder.path())?.next().is_some() {
+                return Ok(false);
+            }
+        }
+        Ok(true)
+    }
+
     /// Keeps an original. Returns whether it was not there before.
     pub(crate) fn keep_original(&self, photo: &PhotoId, bytes: &[u8]) -> Result<bool, StoreError> {
         let path = self.original_path(photo);
@@ -62,10 +73,15 @@ impl PhotoFolder {
 
     /// Takes an original out again whose import was refused half way.
     pub(crate) fn forget_original(&self, photo: &PhotoId) -> Result<(), StoreError> {
-        match fs::remove_file(self.original_path(photo)) {
-            Err(error) if error.kind() != io::ErrorKind::NotFound => Err(error.into()),
-            _ => Ok(()),
+        remove_if_there(&self.original_path(photo))
+    }
+
+    /// Takes out a photo with all that was made of it.
+    pub(crate) fn forget(&self, photo: &PhotoId) -> Result<(), StoreError> {
+        for size in [ShownSize::Screen, ShownSize::Thumb] {
+            remove_if_there(&self.shown_path(photo, size))?;
         }
+        self.forget_original(photo)
     }
 
     pub(crate) fn original(&self, photo: &PhotoId) -> Result<Vec<u8>, StoreError> {
@@ -96,6 +112,13 @@ impl PhotoFolder {
 
 fn first_two(photo: &PhotoId) -> String {
     photo.as_str().chars().take(2).collect()
+}
+
+fn remove_if_there(path: &Path) -> Result<(), StoreError> {
+    match fs::remove_file(path) {
+        Err(error) if error.kind() != io::ErrorKind::NotFound => Err(error.into()),
+        _ => Ok(()),
+    }
 }
 
 fn read_if_there(path: &Path) -> Result<Option<Vec<u8>>, StoreError> {

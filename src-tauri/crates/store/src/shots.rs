@@ -96,8 +96,13 @@ impl Store {
     /// # Errors
     /// What the disk and the database say.
     pub fn settle_shots(&self, check: PhotoCheck<'_>) -> Result<(), StoreError> {
-        for shot in self.shots_now()?.iter().filter(|shot| shot.state == ShotState::Waiting) {
-            self.end_shot(&shot.id, check)?;
+        for shot in self.shots_now()? {
+            match shot.state {
+                ShotState::Waiting => drop(self.end_shot(&shot.id, check)?),
+                // Its file was taken away by other hands, or the row comes from a database that was recovered.
+                ShotState::Taken if self.shots.read(&shot.id)?.is_none() => self.put_away_shot(&shot.id)?,
+                ShotState::Taken => {}
+            }
         }
         self.sweep_shots()
     }
@@ -201,5 +206,8 @@ mod tests {
         store.settle_shots(&whole).unwrap();
         assert_eq!((states(&store), stray.exists()), (vec![ShotState::Taken], false));
         assert_eq!(store.shot_bytes(&taken).unwrap(), b"picture end");
+        fs::remove_file(dir.path().join("files/shots").join(taken.file_name())).unwrap();
+        store.settle_shots(&whole).unwrap();
+        assert_eq!(states(&store), [], "what has no file is offered no more");
     }
 }

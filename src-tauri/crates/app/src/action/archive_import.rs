@@ -1,18 +1,54 @@
 //! Takes in a job from a file.
 
+use serde::{Deserialize, Serialize};
+use wearbook_store::JobId;
+
 use crate::{Error, Wearbook, picture};
 
 /// How it is begun.
-pub type Arguments = super::Awaited;
-/// The job.
-pub type Reply = super::Added;
+#[derive(Debug, Clone, Copy, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+#[serde(deny_unknown_fields)]
+pub struct Arguments {
+    /// A number by which to ask how far it is.
+    #[serde(default)]
+    #[cfg_attr(feature = "schema", ts(optional))]
+    pub way: Option<u32>,
+    /// Whether a job that was put away here is to come back.
+    #[serde(default)]
+    #[cfg_attr(feature = "schema", ts(optional, as = "Option<bool>"))]
+    pub back: bool,
+}
+
+/// What came of it.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+#[cfg_attr(feature = "schema", ts(rename = "Imported"))]
+pub struct Reply {
+    /// The job.
+    pub job: JobId,
+    /// Entries that were refused, for no entry is so: each reason with how many.
+    pub refused: Vec<RefusedEntries>,
+}
+
+/// Entries that were refused for the same reason.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+pub struct RefusedEntries {
+    /// In a sentence.
+    pub reason: String,
+    /// How many.
+    pub count: usize,
+}
 
 /// Takes in a `.wearbook` archive, or a bare `job.json`. A job that is here already gets what it lacks.
 ///
 /// # Errors
-/// `archive-refused` or `edit-conflict` or `stopped` with a sentence, and nothing is taken in; what the store says.
-pub fn act(book: &Wearbook, Arguments { way }: Arguments, bytes: Vec<u8>) -> Result<Reply, Error> {
+/// `archive-refused`, `edit-conflict`, `job-put-away` or `stopped` with a sentence, and nothing is taken in; what the store
+/// says.
+pub fn act(book: &Wearbook, Arguments { way, back }: Arguments, bytes: Vec<u8>) -> Result<Reply, Error> {
     let way = book.ways.begin(way);
-    let job = book.store.import(&bytes, book.clock.now_millis(), &picture::check, &way)?;
-    Ok(Reply { job })
+    let imported = book.store.import_back(&bytes, book.clock.now_millis(), back, &picture::check, &way)?;
+    let refused = imported.refused.into_iter().map(|(reason, count)| RefusedEntries { reason, count });
+    Ok(Reply { job: imported.job, refused: refused.collect() })
 }

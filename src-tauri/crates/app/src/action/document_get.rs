@@ -127,7 +127,7 @@ pub fn act(
     let way = &*book.ways.begin(way);
     let today = book.clock.today();
     let settings = book.store.read(Settings::load)?;
-    let (job, assessment) = book.open_job.look(&book.store, id, |open| {
+    let (job, assessment) = book.look(id, |open| {
         let assessment = open.assessment();
         (open.log.job().clone(), assessment)
     })?;

@@ -3,9 +3,10 @@
 use serde::Deserialize;
 use wearbook_core::assess;
 use wearbook_core::document::page_to_propose;
-use wearbook_core::job::{Change, Edit, EditId, Job, Log, OnJob, OnMoney, RecordedChange};
-use wearbook_store::{JobId, Ledger};
+use wearbook_core::job::{Change, DeviceId, Edit, EditId, Job, Log, OnJob, OnMoney, RecordedChange, guard};
+use wearbook_store::JobId;
 
+use crate::open_job::New;
 use crate::{Error, JobView, Wearbook};
 
 /// The job and what was done.
@@ -34,29 +35,31 @@ pub fn act(book: &Wearbook, Arguments { job, changes }: Arguments) -> Result<Rep
         return Err(Error::change(format!("{} changes at once: {MAX_CHANGES} at most.", changes.len())));
     }
     let now = book.clock.now_millis();
-    let append = |ledger: &Ledger<'_>, log: &mut Log| append(ledger, job, log, changes, now);
-    book.open_job.append(&book.store, job, append, |open| JobView::new(job, open))
+    let edits = |log: &mut Log, device| entered(log, changes.clone(), now, device);
+    let new = New { now, edits: &edits, before: &|_| Ok(()) };
+    book.open_job.append(&book.store, job, &new, |open| JobView::new(job, open))
 }
 
-/// Checks each change against the job as it then is, and appends it to the ledger and to the log.
-pub(crate) fn append(
-    ledger: &Ledger<'_>,
-    job: JobId,
+/// Checks each change against the job as it then is, and adds it to the log.
+pub(crate) fn entered(
     log: &mut Log,
     changes: Vec<Change>,
     now_millis: u64,
-) -> Result<(), Error> {
-    let device = ledger.device()?;
+    device: DeviceId,
+) -> Result<Vec<Edit>, Error> {
+    let mut edits = Vec::new();
     for change in changes {
         assess::check(log.job(), &change)?;
         let change = with_page(change, log.job());
-        check_reference(ledger, log.edits(), &change)?;
-        let id = EditId::next(log.latest(), now_millis, device);
+        let written = serde_json::to_value(&change).map_err(|error| Error::new("answer", error.to_string()))?;
+        guard(&written)?;
+        check_reference(log, &change)?;
+        let id = EditId::next(log.latest_in_time(), now_millis, device);
         let edit = Edit { id, change: RecordedChange::Known(change) };
-        ledger.append(job, std::slice::from_ref(&edit))?;
-        log.extend([edit]);
+        log.extend([edit.clone()]);
+        edits.push(edit);
     }
-    Ok(())
+    Ok(edits)
 }
 
 /// A proposal with what the customer reads beside its jobs, which is kept as it was shown; any other change as it is.
@@ -70,15 +73,11 @@ fn with_page(change: Change, job: &Job) -> Change {
     }
 }
 
-/// What a change names outside the job's own state must exist: the photo, the edit to be undone.
-fn check_reference(ledger: &Ledger<'_>, edits: &[Edit], change: &Change) -> Result<(), Error> {
-    if let Some(photo) = change.photo()
-        && ledger.photo(photo)?.is_none()
-    {
-        return Err(Error::change("This photo has not been taken in here: add the picture itself."));
-    }
+/// What a change names outside the job's own state must exist: the edit to be undone. Photos are asked for when it is
+/// appended.
+fn check_reference(log: &Log, change: &Change) -> Result<(), Error> {
     match change {
-        Change::OnJob(OnJob::Undo { edit }) => match edits.iter().find(|there| there.id == *edit).map(|there| &there.change) {
+        Change::OnJob(OnJob::Undo { edit }) => match log.edit(*edit).map(|there| &there.change) {
             None => Err(Error::change("The entry to be undone is not in this job’s history.")),
             Some(RecordedChange::Unknown(_)) => {
                 Err(Error::change("This entry comes from a newer version of this program: undo it there."))

@@ -13,5 +13,5 @@ pub type Reply = JobView;
 /// What the store says.
 pub fn act(book: &Wearbook, _: Arguments) -> Result<Reply, Error> {
     let job = book.store.write(|ledger| ledger.create_job(book.clock.now_millis()).map_err(Error::from))?;
-    book.open_job.look(&book.store, job, |open| JobView::new(job, open))
+    book.look(job, |open| JobView::new(job, open))
 }

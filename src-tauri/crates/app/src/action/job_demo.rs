@@ -9,7 +9,7 @@ use wearbook_demo::scenario::{Step, steps};
 use wearbook_photo::Developed;
 use wearbook_store::{NewPhoto, StoreError, photo_id};
 
-use super::edits_append::append;
+use super::edits_append::entered;
 use crate::picture::facts;
 use crate::{Error, Wearbook};
 
@@ -26,29 +26,34 @@ pub fn act(book: &Wearbook, Arguments { way }: Arguments) -> Result<Reply, Error
     let way = book.ways.begin(way);
     let steps = steps();
     let pictures = pictures(&steps, &way)?;
-    let mut pictures = pictures.iter();
+    let now = book.clock.now_millis();
+    let device = book.store.read::<_, Error>(|ledger| Ok(ledger.device()?))?;
+    let mut drawn = pictures.iter();
     let mut log = Log::default();
+    for step in &steps {
+        let change = match step {
+            Step::Record(change) => change.clone(),
+            Step::UndoLast => Change::OnJob(OnJob::Undo { edit: last(&log)? }),
+            Step::DrawOver { part, markup } => {
+                let photo = first_photo(&log, *part)?;
+                Change::OnPart(OnPart::MarkUp { part: *part, photo, markup: Box::new(markup.clone()) })
+            }
+            Step::Photograph { part, .. } => {
+                let picture = drawn.next().ok_or_else(broken)?;
+                let photo = photo_id(&picture.original);
+                let sharpness = Some(picture.developed.sharpness);
+                Change::OnPart(OnPart::AddPhoto { part: *part, photo, sharpness })
+            }
+        };
+        entered(&mut log, vec![change], now, device)?;
+    }
     let job = book.store.write::<_, Error>(|ledger| {
-        let job = ledger.create_job(book.clock.now_millis())?;
-        for step in &steps {
-            let now = book.clock.now_millis();
-            let change = match step {
-                Step::Record(change) => change.clone(),
-                Step::UndoLast => Change::OnJob(OnJob::Undo { edit: last(&log)? }),
-                Step::DrawOver { part, markup } => {
-                    let photo = first_photo(&log, *part)?;
-                    Change::OnPart(OnPart::MarkUp { part: *part, photo, markup: Box::new(markup.clone()) })
-                }
-                Step::Photograph { part, .. } => {
-                    let picture = pictures.next().ok_or_else(broken)?;
-                    ledger.add_photo(job, picture.as_new()?, now)?;
-                    let photo = photo_id(&picture.original);
-                    let sharpness = Some(picture.developed.sharpness);
-                    Change::OnPart(OnPart::AddPhoto { part: *part, photo, sharpness })
-                }
-            };
-            append(ledger, job, &mut log, vec![change], now)?;
+        let job = ledger.create_job(now)?;
+        for picture in &pictures {
+            ledger.add_photo(job, picture.as_new()?, now)?;
         }
+        ledger.entered_at(now)?;
+        ledger.append(job, log.edits())?;
         Ok(job)
     })?;
     Ok(Reply { job })

@@ -25,7 +25,7 @@ pub type Reply = Vec<JobLine>;
 /// # Errors
 /// `no-such-job`; what the store says.
 pub fn act(book: &Wearbook, Arguments { job }: Arguments) -> Result<Reply, Error> {
-    let number = book.open_job.look(&book.store, job, |open| {
+    let number = book.look(job, |open| {
         open.log.job().texts.get(&TextField::EngineNumber).map(|number| compared(number)).unwrap_or_default()
     })?;
     if number.is_empty() {

@@ -22,5 +22,5 @@ pub type Reply = Vec<HistoryLine>;
 /// # Errors
 /// `no-such-job`, and what the store says.
 pub fn act(book: &Wearbook, Arguments { job }: Arguments) -> Result<Reply, Error> {
-    book.open_job.look(&book.store, job, |open| view::history(&open.log))
+    book.look(job, |open| view::history(&open.log))
 }

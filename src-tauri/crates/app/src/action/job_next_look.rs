@@ -23,5 +23,5 @@ pub type Reply = Option<NextLook>;
 /// # Errors
 /// `no-such-job`, and what the store says.
 pub fn act(book: &Wearbook, Arguments { job }: Arguments) -> Result<Reply, Error> {
-    book.open_job.look(&book.store, job, |open| open.next_look())
+    book.look(job, |open| open.next_look())
 }

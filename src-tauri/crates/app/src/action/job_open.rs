@@ -22,5 +22,5 @@ pub type Reply = JobView;
 /// # Errors
 /// `no-such-job`, and what the store says.
 pub fn act(book: &Wearbook, Arguments { job }: Arguments) -> Result<Reply, Error> {
-    book.open_job.look(&book.store, job, |open| JobView::new(job, open))
+    book.look(job, |open| JobView::new(job, open))
 }

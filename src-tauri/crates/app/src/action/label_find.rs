@@ -43,7 +43,7 @@ pub(super) fn find(book: &Wearbook, code: Code) -> Result<Reply, Error> {
         _ => return Err(Error::new("several-jobs", SEVERAL)),
     };
     let (arrangement, terms) =
-        book.open_job.look(&book.store, job, |open| (open.log.job().arrangement.clone(), open.log.job().terms))?;
+        book.look(job, |open| (open.log.job().arrangement.clone(), open.log.job().terms))?;
     let arrangement = arrangement.ok_or_else(|| Error::new("no-such-part", NOT_LAID_OUT))?;
     let part = require(code.part(), &arrangement, terms).map_err(|missing| Error::new("no-such-part", missing.0))?;
     Ok(Reply { job, part })

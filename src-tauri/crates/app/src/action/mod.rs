@@ -28,8 +28,8 @@ pub struct Added {
     pub job: JobId,
 }
 
-/// For actions that need to be told nothing.
-#[derive(Debug, Clone, Copy, Deserialize)]
+/// For actions that need to be told nothing, or have nothing to tell.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 #[serde(deny_unknown_fields)]
 pub struct Nothing {}

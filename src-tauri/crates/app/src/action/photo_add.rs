@@ -6,7 +6,8 @@ use wearbook_core::engine::Part;
 use wearbook_core::job::{Change, EditId, Log, OnIntake, OnPart, PhotoId};
 use wearbook_store::{JobId, Ledger, NewPhoto, photo_id};
 
-use super::edits_append::append;
+use super::edits_append::entered;
+use crate::open_job::New;
 use crate::picture::facts;
 use crate::{Error, JobView, Wearbook};
 
@@ -35,7 +36,7 @@ pub type Reply = JobView;
 /// # Errors
 /// The codes of the picture's refusal, such as `photo-heic`; `change-refused`; what the store says.
 pub fn act(book: &Wearbook, Arguments { job, part, ancillary }: Arguments, bytes: Vec<u8>) -> Result<Reply, Error> {
-    add(book, job, (part, ancillary), &bytes, |_| Ok(()))
+    add(book, job, (part, ancillary), &bytes, &|_| Ok(()))
 }
 
 /// Adds a picture to what it shows, and does besides whatever must happen together with it.
@@ -44,12 +45,12 @@ pub(super) fn add(
     job: JobId,
     (part, ancillary): (Option<Part>, Option<EditId>),
     bytes: &[u8],
-    besides: impl FnOnce(&Ledger<'_>) -> Result<(), Error>,
+    besides: &dyn Fn(&Ledger<'_>) -> Result<(), Error>,
 ) -> Result<Reply, Error> {
     let shows = |sharpness| shown(part, ancillary, photo_id(bytes), sharpness);
     let unseen = shows(None)?;
     // Asked before the picture is decoded, so that what can't have it is said at once.
-    book.open_job.look(&book.store, job, |open| assess::check(open.log.job(), &unseen))??;
+    book.look(job, |open| assess::check(open.log.job(), &unseen))??;
     let developed = wearbook_photo::develop(bytes)?;
     let change = shows(Some(developed.sharpness))?;
     let new = NewPhoto {
@@ -59,12 +60,12 @@ pub(super) fn add(
         thumb: &developed.thumb,
     };
     let now = book.clock.now_millis();
-    let add = |ledger: &Ledger<'_>, log: &mut Log| {
+    let edits = |log: &mut Log, device| entered(log, vec![change.clone()], now, device);
+    let before = |ledger: &Ledger<'_>| {
         ledger.add_photo(job, new, now)?;
-        append(ledger, job, log, vec![change], now)?;
         besides(ledger)
     };
-    book.open_job.append(&book.store, job, add, |open| JobView::new(job, open))
+    book.open_job.append(&book.store, job, &New { now, edits: &edits, before: &before }, |open| JobView::new(job, open))
 }
 
 /// What is done with the picture.

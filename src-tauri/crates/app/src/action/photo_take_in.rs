@@ -23,7 +23,7 @@ pub fn act(book: &Wearbook, Arguments { shot }: Arguments) -> Result<Reply, Erro
         ShotOf::Part(part) => (Some(part), None),
         ShotOf::Ancillary(item) => (None, Some(item)),
     };
-    let view = add(book, row.job, (part, ancillary), &bytes, |ledger: &Ledger<'_>| Ok(ledger.forget_shot(&shot)?))?;
+    let view = add(book, row.job, (part, ancillary), &bytes, &|ledger: &Ledger<'_>| Ok(ledger.forget_shot(&shot)?))?;
     // The photo is in its job: a file that stays is swept at the next start.
     if let Err(error) = book.store.clear_shot(&shot) {
         eprintln!("The camera’s file of {shot} stays for now: {error}");

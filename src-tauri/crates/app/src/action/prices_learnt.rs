@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 use wearbook_core::job::{Change, Job, OnMoney, RecordedChange, TextField};
 use wearbook_core::money::{Currency, Price, PriceKey};
+use wearbook_store::StoreError;
 
 use crate::{Error, Wearbook};
 
@@ -35,9 +36,14 @@ pub struct LearntPrice {
 /// What the store says.
 pub fn act(book: &Wearbook, _: Arguments) -> Result<Reply, Error> {
     let mut learnt: BTreeMap<PriceKey, LearntPrice> = BTreeMap::new();
-    book.store.read(|ledger| {
-        for row in ledger.jobs()? {
-            let edits = ledger.edits(row.id)?;
+    let rows = book.store.read::<_, Error>(|ledger| Ok(ledger.jobs()?))?;
+    for row in rows {
+            // Each is read by itself: nothing waits for all of them.
+            let edits = match book.store.read(|ledger| ledger.edits(row.id)) {
+                // From a damaged job nothing is learnt.
+                Err(StoreError::Damaged) => continue,
+                edits => edits?,
+            };
             let job = Job::fold(&edits);
             let names = [TextField::Customer, TextField::Machine].into_iter().filter_map(|field| job.texts.get(&field));
             let from = names.map(|name| name.trim()).collect::<Vec<_>>().join(" · ");
@@ -57,8 +63,6 @@ pub fn act(book: &Wearbook, _: Arguments) -> Result<Reply, Error> {
                     entry.from.clone_from(&from);
                 }
             }
-        }
-        Ok::<(), Error>(())
-    })?;
+    }
     Ok(learnt.into_values().collect())
 }

@@ -1,8 +1,10 @@
 //! What was done, in words.
 
+use std::collections::BTreeMap;
+
 use serde::Serialize;
 use wearbook_core::engine::Part;
-use wearbook_core::job::{Change, Edit, EditId, Log, RecordedChange, Topic};
+use wearbook_core::job::{Change, Edit, EditId, Log, NoEffect, RecordedChange, Topic};
 
 use super::undo::is_known;
 
@@ -26,43 +28,62 @@ pub struct HistoryLine {
     pub undoable: bool,
     /// The undo that took it back; undoing that does it again.
     pub again: Option<EditId>,
+    /// Why it has no effect, if it has none.
+    pub no_effect: Option<NoEffect>,
 }
 
 /// Every edit, latest first.
 pub(crate) fn history(log: &Log) -> Vec<HistoryLine> {
     let job = log.job();
+    let about = About::of(log);
     let line = |edit: &Edit| {
         let undone = job.undone.contains(&edit.id);
-        let about = about(log, edit);
+        let no_effect = job.without_effect.get(&edit.id).cloned();
+        let is_undo = edit.change.undoes().is_some();
+        let told = about.told.get(&edit.id).copied();
         HistoryLine {
             edit: edit.id,
             at: edit.id.millis(),
             sentence: edit.sentence(job),
-            topic: about.map(Change::topic),
-            part: about.and_then(Change::part),
+            topic: told.map(Change::topic),
+            part: told.and_then(Change::part),
             undone,
-            again: if undone && edit.change.undoes().is_none() { taken_back_by(log, edit.id) } else { None },
-            undoable: !undone && is_known(edit) && edit.change.undoes().is_none(),
+            again: if undone && !is_undo { about.taken_back_by.get(&edit.id).copied() } else { None },
+            undoable: !undone && is_known(edit) && !is_undo && no_effect.is_none(),
+            no_effect,
         }
     };
     log.edits().iter().rev().map(line).collect()
 }
 
-/// What was done or, of an undo, what it took back in the end: an undo stands after what it undoes, so the way is finite.
-fn about<'log>(log: &'log Log, edit: &'log Edit) -> Option<&'log Change> {
-    let mut edit = edit;
-    while let Some(target) = edit.change.undoes() {
-        edit = log.edits().iter().find(|other| other.id == target && other.id < edit.id)?;
-    }
-    match &edit.change {
-        RecordedChange::Known(change) => Some(change),
-        RecordedChange::Unknown(_) => None,
-    }
+/// What undos are about, each found once.
+#[derive(Default)]
+struct About<'log> {
+    /// What was done or, of an undo, what it took back in the end: an undo stands after what it undoes.
+    told: BTreeMap<EditId, &'log Change>,
+    /// The latest undo that stands, by what it took back.
+    taken_back_by: BTreeMap<EditId, EditId>,
 }
 
-fn taken_back_by(log: &Log, taken_back: EditId) -> Option<EditId> {
-    let mut standing = log.edits().iter().rev().filter(|edit| !log.job().undone.contains(&edit.id));
-    standing.find(|edit| edit.change.undoes() == Some(taken_back)).map(|edit| edit.id)
+impl<'log> About<'log> {
+    fn of(log: &'log Log) -> Self {
+        let mut about = Self::default();
+        for edit in log.edits() {
+            let RecordedChange::Known(change) = &edit.change else { continue };
+            let Some(target) = edit.change.undoes() else {
+                about.told.insert(edit.id, change);
+                continue;
+            };
+            if let Some(change) = about.told.get(&target).copied() {
+                about.told.insert(edit.id, change);
+            }
+            let job = log.job();
+            if !job.undone.contains(&edit.id) && !job.without_effect.contains_key(&edit.id) {
+                about.taken_back_by.insert(target, edit.id);
+            }
+        }
+        about
+    }
 }
 
 #[cfg(test)]

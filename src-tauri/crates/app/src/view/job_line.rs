@@ -5,9 +5,9 @@ use unicode_normalization::UnicodeNormalization;
 use unicode_normalization::char::is_combining_mark;
 use wearbook_core::assess::assess;
 use wearbook_core::engine::{Engine, Part};
-use wearbook_core::job::{Edit, EditId, Job, TextField};
+use wearbook_core::job::{EditId, Horizon, Job, TextField};
 use wearbook_core::waiting::{Waiting, waiting};
-use wearbook_store::{JobId, JobRow, Summary};
+use wearbook_store::{JobId, JobRow, ReadEdits, Summary};
 
 use crate::Error;
 use crate::open_job::Open;
@@ -40,28 +40,31 @@ pub struct JobLine {
     pub photos: usize,
     /// What it waits for, in the order in which a bench takes it up.
     pub waits: Vec<Waiting>,
+    /// Whether some of its entries can't be read.
+    #[serde(default)]
+    pub damaged: bool,
 }
 
 /// The version of what is kept of a job for lists: raise it when a line tells another thing of the same job.
-pub(crate) const SUMMARY: u32 = 1;
+pub(crate) const SUMMARY: u32 = 2;
 
 /// What is kept of a job for lists; nothing is worked out for it but the assessment of one that is not over.
-pub(crate) fn summary(row: JobRow, edits: &[Edit]) -> Result<Summary, Error> {
-    let job = Job::fold(edits);
-    // Most jobs are over: of those nothing has to be worked out.
-    let is_over = job.closed.is_some() || job.refusal.is_some();
+pub(crate) fn summary(row: JobRow, read: &ReadEdits, horizon: Horizon) -> Result<Summary, Error> {
+    let job = Job::fold_within(&read.edits, horizon);
+    // Most jobs are over: of those nothing has to be worked out. Nor of one of which not all is known.
+    let is_over = job.closed.is_some() || job.refusal.is_some() || !read.is_whole;
     let waits = if is_over { vec![] } else { waiting(&job, &assess(&job)) };
-    summary_of(row, &job, waits)
+    summary_of(row, &job, waits, !read.is_whole)
 }
 
 /// The same of the open job, most of which is known.
 pub(crate) fn summary_of_open(row: JobRow, open: &mut Open) -> Result<Summary, Error> {
     let waits = open.waits();
-    summary_of(row, open.log.job(), waits)
+    summary_of(row, open.log.job(), waits, false)
 }
 
-fn summary_of(row: JobRow, job: &Job, waits: Vec<Waiting>) -> Result<Summary, Error> {
-    let line = JobLine::new(row, job, waits);
+fn summary_of(row: JobRow, job: &Job, waits: Vec<Waiting>, damaged: bool) -> Result<Summary, Error> {
+    let line = JobLine { damaged, ..JobLine::new(row, job, waits) };
     let content = serde_json::to_string(&line).map_err(|error| Error::new("answer", error.to_string()))?;
     let texts = job.texts.values().map(String::as_str).chain(line.engine.as_deref());
     let found_by = plain(&texts.collect::<Vec<_>>().join(" "));
@@ -99,6 +102,7 @@ impl JobLine {
             parts: parts.iter().filter(|part| job.seen_with(**part).is_none()).count(),
             photos: [records(parts), records(outside)].concat().iter().map(|record| record.photos.len()).sum(),
             waits,
+            damaged: false,
         }
     }
 }
@@ -106,6 +110,7 @@ impl JobLine {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use wearbook_core::job::Edit;
 
     #[test]
     fn words_are_found_however_they_are_written() {
@@ -131,10 +136,11 @@ mod tests {
             })
             .collect();
         let row = JobRow { id: JobId::from_bits(1), changed_at: 3 };
-        let kept = summary(row, &edits).unwrap();
+        let read = ReadEdits { edits, is_whole: true };
+        let kept = summary(row, &read, Horizon::default()).unwrap();
         let line: serde_json::Value = serde_json::from_str(&kept.content).unwrap();
         let told: Vec<&String> = line.as_object().unwrap().keys().collect();
-        assert_eq!((SUMMARY, told.len(), kept.engine.as_str()), (1, 12, "a1"), "{told:?}");
+        assert_eq!((SUMMARY, told.len(), kept.engine.as_str()), (2, 13, "a1"), "{told:?}");
         let line: JobLine = serde_json::from_value(line.clone()).unwrap();
         let waits: Vec<String> = line.waits.iter().map(|own| format!("{:?} {}", own.waits_for, own.count)).collect();
         assert_eq!(waits.first().map(String::as_str), Some("Look 56"), "{waits:?}");

@@ -46,7 +46,9 @@ impl Undo {
     /// Reads both off a log.
     pub(super) fn of(log: &Log) -> Self {
         let edits = log.edits();
-        let standing = || edits.iter().rev().filter(|edit| !log.job().undone.contains(&edit.id));
+        let job = log.job();
+        let stands = |id: &EditId| !job.undone.contains(id) && !job.without_effect.contains_key(id);
+        let standing = || edits.iter().rev().filter(|edit| stands(&edit.id));
         let is_redo = |edit: &Edit| edit.change.undoes().is_some_and(|target| is_undo(edits, target));
         let last_edit = standing().find(|edit| edit.change.undoes().is_none() && is_known(edit)).map(|edit| edit.id);
         let latest = standing().find(|edit| !is_redo(edit));

@@ -111,6 +111,7 @@ impl Job {
         if let Some(part) = change.part() {
             self.check_part(part)?;
         }
+        self.fits(change)?;
         match change {
             Change::OnIntake(change) => change.check(self),
             Change::OnPart(change) => change.check(self),
@@ -120,6 +121,25 @@ impl Job {
             Change::OnMoney(change) => change.check(self),
             Change::OnList(change) => change.check(self),
             Change::OnJob(change) => change.check(self),
+        }
+    }
+
+    /// Whether a change has an effect on this job: asked of every edit in the fold, wherever it came from. It refuses less
+    /// than the border does: not what an arrangement, an instrument or a line of the sheet that is entered later, or entered
+    /// anew, will make right. It never takes longer the more the job holds.
+    ///
+    /// # Errors
+    /// [`Refused`] with a sentence for the history.
+    pub(super) fn fits(&self, change: &Change) -> Result<(), Refused> {
+        match change {
+            Change::OnIntake(change) => change.fits(self),
+            Change::OnPart(change) => change.fits(self),
+            Change::OnReading(change) => change.fits(self),
+            Change::OnSheet(change) => change.fits(self),
+            Change::OnSize(change) => change.fits(self),
+            Change::OnMoney(change) => change.fits(self),
+            Change::OnList(change) => change.fits(self),
+            Change::OnJob(change) => change.fits(self),
         }
     }
 

@@ -2,13 +2,20 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::closing::Closing;
 use super::known::Job;
-use super::{Edit, EditId, RecordedChange};
+use super::{Change, Edit, EditId, Horizon, NoEffect, RecordedChange, Refused};
 
 impl Job {
     /// Folds edits into a job. Pure, total, and the same whatever the order in which the edits arrive or how often one
     /// arrives.
     pub fn fold<'a>(edits: impl IntoIterator<Item = &'a Edit>) -> Self {
+        Self::fold_within(edits, Horizon::default())
+    }
+
+    /// The same at a time: what is dated ahead waits. Whether an edit fits is decided here, in the order of ids; one that
+    /// does not is named in [`Job::without_effect`].
+    pub fn fold_within<'a>(edits: impl IntoIterator<Item = &'a Edit>, horizon: Horizon) -> Self {
         let mut by_id: BTreeMap<EditId, &RecordedChange> = BTreeMap::new();
         for edit in edits {
             // Two edits with one id can't come from this program. Should it happen, the choice must not depend on the
@@ -22,22 +29,42 @@ impl Job {
                 })
                 .or_insert(&edit.change);
         }
-        let undone = undone(&by_id);
         let mut job = Self::default();
+        let mut set_aside = |id: EditId, change: &RecordedChange, why| match change {
+            RecordedChange::Unknown(_) => job.unknown.push(id),
+            RecordedChange::Known(_) => drop(job.without_effect.insert(id, why)),
+        };
+        for (id, change) in by_id.extract_if(.., |id, _| horizon.is_ahead(*id)) {
+            set_aside(id, change, NoEffect::Ahead);
+        }
+        let closing = Closing::of(&by_id);
+        for (id, change) in by_id.extract_if(.., |id, _| closing.holds(*id)) {
+            set_aside(id, change, NoEffect::Closed);
+        }
+        let undone = undone(&by_id);
         for (id, change) in by_id {
             match change {
                 RecordedChange::Unknown(_) => job.unknown.push(id),
                 RecordedChange::Known(_) if undone.contains(&id) => {}
-                RecordedChange::Known(change) => job.apply(id, change),
+                RecordedChange::Known(change) => job.apply_if_it_fits(id, change),
             }
         }
+        job.unknown.sort_unstable();
         job.undone = undone;
         job
+    }
+
+    /// Applies a change, or notes why it does not fit.
+    pub fn apply_if_it_fits(&mut self, id: EditId, change: &Change) {
+        match self.fits(change) {
+            Ok(()) => self.apply(id, change),
+            Err(Refused(reason)) => drop(self.without_effect.insert(id, NoEffect::Unfit { reason })),
+        }
     }
 }
 
 /// An undo names an earlier edit, so from the latest to the earliest each edit's fate is settled before it is met.
-fn undone(by_id: &BTreeMap<EditId, &RecordedChange>) -> BTreeSet<EditId> {
+pub(super) fn undone(by_id: &BTreeMap<EditId, &RecordedChange>) -> BTreeSet<EditId> {
     let mut undone = BTreeSet::new();
     for (id, change) in by_id.iter().rev() {
         if let Some(edit) = change.undoes()
@@ -59,7 +86,7 @@ fn json(change: &RecordedChange) -> String {
 mod tests {
     use super::*;
     use crate::job::testing::{any_change, any_log, id};
-    use crate::job::{Change, OnIntake, OnJob, TextField};
+    use crate::job::{DeviceId, OnIntake, OnJob, TextField};
     use proptest::prelude::*;
 
     proptest! {
@@ -90,10 +117,10 @@ mod tests {
             after.push(Edit { id: id(50), change });
             after.push(Edit { id: id(60), change: RecordedChange::Known(Change::OnJob(OnJob::Undo { edit: id(50) })) });
             let mut undone = Job::fold(&after);
-            if undone.unknown.last() == Some(&id(50)) {
-                undone.unknown.pop();
-            }
+            undone.unknown.retain(|unknown| *unknown != id(50));
             undone.undone.remove(&id(50));
+            // Where the job is closed, both wait.
+            undone.without_effect.retain(|waiting, _| *waiting < id(50));
             prop_assert_eq!(undone, before);
         }
     }
@@ -106,5 +133,65 @@ mod tests {
         assert!(Job::fold(&log).texts.is_empty());
         log.push(known(3, Change::OnJob(OnJob::Undo { edit: id(2) })));
         assert_eq!(Job::fold(&log).texts.get(&TextField::Customer).map(String::as_str), Some("Ada"));
+    }
+
+    fn log(count: u64, change: impl Fn(u64) -> serde_json::Value) -> Vec<Edit> {
+        let edit = |n| Edit { id: id(n), change: serde_json::from_value(change(n)).unwrap() };
+        (1..=count).map(edit).collect()
+    }
+
+    #[track_caller]
+    fn unfit(job: &Job, count: usize, because: &str) {
+        assert_eq!(job.without_effect.len(), count);
+        for why in job.without_effect.values() {
+            assert_eq!(*why, NoEffect::Unfit { reason: because.into() });
+        }
+    }
+
+    /// Whatever an archive brings, a job holds no more than a person could enter.
+    #[test]
+    fn what_does_not_fit_is_kept_without_effect() {
+        use serde_json::json;
+        let part: crate::engine::Part = "piston.1".parse().unwrap();
+        let photos = log(130, |n| json!({ "do": "add-photo", "part": part, "photo": format!("{n:064x}") }));
+        let job = Job::fold(&photos);
+        assert_eq!(job.parts[&part].photos.len(), 100);
+        unfit(&job, 30, "This part has 100 photos already, the most it can hold: remove one first.");
+
+        let line = |n: u64| json!({ "kind": "bore", "quantity": "other", "name": n.to_string() });
+        let lines = log(1_020, |n| json!({ "do": "state-line", "line": { "of": line(n), "max": "1 mm" } }));
+        let job = Job::fold(&lines);
+        assert_eq!(job.sheet.lines.len(), 1_000);
+        unfit(&job, 20, "This job has 1000 lines of its sheet, the most that one can hold.");
+
+        let names = log(1, |_| json!({ "do": "fill", "field": "customer", "text": "x".repeat(10_001) }));
+        unfit(&Job::fold(&names), 1, "The text has 10001 characters: 10000 at most.");
+        let tag = log(1, |_| json!({ "do": "tag", "part": part, "tag": "copper-showing", "grade": 1 }));
+        unfit(&Job::fold(&tag), 1, "A piston can't be tagged “copper showing”.");
+    }
+
+    /// Neither a missing arrangement nor a missing instrument: both may be entered anew, and all stands again.
+    #[test]
+    fn what_a_later_entry_puts_right_keeps_its_effect() {
+        use serde_json::json;
+        let reading = json!({ "part": "bore.1", "quantity": "diameter", "instrument": "gone", "value": "80 mm" });
+        let job = Job::fold(&log(1, |_| json!({ "do": "measure", "reading": reading })));
+        assert_eq!((job.readings.len(), job.without_effect.len()), (1, 0));
+    }
+
+    #[test]
+    fn what_is_dated_ahead_waits_until_its_time() {
+        let filled =
+            |n: u64| log(1, |_| serde_json::json!({ "do": "fill", "field": "customer", "text": n.to_string() }));
+        let edits: Vec<Edit> = [(1, 1), (2, 90_000_000)]
+            .into_iter()
+            .map(|(n, millis)| Edit { id: EditId::next(None, millis, DeviceId(n)), ..filled(n).remove(0) })
+            .collect();
+        let customer = |now| {
+            let job = Job::fold_within(&edits, Horizon::at(now, DeviceId(1)));
+            (job.texts[&TextField::Customer].clone(), job.without_effect.into_values().collect::<Vec<_>>())
+        };
+        assert_eq!(customer(1), ("1".into(), vec![NoEffect::Ahead]));
+        assert_eq!(customer(4_000_000), ("2".into(), vec![]));
     }
 }

@@ -3,8 +3,8 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::{
-    Ancillary, Answer, Complaint, Drawn, EditId, HistoryFact, Mark, MarkPlace, OrderedStripDown, OwnItem, PhotoId,
-    Proposed, Refusal, TextField, Ticked,
+    Ancillary, Answer, Complaint, Drawn, EditId, HistoryFact, Mark, MarkPlace, NoEffect, OrderedStripDown, OwnItem,
+    PhotoId, Proposed, Refusal, TextField, Ticked,
 };
 use crate::engine::{Arrangement, Part, PartKind};
 use crate::measure::{Entry, Instrument, InstrumentId, Reading};
@@ -79,6 +79,8 @@ pub struct Job {
     pub unknown: Vec<EditId>,
     /// Edits that have been undone.
     pub undone: BTreeSet<EditId>,
+    /// Edits that are kept and do nothing, each with the reason.
+    pub without_effect: BTreeMap<EditId, NoEffect>,
     /// The words in which all of it is told. They come from the shop, not from edits.
     pub terms: Terms,
 }

@@ -100,18 +100,23 @@ impl OnIntake {
                 if !MarkPlace::all(arrangement).contains(place) {
                     return Err(Refused(format!("This engine has no {}.", place.label().to_lowercase())));
                 }
-                if mark.text.trim().is_empty() {
-                    return Err(Refused(
-                        "The mark is empty: enter what is stamped there, or what you marked it with.".into(),
-                    ));
-                }
-                check_length("The mark", &mark.text, MAX_MARK)
+                check_mark(mark)
             }
             Self::Recall { .. } | Self::Complain { .. } => Ok(()),
             Self::AddAncillary { item } => check_noted(item, job),
             Self::RemoveAncillary { item } | Self::PhotographAncillary { item, .. } | Self::GiveBack { item, .. } => {
                 check_there(*item, job)
             }
+        }
+    }
+
+    /// Whether it has an effect: see [`Job::fits`]. An arrangement that can't be is told of, for the parts hang on it; a mark
+    /// may stand on a cap that only the next arrangement has.
+    pub(super) fn fits(&self, job: &Job) -> Result<(), Refused> {
+        match self {
+            Self::NoteMark { mark, .. } => check_mark(mark),
+            Self::Arrange { .. } => Ok(()),
+            _ => self.check(job),
         }
     }
 
@@ -192,4 +197,12 @@ impl OnIntake {
             Self::GiveBack { item, given: false } => format!("Not given back: {}", job.ancillary_words(*item)),
         }
     }
+}
+
+/// Refuses a mark that says nothing, or is none.
+fn check_mark(mark: &Mark) -> Result<(), Refused> {
+    if mark.text.trim().is_empty() {
+        return Err(Refused("The mark is empty: enter what is stamped there, or what you marked it with.".into()));
+    }
+    check_length("The mark", &mark.text, MAX_MARK)
 }

@@ -42,10 +42,16 @@ impl OnJob {
         Ok(())
     }
 
+    /// Whether it has an effect: see [`Job::fits`].
+    pub(super) fn fits(&self, _job: &Job) -> Result<(), Refused> {
+        Ok(())
+    }
+
     /// What it does to the job: see [`Job::apply`].
     pub(super) fn apply(&self, id: EditId, job: &mut Job) {
         match self {
-            Self::Close { closed } => job.closed = closed.then_some(id),
+            // A job that is closed once more has been closed since the first time.
+            Self::Close { closed } => job.closed = closed.then(|| job.closed.unwrap_or(id)),
             Self::Refuse { goes_back, made } => {
                 job.refusal = Some(Refusal { edit: id, goes_back: *goes_back, made: *made });
             }

@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::known::Job;
-use super::refused::{MAX_NAME, MAX_PARTS_OF_ITEM, MAX_TEXT, Refused, check_length};
+use super::refused::{MAX_NAME, MAX_PARTS_OF_ITEM, MAX_TEXT, Refused, check_length, check_room};
 use super::{Asked, EditId, ItemKey, OwnItem, Step, TestResult, Tick};
 use crate::engine::PartKind;
 use crate::money::{Money, PartState, PriceKey, Supply};
@@ -91,6 +91,16 @@ impl OnList {
         }
     }
 
+    /// Whether it has an effect: see [`Job::fits`].
+    pub(super) fn fits(&self, job: &Job) -> Result<(), Refused> {
+        match self {
+            Self::AddItem { .. } => check_room("items of its own", job.own_items.len() + 1, MOST_OWN)?,
+            Self::Tick { tick, .. } if tick.says_something() => check_room("ticks", job.ticks.len() + 1, MOST_TICKS)?,
+            _ => {}
+        }
+        self.check(job)
+    }
+
     /// What it does to the job: see [`Job::apply`].
     pub(super) fn apply(&self, id: EditId, job: &mut Job) {
         match self {
@@ -139,6 +149,11 @@ impl OnList {
         }
     }
 }
+
+/// Most items of the shop's own in one job (our judgement).
+const MOST_OWN: usize = 500;
+/// Most lines with a tick: every part of the largest engine on several lists (our judgement).
+const MOST_TICKS: usize = 4_000;
 
 fn check_price(price: Option<Money>) -> Result<(), Refused> {
     match price {

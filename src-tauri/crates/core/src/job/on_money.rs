@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::known::Job;
 use super::opening::{check_answer as check_strip_down_answer, check_order};
-use super::refused::{MAX_NAME, Refused, check_length};
+use super::refused::{MAX_NAME, MAX_TEXT, Refused, check_length, check_room};
 use super::strip_down::{OrderedStripDown, StripDownAnswer};
 use super::{Consent, CustomerAnswer, EditId, Proposed, ProposedPage};
 use crate::date::Date;
@@ -118,6 +118,27 @@ impl OnMoney {
         }
     }
 
+    /// Whether it has an effect: see [`Job::fits`]. What was shown to the customer stands as it was shown.
+    pub(super) fn fits(&self, job: &Job) -> Result<(), Refused> {
+        match self {
+            Self::SetPrice { price } => {
+                price.check(job.terms).map_err(Refused)?;
+                let is_there = job.prices.prices.iter().any(|own| own.of == price.of);
+                check_room("prices", job.prices.prices.len() + usize::from(!is_there), PriceList::MOST)
+            }
+            Self::Propose { page, .. } => {
+                check_room("proposals", job.proposals.len() + 1, MOST_SHOWN)?;
+                page.as_ref().map_or(Ok(()), |page| page.check())
+            }
+            Self::OrderStripDown { order, .. } => {
+                check_room("strip-down orders", job.strip_downs.len() + 1, MOST_SHOWN)?;
+                order.terms.check().map_err(Refused)?;
+                check_length("The remark", &order.remark, MAX_TEXT)
+            }
+            _ => self.check(job),
+        }
+    }
+
     /// What it does to the job: see [`Job::apply`].
     pub(super) fn apply(&self, id: EditId, job: &mut Job) {
         match self {
@@ -187,6 +208,9 @@ impl OnMoney {
         }
     }
 }
+
+/// Most proposals, and most strip-down orders, of one job (our judgement).
+const MOST_SHOWN: usize = 500;
 
 /// Every job has one answer, and nothing else has.
 fn check_jobs(answer: &CustomerAnswer, jobs: &[ProposedJob]) -> Result<(), String> {

@@ -234,6 +234,11 @@ impl OnPart {
         }
     }
 
+    /// Whether it has an effect: see [`Job::fits`].
+    pub(super) fn fits(&self, job: &Job) -> Result<(), Refused> {
+        self.check(job)
+    }
+
     /// What it does to the job: see [`Job::apply`].
     pub(super) fn apply(&self, id: EditId, job: &mut Job) {
         match self {

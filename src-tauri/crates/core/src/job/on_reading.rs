@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::EditId;
 use super::known::{Job, Taken};
-use super::refused::{MAX_NAME, Refused, check_length};
+use super::refused::{MAX_NAME, Refused, check_length, check_room};
 use crate::engine::Part;
 use crate::measure::{Instrument, Length, Phase, Quantity, Reading, Warmth};
 use crate::words::{a, capitalised, first_words};
@@ -42,7 +42,31 @@ impl OnReading {
     pub(super) fn check(&self, job: &Job) -> Result<(), Refused> {
         match self {
             Self::NoteInstrument { instrument } => check_instrument(instrument),
-            Self::Measure { reading } => check_reading(job, &reading.in_present_form()),
+            Self::Measure { reading } => {
+                let reading = reading.in_present_form();
+                if let Some(id) = reading.instrument.as_ref().filter(|id| !job.instruments.contains_key(id)) {
+                    return Err(Refused(format!(
+                        "The instrument “{}” is not entered in this job: enter it first.",
+                        id.as_str()
+                    )));
+                }
+                check_reading(job, &reading)
+            }
+        }
+    }
+
+    /// Whether it has an effect: see [`Job::fits`]. Where the instrument is not entered, the reading stands without it.
+    pub(super) fn fits(&self, job: &Job) -> Result<(), Refused> {
+        match self {
+            Self::NoteInstrument { instrument } => {
+                check_instrument(instrument)?;
+                let is_new = !job.instruments.contains_key(&instrument.id);
+                check_room("instruments", job.instruments.len() + usize::from(is_new), MOST_INSTRUMENTS)
+            }
+            Self::Measure { reading } => {
+                check_room("readings", job.readings.len() + 1, MOST_READINGS)?;
+                check_reading(job, &reading.in_present_form())
+            }
         }
     }
 
@@ -80,6 +104,11 @@ impl OnReading {
     }
 }
 
+/// Most readings that count: each place of the largest engine ten times over (our judgement).
+const MOST_READINGS: usize = 20_000;
+/// Most instruments that one job knows (our judgement).
+const MOST_INSTRUMENTS: usize = 500;
+
 /// The largest thing that is measured here: a bore or bearing of a metre and a half would be a ship's.
 const LARGEST: Length = Length::from_nanometres(1_500_000_000);
 
@@ -103,12 +132,7 @@ fn check_reading(job: &Job, reading: &Reading) -> Result<(), Refused> {
     if reading.spot != Default::default() && !has.spots.all().contains(&reading.spot) {
         return Err(Refused(format!("The {quantity} of a {name} is not measured at “{}”.", reading.spot.label())));
     }
-    let instrument = match &reading.instrument {
-        None => None,
-        Some(id) => Some(job.instruments.get(id).ok_or_else(|| {
-            Refused(format!("The instrument “{}” is not entered in this job: enter it first.", id.as_str()))
-        })?),
-    };
+    let instrument = reading.instrument.as_ref().and_then(|id| job.instruments.get(id));
     if let Some(Warmth { celsius, .. }) = reading.warmth
         && !(-20..=120).contains(&celsius)
     {

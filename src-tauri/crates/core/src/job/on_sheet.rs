@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 
 use super::EditId;
 use super::known::Job;
-use super::refused::{MAX_NAME, Refused, check_length};
+use super::refused::{MAX_NAME, Refused, check_length, check_room};
 use crate::measure::{Entry, Length};
 use crate::sheet::{Finish, Journals, Line, LineKey, Oversize, Oversized, Sheet, SheetBasis, ShellGrade, Undersize};
 use crate::words::{Phrase, Terms, first_words};
@@ -132,6 +132,38 @@ impl OnSheet {
         }
     }
 
+    /// Whether it has an effect: see [`Job::fits`]. A line is judged by itself: beside which others it will stand in the end is
+    /// not known here.
+    pub(super) fn fits(&self, job: &Job) -> Result<(), Refused> {
+        let sheet = &job.sheet;
+        match self {
+            Self::StateLine { line } => {
+                check_length("The source", &line.source, MAX_NAME)?;
+                check_length("The name", &line.of.name, MAX_NAME)?;
+                let line = line.in_present_form();
+                sheet.check_line(&line, job.terms).map_err(Refused)?;
+                check_row(sheet, sheet.lines.iter().any(|own| own.of == line.of))
+            }
+            Self::StateUndersize { undersize: row } => {
+                check_length("The source", &row.source, MAX_NAME)?;
+                let is_row = |own: &Undersize| (own.journals, own.size.length) == (row.journals, row.size.length);
+                check_row(sheet, sheet.undersizes.iter().any(is_row))
+            }
+            Self::StateOversize { oversize: row } => {
+                check_length("The source", &row.source, MAX_NAME)?;
+                let is_row = |own: &Oversize| (own.of, own.size.length) == (row.of, row.size.length);
+                check_row(sheet, sheet.oversizes.iter().any(is_row))
+            }
+            Self::StateGrade { grade } => {
+                check_length("The source", &grade.source, MAX_NAME)?;
+                grade.check().map_err(Refused)?;
+                let is_row = |own: &ShellGrade| own.is_for(grade.journals, &grade.housing, &grade.journal);
+                check_row(sheet, sheet.grades.iter().any(is_row))
+            }
+            _ => self.check(job),
+        }
+    }
+
     /// What it does to the job: see [`Job::apply`].
     pub(super) fn apply(&self, _id: EditId, job: &mut Job) {
         match self {
@@ -195,6 +227,11 @@ fn of_what(of: Oversized, terms: Terms) -> Cow<'static, str> {
         Oversized::Cylinders => "".into(),
         Oversized::Tappets => Phrase(" of the {tappets}").said(terms),
     }
+}
+
+/// Refuses a row too many.
+fn check_row(sheet: &Sheet, is_there: bool) -> Result<(), Refused> {
+    check_room("lines of its sheet", sheet.rows() + usize::from(!is_there), Sheet::MOST_ROWS)
 }
 
 /// Refuses a head of a sheet that can't be.

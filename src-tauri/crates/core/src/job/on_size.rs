@@ -83,6 +83,11 @@ impl OnSize {
         }
     }
 
+    /// Whether it has an effect: see [`Job::fits`].
+    pub(super) fn fits(&self, job: &Job) -> Result<(), Refused> {
+        self.check(job)
+    }
+
     /// What it does to the job: see [`Job::apply`].
     pub(super) fn apply(&self, _id: EditId, job: &mut Job) {
         match self {

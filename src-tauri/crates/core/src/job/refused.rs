@@ -24,6 +24,14 @@ pub(super) fn check_length(what: &str, text: &str, most: usize) -> Result<(), Re
     Ok(())
 }
 
+/// Refuses what would be more than a job can hold.
+pub(super) fn check_room(what: &str, with_it: usize, most: usize) -> Result<(), Refused> {
+    if with_it > most {
+        return Err(Refused(format!("This job has {most} {what}, the most that one can hold.")));
+    }
+    Ok(())
+}
+
 pub(super) fn no_arrangement() -> Refused {
     Refused("The engine has no arrangement yet: enter its layout first.".into())
 }

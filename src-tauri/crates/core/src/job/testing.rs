@@ -74,6 +74,7 @@ pub(crate) fn any_change() -> impl Strategy<Value = RecordedChange> {
         1 => Just(Change::OnIntake(OnIntake::Recall { fact: HistoryFact::Overheated, answer: Answer::Yes })),
         1 => prop::sample::select(vec![Arrangement::vee(8), Arrangement::inline(4)]).prop_map(|arrangement| Change::OnIntake(OnIntake::Arrange { arrangement })),
         2 => (0u64..40).prop_map(|n| Change::OnJob(OnJob::Undo { edit: id(n) })),
+        1 => any::<bool>().prop_map(|closed| Change::OnJob(OnJob::Close { closed })),
     ];
     prop_oneof![
         9 => known.prop_map(RecordedChange::Known),

@@ -82,6 +82,9 @@ pub struct PriceList {
 }
 
 impl PriceList {
+    /// Most prices of one list: each work of each kind of part, and room beside (our judgement).
+    pub(crate) const MOST: usize = 2_000;
+
     /// The price of something, if the shop has entered one: prices are never made up.
     pub fn price(&self, of: PriceKey) -> Option<&Price> {
         self.prices.iter().find(|price| price.of == of)
@@ -118,6 +121,9 @@ impl PriceList {
     /// # Errors
     /// A sentence: which figure, what is wrong with it, what would be right.
     pub fn check(&self, terms: Terms) -> Result<(), String> {
+        if self.prices.len() > Self::MOST {
+            return Err(format!("{} prices: {} at most.", self.prices.len(), Self::MOST));
+        }
         if self.tax.rate > 10_000 {
             return Err("A tax above 100 per cent can’t be right: give the rate in per cent.".into());
         }

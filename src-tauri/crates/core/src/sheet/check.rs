@@ -9,6 +9,15 @@ const TAPPETS: Phrase = Phrase("{tappets}");
 const BY_PORT: Phrase = Phrase("only lobes, {tappets}, their bores and pushrods are told apart by intake and exhaust.");
 
 impl Sheet {
+    /// Most rows of one sheet, of all its tables together.
+    pub(crate) const MOST_ROWS: usize = 1_000;
+
+    /// All rows of all its tables.
+    pub(crate) fn rows(&self) -> usize {
+        let sizes = self.undersizes.len() + self.oversizes.len();
+        self.lines.len() + sizes + self.grades.len() + self.finishes.len()
+    }
+
     /// Refuses a line that can't be true by itself or beside the rest of the sheet.
     ///
     /// # Errors
@@ -125,10 +134,8 @@ impl Sheet {
     /// # Errors
     /// The first sentence found.
     pub fn check(&self, terms: Terms) -> Result<(), String> {
-        const MOST_ROWS: usize = 1_000;
-        let sizes = self.undersizes.len() + self.oversizes.len();
-        if self.lines.len() + sizes + self.grades.len() + self.finishes.len() > MOST_ROWS {
-            return Err(format!("The sheet has more than {MOST_ROWS} lines, which no manual has."));
+        if self.rows() > Self::MOST_ROWS {
+            return Err(format!("The sheet has more than {} lines, which no manual has.", Self::MOST_ROWS));
         }
         if !(1..=100).contains(&self.head.guard_percent) {
             return Err("The margin to a limit must be 1 to 100 per cent of the uncertainty.".into());

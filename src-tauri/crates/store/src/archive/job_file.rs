@@ -9,7 +9,7 @@ use serde::{Deserialize, Deserializer, Serialize};
 use serde_json::Value;
 use serde_json::value::RawValue;
 use wearbook_core::assess;
-use wearbook_core::job::{Change, DeviceId, Edit, EditId, Job, RecordedChange};
+use wearbook_core::job::{Change, DeviceId, Edit, EditId, Job, RecordedChange, Refused, guard};
 
 use super::limits::{
     MAX_EDIT_MILLIS, MAX_EDITS, MAX_ENTRY_BYTES, MAX_JOB_BYTES, MAX_UNKNOWN_BYTES, MAX_UNKNOWN_VALUES,
@@ -46,10 +46,17 @@ pub struct JobFile {
 /// # Errors
 /// [`StoreError::Archive`] with a sentence.
 pub fn read_job_file(bytes: &[u8]) -> Result<JobFile, StoreError> {
-    if is_zip(bytes) {
-        return Ok(Archive::open(Cursor::new(bytes))?.into_job());
+    let read = if is_zip(bytes) { Archive::open(Cursor::new(bytes))?.into_job() } else { ReadJob::from_json(bytes)? };
+    match read.refused.into_iter().next() {
+        Some((reason, _)) => Err(StoreError::archive(format!("An entry in this file is refused. {reason}"))),
+        None => Ok(read.file),
     }
-    JobFile::from_json(bytes)
+}
+
+/// A job as it was read: what no entry may be is left out of it, and counted by its reason.
+pub(super) struct ReadJob {
+    pub(super) file: JobFile,
+    pub(super) refused: BTreeMap<String, usize>,
 }
 
 /// A zip begins with its own two letters; JSON can't.
@@ -71,7 +78,9 @@ impl JobFile {
         json.push(b'\n');
         Ok(json)
     }
+}
 
+impl ReadJob {
     pub(super) fn from_json(bytes: &[u8]) -> Result<Self, StoreError> {
         if bytes.len() as u64 > MAX_JOB_BYTES {
             let most = MAX_JOB_BYTES / (1024 * 1024);
@@ -86,7 +95,8 @@ impl JobFile {
                 "The job in this file has more than {MAX_EDITS} entries, which no job has."
             )));
         }
-        Ok(Self::new(read.job, in_order(&read.edits.0)?))
+        let (edits, refused) = in_order(&read.edits.0)?;
+        Ok(Self { file: JobFile::new(read.job, edits), refused })
     }
 }
 
@@ -174,33 +184,47 @@ impl<'de> Visitor<'de> for EntriesVisitor {
 #[serde(deny_unknown_fields)]
 struct EditAsRead {
     id: Option<EditId>,
-    change: RecordedChange,
+    change: Value,
 }
 
-/// Gives edits without an id one after the edit before them, and sorts.
-fn in_order(read: &[&RawValue]) -> Result<Vec<Edit>, StoreError> {
+type Refusals = BTreeMap<String, usize>;
+
+/// Gives edits without an id one after the edit before them, and sorts. What the guard refuses is left out and counted;
+/// in what was written by hand it is a slip, which is told.
+fn in_order(read: &[&RawValue]) -> Result<(Vec<Edit>, Refusals), StoreError> {
     let mut edits: BTreeMap<EditId, RecordedChange> = BTreeMap::new();
+    let mut refused = Refusals::new();
     let mut latest = None;
     let mut by_hand = Job::default();
     let mut unknown_values = 0;
     for (entry, number) in read.iter().zip(1..) {
-        let EditAsRead { id, change } = entry_of(entry, number)?;
+        if entry.get().len() > MAX_ENTRY_BYTES {
+            let most = MAX_ENTRY_BYTES / 1024;
+            *refused.entry(format!("It has more than {most} kB, which no entry has.")).or_default() += 1;
+            continue;
+        }
+        let EditAsRead { id, change: value } = serde_json::from_str(entry.get())
+            .map_err(|error| StoreError::archive(format!("Entry {number} in this file can’t be read: {error}.")))?;
         let written_by_hand = id.is_none();
         let id = id.unwrap_or_else(|| EditId::next(latest, 0, DeviceId(0)));
-        check(id, &change)?;
-        if let RecordedChange::Unknown(value) = &change {
-            unknown_values += values(value);
-            if unknown_values > MAX_UNKNOWN_VALUES {
-                return Err(StoreError::archive(format!(
-                    "What a newer version entered in this file has more than {MAX_UNKNOWN_VALUES} values, which no job has."
-                )));
-            }
+        if !value.get("do").is_some_and(Value::is_string) {
+            return Err(StoreError::archive(format!("Entry {id} does not say in “do” what was done.")));
         }
+        let change = match taken_in(id, value, &mut unknown_values) {
+            Ok(change) => change,
+            Err(Refused(why)) if written_by_hand => {
+                return Err(StoreError::archive(format!("Entry {number}: {why}")));
+            }
+            Err(Refused(why)) => {
+                *refused.entry(why).or_default() += 1;
+                continue;
+            }
+        };
         if written_by_hand {
             check_by_hand(&by_hand, &change).map_err(|why| StoreError::archive(format!("Entry {number}: {why}")))?;
         }
         if let RecordedChange::Known(change) = &change {
-            by_hand.apply(id, change);
+            by_hand.apply_if_it_fits(id, change);
         }
         latest = Some(id);
         let change = canonical(&change).into_owned();
@@ -209,17 +233,32 @@ fn in_order(read: &[&RawValue]) -> Result<Vec<Edit>, StoreError> {
         }
         edits.insert(id, change);
     }
-    Ok(edits.into_iter().map(|(id, change)| Edit { id, change }).collect())
+    Ok((edits.into_iter().map(|(id, change)| Edit { id, change }).collect(), refused))
 }
 
-/// Reads one entry, unless it is longer than any.
-fn entry_of(entry: &RawValue, number: usize) -> Result<EditAsRead, StoreError> {
-    if entry.get().len() > MAX_ENTRY_BYTES {
-        let most = MAX_ENTRY_BYTES / 1024;
-        return Err(StoreError::archive(format!("Entry {number} has more than {most} kB, which no entry has.")));
+/// What passes the guard. What a newer version entered is not known, and may not grow without end.
+fn taken_in(id: EditId, value: Value, unknown_values: &mut usize) -> Result<RecordedChange, Refused> {
+    if id.millis() > MAX_EDIT_MILLIS {
+        return Err(Refused(
+            "It is dated after the year 4000: the clock of the device that wrote it was wrong, or the file was altered."
+                .into(),
+        ));
     }
-    serde_json::from_str(entry.get())
-        .map_err(|error| StoreError::archive(format!("Entry {number} in this file can’t be read: {error}.")))
+    if let Ok(change) = Change::read(&value) {
+        guard(&value)?;
+        return Ok(RecordedChange::Known(change));
+    }
+    if value.to_string().len() > MAX_UNKNOWN_BYTES {
+        let most = MAX_UNKNOWN_BYTES / 1024;
+        return Err(Refused(format!("It has more than {most} kB, which no entry has.")));
+    }
+    *unknown_values += values(&value);
+    if *unknown_values > MAX_UNKNOWN_VALUES {
+        return Err(Refused(format!(
+            "What a newer version entered in this file has more than {MAX_UNKNOWN_VALUES} values, which no job has."
+        )));
+    }
+    Ok(RecordedChange::Unknown(value))
 }
 
 /// Itself and all values in it.
@@ -243,23 +282,6 @@ fn check_by_hand(job: &Job, change: &RecordedChange) -> Result<(), String> {
     }
 }
 
-fn check(id: EditId, change: &RecordedChange) -> Result<(), StoreError> {
-    if id.millis() > MAX_EDIT_MILLIS {
-        return Err(StoreError::archive(format!(
-            "Entry {id} is dated after the year 4000: the clock of the device that wrote it was wrong, or the file was altered."
-        )));
-    }
-    let RecordedChange::Unknown(value) = change else { return Ok(()) };
-    if !value.get("do").is_some_and(Value::is_string) {
-        return Err(StoreError::archive(format!("Entry {id} does not say in “do” what was done.")));
-    }
-    if value.to_string().len() > MAX_UNKNOWN_BYTES {
-        let most = MAX_UNKNOWN_BYTES / 1024;
-        return Err(StoreError::archive(format!("Entry {id} has more than {most} kB, which no entry has.")));
-    }
-    Ok(())
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -280,6 +302,26 @@ mod tests {
         assert_eq!(ids, ["000000000000-0000-0000000000000000", "000000000000-0001-0000000000000000"]);
         assert_eq!(read, read_job_file(json.as_bytes()).unwrap());
         assert_eq!(read_job_file(&read.to_json().unwrap()).unwrap(), read);
+    }
+
+    /// One entry too long for any takes none of the others with it.
+    #[test]
+    fn what_the_guard_refuses_is_counted_by_its_reason() {
+        let entry = |n: u8, text: &str| {
+            format!(
+                r#"{{"id": "00000000000{n}-0000-0000000000000001", "change": {{"do": "fill", "field": "customer", "text": "{text}"}}}}"#
+            )
+        };
+        let long = "x".repeat(10_001);
+        let entries =
+            [entry(1, "a"), entry(2, &long), entry(3, &long), entry(4, &"x".repeat(1_100_000)), entry(5, "b")];
+        let far = r#"{"id": "ffffffffffff-0000-0000000000000001", "change": {"do": "clean", "part": "piston.1"}}"#;
+        let read = ReadJob::from_json(file(&[entries.join(","), far.to_owned()].join(",")).as_bytes()).unwrap();
+        assert_eq!(read.file.edits.len(), 2);
+        let told: Vec<(&str, usize)> = read.refused.iter().map(|(why, count)| (why.as_str(), *count)).collect();
+        assert_eq!(told[0], ("A text of more than 10000 characters.", 2));
+        assert_eq!(told[1], ("It has more than 1024 kB, which no entry has.", 1));
+        assert!(told[2].0.starts_with("It is dated after the year 4000") && told.len() == 3, "{told:?}");
     }
 
     #[track_caller]
@@ -322,7 +364,7 @@ mod tests {
         refused(&file(misprint), "disagree");
         refused(&file(&"[".repeat(100_000)), "can’t be read");
         refused(&file(&["5"; 1_000_000].join(",")), "more than 100000 entries");
-        refused(&file(&format!(r#"{{"change": "{}"}}"#, "y".repeat(2_000_000))), "Entry 1 has more than 1024 kB");
+        refused(&file(&format!(r#"{{"change": "{}"}}"#, "y".repeat(2_000_000))), "has more than 1024 kB");
         let values = r#"{"a":0},"#.repeat(25_000);
         let many = |n: u8| {
             format!(r#"{{"id": "00000000000{n}-0000-0000000000000001", "change": {{"do": "x", "v": [{values}0]}}}}"#)

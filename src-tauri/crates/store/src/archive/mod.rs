@@ -9,7 +9,7 @@ mod limits;
 mod read;
 mod write;
 
-pub use import::PhotoCheck;
+pub use import::{Imported, PhotoCheck};
 pub use job_file::{JobFile, read_job_file};
 pub use limits::{MAX_ARCHIVE_BYTES, MAX_EDITS, MAX_JOB_BYTES, MAX_PHOTO_BYTES, MAX_PHOTOS};
 

@@ -5,15 +5,16 @@ use std::io::{Read, Seek, SeekFrom};
 use wearbook_core::job::PhotoId;
 use zip::ZipArchive;
 
+use super::job_file::ReadJob;
 use super::limits::{MAX_ARCHIVE_BYTES, MAX_JOB_BYTES, MAX_PHOTO_BYTES, MAX_PHOTOS};
-use super::{JOB_ENTRY, JobFile, PHOTO_FOLDER};
+use super::{JOB_ENTRY, PHOTO_FOLDER};
 use crate::photo_folder::photo_id;
 use crate::{PhotoFormat, StoreError};
 
 /// An archive whose names, sizes and job have been checked. Its photos are checked as they are read.
 pub(super) struct Archive<R> {
     zip: ZipArchive<R>,
-    job: JobFile,
+    job: ReadJob,
     photos: Vec<PhotoEntry>,
 }
 
@@ -33,15 +34,15 @@ impl<R: Read + Seek> Archive<R> {
         let index = zip
             .index_for_name(JOB_ENTRY)
             .ok_or_else(|| StoreError::archive("This file holds no job: a .wearbook file has an entry “job.json”."))?;
-        let job = JobFile::from_json(&bytes_of(&mut zip, index, MAX_JOB_BYTES)?)?;
+        let job = ReadJob::from_json(&bytes_of(&mut zip, index, MAX_JOB_BYTES)?)?;
         Ok(Self { zip, job, photos })
     }
 
-    pub(super) fn job(&self) -> &JobFile {
+    pub(super) fn job(&self) -> &ReadJob {
         &self.job
     }
 
-    pub(super) fn into_job(self) -> JobFile {
+    pub(super) fn into_job(self) -> ReadJob {
         self.job
     }
 

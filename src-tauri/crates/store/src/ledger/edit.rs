@@ -70,7 +70,7 @@ impl Ledger<'_> {
     }
 }
 
-fn edit(row: &Row<'_>) -> Result<Edit, StoreError> {
+pub(super) fn edit(row: &Row<'_>) -> Result<Edit, StoreError> {
     let id: String = row.get("id")?;
     let change: String = row.get("change")?;
     let id = id.parse().map_err(|_| StoreError::Damaged)?;

@@ -34,7 +34,9 @@ impl Ledger<'_> {
     /// # Errors
     /// What the database says.
     pub fn jobs_beginning(&self, start: JobStart) -> Result<Vec<JobId>, StoreError> {
-        let mut statement = self.connection.prepare_cached("SELECT id FROM job WHERE id GLOB ?1 ORDER BY id")?;
+        let mut statement = self.connection.prepare_cached(
+            "SELECT id FROM job WHERE id GLOB ?1 AND id NOT IN (SELECT job FROM put_away) ORDER BY id",
+        )?;
         let rows = statement.query_map([format!("{start}*")], |row| row.get::<_, String>("id"))?;
         rows.map(|id| id?.parse().map_err(|_| StoreError::Damaged)).collect()
     }
@@ -59,12 +61,14 @@ impl Ledger<'_> {
         Ok(())
     }
 
-    /// Refuses the name of a job that is not here.
+    /// Refuses the name of a job that is not here, or is put away.
     ///
     /// # Errors
     /// [`StoreError::NoSuchJob`], and what the database says.
     pub fn require_job(&self, id: JobId) -> Result<JobId, StoreError> {
-        let mut statement = self.connection.prepare_cached("SELECT 1 FROM job WHERE id = ?1")?;
+        let mut statement = self.connection.prepare_cached(
+            "SELECT 1 FROM job WHERE id = ?1 AND NOT EXISTS (SELECT 1 FROM put_away WHERE put_away.job = ?1)",
+        )?;
         let found = statement.query_row([id.to_string()], |_| Ok(())).optional()?;
         found.map(|()| id).ok_or(StoreError::NoSuchJob)
     }

@@ -1,17 +1,21 @@
 //! What the closures of [`crate::Store::read`] and [`crate::Store::write`] work with: one file per table.
 
+mod as_far_as_read;
 mod device;
 mod edit;
 mod job;
 mod photo;
+mod put_away;
 mod setting;
 mod shelf;
 mod shot;
 mod summary;
 
+pub use as_far_as_read::ReadEdits;
 pub(crate) use edit::canonical;
 pub use job::JobRow;
 pub use photo::{NewPhoto, PhotoFacts, PhotoFormat, PhotoRow};
+pub use put_away::PutAway;
 pub use shelf::ShelfKind;
 pub use shot::{ShotOf, ShotRow, ShotState};
 pub use summary::{Asked, Summary};

@@ -38,14 +38,16 @@ impl Ledger<'_> {
     /// # Errors
     /// What the database says.
     pub fn jobs_without_summary(&self, version: u32) -> Result<Vec<JobRow>, StoreError> {
-        // Most often there are none: two counts, each of one index, say so.
-        let sql = "SELECT (SELECT count(*) FROM job) - (SELECT count(*) FROM summary WHERE version = ?1)";
+        // Most often there are none: three counts, each of one index, say so.
+        let sql = "SELECT (SELECT count(*) FROM job) - (SELECT count(*) FROM put_away WHERE gone = 0)
+            - (SELECT count(*) FROM summary WHERE version = ?1)";
         let missing: i64 = self.connection.prepare_cached(sql)?.query_row([version], |row| row.get(0))?;
         if missing == 0 {
             return Ok(vec![]);
         }
         let sql = "SELECT id, added_at, (SELECT max(edit.id) FROM edit WHERE edit.job = job.id) AS latest_edit FROM job
-            WHERE NOT EXISTS (SELECT 1 FROM summary WHERE summary.job = job.id AND summary.version = ?1)";
+            WHERE NOT EXISTS (SELECT 1 FROM summary WHERE summary.job = job.id AND summary.version = ?1)
+            AND id NOT IN (SELECT job FROM put_away)";
         let mut statement = self.connection.prepare_cached(sql)?;
         let rows = statement.query_map([version], |row| Ok(job_row(row)))?;
         rows.map(|row| row?).collect()

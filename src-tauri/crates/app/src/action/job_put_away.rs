@@ -1,0 +1,32 @@
+//! Puts a job away: out of the lists, and gone after 30 days.
+
+use serde::Deserialize;
+use wearbook_store::JobId;
+
+use super::Nothing;
+use crate::{Error, Wearbook};
+
+/// Which job.
+#[derive(Debug, Clone, Copy, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+#[serde(deny_unknown_fields)]
+pub struct Arguments {
+    /// The job.
+    pub job: JobId,
+}
+
+/// Nothing to be told.
+pub type Reply = Nothing;
+
+/// Puts a job away of which an archive was made as it stands.
+///
+/// # Errors
+/// `not-archived`; `no-such-job`; what the store says.
+pub fn act(book: &Wearbook, Arguments { job }: Arguments) -> Result<Reply, Error> {
+    let now = book.clock.now_millis();
+    book.store.write::<_, Error>(|ledger| {
+        ledger.entered_at(now)?;
+        Ok(ledger.put_away(job, now)?)
+    })?;
+    Ok(Nothing {})
+}
