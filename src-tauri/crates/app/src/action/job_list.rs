@@ -144,10 +144,10 @@ impl Wearbook {
             let mut made = Vec::new();
             for row in portion {
                 let of_open = is_one.then(|| {
-                    self.look(row.id, |open| Ok((Some(open.log.edits().len()), summary_of_open(*row, open)?)))
+                    self.look(row.id, |open| (Some(open.log.edits().len()), summary_of_open(*row, open)))
                 });
                 made.push(match of_open {
-                    Some(Ok(made)) => made?,
+                    Some(Ok((edits, summary))) => (edits, summary?),
                     // Of a damaged job, or one taken away meanwhile, what can be read.
                     _ => self.summary_now(*row)?,
                 });

@@ -3,7 +3,7 @@
 
 use crate::decide::rules;
 use crate::engine::{Arrangement, Part, PartKind};
-use crate::job::Job;
+use crate::job::{EditId, Job};
 use crate::money::{Charge, JobScope, OwnCharge, PriceKey, QuoteLine};
 use crate::view::PartView;
 use crate::work::{Outcome, Work};
@@ -51,7 +51,8 @@ impl<'a> Scopes<'a> {
             Charge::Work(PriceKey { kind: PartKind::CamBearing, work: Work::Replace | Work::Fit }) => self.cam_bearings,
             Charge::Work(PriceKey { kind, .. }) => JobScope::of(*kind),
             Charge::Own(OwnCharge { own }) => {
-                let item = self.job.own_items.iter().find(|(edit, _)| edit.to_string() == *own);
+                let named: Option<EditId> = own.parse().ok();
+                let item = self.job.own_items.iter().find(|(edit, _)| Some(*edit) == named);
                 item.and_then(|(_, item)| item.scope).unwrap_or(JobScope::Further)
             }
             Charge::Standing(_) => JobScope::Assembly,

@@ -111,7 +111,6 @@ impl Job {
         if let Some(part) = change.part() {
             self.check_part(part)?;
         }
-        self.fits(change)?;
         match change {
             Change::OnIntake(change) => change.check(self),
             Change::OnPart(change) => change.check(self),
@@ -121,7 +120,8 @@ impl Job {
             Change::OnMoney(change) => change.check(self),
             Change::OnList(change) => change.check(self),
             Change::OnJob(change) => change.check(self),
-        }
+        }?;
+        self.fits(change)
     }
 
     /// Whether a change has an effect on this job: asked of every edit in the fold, wherever it came from. It refuses less

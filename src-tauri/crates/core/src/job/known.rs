@@ -45,6 +45,8 @@ pub struct Job {
     pub sheet: Sheet,
     /// Readings in the order in which they were taken; of several at one place the last stands.
     pub readings: Vec<Taken>,
+    /// How many readings of each part there are.
+    pub taken_of: BTreeMap<Part, usize>,
     /// To which size a group had been ground or bored before; standard where nothing is noted.
     pub found_sizes: BTreeMap<SizeGroup, Entry>,
     /// Sizes that a person chose.

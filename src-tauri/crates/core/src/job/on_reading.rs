@@ -64,8 +64,11 @@ impl OnReading {
                 check_room("instruments", job.instruments.len() + usize::from(is_new), MOST_INSTRUMENTS)
             }
             Self::Measure { reading } => {
+                let reading = reading.in_present_form();
                 check_room("readings", job.readings.len() + 1, MOST_READINGS)?;
-                check_reading(job, &reading.in_present_form())
+                let of_part = job.taken_of.get(&reading.part).copied().unwrap_or(0);
+                check_room("readings of this part", of_part + 1, MOST_OF_PART)?;
+                check_reading(job, &reading)
             }
         }
     }
@@ -77,7 +80,9 @@ impl OnReading {
                 job.instruments.insert(instrument.id.clone(), (**instrument).clone());
             }
             Self::Measure { reading } => {
-                job.readings.push(Taken { edit: id, reading: reading.in_present_form() });
+                let reading = reading.in_present_form();
+                *job.taken_of.entry(reading.part).or_default() += 1;
+                job.readings.push(Taken { edit: id, reading });
             }
         }
     }
@@ -106,6 +111,8 @@ impl OnReading {
 
 /// Most readings that count: each place of the largest engine ten times over (our judgement).
 const MOST_READINGS: usize = 20_000;
+/// Most readings of one part that count (our judgement).
+const MOST_OF_PART: usize = 1_000;
 /// Most instruments that one job knows (our judgement).
 const MOST_INSTRUMENTS: usize = 500;
 

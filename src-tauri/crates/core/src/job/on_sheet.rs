@@ -137,6 +137,11 @@ impl OnSheet {
     pub(super) fn fits(&self, job: &Job) -> Result<(), Refused> {
         let sheet = &job.sheet;
         match self {
+            // For one line that would be refused today the whole sheet does not go.
+            Self::UseSheet { sheet } => {
+                check_head(&sheet.head)?;
+                check_room("lines of its sheet", sheet.rows(), Sheet::MOST_ROWS)
+            }
             Self::StateLine { line } => {
                 check_length("The source", &line.source, MAX_NAME)?;
                 check_length("The name", &line.of.name, MAX_NAME)?;

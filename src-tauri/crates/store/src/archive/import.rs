@@ -38,6 +38,21 @@ impl Store {
         check: PhotoCheck<'_>,
         way: &UnderWay,
     ) -> Result<Imported, StoreError> {
+        self.import_back(bytes, now, false, check, way)
+    }
+
+    /// The same of a job that may have been put away here: it comes back only when asked to.
+    ///
+    /// # Errors
+    /// As [`Store::import`]; [`StoreError::PutAway`] if the job was put away and is not asked back.
+    pub fn import_back(
+        &self,
+        bytes: &[u8],
+        now: u64,
+        back: bool,
+        check: PhotoCheck<'_>,
+        way: &UnderWay,
+    ) -> Result<Imported, StoreError> {
         if !is_zip(bytes) {
             let read = ReadJob::from_json(bytes)?;
             return self.write(|ledger| adopt(ledger, &read, now, back));

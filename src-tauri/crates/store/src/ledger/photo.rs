@@ -129,7 +129,7 @@ impl Ledger<'_> {
     /// Notes that a photo belongs to a job. A photo that is not here (its job came without it) is passed over.
     pub(crate) fn link_photo(&self, job: JobId, photo: &PhotoId) -> Result<(), StoreError> {
         let sql = "INSERT INTO job_photo (job, photo) SELECT ?1, id FROM photo WHERE id = ?2 ON CONFLICT DO NOTHING";
-        self.connection.execute(sql, (job.to_string(), photo.as_str()))?;
+        self.connection.prepare_cached(sql)?.execute((job.to_string(), photo.as_str()))?;
         Ok(())
     }
 
