@@ -131,9 +131,10 @@ async fn shared(stage: &mut Stage) -> Outcome {
 /// The cases that Rust is held by, asked by the page.
 async fn refused_by_their_codes(page: &Page) -> Outcome {
     let all: Value = serde_json::from_str(include_str!("../../src-tauri/crates/phone/cases.json"))?;
-    for case in all["requests"].as_array().unwrap_or(&vec![]) {
-        let told = page.client.execute_async(ASK, vec![case["command"].clone(), case["arguments"].clone()]).await?;
-        ensure(told == case["code"], format!("{}: {told}", case["because"]))?;
+    for case in all.get("requests").and_then(Value::as_array).into_iter().flatten() {
+        let of = |what: &str| case.get(what).cloned().unwrap_or_default();
+        let told = page.client.execute_async(ASK, vec![of("command"), of("arguments")]).await?;
+        ensure(told == of("code"), format!("{}: {told}", of("because")))?;
     }
     Ok(())
 }
