@@ -20,7 +20,7 @@ pub type Reply = Shot;
 pub fn act(book: &Wearbook, Arguments { job, part, ancillary }: Arguments) -> Result<Reply, Error> {
     // Asked before the camera opens, so that what can't have a photo is said at once.
     let unseen = photo_add::shown(part, ancillary, photo_id(&[]), None)?;
-    book.open_job.look(&book.store, job, |open| assess::check(open.log.job(), &unseen))??;
+    book.look(job, |open| assess::check(open.log.job(), &unseen))??;
     let of = match (part, ancillary) {
         (Some(part), _) => ShotOf::Part(part),
         (None, Some(item)) => ShotOf::Ancillary(item),

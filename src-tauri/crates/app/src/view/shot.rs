@@ -3,7 +3,7 @@
 use serde::Serialize;
 use wearbook_core::engine::{Engine, Part};
 use wearbook_core::job::{EditId, Job, TextField};
-use wearbook_store::{JobId, ShotId, ShotOf, ShotRow, ShotState};
+use wearbook_store::{JobId, ShotId, ShotOf, ShotRow, ShotState, StoreError};
 
 use crate::{Error, Wearbook};
 
@@ -32,15 +32,17 @@ pub struct Shot {
 }
 
 impl Shot {
-    /// Every shot, the earliest first.
+    /// Every shot, the earliest first; none of a job that is damaged, for that must not keep the others away.
     pub(crate) fn all(book: &Wearbook) -> Result<Vec<Self>, Error> {
         let rows = book.store.read::<_, Error>(|ledger| Ok(ledger.shots()?))?;
-        rows.into_iter().map(|row| Self::of(book, row)).collect()
+        let damaged = StoreError::Damaged.code();
+        let shots = rows.into_iter().map(|row| Self::of(book, row));
+        shots.filter(|shot| !shot.as_ref().is_err_and(|error| error.code == damaged)).collect()
     }
 
     /// One as it is offered.
     pub(crate) fn of(book: &Wearbook, row: ShotRow) -> Result<Self, Error> {
-        book.open_job.look(&book.store, row.job, |open| Self::new(row, open.log.job()))
+        book.look(row.job, |open| Self::new(row, open.log.job()))
     }
 
     fn new(row: ShotRow, job: &Job) -> Self {
