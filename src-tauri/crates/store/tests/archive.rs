@@ -365,7 +365,7 @@ proptest! {
 /// What earlier versions let in keeps its effect: the fold refuses none of it.
 #[test]
 fn nothing_that_was_released_lost_its_effect() {
-    let kept = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../../../tests/kept/schema-2/archives");
+    let kept = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../../tests/kept/schema-2/archives");
     let mut read = 0;
     for archive in std::fs::read_dir(kept).unwrap().map(|entry| entry.unwrap().path()) {
         let job = Job::fold(&read_job_file(&std::fs::read(&archive).unwrap()).unwrap().edits);

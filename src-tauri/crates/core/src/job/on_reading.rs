@@ -112,7 +112,7 @@ impl OnReading {
 /// Most readings that count: each place of the largest engine ten times over (our judgement).
 const MOST_READINGS: usize = 20_000;
 /// Most readings of one part that count (our judgement).
-const MOST_OF_PART: usize = 1_000;
+const MOST_OF_PART: usize = 300;
 /// Most instruments that one job knows (our judgement).
 const MOST_INSTRUMENTS: usize = 500;
 

@@ -106,7 +106,10 @@ fn read(aside: &Path, name: &str, new: &Path) -> Result<Recovered, StoreError> {
     for end in ENDS {
         remove(&with_end(new, end))?;
     }
-    let recovered = Recovered { aside: name.to_owned(), jobs: rows.jobs(), short: rows.short() };
+    let mut recovered = Recovered { aside: name.to_owned(), jobs: rows.jobs(), short: rows.short() };
+    // What an earlier recovery could not read is still missing.
+    let earlier = rows.setting(SETTING).and_then(|told| serde_json::from_str::<Recovered>(told).ok());
+    recovered.short.extend(earlier.into_iter().flat_map(|earlier| earlier.short));
     let mut connection = database::open(new)?;
     rows.write(&mut connection)?;
     let told = serde_json::to_string(&recovered).map_err(|_| StoreError::Damaged)?;

@@ -216,6 +216,11 @@ impl Rows {
         jobs
     }
 
+    /// A setting, if it was read.
+    pub(super) fn setting(&self, key: &str) -> Option<&str> {
+        self.settings.get(key).map(String::as_str)
+    }
+
     /// The jobs that may lack edits: those of which the database itself did not give all.
     pub(super) fn short(&self) -> BTreeSet<JobId> {
         let whole: BTreeSet<JobId> = self.whole.iter().filter_map(|id| id.parse().ok()).collect();
