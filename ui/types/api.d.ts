@@ -1339,6 +1339,9 @@ export type NotedAncillary = {
   /** In which state, or anything else worth knowing; may be empty. */
   remark: string, };
 
+/** For actions that need to be told nothing, or have nothing to tell. */
+export type Nothing = Record<symbol, never>;
+
 /** How cylinders are numbered. */
 export type Numbering = {
   /** The end where cylinder 1 is. */
@@ -2211,15 +2214,6 @@ export type Reason = {
   /** Where the rule comes from. */
   source: string, };
 
-/** The customer refused the work. */
-export type Refusal = {
-  /** The edit that noted it; undoing it takes the job up again. */
-  edit: EditId,
-  /** How the engine goes back. */
-  goes_back: GoesBack,
-  /** The day; none where it was not noted. */
-  made: Date | null, };
-
 /** What came of the recovery of a damaged database. */
 export type Recovery = {
   /** The folder with the damaged files, beside the database. */
@@ -2230,6 +2224,15 @@ export type Recovery = {
   jobs: number,
   /** How many of these may lack entries. */
   short: number, };
+
+/** The customer refused the work. */
+export type Refusal = {
+  /** The edit that noted it; undoing it takes the job up again. */
+  edit: EditId,
+  /** How the engine goes back. */
+  goes_back: GoesBack,
+  /** The day; none where it was not noted. */
+  made: Date | null, };
 
 /** Entries that were refused for the same reason. */
 export type RefusedEntries = {
@@ -2990,12 +2993,12 @@ job: JobId, }; reply: NextLook | null };
 /**
  * The job.
  */
-job: JobId, }; reply: Record<symbol, never> };
+job: JobId, }; reply: Nothing };
   job_bring_back: { arguments: { 
 /**
  * The job.
  */
-job: JobId, }; reply: Record<symbol, never> };
+job: JobId, }; reply: Nothing };
   job_away: { arguments: Record<symbol, never>; reply: Array<AwayLine> };
   edits_append: { arguments: { 
 /**
@@ -3126,7 +3129,7 @@ back?: boolean, }; reply: Imported };
 /**
  * The job.
  */
-job: JobId, }; reply: Record<symbol, never> };
+job: JobId, }; reply: Nothing };
   way_get: { arguments: { 
 /**
  * The number with which it was begun.
