@@ -24,10 +24,10 @@ export const words = {
     /** @param {string} label */ unheard: (label) => `The camera was opened for ${label} and has not reported back.`,
     takeIn: 'Take it in',
     /** @param {string} label */ takeInNamed: (label) => `Take it in: photo of ${label}`,
-    putAway: 'Put it away',
-    /** @param {string} label */ putAwayNamed: (label) => `Put it away: photo of ${label}`,
-    putAwayNow: 'Put it away for good',
-    /** @param {string} label */ putAwayNowNamed: (label) => `Put it away for good: photo of ${label}`,
+    throwAway: 'Throw it away',
+    /** @param {string} label */ throwAwayNamed: (label) => `Throw it away: photo of ${label}`,
+    throwAwayNow: 'Throw it away for good',
+    /** @param {string} label */ throwAwayNowNamed: (label) => `Throw it away for good: photo of ${label}`,
     closed: 'It is closed',
     /** @param {string} label */ closedNamed: (label) => `It is closed: camera for ${label}`,
   },
@@ -146,7 +146,7 @@ export const words = {
     recoveredWhat: ({ aside, entries, jobs, short }) =>
       `${counted(entries, 'entry', 'entries')} of ${counted(jobs, 'job')} were read. ${short === 0
         ? 'None is missing.'
-        : `${counted(short, 'job')} may lack entries: hold them against your archives.`} The damaged files are kept in “${
+        : `${counted(short, 'job')} may lack entries: hold them against your archives.`} The damaged files are in “${
         aside}”.`,
     /** @param {string} when */ clockBack: (when) =>
       `This device’s clock is behind: the last entry here was made on ${when}. Set its date and time.`,
@@ -156,7 +156,7 @@ export const words = {
     /** @param {string} name */ bringBackOf: (name) => `Bring back: ${name}`,
     /** What was left out of an archive. @param {{ count: number, reason: string }[]} refused */
     leftOut: (refused) => refused.map(({ count, reason }) =>
-      `${counted(count, 'entry', 'entries')} in this file ${count === 1 ? 'was' : 'were'} left out. ${reason}`).join(' '),
+      `Left out of this file: ${counted(count, 'entry', 'entries')}. ${reason}`).join(' '),
     wasPutAway: 'This job was put away here.',
     takeBack: 'Take it in all the same',
     leaveAway: 'Leave it away',
@@ -1107,7 +1107,8 @@ export const words = {
       `This job is closed since ${when}. It stands under the finished jobs.`,
     reopen: 'Open the job again',
     putAway: 'Put the job away',
-    putAwayHint: 'It leaves the lists with its photos. For 30 days you can bring it back; then only its archive is left.',
+    putAwayNow: 'Put it away',
+    putAwayHint: 'It leaves the lists with its photos. For 30 days you can bring it back; then only its archive stays.',
     archiveFirst: 'Its archive comes first: none was saved since the last entry.',
     saveAndPutAway: 'Save the archive, then put away',
     isPutAway: 'Put away for 30 days',

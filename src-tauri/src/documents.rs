@@ -69,8 +69,14 @@ fn ask_for_place<R: Runtime>(app: &AppHandle<R>, name: &str) -> Option<FilePath>
     dialog.blocking_save_file()
 }
 
-/// Through the plugin, because on Android a place is an address of another program's, not a path.
+/// What stood there stands until the new file is whole. On phones a place is often an address of another program's, not a
+/// path, so there it is written through the plugin.
 fn write<R: Runtime>(app: &AppHandle<R>, place: &FilePath, bytes: &[u8]) -> std::io::Result<()> {
+    if cfg!(desktop)
+        && let FilePath::Path(path) = place
+    {
+        return wearbook_app::write_whole(path, bytes);
+    }
     let mut options = OpenOptions::new();
     options.write(true).create(true).truncate(true);
     let mut file = app.fs().open(place.clone(), options)?;
@@ -82,7 +88,7 @@ fn cached<R: Runtime>(app: &AppHandle<R>, document: &Document) -> std::io::Resul
     let folder = app.path().app_cache_dir().map_err(std::io::Error::other)?.join("documents");
     std::fs::create_dir_all(&folder)?;
     let path = folder.join(&document.name);
-    std::fs::write(&path, &document.bytes)?;
+    wearbook_app::write_whole(&path, &document.bytes)?;
     Ok(path)
 }
 

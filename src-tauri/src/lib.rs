@@ -35,6 +35,13 @@ pub fn run() {
     #[cfg(any(target_os = "macos", target_os = "ios"))]
     let builder = builder.on_web_content_process_terminate(window::reload);
 
+    #[cfg(mobile)]
+    let builder = builder.on_window_event(|window, event| {
+        if matches!(event, tauri::WindowEvent::Suspended) {
+            shop::rest(window);
+        }
+    });
+
     if let Err(error) = builder.run(tauri::generate_context!()) {
         eprintln!("Wearbook could not start: {error}");
     }

@@ -23,6 +23,20 @@ impl Shop {
     }
 }
 
+/// Before the system may end the program, or copy its folder: see [`Wearbook::rest`].
+#[cfg(mobile)]
+pub(crate) fn rest<R: Runtime>(window: &tauri::Window<R>) {
+    let shop = window.state::<Shop>().inner().clone();
+    // The window's thread must not wait for the disk.
+    tauri::async_runtime::spawn_blocking(move || {
+        if let Ok(book) = &*shop.0
+            && let Err(error) = book.rest()
+        {
+            eprintln!("{}", error.message);
+        }
+    });
+}
+
 /// Opens the data and takes in the jobs named as arguments of the program, if any.
 pub(crate) fn open<R: Runtime>(app: &App<R>) -> Result<(), tauri::Error> {
     let book = Arc::new(Wearbook::open(&folder(app)?));

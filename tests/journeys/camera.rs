@@ -73,20 +73,20 @@ async fn photographed(stage: &mut Stage) -> Outcome {
     page.go(&shell, SHELL).await?;
     page.see("link", &format!("Enlarge photo 3 of {SHELL}")).await?;
 
-    // Once more: offered at its part too, and put away with a second tap.
+    // Once more: offered at its part too, and thrown away with a second tap.
     behave(stage, json!({ "camera": { "writes": seen(stage, 4)?, "hangs": true } }))?;
     killed_behind_the_camera(stage).await?;
     let page = &stage.page;
     page.go(&shell, SHELL).await?;
     page.read(&format!("A photo taken of {SHELL} waits.")).await?;
-    page.press("button", &format!("Put it away: photo of {SHELL}")).await?;
-    page.press("button", &format!("Put it away for good: photo of {SHELL}")).await?;
+    page.press("button", &format!("Throw it away: photo of {SHELL}")).await?;
+    page.press("button", &format!("Throw it away for good: photo of {SHELL}")).await?;
     page.until(async || match page.text().await?.contains("waits") {
-        true => fail("What was put away is offered still."),
+        true => fail("What was thrown away is offered still."),
         false => Ok(()),
     })
     .await?;
-    ensure(!page.has("link", &format!("Enlarge photo 4 of {SHELL}")).await?, "What was put away was taken in.")?;
+    ensure(!page.has("link", &format!("Enlarge photo 4 of {SHELL}")).await?, "What was thrown away was taken in.")?;
 
     // No camera at all: the web view's own way is there.
     behave(stage, json!({ "camera": { "says": "no-camera" } }))?;

@@ -20,7 +20,7 @@ export const putAway = ({ job }) => html`
     <p role="status">${unsaved === job ? text.archiveFirst : text.putAwayHint}</p>
     ${unsaved === job
       ? html`<button type="button" @click=${() => saveFirst(job)}>${text.saveAndPutAway}</button>`
-      : html`<button type="button" @click=${() => away(job)}>${text.putAway}</button>`}
+      : html`<button type="button" @click=${() => away(job)}>${text.putAwayNow}</button>`}
   </details>`
 
 /** @param {string} job */

@@ -71,8 +71,8 @@ export function part(view) {
   }
 }
 
-/** Where the walk goes on: what was looked at already, among others of its kind perhaps, is passed over. Once all is looked
- * at it goes from part to part. @param {Recorded[]} walk @param {number} here */
+/** Where the walk goes on: what was looked at already, among others of its kind perhaps, is passed over. Once all is
+ * looked at it goes from part to part. @param {Recorded[]} walk @param {number} here */
 const toCome = (walk, here) => walk.slice(here + 1).find(({ seen }) => seen === 'not-looked') ?? walk[here + 1]
 
 /** Everything as it is first met. @param {Route} route */
@@ -93,7 +93,7 @@ const isJudged = (here) => 'decision' in here
  * to the next in one tap; on to the next for any other, and while a tag is open, so that no stray tap wipes out what
  * was tagged.
  * @param {JobView} view @param {Recorded} open
- * @param {{ previous?: Recorded, beside?: Recorded, next?: Recorded }} steps to its neighbours, and where the walk goes */
+ * @param {{ previous?: Recorded, beside?: Recorded, next?: Recorded }} steps its neighbours, and where the walk goes */
 function stepBar(view, open, { previous, beside, next }) {
   const { job } = view
   const isOpen = open.seen === 'not-looked'

@@ -6,7 +6,7 @@ import { repeat } from '../vendor/lit-html/directives/repeat.js'
 import { surroundings } from '../backend.js'
 import { redraw, state } from '../state.js'
 import { words } from '../words.js'
-import { photograph, putAway, sayClosed, stageOf, takeIn } from './take.js'
+import { photograph, sayClosed, stageOf, takeIn, throwAway } from './take.js'
 
 const text = words.shots
 
@@ -63,7 +63,7 @@ function offer(shot, withJob) {
           ? html`
             <button type="button" aria-label=${text.takeInNamed(label)}
               @click=${() => takeIn(shot)}>${text.takeIn}</button>
-            ${putAwayButton(shot)}`
+            ${throwAwayButton(shot)}`
           : html`<button type="button" aria-label=${text.closedNamed(label)}
             @click=${() => sayClosed(shot)}>${text.closed}</button>`}
       </div>
@@ -71,14 +71,14 @@ function offer(shot, withJob) {
 }
 
 /** @param {Shot} shot */
-function putAwayButton(shot) {
+function throwAwayButton(shot) {
   const isAsked = asked === shot.shot
   const press = () => {
     asked = isAsked ? '' : shot.shot
-    if (isAsked) putAway(shot)
+    if (isAsked) throwAway(shot)
     else redraw()
   }
   return html`<button type="button" class="quiet"
-    aria-label=${isAsked ? text.putAwayNowNamed(shot.label) : text.putAwayNamed(shot.label)}
-    @click=${press}>${isAsked ? text.putAwayNow : text.putAway}</button>`
+    aria-label=${isAsked ? text.throwAwayNowNamed(shot.label) : text.throwAwayNamed(shot.label)}
+    @click=${press}>${isAsked ? text.throwAwayNow : text.throwAway}</button>`
 }

@@ -52,7 +52,7 @@ async function into(shot, named) {
 }
 
 /** @param {Shot} shot */
-export const putAway = ({ shot }) =>
+export const throwAway = ({ shot }) =>
   attempt(async () => {
     state.shots = await dropShot(shot)
   })

@@ -54,7 +54,7 @@ pub use look::{Look, TextSize};
 pub use settings::Settings;
 pub use shelf::Shelf;
 pub use view::{HistoryLine, JobLine, JobView, Said, Shot};
-pub use wearbook_store::MAX_ARCHIVE_BYTES;
+pub use wearbook_store::{MAX_ARCHIVE_BYTES, write_whole};
 
 use std::path::Path;
 
@@ -88,6 +88,14 @@ impl Wearbook {
     pub fn open_with_clock(dir: &Path, clock: impl Clock + 'static) -> Result<Self, Error> {
         let store = Store::open(dir)?;
         Ok(Self { store, clock: Box::new(clock), open_job: OpenJob::default(), ways: Ways::default() })
+    }
+
+    /// For when the system may end the program, or copy its folder: see [`Store::rest`].
+    ///
+    /// # Errors
+    /// What the store says.
+    pub fn rest(&self) -> Result<(), Error> {
+        Ok(self.store.rest()?)
     }
 
     /// Looks at a job as it stands in the store.

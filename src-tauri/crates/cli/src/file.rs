@@ -1,6 +1,6 @@
 //! Files from outside, read no further than they may be long.
 
-use std::fs::{self, File};
+use std::fs::File;
 use std::io::Read;
 use std::path::Path;
 
@@ -16,5 +16,5 @@ pub(crate) fn read(file: &Path, most: u64) -> Result<Vec<u8>, Failure> {
 }
 
 pub(crate) fn write(file: &Path, bytes: &[u8]) -> Result<(), Failure> {
-    fs::write(file, bytes).map_err(|error| Failure::of_file("written", file, &error))
+    wearbook_app::write_whole(file, bytes).map_err(|error| Failure::of_file("written", file, &error))
 }

@@ -22,6 +22,7 @@ mod recovery;
 mod shot_folder;
 mod shot_id;
 mod shots;
+mod whole_file;
 
 pub use archive::{
     Imported, JobFile, MAX_ARCHIVE_BYTES, MAX_EDITS, MAX_JOB_BYTES, MAX_PHOTO_BYTES, MAX_PHOTOS, PhotoCheck,
@@ -37,6 +38,7 @@ pub use photo_folder::{ShownSize, photo_id};
 pub use recovery::Recovered;
 pub use shot_id::ShotId;
 pub use shots::ShotEnd;
+pub use whole_file::write_whole;
 
 use std::path::{Path, PathBuf};
 use std::sync::{Mutex, MutexGuard, PoisonError};
@@ -129,6 +131,16 @@ impl Store {
         Ok(done)
     }
 
+    /// Puts all that was written into the one file of the database, and empties the log of writes: a device that copies the
+    /// folder while the program sleeps then copies all of it.
+    ///
+    /// # Errors
+    /// What the database says.
+    pub fn rest(&self) -> Result<(), StoreError> {
+        self.lock().query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |_| Ok(()))?;
+        Ok(())
+    }
+
     /// Takes out what was put away more than 30 days ago, with the photos that no other job has.
     ///
     /// # Errors
@@ -210,6 +222,21 @@ mod tests {
         append(&store, job, &[fill(3, "room again")]).unwrap();
         drop(store);
         assert_eq!(edits(&Store::open(dir.path()).unwrap(), job), [fill(1, "saved"), fill(3, "room again")]);
+    }
+
+    #[test]
+    fn at_rest_the_one_file_of_the_database_holds_all() {
+        let dir = tempfile::tempdir().unwrap();
+        let store = Store::open(dir.path()).unwrap();
+        let job = create(&store);
+        append(&store, job, &[fill(1, "saved")]).unwrap();
+        let log = dir.path().join("wearbook.db-wal");
+        assert!(log.metadata().unwrap().len() > 0);
+        store.rest().unwrap();
+        assert_eq!(log.metadata().unwrap().len(), 0);
+        let copy = tempfile::tempdir().unwrap();
+        std::fs::copy(dir.path().join("wearbook.db"), copy.path().join("wearbook.db")).unwrap();
+        assert_eq!(edits(&Store::open(copy.path()).unwrap(), job), [fill(1, "saved")]);
     }
 
     #[test]

@@ -5,14 +5,15 @@
 //! shown/3f/3f9a…-screen.jpg, 3f9a…-thumb.jpg   derived; may be deleted, they are made again
 //! ```
 
-use std::fs::{self, File};
-use std::io::{self, Write};
+use std::fs;
+use std::io;
 use std::path::{Path, PathBuf};
 
 use sha2::{Digest, Sha256};
 use wearbook_core::job::PhotoId;
 
 use crate::StoreError;
+use crate::whole_file::{TEMPORARY, sync_folder, write_whole};
 
 /// Which derived picture.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -29,9 +30,6 @@ pub fn photo_id(bytes: &[u8]) -> PhotoId {
     // 32 bytes are 64 digits, so this can't be refused; the hash of nothing stands in for the impossible.
     PhotoId::try_from(hex).unwrap_or_else(|_| photo_id(&[]))
 }
-
-/// Temporary files begin with this; nothing else does.
-const TEMPORARY: &str = ".incoming-";
 
 #[derive(Debug)]
 pub(crate) struct PhotoFolder {
@@ -67,7 +65,7 @@ impl PhotoFolder {
         let path = self.original_path(photo);
         // Written even if it is there: this heals a file that the disk has damaged.
         let new = !path.exists();
-        write_whole(&path, bytes)?;
+        keep(&path, bytes)?;
         Ok(new)
     }
 
@@ -93,7 +91,7 @@ impl PhotoFolder {
     }
 
     pub(crate) fn keep_shown(&self, photo: &PhotoId, size: ShownSize, bytes: &[u8]) -> Result<(), StoreError> {
-        write_whole(&self.shown_path(photo, size), bytes)
+        keep(&self.shown_path(photo, size), bytes)
     }
 
     pub(crate) fn shown(&self, photo: &PhotoId, size: ShownSize) -> Result<Option<Vec<u8>>, StoreError> {
@@ -129,32 +127,14 @@ fn read_if_there(path: &Path) -> Result<Option<Vec<u8>>, StoreError> {
     }
 }
 
-/// A file appears under its name only with all its bytes on the disk: temporary name in the same folder, sync, rename,
-/// sync of the folder.
-fn write_whole(path: &Path, bytes: &[u8]) -> Result<(), StoreError> {
+/// The folder too is on the disk before the file is.
+fn keep(path: &Path, bytes: &[u8]) -> Result<(), StoreError> {
     let Some(folder) = path.parent() else { return Err(StoreError::ReadOnly) };
     if !folder.exists() {
         fs::create_dir_all(folder)?;
         folder.parent().map(sync_folder).transpose()?;
     }
-    let mut file = tempfile::Builder::new().prefix(TEMPORARY).tempfile_in(folder)?;
-    file.write_all(bytes)?;
-    file.as_file().sync_all()?;
-    file.persist(path).map_err(|error| error.error)?;
-    sync_folder(folder)?;
-    Ok(())
-}
-
-/// A rename is safe from the power going off only once its folder is on the disk too.
-#[cfg(unix)]
-pub(crate) fn sync_folder(folder: &Path) -> io::Result<()> {
-    File::open(folder)?.sync_all()
-}
-
-/// Other systems can't open folders; their file systems log renames.
-#[cfg(not(unix))]
-pub(crate) fn sync_folder(_: &Path) -> io::Result<()> {
-    Ok(())
+    Ok(write_whole(path, bytes)?)
 }
 
 fn sweep(top: &Path) -> io::Result<()> {

@@ -11,8 +11,8 @@ use std::io::{self, Read};
 use std::path::{Path, PathBuf};
 use std::time::{Duration, UNIX_EPOCH};
 
-use crate::photo_folder::sync_folder;
 use crate::shot_id::ShotId;
+use crate::whole_file::sync_folder;
 use crate::{MAX_PHOTO_BYTES, StoreError};
 
 #[derive(Debug)]

@@ -31,12 +31,18 @@ pub(crate) fn file_name(job: &Job, date: Date, extension: &str) -> String {
     format!("{name}.{extension}")
 }
 
+/// Most bytes of one of the two names: with both, the day and the ending a file's name has less than the 255 bytes that file
+/// systems take.
+const MOST_BYTES: usize = 100;
+
 /// Letters, digits and single spaces; at most 40 of them.
 fn plain(text: &str) -> String {
     let letters: String = text.chars().map(|c| if c.is_alphanumeric() || c == '-' { c } else { ' ' }).collect();
     let words: Vec<&str> = letters.split_whitespace().collect();
-    let cut: String = words.join(" ").chars().take(40).collect();
-    cut.trim().to_owned()
+    let words = words.join(" ");
+    let ends = words.char_indices().map(|(at, letter)| at + letter.len_utf8());
+    let end = ends.take(40).take_while(|end| *end <= MOST_BYTES).last().unwrap_or_default();
+    words.get(..end).unwrap_or_default().trim().to_owned()
 }
 
 #[cfg(test)]
@@ -56,5 +62,7 @@ mod tests {
         named("Zoë: \"C:\\x\"\n", "2030-01-02 Zoë C x.pdf");
         named("", "2030-01-02.pdf");
         named(&"a".repeat(500), &format!("2030-01-02 {}.pdf", "a".repeat(40)));
+        // Four bytes each in UTF-8.
+        named(&"\u{20000}".repeat(500), &format!("2030-01-02 {}.pdf", "\u{20000}".repeat(25)));
     }
 }

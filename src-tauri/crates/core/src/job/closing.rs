@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::fold::undone;
+use super::undone::undone;
 use super::{Change, EditId, OnJob, RecordedChange};
 
 /// The closing of a job, with all that bears on it.

@@ -1,9 +1,10 @@
 //! The fold: a set of edits in, all that is known out.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 use super::closing::Closing;
 use super::known::Job;
+use super::undone::undone;
 use super::{Change, Edit, EditId, Horizon, NoEffect, RecordedChange, Refused};
 
 impl Job {
@@ -61,21 +62,6 @@ impl Job {
             Err(Refused(reason)) => drop(self.without_effect.insert(id, NoEffect::Unfit { reason })),
         }
     }
-}
-
-/// An undo names an earlier edit, so from the latest to the earliest each edit's fate is settled before it is met.
-pub(super) fn undone(by_id: &BTreeMap<EditId, &RecordedChange>) -> BTreeSet<EditId> {
-    let mut undone = BTreeSet::new();
-    for (id, change) in by_id.iter().rev() {
-        if let Some(edit) = change.undoes()
-            && edit < *id
-            && by_id.contains_key(&edit)
-            && !undone.contains(id)
-        {
-            undone.insert(edit);
-        }
-    }
-    undone
 }
 
 fn json(change: &RecordedChange) -> String {

@@ -47,6 +47,7 @@ pub(crate) mod testing;
 mod tick;
 mod ticked;
 mod topic;
+mod undone;
 
 pub use ancillary::{Ancillary, NotedAncillary};
 pub use approval::{Approval, Since};

@@ -8,6 +8,7 @@ use wearbook_core::date::Date;
 use wearbook_core::document::{Block, Desk, Extent, Shop, condition_report, message};
 use wearbook_core::engine::{Part, PartKind};
 use wearbook_core::job::{Answer, ItemKey, Job, ListKind};
+use wearbook_core::list::ListItem;
 use wearbook_core::view::{PartView, Seen};
 use wearbook_core::work::Outcome;
 
@@ -156,8 +157,15 @@ fn todos(job: &Job, came: &Assessment) -> Vec<String> {
     for cause in came.causes.causes.iter().filter(|cause| cause.told) {
         for todo in cause.check.iter().chain(&cause.put_right) {
             let key = ItemKey::PutRight { cause: cause.id.clone(), check: todo.id.into() };
-            let is_listed = list.items.iter().any(|item| item.asked.key == key);
-            if is_listed == todo.moot.is_empty() {
+            // What another cause asks for in the same words stands there once, under that one's key.
+            let of_another = |item: &ListItem| match &item.asked.key {
+                ItemKey::PutRight { check, .. } => check == todo.id && item.what == todo.words,
+                _ => false,
+            };
+            let is_asked = todo.moot.is_empty();
+            let mut items = list.items.iter();
+            let is_listed = items.any(|item| item.asked.key == key || (is_asked && of_another(item)));
+            if is_listed == is_asked {
                 asked.insert(key);
             } else {
                 wrong.push(format!("{}: {} listed: {is_listed}", cause.id, todo.sentence()));

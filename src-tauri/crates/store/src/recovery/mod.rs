@@ -9,14 +9,14 @@ mod rows;
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs::{self, File};
-use std::io::{self, Write};
+use std::io;
 use std::path::{Path, PathBuf};
 
 use rusqlite::Connection;
 use serde::{Deserialize, Serialize};
 
 use crate::database::{self, DATABASE};
-use crate::photo_folder::sync_folder;
+use crate::whole_file::{sync_folder, write_whole};
 use crate::{JobId, StoreError};
 use rows::Rows;
 
@@ -134,14 +134,4 @@ fn remove(path: &Path) -> io::Result<()> {
         Err(error) if error.kind() != io::ErrorKind::NotFound => Err(error),
         _ => Ok(()),
     }
-}
-
-fn write_whole(path: &Path, bytes: &[u8]) -> Result<(), StoreError> {
-    let dir = path.parent().unwrap_or(path);
-    let mut file = tempfile::NamedTempFile::new_in(dir)?;
-    file.write_all(bytes)?;
-    file.as_file().sync_all()?;
-    file.persist(path).map_err(|error| error.error)?;
-    sync_folder(dir)?;
-    Ok(())
 }
