@@ -3,7 +3,7 @@
 
 use std::time::Duration;
 
-use serde_json::json;
+use serde_json::{Value, json};
 use wearbook_app::Wearbook;
 
 use crate::crank::{enter_all, enter_measured};
@@ -255,7 +255,9 @@ impl<'a> Hand<'a> {
             return [kind?.getAttribute('aria-label'), parseInt(kind?.innerText)]";
         loop {
             let asked = self.page.client.execute(first, vec![]).await?;
-            let (Some(kind), Some(parts)) = (asked[0].as_str(), asked[1].as_u64()) else { return Ok(()) };
+            let kind = asked.get(0).and_then(Value::as_str);
+            let parts = asked.get(1).and_then(Value::as_u64);
+            let (Some(kind), Some(parts)) = (kind, parts) else { return Ok(()) };
             self.tap("button", kind).await?;
             self.tap("button", &format!("All {parts} clean")).await?;
             self.page

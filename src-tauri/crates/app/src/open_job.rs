@@ -103,12 +103,15 @@ impl OpenJob {
     }
 }
 
+/// Works edits out of a job as it stands, for a device.
+pub(crate) type Entering<'a> = dyn Fn(&mut Log, DeviceId) -> Result<Vec<Edit>, Error> + 'a;
+
 /// What is to be appended to a job.
 pub(crate) struct New<'a> {
     /// When, in milliseconds since 1970-01-01 UTC.
     pub(crate) now: u64,
     /// Works the edits out, and adds them to the log.
-    pub(crate) edits: &'a dyn Fn(&mut Log, DeviceId) -> Result<Vec<Edit>, Error>,
+    pub(crate) edits: &'a Entering<'a>,
     /// Keeps what they name, before they are appended.
     pub(crate) before: &'a dyn Fn(&Ledger<'_>) -> Result<(), Error>,
 }
