@@ -17,6 +17,8 @@ export async function readAway() {
   lines = await listAway()
 }
 
+export const isAnyAway = () => lines.length > 0
+
 export const away = () => lines.length === 0 ? '' : html`
   <details>
     <summary>${text.away(lines.length)}</summary>

@@ -10,7 +10,7 @@ import { go, toScreen, toShop } from '../route.js'
 import { allShots } from '../shots/shots.js'
 import { attempt, redraw, state } from '../state.js'
 import { words } from '../words.js'
-import { away, readAway } from './away.js'
+import { away, isAnyAway, readAway } from './away.js'
 import { search } from './search.js'
 
 /** So many are shown at once, and so many more each time. */
@@ -57,7 +57,7 @@ export function jobs() {
       ${shown === null
         ? html`<p>${state.alert ? '' : words.frame.loading}</p>`
         : all === 0
-          ? welcome()
+          ? isAnyAway() ? html`<p>${words.jobs.allFinished}</p>` : welcome()
           : html`${search({ all, found: shown.open.found + shown.finished.found, asked, ask })}${onBench(shown)}`}
       ${away()}`,
     bar: html`
