@@ -212,13 +212,14 @@ export async function saveSheet(name) {
   return savedPath(await command('sheet_save', { name }))
 }
 
-/** Saves the whole job with its photos as one file. @param {string} job @param {number} way */
+/** Saves the whole job with its photos as one file; answers where, and how many photos can't be read and are not in it.
+ * @param {string} job @param {number} way */
 export async function saveArchive(job, way) {
   const saved = inShell
     ? savedPath(await command('archive_save', { job, way }))
     : await download('archive_export', { job, way })
-  if (saved) await keptArchive(job)
-  return saved
+  const leftOut = saved ? (await keptArchive(job)).left_out : 0
+  return { saved, leftOut }
 }
 
 /** Android's web view has no share sheet, iOS's has; a desktop's browser may have one. */

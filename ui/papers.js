@@ -1,7 +1,7 @@
 // How papers leave the shop: saved as a file, opened in the system's viewer, copied as text.
 /** @import { Document } from './types/api.d.ts' */
 /** @import { Selection } from './backend.js' */
-import { openDocument, saveDocument, shareDocument } from './backend.js'
+import { openDocument, saveArchive, saveDocument, shareDocument } from './backend.js'
 import { settled } from './edits/queue.js'
 import { underWay } from './frame/under-way.js'
 import { attempt, state } from './state.js'
@@ -28,6 +28,19 @@ export async function savePaper(job, document, selection) {
     return text.savedAs(saved)
   })
   return saved !== ''
+}
+
+/** Saves the whole job; answers whether it was saved. What could not be saved with it is told until the next tap.
+ * @param {string} job */
+export async function saveWholeJob(job) {
+  let isSaved = false
+  await leave(async (way) => {
+    const { saved, leftOut } = await saveArchive(job, way)
+    state.alert = leftOut > 0 ? text.photosLeftOut(leftOut) : ''
+    isSaved = saved !== ''
+    return text.savedAs(saved)
+  })
+  return isSaved
 }
 
 /** Hands a paper to the system's share sheet, on the shop's size of paper; answers whether it went.

@@ -1069,6 +1069,8 @@ export const words = {
     shareArchive: 'Share the job as an archive',
     notCopied: 'The text could not be copied by itself. It is marked now: copy it from there.',
     archive: 'Export the job as an archive',
+    /** @param {number} n */ photosLeftOut: (n) =>
+      `${counted(n, 'photo')} of this job can’t be read and ${n === 1 ? 'is' : 'are'} not in the archive.`,
     /** @param {string} path */ savedAs: (path) => (path ? `Saved: ${path}` : ''),
     page: 'The customer’s page',
     pageHint: 'One page: what is wrong, why, what it costs, what to decide.',

@@ -1,10 +1,10 @@
 // What leaves the shop: the report, the other papers, the job as an archive; and the end of the job.
 /** @import { Extent, JobView, PaperSize, Purpose } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
-import { getText, saveArchive, shareArchive, shareText, surroundings } from '../backend.js'
+import { getText, shareArchive, shareText, surroundings } from '../backend.js'
 import { choice, optionsOf } from '../controls/choice.js'
 import { folded } from '../controls/folded.js'
-import { copyFrom, leave, openPaper, savePaper, shareOther, sharePaper } from '../papers.js'
+import { copyFrom, openPaper, savePaper, saveWholeJob, shareOther, sharePaper } from '../papers.js'
 import { toScreen } from '../route.js'
 import { keepSettings } from '../settings/settings.js'
 import { redraw, state } from '../state.js'
@@ -55,8 +55,7 @@ export const handOver = (view) => ({
           ? html`<button type="button" @click=${() => shareOther((way) =>
             shareArchive(view.job, words.app, way))}>${text.shareArchive}</button>`
           : ''}
-        <button type="button"
-          @click=${() => leave(async (way) => text.savedAs(await saveArchive(view.job, way)))}>${text.archive}</button>
+        <button type="button" @click=${() => saveWholeJob(view.job)}>${text.archive}</button>
       </div>`,
     })}
     ${ending(view)}`,

@@ -1,9 +1,9 @@
 // The job is put away, and gone after 30 days: only once an archive of it was saved.
 /** @import { JobView } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
-import { putAwayJob, Refusal, saveArchive } from '../backend.js'
+import { putAwayJob, Refusal } from '../backend.js'
 import { settled } from '../edits/queue.js'
-import { leave } from '../papers.js'
+import { saveWholeJob } from '../papers.js'
 import { go, toShop } from '../route.js'
 import { attempt, redraw, state } from '../state.js'
 import { words } from '../words.js'
@@ -40,12 +40,9 @@ const away = (job) =>
     go(toShop('jobs'))
   })
 
-/** Where the archive was not saved after all, nothing is put away. @param {string} job */
+/** Where the archive was not saved after all, or lacks photos, nothing is put away. @param {string} job */
 async function saveFirst(job) {
-  let saved = ''
-  await leave(async (way) => {
-    saved = await saveArchive(job, way)
-    return text.savedAs(saved)
-  })
-  if (saved) await away(job)
+  if (!(await saveWholeJob(job))) return
+  unsaved = ''
+  if (state.alert === '') await away(job)
 }

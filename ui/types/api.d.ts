@@ -1016,6 +1016,11 @@ export type KeepAwake = {
   /** Whether it shall stay lit. */
   on: boolean, };
 
+/** What is not in it. */
+export type Kept = {
+  /** Photos of the job whose files are missing or damaged: the rest has left without them. */
+  left_out: number, };
+
 /** A kind of part. */
 export type KindEntry = {
   /** The kind. */
@@ -3129,7 +3134,7 @@ back?: boolean, }; reply: Imported };
 /**
  * The job.
  */
-job: JobId, }; reply: Nothing };
+job: JobId, }; reply: Kept };
   way_get: { arguments: { 
 /**
  * The number with which it was begun.

@@ -231,6 +231,30 @@ fn changes_that_do_not_fit_are_refused_all_together() {
     assert_eq!(view["assessment"]["progress"]["looked"], 0, "half of a refused append was kept");
 }
 
+/// The rest must be able to leave, and that it left without them is said.
+#[test]
+fn photos_that_an_archive_lacks_are_counted() {
+    let shop = open_shop();
+    let job = shop.job();
+    for nth in [30, 31] {
+        shop.give("photo_add", json!({ "job": job, "part": "piston.1" }), &jpeg(nth));
+    }
+    let left_out = || {
+        shop.fetch("archive_export", json!({ "job": job }));
+        shop.ask("archive_kept", json!({ "job": job }))["left_out"].clone()
+    };
+    assert_eq!(left_out(), 0);
+    let folders = std::fs::read_dir(shop.dir.path().join("photos")).unwrap();
+    let files: Vec<_> = folders
+        .flat_map(|folder| std::fs::read_dir(folder.unwrap().path()).unwrap())
+        .map(|file| file.unwrap())
+        .collect();
+    std::fs::write(files[0].path(), b"torn").unwrap();
+    assert_eq!(left_out(), 1);
+    std::fs::remove_file(files[1].path()).unwrap();
+    assert_eq!(left_out(), 2);
+}
+
 #[test]
 fn what_came_with_the_engine_has_its_picture() {
     let shop = open_shop();
