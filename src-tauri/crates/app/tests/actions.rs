@@ -236,8 +236,8 @@ fn changes_that_do_not_fit_are_refused_all_together() {
 fn photos_that_an_archive_lacks_are_counted() {
     let shop = open_shop();
     let job = shop.job();
-    for nth in [30, 31] {
-        shop.give("photo_add", json!({ "job": job, "part": "piston.1" }), &jpeg(nth));
+    for shade in [30, 200] {
+        shop.give("photo_add", json!({ "job": job, "part": "piston.1" }), &jpeg(shade));
     }
     let left_out = || {
         shop.fetch("archive_export", json!({ "job": job }));
