@@ -30,17 +30,18 @@ export async function savePaper(job, document, selection) {
   return saved !== ''
 }
 
-/** Saves the whole job; answers whether it was saved. What could not be saved with it is told until the next tap.
- * @param {string} job */
+/** Saves the whole job; answers whether it was saved, and all of it. What could not be saved with it is told until the
+ * next screen. @param {string} job */
 export async function saveWholeJob(job) {
-  let isSaved = false
+  let [isSaved, isWhole] = [false, false]
   await leave(async (way) => {
     const { saved, leftOut } = await saveArchive(job, way)
-    state.alert = leftOut > 0 ? text.photosLeftOut(leftOut) : ''
     isSaved = saved !== ''
+    isWhole = isSaved && leftOut === 0
+    if (leftOut > 0) state.alert = text.photosLeftOut(leftOut)
     return text.savedAs(saved)
   })
-  return isSaved
+  return { isSaved, isWhole }
 }
 
 /** Hands a paper to the system's share sheet, on the shop's size of paper; answers whether it went.

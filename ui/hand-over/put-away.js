@@ -40,9 +40,11 @@ const away = (job) =>
     go(toShop('jobs'))
   })
 
-/** Where the archive was not saved after all, or lacks photos, nothing is put away. @param {string} job */
+/** Where the archive was not saved after all, nothing is put away; where it lacks photos, only when asked again.
+ * @param {string} job */
 async function saveFirst(job) {
-  if (!(await saveWholeJob(job))) return
-  unsaved = ''
-  if (state.alert === '') await away(job)
+  const { isSaved, isWhole } = await saveWholeJob(job)
+  if (isSaved) unsaved = ''
+  if (isWhole) await away(job)
+  else redraw()
 }

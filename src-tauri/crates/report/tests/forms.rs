@@ -24,6 +24,8 @@ fn content(page: &CustomersPage) -> Vec<String> {
     let mut all = in_short(page);
     all.extend(page.facts.iter().map(|(_, value)| value.clone()));
     all.extend(page.told.iter().map(|row| row.found.clone()));
+    all.extend(page.found.iter().chain(&page.besides).cloned());
+    all.push(page.not_examined.clone());
     all.extend(page.how.iter().map(|link| link.words.clone()));
     all.extend(page.jobs.iter().flat_map(|job| [job.because.clone(), job.if_left.clone()]));
     all.extend(page.choices.iter().map(|choice| choice.drawback.clone()));
@@ -33,11 +35,11 @@ fn content(page: &CustomersPage) -> Vec<String> {
 /// Whatever must be found in the message too: what is wrong, why, what must be done, the cost, what is left out, what is to
 /// be decided.
 fn in_short(page: &CustomersPage) -> Vec<String> {
-    let mut all = vec![page.advice.clone(), page.unpriced.clone(), page.not_examined.clone()];
-    all.push(page.proposal.answered.clone());
+    let mut all = vec![page.advice.clone(), page.unpriced.clone(), page.proposal.answered.clone()];
     all.extend(page.told.iter().flat_map(|row| [row.told.clone(), row.answer.clone()]));
     all.extend(page.how.iter().take(2).map(|link| link.words.clone()));
-    let sentences = [&page.found, &page.besides, &page.asked, &page.proposal.since, &page.proposal.said_since];
+    all.extend(page.found.first().cloned());
+    let sentences = [&page.asked, &page.proposal.since, &page.proposal.said_since];
     all.extend(sentences.into_iter().flatten().cloned());
     for job in &page.jobs {
         all.extend([job.title.clone(), job.need.words().to_owned(), job.price.clone()]);
@@ -80,6 +82,7 @@ fn says_the_same_in_every_form(job: &Job) {
     }
     let words = written(job, message).join(" ");
     let forms = [squeezed(&words).to_lowercase(), unexplained(&words)];
+    assert_eq!(words.contains("not examined"), !page.not_examined.is_empty(), "{words}");
     for own in in_short(page) {
         let is_there = forms[0].contains(&squeezed(&own).to_lowercase()) || forms[1].contains(&unexplained(&own));
         assert!(is_there, "“{own}” is not in the message: {words}");

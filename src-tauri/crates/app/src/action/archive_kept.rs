@@ -1,18 +1,12 @@
 //! Notes that an archive of a job was saved.
 
-use serde::{Deserialize, Serialize};
-use wearbook_store::{JobId, StoreError};
+use serde::Serialize;
+use wearbook_store::StoreError;
 
 use crate::{Error, Wearbook};
 
 /// Which job.
-#[derive(Debug, Clone, Copy, Deserialize)]
-#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
-#[serde(deny_unknown_fields)]
-pub struct Arguments {
-    /// The job.
-    pub job: JobId,
-}
+pub type Arguments = super::OfJob;
 
 /// What is not in it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]

@@ -1,21 +1,13 @@
 //! The jobs in which the same engine was here before.
 
-use serde::Deserialize;
 use wearbook_core::job::TextField;
-use wearbook_store::JobId;
 
 use super::job_list::line;
 use crate::view::compared;
 use crate::{Error, JobLine, Wearbook};
 
-/// Of which job.
-#[derive(Debug, Clone, Copy, Deserialize)]
-#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
-#[serde(deny_unknown_fields)]
-pub struct Arguments {
-    /// The job that is worked at.
-    pub job: JobId,
-}
+/// The job that is worked at.
+pub type Arguments = super::OfJob;
 
 /// A line for each, latest changed first; none where the engine's number is not known.
 pub type Reply = Vec<JobLine>;

@@ -1,18 +1,9 @@
 //! What was done in a job, in words, latest first.
 
-use serde::Deserialize;
-use wearbook_store::JobId;
-
 use crate::{Error, HistoryLine, Wearbook, view};
 
 /// Which job.
-#[derive(Debug, Clone, Copy, Deserialize)]
-#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
-#[serde(deny_unknown_fields)]
-pub struct Arguments {
-    /// The job.
-    pub job: JobId,
-}
+pub type Arguments = super::OfJob;
 
 /// A line for each edit.
 pub type Reply = Vec<HistoryLine>;

@@ -1,18 +1,9 @@
 //! Opens a job: all that is known of it and all that follows.
 
-use serde::Deserialize;
-use wearbook_store::JobId;
-
 use crate::{Error, JobView, Wearbook};
 
 /// Which job.
-#[derive(Debug, Clone, Copy, Deserialize)]
-#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
-#[serde(deny_unknown_fields)]
-pub struct Arguments {
-    /// The job.
-    pub job: JobId,
-}
+pub type Arguments = super::OfJob;
 
 /// The job.
 pub type Reply = JobView;

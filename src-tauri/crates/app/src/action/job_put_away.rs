@@ -1,19 +1,10 @@
 //! Puts a job away: out of the lists, and gone after 30 days.
 
-use serde::Deserialize;
-use wearbook_store::JobId;
-
 use super::Nothing;
 use crate::{Error, Wearbook};
 
 /// Which job.
-#[derive(Debug, Clone, Copy, Deserialize)]
-#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
-#[serde(deny_unknown_fields)]
-pub struct Arguments {
-    /// The job.
-    pub job: JobId,
-}
+pub type Arguments = super::OfJob;
 
 /// Nothing to be told.
 pub type Reply = Nothing;

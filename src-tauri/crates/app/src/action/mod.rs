@@ -33,3 +33,12 @@ pub struct Added {
 #[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 #[serde(deny_unknown_fields)]
 pub struct Nothing {}
+
+/// For actions that need to be told of which job, and nothing else.
+#[derive(Debug, Clone, Copy, Deserialize)]
+#[cfg_attr(feature = "schema", derive(ts_rs::TS))]
+#[serde(deny_unknown_fields)]
+pub struct OfJob {
+    /// The job.
+    pub job: JobId,
+}

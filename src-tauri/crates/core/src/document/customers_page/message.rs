@@ -1,5 +1,5 @@
-//! The page as a message to paste: at most ten lines, read within a minute. What happens if a job is left, the photos and
-//! the other findings stand on the page that it goes with.
+//! The page as a message to paste: at most ten lines. What happens if a job is left, the photos, the other causes and
+//! findings stand on the page that it goes with.
 
 use crate::document::desk::Desk;
 use crate::document::head::typed;
@@ -10,23 +10,34 @@ use crate::words::{Explaining, capitalised};
 
 /// Links of the chain that are told: how it got in, and what it was.
 const LINKS: usize = 2;
+/// Sentences of what was found.
+const FOUND: usize = 4;
+/// Which, the page says.
+const NOT_EXAMINED: &str = "Some parts were not examined: that does not mean sound.";
 
 /// The lines.
 pub fn message(desk: &Desk<'_>) -> Vec<String> {
     let page = super::as_it_stands(desk);
     let proposal = &page.proposal;
+    // Where no part shows damage, it is the readings that ask for work.
+    let told_of_it = if desk.assessment.progress.worn == 0 { FOUND } else { 1 };
+    let found = page.found.iter().take(told_of_it).cloned();
     let told = page.told.iter().map(|row| format!("{}: {}.", row.told, row.answer.to_lowercase()));
     let links = page.how.iter().take(LINKS).map(|Link { head, words }| format!("{head}: {words}."));
     let choices = page.choices.iter().map(choice);
-    let not_examined = (!page.not_examined.is_empty()).then(|| format!("Not examined: {}", page.not_examined));
+    let not_examined = match desk.assessment.progress.looked {
+        _ if page.not_examined.is_empty() => None,
+        0 => Some(format!("Not examined: {}", page.not_examined)),
+        _ => Some(NOT_EXAMINED.to_owned()),
+    };
     let since = [(Section::SaidSince, &proposal.said_since), (Section::Since, &proposal.since)];
     let since = since.into_iter().filter(|(_, all)| !all.is_empty());
     let since = since.map(|(section, all)| format!("{}: {}", page.heading(section), all.join(" ")));
     let before = [
         vec![head(&page, desk)],
-        [page.advice.clone()].into_iter().chain(page.found.iter().cloned()).collect(),
+        [page.advice.clone()].into_iter().chain(found).collect(),
         told.collect(),
-        links.chain(page.besides.iter().cloned()).collect(),
+        if page.how.is_empty() { page.besides.clone() } else { links.collect() },
     ];
     let jobs: Vec<String> = Need::ALL.into_iter().rev().map(|need| jobs(&page, need)).collect();
     let after = [
