@@ -2986,7 +2986,7 @@ job: JobId, }; reply: JobView };
 job: JobId, }; reply: Array<HistoryLine> };
   job_earlier: { arguments: { 
 /**
- * The job that is worked at.
+ * The job.
  */
 job: JobId, }; reply: Array<JobLine> };
   job_next_look: { arguments: { 
