@@ -131,6 +131,8 @@ async function start() {
   if (location.hash.length > 2 || settings.last_screen.length <= 2) return arrive()
   // The system has ended us while we were away: back to the same screen, with the jobs one step behind it.
   history.replaceState(null, '', toShop('jobs'))
+  // To go where one is changes nothing, so nothing would be drawn.
+  if (settings.last_screen === location.hash) return arrive()
   location.hash = settings.last_screen
 }
 

@@ -310,5 +310,5 @@ pub(crate) fn on_paper(job: &Job, came: &Assessment) -> Vec<String> {
 /// Without what stands in brackets: a word of the trade is explained where it first stands.
 fn unexplained(words: &str) -> String {
     let told = words.split('(').map(|part| part.split_once(')').map_or(part, |(_, after)| after).trim());
-    told.collect::<Vec<_>>().join(" ").replace(" .", ".").replace(" ,", ",")
+    told.collect::<Vec<_>>().join(" ").replace(" .", ".").replace(" ,", ",").trim_end().to_owned()
 }
