@@ -16,6 +16,7 @@ import { noteScroll, scrollBack, scrolledTo } from './frame/scrolled.js'
 import { foldScreens } from './frame/title-block.js'
 import { dropGone } from './gone-drafts.js'
 import { toOpenTag } from './part/tags.js'
+import { takeArrivals } from './jobs/taking-in.js'
 import { readKept } from './kept.js'
 import { keepLit } from './phone.js'
 import { readRoute, toShop } from './route.js'
@@ -127,6 +128,9 @@ async function start() {
   showLook(settings)
   addEventListener('hashchange', arrive)
   addEventListener('keydown', heed)
+  // Told by the shell, or found when the person comes back from the program that has opened a file.
+  addEventListener('arrived', takeArrivals)
+  document.addEventListener('visibilitychange', () => document.hidden || takeArrivals())
   keepInSight()
   if (location.hash.length > 2 || settings.last_screen.length <= 2) return arrive()
   // The system has ended us while we were away: back to the same screen, with the jobs one step behind it.
@@ -135,6 +139,9 @@ async function start() {
   if (settings.last_screen === location.hash) return arrive()
   location.hash = settings.last_screen
 }
+
+/** What waits to be taken in is taken in once the first screen stands. */
+const begin = () => start().then(takeArrivals)
 
 // A fault of ours must not pass in silence.
 for (const fault of ['error', 'unhandledrejection']) {
@@ -146,7 +153,7 @@ for (const fault of ['error', 'unhandledrejection']) {
 
 // A web view that is too old says so instead: see frame/old-view.js.
 if (!document.documentElement.hasAttribute('data-too-old')) {
-  start().catch((failure) => {
+  begin().catch((failure) => {
     root.textContent = failure instanceof Error ? `${words.errors.start} ${failure.message}` : words.errors.start
   })
 }

@@ -157,7 +157,8 @@ export const words = {
     /** What was left out of an archive. @param {{ count: number, reason: string }[]} refused */
     leftOut: (refused) => refused.map(({ count, reason }) =>
       `Left out of this file: ${counted(count, 'entry', 'entries')}. ${reason}`).join(' '),
-    wasPutAway: 'This job was put away here.',
+    /** @param {string} file */ wasPutAway: (file) => `The job in ${file} was put away here.`,
+    /** @param {number} n */ takenIn: (n) => `${counted(n, 'job')} taken in.`,
     takeBack: 'Take it in all the same',
     leaveAway: 'Leave it away',
     /** @param {number} n */ finished: (n) => `Finished: ${counted(n, 'job')}`,

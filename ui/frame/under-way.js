@@ -17,11 +17,12 @@ let latest = Date.now() % 2 ** 31
 let told = null
 
 /** Does what takes a while, and tells how far it is until it is over. What was stopped ends without an alert.
- * @template T @param {(way: number) => Promise<T>} task @returns {Promise<T | null>} nothing if it was stopped */
+ * @template T @param {(way: number, isStopping: () => boolean) => Promise<T>} task
+ * @returns {Promise<T | null>} nothing if it was stopped */
 export async function underWay(task) {
   latest += 1
   const way = latest
-  const over = task(way)
+  const over = task(way, () => told?.way === way && told.stopping)
   tellUntil(way, over)
   try {
     return await over

@@ -13,6 +13,7 @@
 #![warn(missing_docs)]
 
 mod archive;
+mod arrival_folder;
 mod database;
 mod error;
 mod job_id;
@@ -38,7 +39,7 @@ pub use photo_folder::{ShownSize, photo_id};
 pub use recovery::Recovered;
 pub use shot_id::ShotId;
 pub use shots::ShotEnd;
-pub use whole_file::write_whole;
+pub use whole_file::{write_whole, write_whole_by};
 
 use std::path::{Path, PathBuf};
 use std::sync::{Mutex, MutexGuard, PoisonError};
@@ -46,6 +47,7 @@ use std::sync::{Mutex, MutexGuard, PoisonError};
 use rusqlite::{Connection, TransactionBehavior};
 use wearbook_core::job::PhotoId;
 
+use arrival_folder::ArrivalFolder;
 use photo_folder::PhotoFolder;
 use shot_folder::ShotFolder;
 
@@ -55,6 +57,7 @@ pub struct Store {
     connection: Mutex<Connection>,
     photos: PhotoFolder,
     shots: ShotFolder,
+    arrivals: ArrivalFolder,
     dir: PathBuf,
 }
 
@@ -86,8 +89,9 @@ impl Store {
     pub fn open(dir: &Path) -> Result<Self, StoreError> {
         let photos = PhotoFolder::open(dir)?;
         let shots = ShotFolder::open(dir)?;
+        let arrivals = ArrivalFolder::open(dir)?;
         let connection = open_database(dir, &photos)?;
-        Ok(Self { connection: Mutex::new(connection), photos, shots, dir: dir.to_owned() })
+        Ok(Self { connection: Mutex::new(connection), photos, shots, arrivals, dir: dir.to_owned() })
     }
 
     /// Notes that damage was met: the next time the shop is opened, what can be read is recovered.
