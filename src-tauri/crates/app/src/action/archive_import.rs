@@ -1,5 +1,7 @@
 //! Takes in a job from a file.
 
+use std::io::Cursor;
+
 use serde::{Deserialize, Serialize};
 use wearbook_store::JobId;
 
@@ -48,7 +50,8 @@ pub struct RefusedEntries {
 /// says.
 pub fn act(book: &Wearbook, Arguments { way, back }: Arguments, bytes: Vec<u8>) -> Result<Reply, Error> {
     let way = book.ways.begin(way);
-    let imported = book.store.import_back(&bytes, book.clock.now_millis(), back, &picture::check, &way)?;
+    let now = book.clock.now_millis();
+    let imported = book.store.import_back(Cursor::new(bytes), now, back, &picture::check, &way)?;
     let refused = imported.refused.into_iter().map(|(reason, count)| RefusedEntries { reason, count });
     Ok(Reply { job: imported.job, refused: refused.collect() })
 }
