@@ -16,6 +16,7 @@ mod archive;
 mod arrival_folder;
 mod database;
 mod error;
+mod incoming;
 mod job_id;
 mod ledger;
 mod photo_folder;
@@ -26,7 +27,7 @@ mod shots;
 mod whole_file;
 
 pub use archive::{
-    Imported, JobFile, MAX_ARCHIVE_BYTES, MAX_EDITS, MAX_JOB_BYTES, MAX_PHOTO_BYTES, MAX_PHOTOS, PhotoCheck,
+    Imported, JobFile, MAX_ARCHIVE_BYTES, MAX_EDITS, MAX_JOB_BYTES, MAX_PHOTO_BYTES, MAX_PHOTOS, PhotoCheck, StandIns,
     read_job_file,
 };
 pub use error::StoreError;
@@ -42,7 +43,7 @@ pub use shots::ShotEnd;
 pub use whole_file::{write_whole, write_whole_by};
 
 use std::path::{Path, PathBuf};
-use std::sync::{Mutex, MutexGuard, PoisonError};
+use std::sync::{Mutex, MutexGuard, PoisonError, RwLock, RwLockReadGuard, TryLockError};
 
 use rusqlite::{Connection, TransactionBehavior};
 use wearbook_core::job::PhotoId;
@@ -59,6 +60,8 @@ pub struct Store {
     shots: ShotFolder,
     arrivals: ArrivalFolder,
     dir: PathBuf,
+    /// Held by whoever counts on it that no photo goes meanwhile; taken for itself by what takes photos away.
+    photos_stay: RwLock<()>,
 }
 
 /// A database that is damaged is recovered first; where there is none beside photos, none is begun.
@@ -91,7 +94,22 @@ impl Store {
         let shots = ShotFolder::open(dir)?;
         let arrivals = ArrivalFolder::open(dir)?;
         let connection = open_database(dir, &photos)?;
-        Ok(Self { connection: Mutex::new(connection), photos, shots, arrivals, dir: dir.to_owned() })
+        let store = Self {
+            connection: Mutex::new(connection),
+            photos,
+            shots,
+            arrivals,
+            dir: dir.to_owned(),
+            photos_stay: RwLock::new(()),
+        };
+        store.sweep()?;
+        Ok(store)
+    }
+
+    /// Takes away what a killed program has left of photos. For the one process that holds the shop: another may be at it.
+    fn sweep(&self) -> Result<(), StoreError> {
+        // A database that can't say which photos it names takes none away.
+        self.photos.sweep(&|photo| self.read(|ledger| Ok(ledger.photo(photo).map_or(true, |row| row.is_some()))))
     }
 
     /// Notes that damage was met: the next time the shop is opened, what can be read is recovered.
@@ -130,8 +148,14 @@ impl Store {
         // Taking the write lock at once means that nothing read in the closure can change before it writes.
         let transaction =
             connection.transaction_with_behavior(TransactionBehavior::Immediate).map_err(StoreError::from)?;
-        let done = act(&Ledger::new(&transaction, &self.photos))?;
+        let ledger = Ledger::new(&transaction, &self.photos);
+        let done = act(&ledger)?;
+        let freed = ledger.into_freed();
         transaction.commit().map_err(StoreError::from)?;
+        for photo in freed {
+            // Nobody can have taken it in again meanwhile. A file that stays is waste, and nothing was lost.
+            let _ = self.photos.forget(&photo);
+        }
         Ok(done)
     }
 
@@ -150,6 +174,12 @@ impl Store {
     /// # Errors
     /// What the disk and the database say.
     pub fn clear_put_away(&self, now: u64) -> Result<(), StoreError> {
+        // An import that is under way counts on the photos that are here. What is due then goes the next time.
+        let _alone = match self.photos_stay.try_write() {
+            Ok(alone) => alone,
+            Err(TryLockError::Poisoned(alone)) => alone.into_inner(),
+            Err(TryLockError::WouldBlock) => return Ok(()),
+        };
         // Only once the rows are gone for good: a file without a row is waste, a row without a file is a loss.
         let photos = self.write(|ledger| ledger.clear_put_away(now))?;
         photos.iter().try_for_each(|photo| self.photos.forget(photo))
@@ -177,6 +207,11 @@ impl Store {
     /// What the disk says.
     pub fn keep_shown(&self, photo: &PhotoId, size: ShownSize, bytes: &[u8]) -> Result<(), StoreError> {
         self.photos.keep_shown(photo, size, bytes)
+    }
+
+    /// As long as it is held, no photo goes.
+    fn hold_photos(&self) -> RwLockReadGuard<'_, ()> {
+        self.photos_stay.read().unwrap_or_else(PoisonError::into_inner)
     }
 
     /// A panic while the lock was held has rolled its transaction back, so the connection is sound.
@@ -219,7 +254,8 @@ mod tests {
             let pages: i64 = connection.query_row("PRAGMA page_count", [], |row| row.get(0)).unwrap();
             connection.pragma_update(None, "max_page_count", pages + 1).unwrap();
         }
-        let refused = append(&store, job, &[fill(2, &"x".repeat(100_000))]).unwrap_err();
+        let many: Vec<Edit> = (10..30).map(|n| fill(n, &"x".repeat(10_000))).collect();
+        let refused = append(&store, job, &many).unwrap_err();
         assert_eq!(refused.code(), "store-full");
         assert_eq!(edits(&store, job), [fill(1, "saved")]);
         store.lock().pragma_update(None, "max_page_count", 1_000_000).unwrap();

@@ -51,12 +51,10 @@ pub struct RefusedEntries {
 /// in; what the store says.
 pub fn act(book: &Wearbook, Arguments { arrival, way, back }: Arguments) -> Result<Reply, Error> {
     let way = book.ways.begin(way);
-    let file = book.open_arrival(arrival);
-    let imported = file.and_then(|mut file| {
-        let mut bytes = Vec::new();
-        std::io::Read::read_to_end(&mut file, &mut bytes).map_err(wearbook_store::StoreError::from)?;
-        Ok(book.store.import_back(&bytes, book.clock.now_millis(), back, &picture::check, &way)?)
-    });
+    let now = book.clock.now_millis();
+    let imported = book
+        .open_arrival(arrival)
+        .and_then(|file| Ok(book.store.import_back(file, now, back, &picture::check, &way)?));
     if !imported.as_ref().is_err_and(|error| error.code == "job-put-away") {
         book.forget_arrival(arrival);
     }

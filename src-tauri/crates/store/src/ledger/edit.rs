@@ -5,7 +5,9 @@ use std::borrow::Cow;
 use rusqlite::Row;
 use wearbook_core::job::{Edit, EditId, RecordedChange};
 
-use super::Ledger;
+use super::written::Written;
+use super::{Ledger, from_column};
+use crate::archive::{MAX_EDITS, MAX_JOB_BYTES};
 use crate::{JobId, StoreError};
 
 impl Ledger<'_> {
@@ -43,30 +45,81 @@ impl Ledger<'_> {
     /// Appends edits. One that is here already is passed over, so that importing twice changes nothing.
     ///
     /// # Errors
-    /// [`StoreError::EditConflict`] if an id is here with another content; [`StoreError::NoSuchJob`].
+    /// [`StoreError::EditConflict`] if an id is here with another content; [`StoreError::EntryRefused`] and
+    /// [`StoreError::JobFull`] where an archive of the job could not be taken in; [`StoreError::NoSuchJob`].
     pub fn append(&self, job: JobId, edits: &[Edit]) -> Result<(), StoreError> {
+        let written = edits
+            .iter()
+            .map(|edit| Written::new(edit.id, &edit.change).map_err(|refused| StoreError::EntryRefused(refused.0)));
+        self.append_written(job, written)
+    }
+
+    /// The same of edits as they are kept.
+    pub(crate) fn append_written(
+        &self,
+        job: JobId,
+        edits: impl IntoIterator<Item = Result<Written, StoreError>>,
+    ) -> Result<(), StoreError> {
         self.require_job(job)?;
         self.forget_summary(job)?;
+        let name = job.to_string();
         let sql = "INSERT INTO edit (job, id, change) VALUES (?1, ?2, ?3) ON CONFLICT DO NOTHING";
         let mut insert = self.connection.prepare_cached(sql)?;
         for edit in edits {
-            let added = insert.execute((job.to_string(), edit.id.to_string(), json(&edit.change)?))?;
-            if added == 0 && self.recorded(job, edit.id)? != *canonical(&edit.change) {
+            let edit = edit?;
+            let added = insert.execute((&name, edit.id.to_string(), &edit.change))?;
+            if added == 0 && !edit.is_the_same_as(&self.recorded(job, edit.id)?)? {
                 return Err(StoreError::EditConflict(edit.id.to_string()));
             }
-            if let RecordedChange::Known(change) = &edit.change
-                && let Some(photo) = change.photo()
-            {
+            if let Some(photo) = &edit.photo {
                 self.link_photo(job, photo)?;
             }
         }
-        Ok(())
+        self.require_room(job)
     }
 
-    fn recorded(&self, job: JobId, id: EditId) -> Result<RecordedChange, StoreError> {
-        let sql = "SELECT id, change FROM edit WHERE job = ?1 AND id = ?2";
-        let key = (job.to_string(), id.to_string());
-        self.connection.query_row(sql, key, |row| Ok(edit(row)))?.map(|edit| canonical(&edit.change).into_owned())
+    fn recorded(&self, job: JobId, id: EditId) -> Result<String, StoreError> {
+        let sql = "SELECT change FROM edit WHERE job = ?1 AND id = ?2";
+        let mut statement = self.connection.prepare_cached(sql)?;
+        Ok(statement.query_row((job.to_string(), id.to_string()), |row| row.get(0))?)
+    }
+
+    /// How many edits a job has, and of how many bytes together.
+    pub(crate) fn extent(&self, job: JobId) -> Result<(usize, u64), StoreError> {
+        let sql = "SELECT count(*), coalesce(sum(octet_length(change)), 0) FROM edit WHERE job = ?1";
+        let mut statement = self.connection.prepare_cached(sql)?;
+        let (count, bytes): (i64, i64) =
+            statement.query_row([job.to_string()], |row| Ok((row.get(0)?, row.get(1)?)))?;
+        Ok((usize::try_from(count).map_err(|_| StoreError::Damaged)?, from_column(bytes)))
+    }
+
+    /// A job may hold what an archive of it may.
+    fn require_room(&self, job: JobId) -> Result<(), StoreError> {
+        let (count, bytes) = self.extent(job)?;
+        if count > MAX_EDITS || bytes > MAX_JOB_BYTES { Err(StoreError::JobFull) } else { Ok(()) }
+    }
+
+    /// The next edits of a job as they are kept, in the order of ids: about so many bytes of them.
+    pub(crate) fn edits_as_kept(
+        &self,
+        job: JobId,
+        after: Option<EditId>,
+        bytes: usize,
+    ) -> Result<Vec<(EditId, String)>, StoreError> {
+        self.require_job(job)?;
+        let sql = "SELECT id, change FROM edit WHERE job = ?1 AND id > ?2 ORDER BY id";
+        let mut statement = self.connection.prepare_cached(sql)?;
+        let after = after.map(|id| id.to_string()).unwrap_or_default();
+        let mut rows = statement.query((job.to_string(), after))?;
+        let (mut kept, mut taken) = (Vec::new(), 0);
+        while taken < bytes
+            && let Some(row) = rows.next()?
+        {
+            let (id, change): (String, String) = (row.get(0)?, row.get(1)?);
+            taken += change.len();
+            kept.push((id.parse().map_err(|_| StoreError::Damaged)?, change));
+        }
+        Ok(kept)
     }
 }
 
@@ -89,9 +142,4 @@ pub(crate) fn canonical(change: &RecordedChange) -> Cow<'_, RecordedChange> {
         }
         known @ RecordedChange::Known(_) => Cow::Borrowed(known),
     }
-}
-
-fn json(change: &RecordedChange) -> Result<String, StoreError> {
-    // Nothing in a change can fail to become JSON: its maps have text for keys.
-    serde_json::to_string(&canonical(change)).map_err(|_| StoreError::Damaged)
 }

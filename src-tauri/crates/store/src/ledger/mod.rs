@@ -9,7 +9,9 @@ mod put_away;
 mod setting;
 mod shelf;
 mod shot;
+mod stand_in;
 mod summary;
+mod written;
 
 pub use as_far_as_read::ReadEdits;
 pub(crate) use edit::canonical;
@@ -19,8 +21,12 @@ pub use put_away::PutAway;
 pub use shelf::ShelfKind;
 pub use shot::{ShotOf, ShotRow, ShotState};
 pub use summary::{Asked, Summary};
+pub(crate) use written::{Written, too_long};
+
+use std::cell::RefCell;
 
 use rusqlite::Connection;
+use wearbook_core::job::PhotoId;
 
 use crate::photo_folder::PhotoFolder;
 
@@ -29,11 +35,17 @@ use crate::photo_folder::PhotoFolder;
 pub struct Ledger<'a> {
     connection: &'a Connection,
     photos: &'a PhotoFolder,
+    /// Photos that no row will name any longer: their files go once that is so.
+    freed: RefCell<Vec<PhotoId>>,
 }
 
 impl<'a> Ledger<'a> {
     pub(crate) fn new(connection: &'a Connection, photos: &'a PhotoFolder) -> Self {
-        Self { connection, photos }
+        Self { connection, photos, freed: RefCell::default() }
+    }
+
+    pub(crate) fn into_freed(self) -> Vec<PhotoId> {
+        self.freed.into_inner()
     }
 }
 
