@@ -23,6 +23,9 @@ pub enum StoreError {
         "The shop’s database, wearbook.db, is missing or empty, but its photos are there. Put the file back from a backup. Only to begin a new shop move the folder “photos” elsewhere."
     )]
     Missing,
+    /// Another program has the shop open.
+    #[error("Wearbook is open on this shop already: go on in the window that is open, or close it and start again.")]
+    Open,
     /// Another program holds the database.
     #[error("The shop’s database is in use by another program. Close the other window and try again.")]
     Busy,
@@ -88,6 +91,7 @@ impl StoreError {
             Self::Full => "store-full",
             Self::Damaged => "store-damaged",
             Self::Missing => "store-missing",
+            Self::Open => "shop-open",
             Self::Busy => "store-busy",
             Self::Newer { .. } => "store-newer",
             Self::ReadOnly => "store-read-only",

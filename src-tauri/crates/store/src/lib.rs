@@ -17,6 +17,7 @@ mod database;
 mod error;
 mod job_id;
 mod ledger;
+mod one_program;
 mod photo_folder;
 mod recovery;
 mod shot_folder;
@@ -46,6 +47,7 @@ use std::sync::{Mutex, MutexGuard, PoisonError};
 use rusqlite::{Connection, TransactionBehavior};
 use wearbook_core::job::PhotoId;
 
+use one_program::OneProgram;
 use photo_folder::PhotoFolder;
 use shot_folder::ShotFolder;
 
@@ -56,6 +58,8 @@ pub struct Store {
     photos: PhotoFolder,
     shots: ShotFolder,
     dir: PathBuf,
+    /// Last, so that it is given up when all else is closed.
+    _one_program: OneProgram,
 }
 
 /// A database that is damaged is recovered first; where there is none beside photos, none is begun.
@@ -77,17 +81,28 @@ fn open_database(dir: &Path, photos: &PhotoFolder) -> Result<Connection, StoreEr
     }
 }
 
+/// Takes away what a program that was killed has left half done.
+fn sweep(dir: &Path, photos: &PhotoFolder) -> Result<(), StoreError> {
+    whole_file::sweep(dir)?;
+    photos.sweep()
+}
+
 impl Store {
     /// Opens the store in a folder, or makes a new one there.
     ///
     /// # Errors
-    /// [`StoreError::Newer`] if a newer version has written here, with everything left as it was; otherwise what the
-    /// disk or the database says.
+    /// [`StoreError::Open`] while another program has it open; [`StoreError::Newer`] if a newer version has written here,
+    /// with everything left as it was; otherwise what the disk or the database says.
     pub fn open(dir: &Path) -> Result<Self, StoreError> {
+        std::fs::create_dir_all(dir)?;
+        let one_program = OneProgram::of(dir)?;
         let photos = PhotoFolder::open(dir)?;
         let shots = ShotFolder::open(dir)?;
+        if one_program.is_sure() {
+            sweep(dir, &photos)?;
+        }
         let connection = open_database(dir, &photos)?;
-        Ok(Self { connection: Mutex::new(connection), photos, shots, dir: dir.to_owned() })
+        Ok(Self { connection: Mutex::new(connection), photos, shots, dir: dir.to_owned(), _one_program: one_program })
     }
 
     /// Notes that damage was met: the next time the shop is opened, what can be read is recovered.

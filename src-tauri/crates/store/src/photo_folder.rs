@@ -13,7 +13,7 @@ use sha2::{Digest, Sha256};
 use wearbook_core::job::PhotoId;
 
 use crate::StoreError;
-use crate::whole_file::{TEMPORARY, sync_folder, write_whole};
+use crate::whole_file::{self, sync_folder, write_whole};
 
 /// Which derived picture.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -38,15 +38,29 @@ pub(crate) struct PhotoFolder {
 }
 
 impl PhotoFolder {
-    /// Makes the folders if need be, and sweeps out what a killed write has left.
+    /// Makes the folders if need be.
     pub(crate) fn open(dir: &Path) -> Result<Self, StoreError> {
         let folder = Self { photos: dir.join("photos"), shown: dir.join("shown") };
         for top in [&folder.photos, &folder.shown] {
             fs::create_dir_all(top)?;
-            sweep(top)?;
+            // A program that was killed may have made a folder in it and not come to this.
+            sync_folder(top)?;
         }
         sync_folder(dir)?;
         Ok(folder)
+    }
+
+    /// Takes away what a killed write has left. Nobody else may be writing.
+    pub(crate) fn sweep(&self) -> Result<(), StoreError> {
+        for top in [&self.photos, &self.shown] {
+            for folder in fs::read_dir(top)? {
+                let folder = folder?;
+                if folder.file_type()?.is_dir() {
+                    whole_file::sweep(&folder.path())?;
+                }
+            }
+        }
+        Ok(())
     }
 
     /// Whether any photo is kept here.
@@ -137,22 +151,6 @@ fn keep(path: &Path, bytes: &[u8]) -> Result<(), StoreError> {
     Ok(write_whole(path, bytes)?)
 }
 
-fn sweep(top: &Path) -> io::Result<()> {
-    for folder in fs::read_dir(top)? {
-        let folder = folder?;
-        if !folder.file_type()?.is_dir() {
-            continue;
-        }
-        for file in fs::read_dir(folder.path())? {
-            let file = file?;
-            if file.file_name().to_string_lossy().starts_with(TEMPORARY) {
-                fs::remove_file(file.path())?;
-            }
-        }
-    }
-    Ok(())
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -188,7 +186,7 @@ mod tests {
         folder.keep_shown(&photo, ShownSize::Thumb, b"small").unwrap();
         let leftover = folder.original_path(&photo).with_file_name(".incoming-abc");
         fs::write(&leftover, b"half").unwrap();
-        let folder = PhotoFolder::open(dir.path()).unwrap();
+        folder.sweep().unwrap();
         assert!(!leftover.exists());
         assert_eq!(folder.original(&photo).unwrap(), b"picture");
         assert_eq!(folder.shown(&photo, ShownSize::Thumb).unwrap().unwrap(), b"small");

@@ -197,7 +197,7 @@ fn refused(bytes: &[u8], because: &str) {
     assert_eq!(store.read::<_, StoreError>(|ledger| ledger.jobs()).unwrap(), []);
     assert_eq!(contents(dir.path()), [""; 0]);
     let names: Vec<_> = std::fs::read_dir(dir.path()).unwrap().map(|entry| entry.unwrap().file_name()).collect();
-    let known = ["files", "photos", "shown", "wearbook.db", "wearbook.db-shm", "wearbook.db-wal"];
+    let known = ["files", "photos", "shown", "wearbook.db", "wearbook.db-shm", "wearbook.db-wal", "wearbook.lock"];
     assert!(names.iter().all(|name| known.contains(&name.to_str().unwrap())), "{names:?}");
 }
 
