@@ -65,7 +65,7 @@ pub enum StoreError {
     /// The photo from the camera is not waiting here.
     #[error("This photo no longer waits here: it was taken into its job or put away. Take it again if it is missing.")]
     NoSuchShot,
-    /// Two different edits claim one id.
+    /// Two different edits claim one id, and no device made them.
     #[error(
         "Entry {0} is here already with another content, so one of the two records was altered. Nothing was taken in."
     )]

@@ -19,7 +19,9 @@ mod job_id;
 mod ledger;
 mod one_program;
 mod photo_folder;
+mod place;
 mod recovery;
+mod same_id;
 mod shot_folder;
 mod shot_id;
 mod shots;
@@ -37,6 +39,7 @@ pub use ledger::{
 };
 pub use photo_folder::{ShownSize, photo_id};
 pub use recovery::Recovered;
+pub use same_id::gave_way;
 pub use shot_id::ShotId;
 pub use shots::ShotEnd;
 pub use whole_file::write_whole;
@@ -58,6 +61,7 @@ pub struct Store {
     photos: PhotoFolder,
     shots: ShotFolder,
     dir: PathBuf,
+    is_copy: bool,
     /// Last, so that it is given up when all else is closed.
     _one_program: OneProgram,
 }
@@ -102,7 +106,21 @@ impl Store {
             sweep(dir, &photos)?;
         }
         let connection = open_database(dir, &photos)?;
-        Ok(Self { connection: Mutex::new(connection), photos, shots, dir: dir.to_owned(), _one_program: one_program })
+        let is_copy = place::settle(&connection, &dir.join(database::DATABASE))?;
+        Ok(Self {
+            connection: Mutex::new(connection),
+            photos,
+            shots,
+            dir: dir.to_owned(),
+            is_copy,
+            _one_program: one_program,
+        })
+    }
+
+    /// Whether this folder was found to be a copy of another, or put back from one, when it was opened: what is entered from now
+    /// on carries another device's id than what was entered before.
+    pub fn is_copy(&self) -> bool {
+        self.is_copy
     }
 
     /// Notes that damage was met: the next time the shop is opened, what can be read is recovered.
@@ -255,14 +273,39 @@ mod tests {
     }
 
     #[test]
-    fn an_edit_that_exists_is_ignored_and_one_that_differs_is_refused() {
+    fn an_edit_that_exists_is_ignored_and_one_that_differs_stays_beside_it() {
         let dir = tempfile::tempdir().unwrap();
         let store = Store::open(dir.path()).unwrap();
         let job = create(&store);
         append(&store, job, &[fill(1, "a")]).unwrap();
         append(&store, job, &[fill(1, "a"), fill(2, "b")]).unwrap();
-        assert_eq!(append(&store, job, &[fill(3, "c"), fill(2, "other")]).unwrap_err().code(), "edit-conflict");
-        assert_eq!(edits(&store, job), [fill(1, "a"), fill(2, "b")], "a refused append left something");
+        assert_eq!(edits(&store, job), [fill(1, "a"), fill(2, "b")]);
+        let at_two = |text: &str| {
+            let all = edits(&store, job);
+            let (at, edit) = all.iter().enumerate().find(|(_, edit)| edit.change == fill(2, text).change).unwrap();
+            (at, edit.id == fill(2, "b").id, gave_way(edit))
+        };
+        // Whichever came first: “b” sorts before “c”, and “a” before both.
+        append(&store, job, &[fill(3, "d"), fill(2, "c")]).unwrap();
+        assert_eq!((at_two("c"), at_two("b")), ((1, false, true), (2, true, false)));
+        append(&store, job, &[fill(2, "a")]).unwrap();
+        assert_eq!((at_two("b").1, at_two("b").2, at_two("c").2), (false, true, true));
+        let all = edits(&store, job);
+        assert_eq!((all.len(), &all[0], &all[3], &all[4]), (5, &fill(1, "a"), &fill(2, "a"), &fill(3, "d")));
+        append(&store, job, &[fill(2, "a"), fill(2, "b"), fill(2, "c")]).unwrap();
+        append(&store, job, &all).unwrap();
+        assert_eq!(edits(&store, job), all, "twice changes nothing");
+    }
+
+    #[test]
+    fn in_a_file_written_by_hand_another_content_is_a_slip() {
+        let dir = tempfile::tempdir().unwrap();
+        let store = Store::open(dir.path()).unwrap();
+        let job = create(&store);
+        let by_hand = |text: &str| Edit { id: EditId::next(None, 0, DeviceId(0)), ..fill(0, text) };
+        append(&store, job, &[by_hand("a")]).unwrap();
+        assert_eq!(append(&store, job, &[fill(3, "c"), by_hand("b")]).unwrap_err().code(), "edit-conflict");
+        assert_eq!(edits(&store, job), [by_hand("a")], "a refused append left something");
     }
 
     #[test]

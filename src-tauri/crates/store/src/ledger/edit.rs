@@ -1,11 +1,13 @@
-//! Edits: appended, never changed, never removed.
+//! Edits: appended, never removed, and never changed but for two that have one id (`same_id.rs`).
 
 use std::borrow::Cow;
+use std::cmp::Ordering;
 
 use rusqlite::Row;
 use wearbook_core::job::{Edit, EditId, RecordedChange};
 
 use super::Ledger;
+use crate::same_id::{id_of_its_own, order};
 use crate::{JobId, StoreError};
 
 impl Ledger<'_> {
@@ -40,20 +42,17 @@ impl Ledger<'_> {
         usize::try_from(count).map_err(|_| StoreError::Damaged)
     }
 
-    /// Appends edits. One that is here already is passed over, so that importing twice changes nothing.
+    /// Appends edits. One that is here already is passed over, so that importing twice changes nothing; of two that have one
+    /// id both are kept, see [`crate::gave_way`].
     ///
     /// # Errors
-    /// [`StoreError::EditConflict`] if an id is here with another content; [`StoreError::NoSuchJob`].
+    /// [`StoreError::EditConflict`] if an id of a file written by hand is here with another content;
+    /// [`StoreError::NoSuchJob`].
     pub fn append(&self, job: JobId, edits: &[Edit]) -> Result<(), StoreError> {
         self.require_job(job)?;
         self.forget_summary(job)?;
-        let sql = "INSERT INTO edit (job, id, change) VALUES (?1, ?2, ?3) ON CONFLICT DO NOTHING";
-        let mut insert = self.connection.prepare_cached(sql)?;
         for edit in edits {
-            let added = insert.execute((job.to_string(), edit.id.to_string(), json(&edit.change)?))?;
-            if added == 0 && self.recorded(job, edit.id)? != *canonical(&edit.change) {
-                return Err(StoreError::EditConflict(edit.id.to_string()));
-            }
+            self.insert(job, edit.id, canonical(&edit.change).into_owned())?;
             if let RecordedChange::Known(change) = &edit.change
                 && let Some(photo) = change.photo()
             {
@@ -61,6 +60,24 @@ impl Ledger<'_> {
             }
         }
         Ok(())
+    }
+
+    fn insert(&self, job: JobId, id: EditId, change: RecordedChange) -> Result<(), StoreError> {
+        let sql = "INSERT INTO edit (job, id, change) VALUES (?1, ?2, ?3) ON CONFLICT DO NOTHING";
+        let added = self.connection.prepare_cached(sql)?.execute((job.to_string(), id.to_string(), json(&change)?))?;
+        if added > 0 {
+            return Ok(());
+        }
+        let there = self.recorded(job, id)?;
+        let (stays, goes) = match order(&there, &change) {
+            Ordering::Equal => return Ok(()),
+            Ordering::Less => (there, change),
+            Ordering::Greater => (change, there),
+        };
+        let own = id_of_its_own(id, &goes).ok_or_else(|| StoreError::EditConflict(id.to_string()))?;
+        let sql = "UPDATE edit SET change = ?3 WHERE job = ?1 AND id = ?2";
+        self.connection.prepare_cached(sql)?.execute((job.to_string(), id.to_string(), json(&stays)?))?;
+        self.insert(job, own, goes)
     }
 
     fn recorded(&self, job: JobId, id: EditId) -> Result<RecordedChange, StoreError> {
