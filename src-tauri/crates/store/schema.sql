@@ -7,8 +7,9 @@
 -- This shop's store. One row.
 CREATE TABLE device (
     one INTEGER NOT NULL PRIMARY KEY DEFAULT 1 CHECK (one = 1),
-    id  INTEGER NOT NULL DEFAULT (random()) -- 64 random bits, drawn when the store is made; part of every edit's id
-, latest_at INTEGER NOT NULL DEFAULT 0) STRICT; -- the latest time, by its own clock, at which something was entered here
+    id  INTEGER NOT NULL DEFAULT (random()) -- 64 random bits, drawn when the store is made, or copied; part of every edit's id
+, latest_at INTEGER NOT NULL DEFAULT 0, -- the latest time, by its own clock, at which something was entered here
+    place TEXT NOT NULL DEFAULT '') STRICT; -- where the database lies; elsewhere it is a copy, and draws an id of its own
 
 -- An engine on the bench. All that is known of it stands in its edits.
 CREATE TABLE job (
@@ -16,7 +17,7 @@ CREATE TABLE job (
     added_at INTEGER NOT NULL DEFAULT 0 -- when it was begun or imported here
 ) STRICT;
 
--- One thing that a person did. Rows are added, never changed, and removed only with their whole job.
+-- One thing that a person did. Rows are added, never changed (but for two that come with one id: both stay), and removed only with their whole job.
 CREATE TABLE edit (
     job    TEXT NOT NULL REFERENCES job (id),
     id     TEXT NOT NULL, -- sorts by time: milliseconds, counter, device, in hexadecimal

@@ -45,19 +45,20 @@ fn main() -> Result<(), Box<dyn Error>> {
 /// Begins a job and taps.
 fn time(name: &str, begin: impl FnOnce(&Wearbook) -> Result<Value, Box<dyn Error>>) -> Result<(), Box<dyn Error>> {
     let folder = tempfile::tempdir()?;
-    let book = Wearbook::open(folder.path())?;
-    let begun = begin(&book)?;
+    let begun = begin(&Wearbook::open(folder.path())?)?;
     let job: JobId = serde_json::from_value(begun["job"].clone())?;
-    let store = Store::open(folder.path())?;
-    let log = Log::new(store.read::<_, StoreError>(|ledger| ledger.edits(job))?);
+    let log = Log::new(Store::open(folder.path())?.read::<_, StoreError>(|ledger| ledger.edits(job))?);
     let parts = log.engine().and_then(Result::ok).map(|engine| engine.parts().to_vec()).unwrap_or_default();
     let taps: Vec<Change> = parts.iter().cycle().step_by(7).zip(0..).filter_map(tap).take(TAPS).collect();
 
+    let book = Wearbook::open(folder.path())?;
     let mut whole = Vec::new();
     for change in &taps {
         let arguments = json!({ "job": job, "changes": [change] });
         whole.push(timed(|| book.act("edits_append", arguments, None)).1);
     }
+    drop(book);
+    let store = Store::open(folder.path())?;
     let (synced, written) =
         (sqlite(&folder.path().join("full"), "FULL", &taps)?, sqlite(&folder.path().join("off"), "OFF", &taps)?);
     let whole = median(whole);

@@ -64,7 +64,7 @@ impl OpenJob {
     }
 
     /// Appends to a job, all or nothing, then looks at it. What is to be appended is worked out from the job as it stands,
-    /// while nothing is locked; should another program have appended meanwhile, it is worked out anew.
+    /// while nothing is locked; should an import have appended meanwhile, it is worked out anew.
     pub(crate) fn append<R>(
         &self,
         store: &Store,
@@ -144,7 +144,7 @@ fn photo_of(edit: &Edit) -> Option<&PhotoId> {
     }
 }
 
-/// Reads what has come since, by another program or by an import, and in which words the shop is told of it. Edits are
+/// Reads what has come since, by an import, and in which words the shop is told of it. Edits are
 /// never changed and never removed, so as long as their number is right, those that are known are those that are there.
 /// Nothing is folded while the store is locked.
 fn catch_up(log: &mut Log, store: &Store, now: u64, job: JobId) -> Result<DeviceId, Error> {
@@ -182,7 +182,7 @@ mod tests {
     #[test]
     fn what_the_store_holds_is_the_truth() {
         let dir = tempfile::tempdir().unwrap();
-        let (here, elsewhere) = (Store::open(dir.path()).unwrap(), Store::open(dir.path()).unwrap());
+        let here = Store::open(dir.path()).unwrap();
         let job = here.write::<_, StoreError>(|ledger| ledger.create_job(1)).unwrap();
         let open_job = OpenJob::default();
         let check = |because: &str| {
@@ -192,8 +192,8 @@ mod tests {
         };
         check("nothing is there");
         for n in [50, 90, 20, 70, 99] {
-            elsewhere.write::<_, StoreError>(|ledger| ledger.append(job, &[fill(n)])).unwrap();
-            check("another program appended, some of it earlier than what was known");
+            here.write::<_, StoreError>(|ledger| ledger.append(job, &[fill(n)])).unwrap();
+            check("an import appended, some of it earlier than what was known");
         }
         let append = |edit: Edit, answer: Result<(), Error>| {
             let edits = |log: &mut Log, _: DeviceId| {
@@ -205,7 +205,7 @@ mod tests {
         let refusal = Error::change("Refused.");
         assert_eq!(append(fill(100), Err(refusal.clone())), Err(refusal));
         check("what was refused is not there");
-        elsewhere.write::<_, StoreError>(|ledger| ledger.append(job, &[fill(101)])).unwrap();
+        here.write::<_, StoreError>(|ledger| ledger.append(job, &[fill(101)])).unwrap();
         check("as many as were thought to be there, and not the same");
         assert_eq!(append(fill(102), Ok(())), Ok(()));
         check("appended here");
@@ -219,7 +219,7 @@ mod tests {
             Ok(vec![fill(104)])
         };
         open_job.append(&here, job, &New { now: 1, edits: &edits, before: &|_| Ok(()) }, |_| ()).unwrap();
-        assert_eq!(tries.get(), 2, "worked out anew after another program appended");
-        check("appended beside another program");
+        assert_eq!(tries.get(), 2, "worked out anew after an import appended");
+        check("appended beside an import");
     }
 }

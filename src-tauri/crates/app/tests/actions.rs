@@ -522,7 +522,9 @@ fn the_shelf_keeps_instruments_sheets_and_prices() {
     assert_eq!(shop.ask("prices_keep", json!({ "prices": prices }))["prices"]["hour"], 6800);
     assert_eq!(shop.ask("instrument_drop", json!({ "id": "mic-1" }))["instruments"], json!([]));
     // A shop that is opened again finds it all.
-    let again = Wearbook::open_with_clock(shop.dir.path(), CLOCK).unwrap();
+    let Shop { book, dir } = shop;
+    drop(book);
+    let again = Wearbook::open_with_clock(dir.path(), CLOCK).unwrap();
     let shelf = json_of(again.act("shelf_get", json!({}), None).unwrap());
     assert_eq!((shelf["sheets"].as_array().unwrap().len(), &shelf["prices"]["currency"]), (1, &json!("EUR")));
 }
@@ -590,7 +592,11 @@ fn what_is_remembered_of_a_job_changes_no_answer() {
     for (round, part) in parts.into_iter().enumerate() {
         for job in &jobs[..1 + round % 2] {
             let seen = shop.append(job, json!({ "do": "tag", "part": part, "tag": "scoring", "grade": 3 }));
-            let fresh = Wearbook::open_with_clock(shop.dir.path(), CLOCK).unwrap();
+            let copy = tempfile::tempdir().unwrap();
+            for name in ["wearbook.db", "wearbook.db-wal"] {
+                std::fs::copy(shop.dir.path().join(name), copy.path().join(name)).unwrap();
+            }
+            let fresh = Wearbook::open_with_clock(copy.path(), CLOCK).unwrap();
             assert_eq!(json_of(fresh.act("job_open", json!({ "job": job }), None).unwrap()), seen, "{part}");
         }
     }
@@ -737,13 +743,15 @@ fn a_label_that_leads_nowhere_says_why() {
 
 #[test]
 fn of_two_jobs_that_begin_alike_neither_is_taken() {
-    let shop = open_shop();
-    let store = Store::open(shop.dir.path()).unwrap();
+    let dir = tempfile::tempdir().unwrap();
+    let store = Store::open(dir.path()).unwrap();
     let begun = 0x5bd1_e995_77aa << 80;
     let [first, second] = [JobId::from_bits(begun), JobId::from_bits(begun | 1)];
     for job in [first, second] {
         store.write::<_, StoreError>(|ledger| ledger.adopt_job(job, 1)).unwrap();
     }
+    drop(store);
+    let shop = Shop { book: Wearbook::open_with_clock(dir.path(), CLOCK).unwrap(), dir };
     let code = Code::new(first.start(), "piston.1".parse().unwrap()).unwrap();
     shop.refuse("label_find", json!({ "text": code.to_string() }), None, "several-jobs");
 }

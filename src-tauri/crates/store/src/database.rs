@@ -3,7 +3,7 @@
 use std::path::Path;
 use std::time::Duration;
 
-use rusqlite::{Connection, OpenFlags};
+use rusqlite::{Connection, ErrorCode, OpenFlags};
 use rusqlite_migration::{M, Migrations};
 
 use crate::StoreError;
@@ -20,6 +20,7 @@ const MIGRATIONS: &[M<'_>] = &[
     M::up(include_str!("../migrations/0005_clock.sql")),
     M::up(include_str!("../migrations/0006_put_away.sql")),
     M::up(include_str!("../migrations/0007_stand_in.sql")),
+    M::up(include_str!("../migrations/0008_place.sql")),
 ];
 
 /// How long to wait for another program that is writing.
@@ -38,14 +39,24 @@ fn refuse_newer(path: &Path) -> Result<(), StoreError> {
     if !path.exists() {
         return Ok(());
     }
-    let connection = Connection::open_with_flags(path, OpenFlags::SQLITE_OPEN_READ_ONLY)?;
-    connection.busy_timeout(PATIENCE)?;
-    let found: i64 = connection.pragma_query_value(None, "user_version", |row| row.get(0))?;
+    let found = match version(path, OpenFlags::SQLITE_OPEN_READ_ONLY) {
+        // A program that was ended while it began the database has left its undo journal, which only a writer may use.
+        Err(error) if error.sqlite_error_code() == Some(ErrorCode::ReadOnly) => {
+            version(path, OpenFlags::SQLITE_OPEN_READ_WRITE)?
+        }
+        found => found?,
+    };
     let known = i64::try_from(MIGRATIONS.len()).unwrap_or(i64::MAX);
     if found > known {
         return Err(StoreError::Newer { found, known });
     }
     Ok(())
+}
+
+fn version(path: &Path, flags: OpenFlags) -> rusqlite::Result<i64> {
+    let connection = Connection::open_with_flags(path, flags)?;
+    connection.busy_timeout(PATIENCE)?;
+    connection.pragma_query_value(None, "user_version", |row| row.get(0))
 }
 
 fn configure(connection: &Connection) -> Result<(), StoreError> {
@@ -88,7 +99,7 @@ mod tests {
         words.join(" ")
     }
 
-    fn version(connection: &Connection) -> i64 {
+    fn version_of(connection: &Connection) -> i64 {
         connection.pragma_query_value(None, "user_version", |row| row.get(0)).unwrap()
     }
 
@@ -123,13 +134,28 @@ mod tests {
         let dir = tempfile::tempdir().unwrap();
         let mut connection = open(&dir.path().join("wearbook.db")).unwrap();
         connection.execute("INSERT INTO setting VALUES ('shop', 'kept')", []).unwrap();
-        let (before, version_before) = (shape(&connection), version(&connection));
+        let (before, version_before) = (shape(&connection), version_of(&connection));
         let bad = M::up("CREATE TABLE half (a TEXT) STRICT; DELETE FROM setting; INSERT INTO nowhere VALUES (1);");
         let steps: Vec<M<'_>> = MIGRATIONS.iter().cloned().chain([bad]).collect();
         climb(&mut connection, &steps).unwrap_err();
-        assert_eq!((shape(&connection), version(&connection)), (before, version_before));
+        assert_eq!((shape(&connection), version_of(&connection)), (before, version_before));
         let kept: String = connection.query_row("SELECT value FROM setting", [], |row| row.get(0)).unwrap();
         assert_eq!(kept, "kept");
+    }
+
+    #[test]
+    fn a_database_whose_beginning_was_cut_off_opens() {
+        let (dir, cut_off) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
+        let path = dir.path().join("wearbook.db");
+        let connection = Connection::open(&path).unwrap();
+        // So few pages in memory that the file is written to before the end.
+        connection.execute_batch("PRAGMA cache_size = 1; BEGIN; CREATE TABLE a (b); CREATE TABLE c (d);").unwrap();
+        connection.execute("INSERT INTO a VALUES (zeroblob(100000))", []).unwrap();
+        for name in ["wearbook.db", "wearbook.db-journal"] {
+            std::fs::copy(dir.path().join(name), cut_off.path().join(name)).unwrap();
+        }
+        drop(connection);
+        open(&cut_off.path().join("wearbook.db")).unwrap();
     }
 
     #[test]

@@ -25,6 +25,9 @@ pub enum StoreError {
         "The shop’s database, wearbook.db, is missing or empty, but its photos are there. Put the file back from a backup. Only to begin a new shop move the folder “photos” elsewhere."
     )]
     Missing,
+    /// Another program has the shop open.
+    #[error("Wearbook is open on this shop already: go on in the window that is open, or close it and start again.")]
+    Open,
     /// Another program holds the database.
     #[error("The shop’s database is in use by another program. Close the other window and try again.")]
     Busy,
@@ -64,7 +67,7 @@ pub enum StoreError {
     /// The photo from the camera is not waiting here.
     #[error("This photo no longer waits here: it was taken into its job or put away. Take it again if it is missing.")]
     NoSuchShot,
-    /// Two different edits claim one id.
+    /// Two different edits claim one id, and no device made them.
     #[error(
         "Entry {0} is here already with another content, so one of the two records was altered. Nothing was taken in."
     )]
@@ -96,6 +99,7 @@ impl StoreError {
             Self::Full => "store-full",
             Self::Damaged => "store-damaged",
             Self::Missing => "store-missing",
+            Self::Open => "shop-open",
             Self::Busy => "store-busy",
             Self::Newer { .. } => "store-newer",
             Self::ReadOnly => "store-read-only",

@@ -19,8 +19,11 @@ mod error;
 mod incoming;
 mod job_id;
 mod ledger;
+mod one_program;
 mod photo_folder;
+mod place;
 mod recovery;
+mod same_id;
 mod shot_folder;
 mod shot_id;
 mod shots;
@@ -38,6 +41,7 @@ pub use ledger::{
 };
 pub use photo_folder::{ShownSize, photo_id};
 pub use recovery::Recovered;
+pub use same_id::gave_way;
 pub use shot_id::ShotId;
 pub use shots::ShotEnd;
 pub use whole_file::{write_whole, write_whole_by};
@@ -49,6 +53,7 @@ use rusqlite::{Connection, TransactionBehavior};
 use wearbook_core::job::PhotoId;
 
 use arrival_folder::ArrivalFolder;
+use one_program::OneProgram;
 use photo_folder::PhotoFolder;
 use shot_folder::ShotFolder;
 
@@ -62,6 +67,9 @@ pub struct Store {
     dir: PathBuf,
     /// Held by whoever counts on it that no photo goes meanwhile; taken for itself by what takes photos away.
     photos_stay: RwLock<()>,
+    is_copy: bool,
+    /// Last, so that it is given up when all else is closed.
+    one_program: OneProgram,
 }
 
 /// A database that is damaged is recovered first; where there is none beside photos, none is begun.
@@ -87,13 +95,23 @@ impl Store {
     /// Opens the store in a folder, or makes a new one there.
     ///
     /// # Errors
-    /// [`StoreError::Newer`] if a newer version has written here, with everything left as it was; otherwise what the
-    /// disk or the database says.
+    /// [`StoreError::Open`] while another program has it open; [`StoreError::Newer`] if a newer version has written here,
+    /// with everything left as it was; otherwise what the disk or the database says.
     pub fn open(dir: &Path) -> Result<Self, StoreError> {
+        std::fs::create_dir_all(dir)?;
+        let one_program = OneProgram::of(dir)?;
         let photos = PhotoFolder::open(dir)?;
         let shots = ShotFolder::open(dir)?;
         let arrivals = ArrivalFolder::open(dir)?;
+        if one_program.is_sure() {
+            whole_file::sweep(dir)?;
+        }
         let connection = open_database(dir, &photos)?;
+        let is_copy = match place::settle(&connection, &dir.join(database::DATABASE)) {
+            // What can still be read of a damaged database is shown: that must not hang on the device's row.
+            Err(StoreError::Damaged) => false,
+            settled => settled?,
+        };
         let store = Self {
             connection: Mutex::new(connection),
             photos,
@@ -101,8 +119,12 @@ impl Store {
             arrivals,
             dir: dir.to_owned(),
             photos_stay: RwLock::new(()),
+            is_copy,
+            one_program: one_program,
         };
-        store.sweep()?;
+        if store.one_program.is_sure() {
+            store.sweep()?;
+        }
         Ok(store)
     }
 
@@ -110,6 +132,12 @@ impl Store {
     fn sweep(&self) -> Result<(), StoreError> {
         // A database that can't say which photos it names takes none away.
         self.photos.sweep(&|photo| self.read(|ledger| Ok(ledger.photo(photo).map_or(true, |row| row.is_some()))))
+    }
+
+    /// Whether this folder was found to be a copy of another, or put back from one, when it was opened: what is entered from now
+    /// on carries another device's id than what was entered before.
+    pub fn is_copy(&self) -> bool {
+        self.is_copy
     }
 
     /// Notes that damage was met: the next time the shop is opened, what can be read is recovered.
@@ -280,14 +308,39 @@ mod tests {
     }
 
     #[test]
-    fn an_edit_that_exists_is_ignored_and_one_that_differs_is_refused() {
+    fn an_edit_that_exists_is_ignored_and_one_that_differs_stays_beside_it() {
         let dir = tempfile::tempdir().unwrap();
         let store = Store::open(dir.path()).unwrap();
         let job = create(&store);
         append(&store, job, &[fill(1, "a")]).unwrap();
         append(&store, job, &[fill(1, "a"), fill(2, "b")]).unwrap();
-        assert_eq!(append(&store, job, &[fill(3, "c"), fill(2, "other")]).unwrap_err().code(), "edit-conflict");
-        assert_eq!(edits(&store, job), [fill(1, "a"), fill(2, "b")], "a refused append left something");
+        assert_eq!(edits(&store, job), [fill(1, "a"), fill(2, "b")]);
+        let at_two = |text: &str| {
+            let all = edits(&store, job);
+            let (at, edit) = all.iter().enumerate().find(|(_, edit)| edit.change == fill(2, text).change).unwrap();
+            (at, edit.id == fill(2, "b").id, gave_way(edit))
+        };
+        // Whichever came first: “b” sorts before “c”, and “a” before both.
+        append(&store, job, &[fill(3, "d"), fill(2, "c")]).unwrap();
+        assert_eq!((at_two("c"), at_two("b")), ((1, false, true), (2, true, false)));
+        append(&store, job, &[fill(2, "a")]).unwrap();
+        assert_eq!((at_two("b").1, at_two("b").2, at_two("c").2), (false, true, true));
+        let all = edits(&store, job);
+        assert_eq!((all.len(), &all[0], &all[3], &all[4]), (5, &fill(1, "a"), &fill(2, "a"), &fill(3, "d")));
+        append(&store, job, &[fill(2, "a"), fill(2, "b"), fill(2, "c")]).unwrap();
+        append(&store, job, &all).unwrap();
+        assert_eq!(edits(&store, job), all, "twice changes nothing");
+    }
+
+    #[test]
+    fn in_a_file_written_by_hand_another_content_is_a_slip() {
+        let dir = tempfile::tempdir().unwrap();
+        let store = Store::open(dir.path()).unwrap();
+        let job = create(&store);
+        let by_hand = |text: &str| Edit { id: EditId::next(None, 0, DeviceId(0)), ..fill(0, text) };
+        append(&store, job, &[by_hand("a")]).unwrap();
+        assert_eq!(append(&store, job, &[fill(3, "c"), by_hand("b")]).unwrap_err().code(), "edit-conflict");
+        assert_eq!(edits(&store, job), [by_hand("a")], "a refused append left something");
     }
 
     #[test]

@@ -15,7 +15,7 @@ use wearbook_core::job::PhotoId;
 
 use crate::StoreError;
 use crate::incoming::{self, Incoming};
-use crate::whole_file::{TEMPORARY, sync_folder, write_whole};
+use crate::whole_file::{self, TEMPORARY, sync_folder, write_whole};
 
 /// Which derived picture.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -45,17 +45,24 @@ impl PhotoFolder {
         let folder = Self { photos: dir.join("photos"), shown: dir.join("shown") };
         for top in [&folder.photos, &folder.shown] {
             fs::create_dir_all(top)?;
+            // A program that was killed may have made a folder in it and not come to this.
+            sync_folder(top)?;
         }
         sync_folder(dir)?;
         Ok(folder)
     }
 
-    /// Sweeps out what a killed program has left: files that are not whole, and what an import was taking in and no row names.
-    /// For the one process that holds the shop.
+    /// Takes away what a killed program has left: files that are not whole, and what an import was taking in and no row names.
+    /// Nobody else may be writing.
     pub(crate) fn sweep(&self, is_named: &dyn Fn(&PhotoId) -> Result<bool, StoreError>) -> Result<(), StoreError> {
         incoming::sweep(self, &self.photos, is_named)?;
         for top in [&self.photos, &self.shown] {
-            sweep(top)?;
+            for folder in fs::read_dir(top)? {
+                let folder = folder?;
+                if folder.file_type()?.is_dir() {
+                    whole_file::sweep(&folder.path())?;
+                }
+            }
         }
         Ok(())
     }
@@ -190,22 +197,6 @@ fn make_folder(path: &Path) -> Result<(), StoreError> {
     if !folder.exists() {
         fs::create_dir_all(folder)?;
         folder.parent().map(sync_folder).transpose()?;
-    }
-    Ok(())
-}
-
-fn sweep(top: &Path) -> io::Result<()> {
-    for folder in fs::read_dir(top)? {
-        let folder = folder?;
-        if !folder.file_type()?.is_dir() {
-            continue;
-        }
-        for file in fs::read_dir(folder.path())? {
-            let file = file?;
-            if file.file_name().to_string_lossy().starts_with(TEMPORARY) {
-                fs::remove_file(file.path())?;
-            }
-        }
     }
     Ok(())
 }

@@ -33,6 +33,22 @@ pub fn write_whole_by<E: From<io::Error>>(
     Ok(sync_folder(folder)?)
 }
 
+/// Takes away what is not whole in a folder, but not in those within it. Nobody else may be writing.
+pub(crate) fn sweep(folder: &Path) -> io::Result<()> {
+    for entry in std::fs::read_dir(folder)? {
+        let entry = entry?;
+        if !entry.file_name().to_string_lossy().starts_with(TEMPORARY) {
+            continue;
+        }
+        if entry.file_type()?.is_dir() {
+            std::fs::remove_dir_all(entry.path())?;
+        } else {
+            std::fs::remove_file(entry.path())?;
+        }
+    }
+    Ok(())
+}
+
 /// To be read by whom the system lets read new files.
 #[cfg(unix)]
 fn temporary() -> tempfile::Builder<'static, 'static> {

@@ -9,7 +9,7 @@ use std::path::Path;
 use proptest::prelude::*;
 use wearbook_core::job::{Change, DeviceId, Edit, EditId, Job, OnIntake, OnPart, RecordedChange, TextField};
 use wearbook_core::under_way::UnderWay;
-use wearbook_store::{JobId, NewPhoto, PhotoFacts, PhotoFormat, Store, StoreError, photo_id, read_job_file};
+use wearbook_store::{JobId, NewPhoto, PhotoFacts, PhotoFormat, Store, StoreError, gave_way, photo_id, read_job_file};
 use zip::write::SimpleFileOptions;
 use zip::{CompressionMethod, ZipWriter};
 
@@ -146,7 +146,7 @@ fn an_archive_that_was_stopped_leaves_nothing() {
 }
 
 #[test]
-fn an_altered_entry_is_refused_and_leaves_nothing() {
+fn an_entry_under_the_id_of_another_stays_beside_it() {
     let (here, there) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
     let (store, job) = filled(&here);
     let other = open(&there);
@@ -156,10 +156,35 @@ fn an_altered_entry_is_refused_and_leaves_nothing() {
             ledger.append(job, &[entry(1, fill("B"))])
         })
         .unwrap();
-    let before = contents(there.path());
-    assert_eq!(import(&other, &export(&store, job)).unwrap_err().code(), "edit-conflict");
-    assert_eq!(contents(there.path()), before);
-    assert_eq!(other.read::<_, StoreError>(|ledger| ledger.edits(job)).unwrap(), [entry(1, fill("B"))]);
+    import(&other, &export(&store, job)).unwrap();
+    let edits = |store: &Store| store.read::<_, StoreError>(|ledger| ledger.edits(job)).unwrap();
+    let both = edits(&other);
+    assert_eq!((both.len(), &both[1]), (4, &entry(1, fill("A"))));
+    assert_eq!((&both[0].change, gave_way(&both[0])), (&fill("B"), true));
+    import(&store, &export(&other, job)).unwrap();
+    assert_eq!(edits(&store), both);
+}
+
+#[test]
+fn of_a_file_written_by_hand_an_altered_entry_is_refused_and_leaves_nothing() {
+    let dir = tempfile::tempdir().unwrap();
+    let store = open(&dir);
+    let by_hand = |text: &str| {
+        let entry = format!(r#""edits": [{{"change": {{"do": "fill", "field": "customer", "text": "{text}"}}}}]"#);
+        let json = String::from_utf8(JOB.to_vec()).unwrap().replace(r#""edits": []"#, &entry);
+        zipped(&[("job.json", json.as_bytes()), (&photo_name(b"picture", "jpg"), b"picture")])
+    };
+    let read_by_hand = |bytes: &[u8]| read_job_file(bytes).unwrap().edits;
+    let job = store.write::<_, StoreError>(|ledger| {
+        let job = JobId::from_bits(7);
+        ledger.adopt_job(job, 1)?;
+        ledger.append(job, &read_by_hand(&by_hand("A")))?;
+        Ok(job)
+    });
+    assert_eq!(import(&store, &by_hand("B")).unwrap_err().code(), "edit-conflict");
+    assert_eq!(contents(dir.path()), [""; 0]);
+    let edits = store.read::<_, StoreError>(|ledger| ledger.edits(job.unwrap())).unwrap();
+    assert_eq!(edits, read_by_hand(&by_hand("A")));
 }
 
 /// The names of all photo files.
@@ -197,7 +222,8 @@ fn refused(bytes: &[u8], because: &str) {
     assert_eq!(store.read::<_, StoreError>(|ledger| ledger.jobs()).unwrap(), []);
     assert_eq!(contents(dir.path()), [""; 0]);
     let names: Vec<_> = std::fs::read_dir(dir.path()).unwrap().map(|entry| entry.unwrap().file_name()).collect();
-    let known = ["files", "photos", "shown", "wearbook.db", "wearbook.db-shm", "wearbook.db-wal"];
+    let known =
+        ["arrivals", "files", "photos", "shown", "wearbook.db", "wearbook.db-shm", "wearbook.db-wal", "wearbook.lock"];
     assert!(names.iter().all(|name| known.contains(&name.to_str().unwrap())), "{names:?}");
 }
 

@@ -1,6 +1,6 @@
 //! Ids that sort by time: a hybrid logical clock and the device that made the edit.
 //!
-//! Logs of two devices can be united: ids never collide, and an id is always later than every id its device had seen.
+//! Logs of two devices can be united: ids collide only where one's store is a copy of the other's, and an id is always later than every id its device had seen.
 
 use std::fmt;
 use std::str::FromStr;
@@ -39,6 +39,18 @@ impl EditId {
             },
             _ => Self { millis: now, counter: 0, device },
         }
+    }
+
+    /// The latest id of a device that is earlier than this one; none before the first.
+    pub fn just_before(self, device: DeviceId) -> Option<Self> {
+        if device < self.device {
+            return Some(Self { device, ..self });
+        }
+        let (millis, counter) = match self.counter.checked_sub(1) {
+            Some(counter) => (self.millis, counter),
+            None => (self.millis.checked_sub(1)?, u16::MAX),
+        };
+        Some(Self { millis, counter, device })
     }
 
     /// When the edit was made, in milliseconds since 1970-01-01 UTC by the device's clock.
@@ -140,6 +152,20 @@ mod tests {
             let (a, b) = (id(a), id(b));
             prop_assert_eq!(a.cmp(&b), a.to_string().cmp(&b.to_string()));
             prop_assert_eq!(a.to_string().parse::<EditId>(), Ok(a));
+        }
+
+        #[test]
+        fn nothing_of_a_device_is_between_an_id_and_the_one_just_before_it(
+            (millis, counter, device) in (0..4_u64, prop_oneof![Just(0), Just(1), any::<u16>()], 0..4_u64), other in 0..4_u64,
+        ) {
+            let id = EditId { millis, counter, device: DeviceId(device) };
+            match id.just_before(DeviceId(other)) {
+                Some(before) => {
+                    prop_assert!(before < id && before.device == DeviceId(other));
+                    prop_assert!(EditId::next(Some(before), 0, DeviceId(other)) >= id);
+                }
+                None => prop_assert!((millis, counter) == (0, 0) && other >= device),
+            }
         }
 
         #[test]

@@ -1,4 +1,4 @@
-//! Edits: appended, never changed, never removed.
+//! Edits: appended, never removed, and never changed but for two that have one id (`same_id.rs`).
 
 use std::borrow::Cow;
 
@@ -8,6 +8,7 @@ use wearbook_core::job::{Edit, EditId, RecordedChange};
 use super::written::Written;
 use super::{Ledger, from_column};
 use crate::archive::{MAX_EDITS, MAX_JOB_BYTES};
+use crate::same_id::{id_of_its_own, order};
 use crate::{JobId, StoreError};
 
 impl Ledger<'_> {
@@ -42,11 +43,13 @@ impl Ledger<'_> {
         usize::try_from(count).map_err(|_| StoreError::Damaged)
     }
 
-    /// Appends edits. One that is here already is passed over, so that importing twice changes nothing.
+    /// Appends edits. One that is here already is passed over, so that importing twice changes nothing; of two that have one
+    /// id both are kept, see [`crate::gave_way`].
     ///
     /// # Errors
-    /// [`StoreError::EditConflict`] if an id is here with another content; [`StoreError::EntryRefused`] and
-    /// [`StoreError::JobFull`] where an archive of the job could not be taken in; [`StoreError::NoSuchJob`].
+    /// [`StoreError::EditConflict`] if an id of a file written by hand is here with another content;
+    /// [`StoreError::EntryRefused`] and [`StoreError::JobFull`] where an archive of the job could not be taken in;
+    /// [`StoreError::NoSuchJob`].
     pub fn append(&self, job: JobId, edits: &[Edit]) -> Result<(), StoreError> {
         let written = edits
             .iter()
@@ -62,20 +65,35 @@ impl Ledger<'_> {
     ) -> Result<(), StoreError> {
         self.require_job(job)?;
         self.forget_summary(job)?;
-        let name = job.to_string();
-        let sql = "INSERT INTO edit (job, id, change) VALUES (?1, ?2, ?3) ON CONFLICT DO NOTHING";
-        let mut insert = self.connection.prepare_cached(sql)?;
         for edit in edits {
             let edit = edit?;
-            let added = insert.execute((&name, edit.id.to_string(), &edit.change))?;
-            if added == 0 && !edit.is_the_same_as(&self.recorded(job, edit.id)?)? {
-                return Err(StoreError::EditConflict(edit.id.to_string()));
-            }
             if let Some(photo) = &edit.photo {
                 self.link_photo(job, photo)?;
             }
+            self.insert(job, edit)?;
         }
         self.require_room(job)
+    }
+
+    fn insert(&self, job: JobId, edit: Written) -> Result<(), StoreError> {
+        let id = edit.id;
+        let sql = "INSERT INTO edit (job, id, change) VALUES (?1, ?2, ?3) ON CONFLICT DO NOTHING";
+        let added = self.connection.prepare_cached(sql)?.execute((job.to_string(), id.to_string(), &edit.change))?;
+        if added > 0 {
+            return Ok(());
+        }
+        let there = self.recorded(job, id)?;
+        if edit.is_the_same_as(&there)? {
+            return Ok(());
+        }
+        let read = |text: &str| serde_json::from_str::<RecordedChange>(text).map_err(|_| StoreError::Damaged);
+        let (there, change) = (read(&there)?, read(&edit.change)?);
+        let (stays, goes) = if order(&there, &change).is_le() { (there, change) } else { (change, there) };
+        let own = id_of_its_own(id, &goes).ok_or_else(|| StoreError::EditConflict(id.to_string()))?;
+        let sql = "UPDATE edit SET change = ?3 WHERE job = ?1 AND id = ?2";
+        let stays = serde_json::to_string(&canonical(&stays)).map_err(|_| StoreError::Damaged)?;
+        self.connection.prepare_cached(sql)?.execute((job.to_string(), id.to_string(), stays))?;
+        self.insert(job, Written::new(own, &goes).map_err(|refused| StoreError::EntryRefused(refused.0))?)
     }
 
     fn recorded(&self, job: JobId, id: EditId) -> Result<String, StoreError> {

@@ -16,7 +16,7 @@ use rusqlite::Connection;
 use serde::{Deserialize, Serialize};
 
 use crate::database::{self, DATABASE};
-use crate::whole_file::{sync_folder, write_whole};
+use crate::whole_file::{TEMPORARY, sync_folder, write_whole};
 use crate::{JobId, StoreError};
 use rows::Rows;
 
@@ -93,7 +93,7 @@ fn copy_aside(dir: &Path) -> Result<String, StoreError> {
 fn read(aside: &Path, name: &str, new: &Path) -> Result<Recovered, StoreError> {
     let mut rows = Rows::default();
     // What is asked of the database may write into its files: it is asked of a copy of the copy.
-    let scratch = tempfile::tempdir_in(aside.parent().unwrap_or(aside))?;
+    let scratch = tempfile::Builder::new().prefix(TEMPORARY).tempdir_in(aside.parent().unwrap_or(aside))?;
     for end in ENDS {
         let from = with_end(&aside.join(DATABASE), end);
         if from.exists() {

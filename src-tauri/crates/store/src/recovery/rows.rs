@@ -164,8 +164,12 @@ impl Rows {
                 let of = [part, ancillary].map(|of| of.map(str::to_owned));
                 self.shots.entry(id.clone()).or_insert((job.clone(), of, *at));
             }
-            // The number of the one row stands beside it, so on the page itself is nothing.
-            [Value::Number(1) | Value::Other, Value::Number(id), Value::Number(at)] if may_be("device") => {
+            // The number of the one row stands beside it, so on the page itself is nothing. Where the old file lay does not
+            // matter: the new one lies elsewhere, and is no copy.
+            [Value::Number(1) | Value::Other, Value::Number(id), Value::Number(at)]
+            | [Value::Number(1) | Value::Other, Value::Number(id), Value::Number(at), Value::Text(_)]
+                if may_be("device") =>
+            {
                 self.device.get_or_insert((*id, *at));
             }
             _ => return false,
