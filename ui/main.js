@@ -7,6 +7,7 @@ import { settled } from './edits/queue.js'
 import { forgetTold, toldHere } from './edits/told.js'
 import { keepingFocus } from './frame/focus.js'
 import { frame } from './frame/frame.js'
+import { keepDroppedOut } from './frame/dropped.js'
 import { keepInSight } from './frame/in-sight.js'
 import { heed } from './frame/keyboard.js'
 import { showLook } from './frame/look.js'
@@ -127,6 +128,7 @@ async function start() {
   showLook(settings)
   addEventListener('hashchange', arrive)
   addEventListener('keydown', heed)
+  keepDroppedOut()
   keepInSight()
   if (location.hash.length > 2 || settings.last_screen.length <= 2) return arrive()
   // The system has ended us while we were away: back to the same screen, with the jobs one step behind it.
