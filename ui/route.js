@@ -2,8 +2,8 @@
 
 /**
  * @typedef {'jobs' | 'instruments' | 'prices' | 'rules' | 'label' | 'settings'} ShopScreen
- * @typedef {'intake' | 'marks' | 'plan' | 'part' | 'camera' | 'measure' | 'sheet' | 'sizing' | 'causes' | 'decisions' | 'lists'
- *   | 'costs' | 'approval' | 'labels' | 'hand-over' | 'history'} JobScreen
+ * @typedef {'intake' | 'marks' | 'plan' | 'part' | 'camera' | 'measure' | 'sheet' | 'sizing' | 'causes' | 'decisions'
+ *   | 'lists' | 'costs' | 'approval' | 'labels' | 'hand-over' | 'history'} JobScreen
  * @typedef {ShopScreen | JobScreen} ScreenName as its folder is called
  *
  * @typedef {object} Route

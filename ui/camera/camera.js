@@ -1,5 +1,5 @@
-// Part after part before the camera, in the order of the strip-down, one tap each. The address says from where on; which
-// part comes next follows from what has a photo already. So it goes on wherever it was ended.
+// Part after part before the camera, in the order of the strip-down, one tap each. The address says from where on;
+// which part comes next follows from what has a photo already. So it goes on wherever it was ended.
 /** @import { JobView } from '../types/api.d.ts' */
 /** @import { Recorded } from '../part/photos.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
@@ -36,7 +36,8 @@ export function camera(view) {
   }
 }
 
-/** Large enough to be read while the hands hold the part, and read out once the part before is done. @param {Recorded} here @param {Recorded | undefined} then */
+/** Large enough to be read while the hands hold the part, and read out once the part before is done.
+ * @param {Recorded} here @param {Recorded | undefined} then */
 const about = (here, then) => html`
   <p class="camera-then" role="status">
     <span class="unseen">${here.label}.</span> ${then ? text.then(then.label) : text.last}
@@ -53,7 +54,9 @@ const barOf = (job, here, then) => html`
     ${photoButton({
       job,
       part: here.part,
-      label: html`<span class="onward-lead">${takesPhotos() ? text.take : text.choose}</span> <span class="onward-name">${here.label}</span>`,
+      label: html`
+        <span class="onward-lead">${takesPhotos() ? text.take : text.choose}</span>
+        <span class="onward-name">${here.label}</span>`,
       look: 'primary onward-step',
     })}
   </div>`

@@ -3,8 +3,8 @@
 /** @import { Recorded } from '../part/photos.js' */
 import { state } from '../state.js'
 
-/** All that are photographed. Once the engine is open, what comes before the opening is asked for no longer; nor is what
- * is looked at with another part. @param {JobView} view @returns {Recorded[]} */
+/** All that are photographed. Once the engine is open, what comes before the opening is asked for no longer; nor is
+ * what is looked at with another part. @param {JobView} view @returns {Recorded[]} */
 export function photographed({ job, assessment: { outside, parts } }) {
   const isOpened = parts.some((part) => hasPhoto(job, part) || part.seen === 'clean' || part.seen === 'worn')
   return [

@@ -1,5 +1,5 @@
-// A file dropped beside the field for it would be opened in place of the page: it is left alone. What takes files listens
-// itself.
+// A file dropped beside the field for it would be opened in place of the page: it is left alone. What takes files
+// listens itself.
 
 export function keepDroppedOut() {
   for (const kind of ['dragover', 'drop']) {

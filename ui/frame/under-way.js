@@ -62,8 +62,8 @@ async function tellUntil(way, over) {
   tellNoMore(own)
 }
 
-/** Tells how far something is that the page itself does; whoever does it changes the steps, and ends it. Where something
- * else is told already, nothing is. @param {Told} own */
+/** Tells how far something is that the page itself does; whoever does it changes the steps, and ends it. Where
+ * something else is told already, nothing is. @param {Told} own */
 export function tellSteps(own) {
   told ??= own
   redraw()

@@ -1,4 +1,5 @@
-// One tap to a photo of a part: by the device's own camera, else by the web view's; where there is none, files are chosen.
+// One tap to a photo of a part: by the device's own camera, else by the web view's; where there is none, files are
+// chosen.
 import { html, nothing } from '../vendor/lit-html/lit-html.js'
 import { surroundings } from '../backend.js'
 import { fileButton } from '../controls/file-button.js'
