@@ -55,6 +55,7 @@ async function arrive() {
   // Both hands are at the gauge.
   keepLit(route.screen === 'measure')
   const made = attempt(async () => SCREENS[route.screen].arrive?.(route))
+  letGo()
   redraw()
   if (isKnown) settleIn(here)
   await attempt(async () => {
@@ -81,6 +82,13 @@ async function readJob(job) {
   const view = await openJob(job)
   dropGone(view)
   if (state.route.job === job) state.saved = view
+}
+
+/** What had the keyboard and is drawn no more would make the browser lay out the page in the middle of drawing it. A
+ * field may stay, and a phone's keyboard with it. */
+function letGo() {
+  const before = document.activeElement
+  if (before instanceof HTMLElement && !before.matches('input, textarea, select')) before.blur()
 }
 
 /** What scrolls. */

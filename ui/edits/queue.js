@@ -2,6 +2,7 @@
 /** @import { Change, JobView, Shot } from '../types/api.d.ts' */
 /** @import { Waiting } from '../state.js' */
 import { addAncillaryPhoto, addPhoto, appendEdits, takeInPhoto } from '../backend.js'
+import { painted } from '../painted.js'
 import { attempt, redraw, state } from '../state.js'
 import { words } from '../words.js'
 import { guess, guessAncillaryPhoto, guessPhoto } from './guess.js'
@@ -96,7 +97,8 @@ function enqueue(entry) {
   state.alert = ''
   forgetTold()
   redraw()
-  const result = queue.then(() => settle(entry))
+  const seen = painted()
+  const result = queue.then(() => seen).then(() => settle(entry))
   queue = result.catch(() => {})
   return result
 }
