@@ -7,6 +7,7 @@ import { settled } from './edits/queue.js'
 import { forgetTold, toldHere } from './edits/told.js'
 import { keepingFocus } from './frame/focus.js'
 import { frame } from './frame/frame.js'
+import { keepDroppedOut } from './frame/dropped.js'
 import { keepInSight } from './frame/in-sight.js'
 import { heed } from './frame/keyboard.js'
 import { showLook } from './frame/look.js'
@@ -55,6 +56,7 @@ async function arrive() {
   // Both hands are at the gauge.
   keepLit(route.screen === 'measure')
   const made = attempt(async () => SCREENS[route.screen].arrive?.(route))
+  letGo()
   redraw()
   if (isKnown) settleIn(here)
   await attempt(async () => {
@@ -81,6 +83,13 @@ async function readJob(job) {
   const view = await openJob(job)
   dropGone(view)
   if (state.route.job === job) state.saved = view
+}
+
+/** What had the keyboard and is drawn no more would make the browser lay out the page in the middle of drawing it. A
+ * field may stay, and a phone's keyboard with it. */
+function letGo() {
+  const before = document.activeElement
+  if (before instanceof HTMLElement && !before.matches('input, textarea, select')) before.blur()
 }
 
 /** What scrolls. */
@@ -131,6 +140,7 @@ async function start() {
   // Told by the shell, or found when the person comes back from the program that has opened a file.
   addEventListener('arrived', takeArrivals)
   document.addEventListener('visibilitychange', () => document.hidden || takeArrivals())
+  keepDroppedOut()
   keepInSight()
   if (location.hash.length > 2 || settings.last_screen.length <= 2) return arrive()
   // The system has ended us while we were away: back to the same screen, with the jobs one step behind it.
