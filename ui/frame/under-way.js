@@ -30,8 +30,10 @@ let told = null
 export async function underWay(task) {
   latest += 1
   const way = latest
-  const over = task(way, () => told?.way === way && told.stopping)
-  tellUntil(way, over)
+  /** @type {Told} */
+  const own = { steps: null, stop: () => stopWay(way) }
+  const over = task(way, () => own.isStopping === true)
+  tellUntil(own, way, over)
   try {
     return await over
   } catch (failure) {
@@ -41,8 +43,8 @@ export async function underWay(task) {
   }
 }
 
-/** @param {number} way @param {Promise<unknown>} over */
-async function tellUntil(way, over) {
+/** @param {Told} own @param {number} way @param {Promise<unknown>} over */
+async function tellUntil(own, way, over) {
   let isOver = false
   const ended = over.catch(() => {}).then(() => {
     isOver = true
@@ -50,8 +52,6 @@ async function tellUntil(way, over) {
   const wait = (/** @type {number} */ time) => Promise.race([ended, new Promise((go) => setTimeout(go, time))])
   await wait(SOON)
   if (isOver || told) return
-  /** @type {Told} */
-  const own = { steps: null, stop: () => stopWay(way) }
   told = own
   state.notice = words.frame.working
   while (!isOver) {
