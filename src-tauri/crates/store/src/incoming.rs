@@ -106,7 +106,7 @@ impl Spool {
     pub(crate) fn put(&mut self, edit: &Written) -> Result<(), StoreError> {
         let photo = edit.photo.as_ref().map(PhotoId::as_str).unwrap_or_default();
         // JSON without blanks has no end of line in it.
-        Ok(writeln!(self.file, "{} {photo} {}", edit.id, edit.change)?)
+        Ok(writeln!(self.file, "{} {photo} {} {}", edit.id, edit.unknown_values, edit.change)?)
     }
 
     /// Lays it aside until it is read.
@@ -129,11 +129,12 @@ impl SpoolFile {
 }
 
 fn edit(line: &str) -> Option<Written> {
-    let mut parts = line.splitn(3, ' ');
+    let mut parts = line.splitn(4, ' ');
     let id: EditId = parts.next()?.parse().ok()?;
     let photo = Some(parts.next()?).filter(|photo| !photo.is_empty());
     let photo = photo.map(|photo| PhotoId::try_from(photo.to_owned())).transpose().ok()?;
-    Some(Written { id, change: parts.next()?.to_owned(), photo })
+    let unknown_values = parts.next()?.parse().ok()?;
+    Some(Written { id, change: parts.next()?.to_owned(), photo, unknown_values })
 }
 
 #[cfg(test)]
@@ -147,8 +148,8 @@ mod tests {
         let mut incoming = Incoming::begin(dir.path()).unwrap();
         let id = |n| EditId::next(None, n, DeviceId(1));
         let edits = [
-            Written { id: id(2), change: r#"{"a":"x y\nz"}"#.into(), photo: None },
-            Written { id: id(1), change: "{}".into(), photo: Some(crate::photo_id(b"picture")) },
+            Written { id: id(2), change: r#"{"a":"x y\nz"}"#.into(), photo: None, unknown_values: 3 },
+            Written { id: id(1), change: "{}".into(), photo: Some(crate::photo_id(b"picture")), unknown_values: 0 },
         ];
         let mut spool = incoming.spool().unwrap();
         edits.iter().for_each(|edit| spool.put(edit).unwrap());

@@ -23,7 +23,7 @@ pub(crate) const MAX_ENTRY_BYTES: usize = 1024 * 1024;
 pub(crate) const MAX_UNKNOWN_BYTES: usize = 256 * 1024;
 /// The most values in all entries of versions that this one does not know: lists, maps and what stands in them. A value of
 /// three bytes in a file may take several hundred in memory.
-pub(super) const MAX_UNKNOWN_VALUES: usize = 200_000;
+pub(crate) const MAX_UNKNOWN_VALUES: usize = 200_000;
 /// The most values of one entry that are read at all: what no entry may have is known by reading it.
 pub(super) const MAX_READ_VALUES: usize = 200_000;
 /// The most bytes of one entry that are ever held, blanks and all.

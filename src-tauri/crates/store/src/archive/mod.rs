@@ -15,10 +15,11 @@ mod read;
 mod source;
 mod write;
 
+pub(crate) use extent::Extent;
 pub use import::{Imported, PhotoCheck};
 pub use job_file::{JobFile, StandIns, read_job_file};
 pub use limits::{MAX_ARCHIVE_BYTES, MAX_EDITS, MAX_JOB_BYTES, MAX_PHOTO_BYTES, MAX_PHOTOS};
-pub(crate) use limits::{MAX_EDIT_MILLIS, MAX_ENTRY_BYTES, MAX_UNKNOWN_BYTES};
+pub(crate) use limits::{MAX_EDIT_MILLIS, MAX_ENTRY_BYTES, MAX_UNKNOWN_BYTES, MAX_UNKNOWN_VALUES};
 
 /// The entry with the job.
 const JOB_ENTRY: &str = "job.json";

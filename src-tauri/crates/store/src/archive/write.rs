@@ -10,10 +10,8 @@ use zip::{CompressionMethod, DateTime, System, ZipWriter};
 use super::job_file::{StandIns, write_job};
 use super::limits::{MAX_ARCHIVE_BYTES, MAX_PHOTOS};
 use super::{JOB_ENTRY, MAX_JOB_BYTES, PHOTO_FOLDER};
+use crate::ledger::AT_ONCE;
 use crate::{JobId, PhotoFormat, PhotoRow, Store, StoreError};
-
-/// How many bytes of edits are read at once.
-const AT_ONCE: usize = 512 * 1024;
 
 impl Store {
     /// Writes a job with its photos, bit for bit, as a `.wearbook` archive: for the shop's own devices. A photo whose file is
@@ -23,8 +21,12 @@ impl Store {
     /// [`StoreError::NoSuchJob`]; [`StoreError::Stopped`]; [`StoreError::Archive`] if the job is larger than an archive can be; what the disk,
     /// the database and the writer say.
     pub fn export<W: Write + Seek>(&self, job: JobId, writer: W, way: &UnderWay) -> Result<W, StoreError> {
-        let (photos, stand_ins) =
-            self.read::<_, StoreError>(|ledger| Ok((ledger.photos_of(job)?, ledger.stand_ins_of(job)?)))?;
+        let (photos, stand_ins) = self.read::<_, StoreError>(|ledger| {
+            ledger.require_job(job)?;
+            // What earlier versions let in may be more than an archive can hold.
+            ledger.require_room(job)?;
+            Ok((ledger.photos_of(job)?, ledger.stand_ins_of(job)?))
+        })?;
         refuse_too_large(&photos)?;
         way.expect(photos.len());
         let mut zip = ZipWriter::new(writer);

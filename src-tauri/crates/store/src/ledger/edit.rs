@@ -7,8 +7,11 @@ use wearbook_core::job::{Edit, EditId, RecordedChange};
 
 use super::written::Written;
 use super::{Ledger, from_column};
-use crate::archive::{MAX_EDITS, MAX_JOB_BYTES};
+use crate::archive::{Extent, MAX_EDITS, MAX_JOB_BYTES, MAX_UNKNOWN_VALUES};
 use crate::{JobId, StoreError};
+
+/// How many bytes of edits are read at once.
+pub(crate) const AT_ONCE: usize = 512 * 1024;
 
 impl Ledger<'_> {
     /// All edits of a job in the order of their ids.
@@ -65,8 +68,10 @@ impl Ledger<'_> {
         let name = job.to_string();
         let sql = "INSERT INTO edit (job, id, change) VALUES (?1, ?2, ?3) ON CONFLICT DO NOTHING";
         let mut insert = self.connection.prepare_cached(sql)?;
+        let mut has_unknown = false;
         for edit in edits {
             let edit = edit?;
+            has_unknown |= edit.unknown_values > 0;
             let added = insert.execute((&name, edit.id.to_string(), &edit.change))?;
             if added == 0 && !edit.is_the_same_as(&self.recorded(job, edit.id)?)? {
                 return Err(StoreError::EditConflict(edit.id.to_string()));
@@ -75,7 +80,8 @@ impl Ledger<'_> {
                 self.link_photo(job, photo)?;
             }
         }
-        self.require_room(job)
+        self.require_room(job)?;
+        if has_unknown { self.require_few_unknown(job) } else { Ok(()) }
     }
 
     fn recorded(&self, job: JobId, id: EditId) -> Result<String, StoreError> {
@@ -94,9 +100,30 @@ impl Ledger<'_> {
     }
 
     /// A job may hold what an archive of it may.
-    fn require_room(&self, job: JobId) -> Result<(), StoreError> {
+    pub(crate) fn require_room(&self, job: JobId) -> Result<(), StoreError> {
         let (count, bytes) = self.extent(job)?;
         if count > MAX_EDITS || bytes > MAX_JOB_BYTES { Err(StoreError::JobFull) } else { Ok(()) }
+    }
+
+    /// Whoever opens the job holds all that newer versions entered in memory.
+    fn require_few_unknown(&self, job: JobId) -> Result<(), StoreError> {
+        let (mut after, mut values) = (None, 0);
+        loop {
+            let kept = self.edits_as_kept(job, after, AT_ONCE)?;
+            let Some((last, _)) = kept.last() else { return Ok(()) };
+            after = Some(*last);
+            for (_, change) in &kept {
+                let read: RecordedChange = serde_json::from_str(change).map_err(|_| StoreError::Damaged)?;
+                if let RecordedChange::Unknown(_) = read {
+                    values += Extent::of(change).values;
+                }
+            }
+            if values > MAX_UNKNOWN_VALUES {
+                return Err(StoreError::EntryRefused(format!(
+                    "What newer versions entered in this job has more than {MAX_UNKNOWN_VALUES} values together, which no job has. Nothing was taken in."
+                )));
+            }
+        }
     }
 
     /// The next edits of a job as they are kept, in the order of ids: about so many bytes of them.

@@ -14,7 +14,7 @@ mod summary;
 mod written;
 
 pub use as_far_as_read::ReadEdits;
-pub(crate) use edit::canonical;
+pub(crate) use edit::{AT_ONCE, canonical};
 pub use job::JobRow;
 pub use photo::{NewPhoto, PhotoFacts, PhotoFormat, PhotoRow};
 pub use put_away::PutAway;
