@@ -17,7 +17,7 @@ use tempfile::TempDir;
 use wearbook_core::job::{EditId, PhotoId};
 
 use crate::StoreError;
-use crate::ledger::Written;
+use crate::ledger::{ShelfLine, Written};
 use crate::photo_folder::PhotoFolder;
 use crate::whole_file::{TEMPORARY, sync_folder};
 
@@ -62,6 +62,12 @@ impl Incoming {
     /// Leaves it for the next start to take away.
     pub(crate) fn leave(self) {
         let _ = self.dir.keep();
+    }
+
+    /// Begins a file for what stands on a shelf.
+    pub(crate) fn shelf(&self) -> Result<ShelfSpool, StoreError> {
+        let path = self.dir.path().join("shelf");
+        Ok(ShelfSpool { file: BufWriter::new(File::create(&path)?), path })
     }
 
     /// Begins a file for the edits of a job.
@@ -113,6 +119,43 @@ impl Spool {
     pub(crate) fn close(mut self) -> Result<SpoolFile, StoreError> {
         self.file.flush()?;
         Ok(SpoolFile(self.path))
+    }
+}
+
+/// What stands on a shelf, on its way into the database.
+#[derive(Debug)]
+pub(crate) struct ShelfSpool {
+    file: BufWriter<File>,
+    path: PathBuf,
+}
+
+impl ShelfSpool {
+    /// Adds a thing.
+    pub(crate) fn put(&mut self, line: &ShelfLine) -> Result<(), StoreError> {
+        // What was written by hand may have ends of lines in it.
+        let content: serde_json::Value = serde_json::from_str(line.content.get()).map_err(|_| StoreError::Damaged)?;
+        let content = serde_json::value::to_raw_value(&content).map_err(|_| StoreError::Damaged)?;
+        let line = ShelfLine { content, ..line.clone() };
+        let text = serde_json::to_string(&line).map_err(|_| StoreError::Damaged)?;
+        Ok(writeln!(self.file, "{text}")?)
+    }
+
+    /// Lays it aside until it is read.
+    pub(crate) fn close(mut self) -> Result<ShelfFile, StoreError> {
+        self.file.flush()?;
+        Ok(ShelfFile(self.path))
+    }
+}
+
+/// What stands on a shelf, to be read.
+#[derive(Debug)]
+pub(crate) struct ShelfFile(PathBuf);
+
+impl ShelfFile {
+    /// All of it, in the order in which it came.
+    pub(crate) fn lines(&self) -> Result<impl Iterator<Item = Result<ShelfLine, StoreError>>, StoreError> {
+        let lines = BufReader::new(File::open(&self.0)?).lines();
+        Ok(lines.map(|line| serde_json::from_str(&line?).map_err(|_| StoreError::Damaged)))
     }
 }
 

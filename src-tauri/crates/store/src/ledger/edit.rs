@@ -8,7 +8,7 @@ use wearbook_core::job::{Edit, EditId, RecordedChange};
 use super::written::Written;
 use super::{Ledger, from_column};
 use crate::archive::{Extent, MAX_EDITS, MAX_JOB_BYTES, MAX_UNKNOWN_VALUES};
-use crate::{JobId, StoreError};
+use crate::{JobAsOf, JobId, StoreError};
 
 /// How many bytes of edits are read at once.
 pub(crate) const AT_ONCE: usize = 512 * 1024;
@@ -97,6 +97,16 @@ impl Ledger<'_> {
         let (count, bytes): (i64, i64) =
             statement.query_row([job.to_string()], |row| Ok((row.get(0)?, row.get(1)?)))?;
         Ok((usize::try_from(count).map_err(|_| StoreError::Damaged)?, from_column(bytes)))
+    }
+
+    /// How many edits a job has, and the latest of them.
+    pub(crate) fn as_of(&self, job: JobId) -> Result<JobAsOf, StoreError> {
+        let sql = "SELECT count(*), max(id) FROM edit WHERE job = ?1";
+        let mut statement = self.connection.prepare_cached(sql)?;
+        let (edits, latest): (i64, Option<String>) =
+            statement.query_row([job.to_string()], |row| Ok((row.get(0)?, row.get(1)?)))?;
+        let latest = latest.map(|id| id.parse().map_err(|_| StoreError::Damaged)).transpose()?;
+        Ok(JobAsOf { edits: usize::try_from(edits).map_err(|_| StoreError::Damaged)?, latest })
     }
 
     /// A job may hold what an archive of it may.

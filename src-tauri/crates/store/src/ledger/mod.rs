@@ -19,6 +19,7 @@ pub use job::JobRow;
 pub use photo::{NewPhoto, PhotoFacts, PhotoFormat, PhotoRow};
 pub use put_away::PutAway;
 pub use shelf::ShelfKind;
+pub(crate) use shelf::ShelfLine;
 pub use shot::{ShotOf, ShotRow, ShotState};
 pub use summary::{Asked, Summary};
 pub(crate) use written::{Written, too_long};
