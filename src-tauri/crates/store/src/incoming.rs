@@ -17,7 +17,7 @@ use tempfile::TempDir;
 use wearbook_core::job::{EditId, PhotoId};
 
 use crate::StoreError;
-use crate::ledger::Written;
+use crate::ledger::{ShelfLine, Written};
 use crate::photo_folder::PhotoFolder;
 use crate::whole_file::{TEMPORARY, sync_folder};
 
@@ -64,6 +64,12 @@ impl Incoming {
         let _ = self.dir.keep();
     }
 
+    /// Begins a file for what stands on a shelf.
+    pub(crate) fn shelf(&self) -> Result<ShelfSpool, StoreError> {
+        let path = self.dir.path().join("shelf");
+        Ok(ShelfSpool { file: BufWriter::new(File::create(&path)?), path })
+    }
+
     /// Begins a file for the edits of a job.
     pub(crate) fn spool(&mut self) -> Result<Spool, StoreError> {
         self.spools += 1;
@@ -106,13 +112,50 @@ impl Spool {
     pub(crate) fn put(&mut self, edit: &Written) -> Result<(), StoreError> {
         let photo = edit.photo.as_ref().map(PhotoId::as_str).unwrap_or_default();
         // JSON without blanks has no end of line in it.
-        Ok(writeln!(self.file, "{} {photo} {}", edit.id, edit.change)?)
+        Ok(writeln!(self.file, "{} {photo} {} {}", edit.id, edit.unknown_values, edit.change)?)
     }
 
     /// Lays it aside until it is read.
     pub(crate) fn close(mut self) -> Result<SpoolFile, StoreError> {
         self.file.flush()?;
         Ok(SpoolFile(self.path))
+    }
+}
+
+/// What stands on a shelf, on its way into the database.
+#[derive(Debug)]
+pub(crate) struct ShelfSpool {
+    file: BufWriter<File>,
+    path: PathBuf,
+}
+
+impl ShelfSpool {
+    /// Adds a thing.
+    pub(crate) fn put(&mut self, line: &ShelfLine) -> Result<(), StoreError> {
+        // What was written by hand may have ends of lines in it.
+        let content: serde_json::Value = serde_json::from_str(line.content.get()).map_err(|_| StoreError::Damaged)?;
+        let content = serde_json::value::to_raw_value(&content).map_err(|_| StoreError::Damaged)?;
+        let line = ShelfLine { content, ..line.clone() };
+        let text = serde_json::to_string(&line).map_err(|_| StoreError::Damaged)?;
+        Ok(writeln!(self.file, "{text}")?)
+    }
+
+    /// Lays it aside until it is read.
+    pub(crate) fn close(mut self) -> Result<ShelfFile, StoreError> {
+        self.file.flush()?;
+        Ok(ShelfFile(self.path))
+    }
+}
+
+/// What stands on a shelf, to be read.
+#[derive(Debug)]
+pub(crate) struct ShelfFile(PathBuf);
+
+impl ShelfFile {
+    /// All of it, in the order in which it came.
+    pub(crate) fn lines(&self) -> Result<impl Iterator<Item = Result<ShelfLine, StoreError>>, StoreError> {
+        let lines = BufReader::new(File::open(&self.0)?).lines();
+        Ok(lines.map(|line| serde_json::from_str(&line?).map_err(|_| StoreError::Damaged)))
     }
 }
 
@@ -129,11 +172,12 @@ impl SpoolFile {
 }
 
 fn edit(line: &str) -> Option<Written> {
-    let mut parts = line.splitn(3, ' ');
+    let mut parts = line.splitn(4, ' ');
     let id: EditId = parts.next()?.parse().ok()?;
     let photo = Some(parts.next()?).filter(|photo| !photo.is_empty());
     let photo = photo.map(|photo| PhotoId::try_from(photo.to_owned())).transpose().ok()?;
-    Some(Written { id, change: parts.next()?.to_owned(), photo })
+    let unknown_values = parts.next()?.parse().ok()?;
+    Some(Written { id, change: parts.next()?.to_owned(), photo, unknown_values })
 }
 
 #[cfg(test)]
@@ -147,8 +191,8 @@ mod tests {
         let mut incoming = Incoming::begin(dir.path()).unwrap();
         let id = |n| EditId::next(None, n, DeviceId(1));
         let edits = [
-            Written { id: id(2), change: r#"{"a":"x y\nz"}"#.into(), photo: None },
-            Written { id: id(1), change: "{}".into(), photo: Some(crate::photo_id(b"picture")) },
+            Written { id: id(2), change: r#"{"a":"x y\nz"}"#.into(), photo: None, unknown_values: 3 },
+            Written { id: id(1), change: "{}".into(), photo: Some(crate::photo_id(b"picture")), unknown_values: 0 },
         ];
         let mut spool = incoming.spool().unwrap();
         edits.iter().for_each(|edit| spool.put(edit).unwrap());

@@ -30,8 +30,9 @@ mod shots;
 mod whole_file;
 
 pub use archive::{
-    Imported, JobFile, MAX_ARCHIVE_BYTES, MAX_EDITS, MAX_JOB_BYTES, MAX_PHOTO_BYTES, MAX_PHOTOS, PhotoCheck, StandIns,
-    read_job_file,
+    ArchiveOf, GivenAway, Held, Imported, JobAsOf, JobFile, MAX_ARCHIVE_BYTES, MAX_EDITS, MAX_JOB_BYTES,
+    MAX_PHOTO_BYTES, MAX_PHOTOS, PhotoCheck, PhotoCleaning, ShelfDiffers, ShelfHolds, ShopAsked, ShopTaken, ShopTaking,
+    ShopWritten, StandIns, Verified, archive_of, read_job_file, verify,
 };
 pub use error::StoreError;
 pub use job_id::JobId;
@@ -219,6 +220,20 @@ impl Store {
     /// [`StoreError::NoSuchPhoto`] if the file is not there, [`StoreError::PhotoDamaged`] if its bytes have changed.
     pub fn original(&self, photo: &PhotoId) -> Result<Vec<u8>, StoreError> {
         self.photos.original(photo)
+    }
+
+    /// The bytes of a photo, or else of the picture that stands in for it.
+    ///
+    /// # Errors
+    /// As [`Store::original`].
+    pub fn picture(&self, photo: &PhotoId) -> Result<Vec<u8>, StoreError> {
+        match self.original(photo) {
+            Err(StoreError::NoSuchPhoto) => {
+                let stand_in = self.read(|ledger| ledger.stand_in(photo))?.ok_or(StoreError::NoSuchPhoto)?;
+                self.original(&stand_in)
+            }
+            original => original,
+        }
     }
 
     /// A derived picture, if it has been made.

@@ -388,6 +388,73 @@ proptest! {
     }
 }
 
+/// What is near the border of what a job may hold, on either side of it.
+fn at_the_border() -> impl Strategy<Value = (u64, RecordedChange)> {
+    let later = |with: serde_json::Value| RecordedChange::Unknown(serde_json::json!({"do": "later", "with": with}));
+    let signed = |points: usize| {
+        let answer = serde_json::json!({
+            "proposal": "000000000001-0000-0000000000000001", "jobs": [], "name": "A. Customer",
+            "signature": [vec![[9_000, 500]; points]],
+        });
+        let change = serde_json::from_value(serde_json::json!({"do": "answer-proposal", "answer": answer})).unwrap();
+        RecordedChange::Known(change)
+    };
+    let change = prop_oneof![
+        (9_990usize..10_010, prop_oneof![Just("x"), Just("ü"), Just("\u{1}"), Just("\u{10348}")])
+            .prop_map(|(count, letter)| fill(&letter.repeat(count))),
+        (30_000usize..36_000).prop_map(signed),
+        (262_000usize..262_200).prop_map(move |count| later("x".repeat(count).into())),
+        (1usize..200_000).prop_map(move |count| later(vec![0; count].into())),
+        (1usize..60_000).prop_map(move |count| later(vec![serde_json::json!({}); count].into())),
+        (1usize..100).prop_map(move |depth| later((0..depth).fold(1.into(), |inner, _| serde_json::json!([inner])))),
+        any_change(),
+    ];
+    (prop_oneof![0u64..100, (1u64 << 46) - 2..(1u64 << 46) + 2, Just(u64::MAX)], change)
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(40))]
+
+    /// Whatever can be kept leaves, and comes in elsewhere without one entry being refused.
+    #[test]
+    fn nothing_is_kept_that_could_not_leave(log in prop::collection::vec(at_the_border(), 1..6)) {
+        let (here, there) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
+        let (store, other) = (open(&here), open(&there));
+        let job = store.write::<_, StoreError>(|ledger| ledger.create_job(1)).unwrap();
+        for (n, change) in log {
+            let edit = entry(n, change);
+            if let Err(refused) = store.write::<_, StoreError>(|ledger| ledger.append(job, std::slice::from_ref(&edit))) {
+                prop_assert!(matches!(refused.code(), "change-refused" | "edit-conflict"), "{}", refused);
+            }
+        }
+        let first = export(&store, job);
+        let imported = other.import(Cursor::new(&first), 5, &looks_right, &UnderWay::default()).unwrap();
+        prop_assert_eq!(imported.refused, std::collections::BTreeMap::new());
+        prop_assert!(export(&other, job) == first);
+    }
+}
+
+#[test]
+fn a_job_holds_no_more_than_its_archive() {
+    let dir = tempfile::tempdir().unwrap();
+    let store = open(&dir);
+    let append = |job, count: u64, text: &str| {
+        let edits: Vec<Edit> = (0..count).map(|n| entry(n, fill(text))).collect();
+        store.write::<_, StoreError>(|ledger| ledger.append(job, &edits))
+    };
+    let job = store.write::<_, StoreError>(|ledger| ledger.create_job(1)).unwrap();
+    append(job, 100_000, "x").unwrap();
+    let refused = append(job, 100_001, "x").unwrap_err();
+    assert_eq!(refused.code(), "job-full");
+    assert!(refused.to_string().contains("100000 entries, or 32 MB"), "{refused}");
+    let large = store.write::<_, StoreError>(|ledger| ledger.create_job(1)).unwrap();
+    append(large, 3_000, &"x".repeat(10_000)).unwrap();
+    assert_eq!(append(large, 3_500, &"x".repeat(10_000)).unwrap_err().code(), "job-full");
+    for (job, count) in [(job, 100_000), (large, 3_000)] {
+        assert_eq!(read_job_file(&export(&store, job)).unwrap().edits.len(), count);
+    }
+}
+
 /// What earlier versions let in keeps its effect: the fold refuses none of it.
 #[test]
 fn nothing_that_was_released_lost_its_effect() {

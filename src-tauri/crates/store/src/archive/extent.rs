@@ -2,16 +2,16 @@
 
 /// How much a JSON text holds.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub(super) struct Extent {
+pub(crate) struct Extent {
     /// Bytes, without the blanks between what it says.
-    pub(super) bytes: usize,
+    pub(crate) bytes: usize,
     /// Values, those that hold others counted too.
-    pub(super) values: usize,
+    pub(crate) values: usize,
 }
 
 impl Extent {
     /// Of a text that is JSON. Works through it once, and takes no memory.
-    pub(super) fn of(json: &str) -> Self {
+    pub(crate) fn of(json: &str) -> Self {
         let (mut extent, mut in_text, mut is_escaped) = (Self { bytes: 0, values: 1 }, false, false);
         for byte in json.bytes() {
             if in_text {

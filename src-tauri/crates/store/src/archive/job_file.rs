@@ -411,14 +411,12 @@ impl Entries<'_> {
     /// What a newer version entered is not known, and may not grow without end.
     fn written(&mut self, id: EditId, change: &RecordedChange) -> Result<Written, Refused> {
         let written = Written::new(id, change)?;
-        if let RecordedChange::Unknown(_) = change {
-            self.unknown_values += Extent::of(&written.change).values;
-            if self.unknown_values > MAX_UNKNOWN_VALUES {
-                return Err(Refused(format!(
-                    "What a newer version entered in this file has more than {MAX_UNKNOWN_VALUES} values, which no job has."
-                )));
-            }
+        if self.unknown_values + written.unknown_values > MAX_UNKNOWN_VALUES {
+            return Err(Refused(format!(
+                "What a newer version entered in this file has more than {MAX_UNKNOWN_VALUES} values, which no job has."
+            )));
         }
+        self.unknown_values += written.unknown_values;
         Ok(written)
     }
 }

@@ -23,12 +23,16 @@ pub(crate) const MAX_ENTRY_BYTES: usize = 1024 * 1024;
 pub(crate) const MAX_UNKNOWN_BYTES: usize = 256 * 1024;
 /// The most values in all entries of versions that this one does not know: lists, maps and what stands in them. A value of
 /// three bytes in a file may take several hundred in memory.
-pub(super) const MAX_UNKNOWN_VALUES: usize = 200_000;
+pub(crate) const MAX_UNKNOWN_VALUES: usize = 200_000;
 /// The most values of one entry that are read at all: what no entry may have is known by reading it.
 pub(super) const MAX_READ_VALUES: usize = 200_000;
 /// The most bytes of one entry that are ever held, blanks and all.
 pub(super) const MAX_READ_ENTRY_BYTES: u64 = 8 * 1024 * 1024;
-/// The largest `shop.json`: the shelf, and a line for each job.
-pub(super) const MAX_SHOP_FILE_BYTES: u64 = 16 * 1024 * 1024;
+/// The largest thing on the shelf, the most values of one, and the most bytes of all together.
+pub(crate) const MAX_SHELF_LINE_BYTES: usize = 2 * 1024 * 1024;
+pub(crate) const MAX_SHELF_LINE_VALUES: usize = 50_000;
+pub(crate) const MAX_SHELF_BYTES: u64 = 48 * 1024 * 1024;
+/// The largest `shop.json`: the shelf, and a line for each job and each photo.
+pub(super) const MAX_SHOP_FILE_BYTES: u64 = 96 * 1024 * 1024;
 /// The most files in an archive of a shop: jobs and photos.
 pub(super) const MAX_SHOP_ENTRIES: usize = 50_000;

@@ -20,6 +20,8 @@ pub(super) struct Looked {
     pub(super) incoming: Incoming,
     pub(super) jobs: Vec<LookedJob>,
     pub(super) photos: Vec<LookedPhoto>,
+    /// Photos of jobs that are not taken in.
+    pub(super) passed_over: BTreeSet<PhotoId>,
 }
 
 /// A job that was found.
@@ -41,7 +43,7 @@ pub(super) struct LookedPhoto {
 
 impl Looked {
     pub(super) fn begin(store: &Store) -> Result<Self, StoreError> {
-        Ok(Self { incoming: store.photos.incoming()?, jobs: vec![], photos: vec![] })
+        Ok(Self { incoming: store.photos.incoming()?, jobs: vec![], photos: vec![], passed_over: BTreeSet::new() })
     }
 
     /// Reads a job into the folder.
@@ -68,7 +70,7 @@ impl Looked {
         let needless = self.needless(store, &entries)?;
         for entry in entries {
             way.step()?;
-            if needless.contains(&entry.id) {
+            if needless.contains(&entry.id) || self.passed_over.contains(&entry.id) {
                 continue;
             }
             let bytes = archive.photo(&entry)?;
@@ -86,15 +88,19 @@ impl Looked {
         Ok(())
     }
 
-    /// Who has an original, or gets it now, keeps it: what stands in for it is not taken in.
+    /// Who has an original, or gets it now, keeps it: what stands in for it is not taken in. Nor is a second picture that
+    /// stands in for the same.
     fn needless(&mut self, store: &Store, entries: &[PhotoEntry]) -> Result<BTreeSet<PhotoId>, StoreError> {
         let come: BTreeSet<&PhotoId> = entries.iter().map(|entry| &entry.id).collect();
         let (mut needless, mut needed) = (BTreeSet::new(), BTreeSet::new());
         for job in &mut self.jobs {
             let mut lacking = job.read.stand_ins.clone();
             for (original, stand_in) in &job.read.stand_ins {
-                let is_here = store.read(|ledger| ledger.photo(original))?.is_some();
-                if is_here || come.contains(original) {
+                let (is_here, stands_in) = store.read::<_, StoreError>(|ledger| {
+                    Ok((ledger.photo(original)?.is_some(), ledger.stand_in(original)?))
+                })?;
+                let has_other = stands_in.is_some_and(|there| there != *stand_in);
+                if is_here || has_other || come.contains(original) {
                     needless.insert(stand_in.clone());
                     lacking.remove(original);
                 } else {

@@ -10,10 +10,8 @@ use zip::{CompressionMethod, DateTime, System, ZipWriter};
 use super::job_file::{StandIns, write_job};
 use super::limits::{MAX_ARCHIVE_BYTES, MAX_PHOTOS};
 use super::{JOB_ENTRY, MAX_JOB_BYTES, PHOTO_FOLDER};
-use crate::{JobId, PhotoFormat, PhotoRow, Store, StoreError};
-
-/// How many bytes of edits are read at once.
-const AT_ONCE: usize = 512 * 1024;
+use crate::ledger::AT_ONCE;
+use crate::{JobAsOf, JobId, PhotoFormat, PhotoRow, Store, StoreError};
 
 impl Store {
     /// Writes a job with its photos, bit for bit, as a `.wearbook` archive: for the shop's own devices. A photo whose file is
@@ -23,8 +21,12 @@ impl Store {
     /// [`StoreError::NoSuchJob`]; [`StoreError::Stopped`]; [`StoreError::Archive`] if the job is larger than an archive can be; what the disk,
     /// the database and the writer say.
     pub fn export<W: Write + Seek>(&self, job: JobId, writer: W, way: &UnderWay) -> Result<W, StoreError> {
-        let (photos, stand_ins) =
-            self.read::<_, StoreError>(|ledger| Ok((ledger.photos_of(job)?, ledger.stand_ins_of(job)?)))?;
+        let (photos, stand_ins) = self.read::<_, StoreError>(|ledger| {
+            ledger.require_job(job)?;
+            // What earlier versions let in may be more than an archive can hold.
+            ledger.require_room(job)?;
+            Ok((ledger.photos_of(job)?, ledger.stand_ins_of(job)?))
+        })?;
         refuse_too_large(&photos)?;
         way.expect(photos.len());
         let mut zip = ZipWriter::new(writer);
@@ -39,18 +41,25 @@ impl Store {
         zip.finish().map_err(written)
     }
 
-    /// Writes a job’s own file, an edit at a time.
+    /// Writes a job’s own file, an edit at a time. Says how far the job was.
     pub(super) fn write_job<W: Write + Seek>(
         &self,
         zip: &mut ZipWriter<W>,
         name: &str,
         job: JobId,
         stand_ins: &StandIns,
-    ) -> Result<(), StoreError> {
+    ) -> Result<JobAsOf, StoreError> {
         zip.start_file(name, plain()).map_err(written)?;
         let mut to = BufWriter::with_capacity(64 * 1024, zip);
-        write_job(&mut to, job, stand_ins, &mut |take| self.each_edit(job, take))?;
-        Ok(to.flush()?)
+        let mut as_of = JobAsOf { edits: 0, latest: None };
+        write_job(&mut to, job, stand_ins, &mut |take| {
+            self.each_edit(job, &mut |edit| {
+                as_of = JobAsOf { edits: as_of.edits + 1, latest: Some(edit.id) };
+                take(edit)
+            })
+        })?;
+        to.flush()?;
+        Ok(as_of)
     }
 
     /// Gives each edit of a job in the order of ids. The lock is not held while one is used.
@@ -93,7 +102,7 @@ pub(super) fn plain() -> SimpleFileOptions {
         .unix_permissions(0o644)
 }
 
-fn refuse_too_large(photos: &[PhotoRow]) -> Result<(), StoreError> {
+pub(super) fn refuse_too_large(photos: &[PhotoRow]) -> Result<(), StoreError> {
     let bytes: u64 = photos.iter().map(|photo| photo.bytes).sum();
     // The job itself and the archive's own lists take what is kept back here.
     if bytes > MAX_ARCHIVE_BYTES - 2 * MAX_JOB_BYTES || photos.len() > MAX_PHOTOS {

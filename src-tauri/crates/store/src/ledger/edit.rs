@@ -7,9 +7,12 @@ use wearbook_core::job::{Edit, EditId, RecordedChange};
 
 use super::written::Written;
 use super::{Ledger, from_column};
-use crate::archive::{MAX_EDITS, MAX_JOB_BYTES};
+use crate::archive::{Extent, MAX_EDITS, MAX_JOB_BYTES, MAX_UNKNOWN_VALUES};
 use crate::same_id::{id_of_its_own, order};
-use crate::{JobId, StoreError};
+use crate::{JobAsOf, JobId, StoreError};
+
+/// How many bytes of edits are read at once.
+pub(crate) const AT_ONCE: usize = 512 * 1024;
 
 impl Ledger<'_> {
     /// All edits of a job in the order of their ids.
@@ -65,14 +68,17 @@ impl Ledger<'_> {
     ) -> Result<(), StoreError> {
         self.require_job(job)?;
         self.forget_summary(job)?;
+        let mut has_unknown = false;
         for edit in edits {
             let edit = edit?;
+            has_unknown |= edit.unknown_values > 0;
             if let Some(photo) = &edit.photo {
                 self.link_photo(job, photo)?;
             }
             self.insert(job, edit)?;
         }
-        self.require_room(job)
+        self.require_room(job)?;
+        if has_unknown { self.require_few_unknown(job) } else { Ok(()) }
     }
 
     fn insert(&self, job: JobId, edit: Written) -> Result<(), StoreError> {
@@ -111,10 +117,41 @@ impl Ledger<'_> {
         Ok((usize::try_from(count).map_err(|_| StoreError::Damaged)?, from_column(bytes)))
     }
 
+    /// How many edits a job has, and the latest of them.
+    pub(crate) fn as_of(&self, job: JobId) -> Result<JobAsOf, StoreError> {
+        let sql = "SELECT count(*), max(id) FROM edit WHERE job = ?1";
+        let mut statement = self.connection.prepare_cached(sql)?;
+        let (edits, latest): (i64, Option<String>) =
+            statement.query_row([job.to_string()], |row| Ok((row.get(0)?, row.get(1)?)))?;
+        let latest = latest.map(|id| id.parse().map_err(|_| StoreError::Damaged)).transpose()?;
+        Ok(JobAsOf { edits: usize::try_from(edits).map_err(|_| StoreError::Damaged)?, latest })
+    }
+
     /// A job may hold what an archive of it may.
-    fn require_room(&self, job: JobId) -> Result<(), StoreError> {
+    pub(crate) fn require_room(&self, job: JobId) -> Result<(), StoreError> {
         let (count, bytes) = self.extent(job)?;
         if count > MAX_EDITS || bytes > MAX_JOB_BYTES { Err(StoreError::JobFull) } else { Ok(()) }
+    }
+
+    /// Whoever opens the job holds all that newer versions entered in memory.
+    fn require_few_unknown(&self, job: JobId) -> Result<(), StoreError> {
+        let (mut after, mut values) = (None, 0);
+        loop {
+            let kept = self.edits_as_kept(job, after, AT_ONCE)?;
+            let Some((last, _)) = kept.last() else { return Ok(()) };
+            after = Some(*last);
+            for (_, change) in &kept {
+                let read: RecordedChange = serde_json::from_str(change).map_err(|_| StoreError::Damaged)?;
+                if let RecordedChange::Unknown(_) = read {
+                    values += Extent::of(change).values;
+                }
+            }
+            if values > MAX_UNKNOWN_VALUES {
+                return Err(StoreError::EntryRefused(format!(
+                    "What newer versions entered in this job has more than {MAX_UNKNOWN_VALUES} values together, which no job has. Nothing was taken in."
+                )));
+            }
+        }
     }
 
     /// The next edits of a job as they are kept, in the order of ids: about so many bytes of them.

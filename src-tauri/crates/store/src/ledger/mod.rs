@@ -14,11 +14,12 @@ mod summary;
 mod written;
 
 pub use as_far_as_read::ReadEdits;
-pub(crate) use edit::canonical;
+pub(crate) use edit::{AT_ONCE, canonical};
 pub use job::JobRow;
 pub use photo::{NewPhoto, PhotoFacts, PhotoFormat, PhotoRow};
 pub use put_away::PutAway;
 pub use shelf::ShelfKind;
+pub(crate) use shelf::ShelfLine;
 pub use shot::{ShotOf, ShotRow, ShotState};
 pub use summary::{Asked, Summary};
 pub(crate) use written::{Written, too_long};

@@ -5,7 +5,7 @@ use wearbook_core::job::PhotoId;
 
 use super::{Ledger, from_column, to_column};
 use crate::photo_folder::{PhotoFolder, ShownSize, photo_id};
-use crate::{JobId, StoreError};
+use crate::{JobId, MAX_PHOTO_BYTES, StoreError};
 
 /// The kinds of picture that are kept.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -97,6 +97,12 @@ impl Ledger<'_> {
     /// # Errors
     /// What the disk and the database say.
     pub fn add_photo(&self, job: JobId, new: NewPhoto<'_>, now: u64) -> Result<PhotoId, StoreError> {
+        if new.original.len() as u64 > MAX_PHOTO_BYTES {
+            let most = MAX_PHOTO_BYTES / (1024 * 1024);
+            return Err(StoreError::EntryRefused(format!(
+                "This photo has more than {most} MB, the most that is kept."
+            )));
+        }
         let id = photo_id(new.original);
         self.photos.keep_original(&id, new.original)?;
         self.photos.keep_shown(&id, ShownSize::Screen, new.screen)?;

@@ -4,7 +4,7 @@ use rusqlite::OptionalExtension;
 use wearbook_core::job::PhotoId;
 
 use super::Ledger;
-use crate::{JobId, StandIns, StoreError};
+use crate::{JobId, PhotoRow, StandIns, StoreError};
 
 impl Ledger<'_> {
     /// The picture that stands in for a photo whose original is not here.
@@ -15,6 +15,17 @@ impl Ledger<'_> {
         let mut statement = self.connection.prepare_cached("SELECT photo FROM stand_in WHERE original = ?1")?;
         let found: Option<String> = statement.query_row([original.as_str()], |row| row.get(0)).optional()?;
         found.map(|photo| PhotoId::try_from(photo).map_err(|_| StoreError::Damaged)).transpose()
+    }
+
+    /// What is known of a photo, or else of the picture that stands in for it.
+    ///
+    /// # Errors
+    /// What the database says.
+    pub fn picture(&self, photo: &PhotoId) -> Result<Option<PhotoRow>, StoreError> {
+        match self.photo(photo)? {
+            Some(row) => Ok(Some(row)),
+            None => self.stand_in(photo)?.map_or(Ok(None), |stand_in| self.photo(&stand_in)),
+        }
     }
 
     /// What stands in for photos among those of a job.

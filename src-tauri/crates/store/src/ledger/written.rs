@@ -5,7 +5,7 @@ use wearbook_core::job::{EditId, PhotoId, RecordedChange, Refused, guard};
 
 use super::canonical;
 use crate::StoreError;
-use crate::archive::{MAX_EDIT_MILLIS, MAX_ENTRY_BYTES, MAX_UNKNOWN_BYTES};
+use crate::archive::{Extent, MAX_EDIT_MILLIS, MAX_ENTRY_BYTES, MAX_UNKNOWN_BYTES};
 
 /// An edit as it stands in the database and in archives.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -15,6 +15,8 @@ pub(crate) struct Written {
     pub(crate) change: String,
     /// The photo that it brings into the job.
     pub(crate) photo: Option<PhotoId>,
+    /// How many values it has, where only a newer version knows it.
+    pub(crate) unknown_values: usize,
 }
 
 impl Written {
@@ -36,14 +38,16 @@ impl Written {
         if text.len() > most {
             return Err(too_long(most));
         }
-        let photo = match change.as_ref() {
+        match change.as_ref() {
             RecordedChange::Known(known) => {
                 guard(&serde_json::to_value(known).map_err(|error| Refused(error.to_string()))?)?;
-                known.photo().cloned()
+                Ok(Self { id, change: text, photo: known.photo().cloned(), unknown_values: 0 })
             }
-            RecordedChange::Unknown(_) => None,
-        };
-        Ok(Self { id, change: text, photo })
+            RecordedChange::Unknown(_) => {
+                let unknown_values = Extent::of(&text).values;
+                Ok(Self { id, change: text, photo: None, unknown_values })
+            }
+        }
     }
 
     /// Whether what is kept under its id has the same content, in whatever form it was written.
