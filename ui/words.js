@@ -46,6 +46,7 @@ export const words = {
   /** Part after part before the camera. */
   camera: {
     title: 'Photos in turn',
+    noEngine: 'Which parts there are follows from the arrangement: enter that first.',
     begin: 'Photos in turn',
     take: 'Photograph',
     choose: 'Choose photos of',
@@ -176,6 +177,7 @@ export const words = {
     refused: 'refused by the customer',
     damaged: 'damaged: not all of it can be read',
     recovered: 'The shop’s records were damaged and have been recovered',
+    recoveredSeen: 'Seen, put this away',
     /** @param {{ aside: string, entries: number, jobs: number, short: number }} of */
     recoveredWhat: ({ aside, entries, jobs, short }) =>
       `${counted(entries, 'entry', 'entries')} of ${counted(jobs, 'job')} were read. ${short === 0

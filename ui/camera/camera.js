@@ -22,6 +22,13 @@ const END = 'end'
 /** @param {JobView} view */
 export function camera(view) {
   const { subject } = state.route
+  if (!view.plan) {
+    return {
+      title: text.title,
+      body: html`<p>${text.noEngine}</p><a class="button"
+        href=${toScreen(view.job, 'intake', 'engine')}>${words.marks.toIntake}</a>`,
+    }
+  }
   const [here, then] = subject === END ? [] : lacking(view, subject)
   const all = photographed(view)
   const taken = all.filter((part) => hasPhoto(view.job, part)).length

@@ -11,6 +11,7 @@ import { allShots } from '../shots/shots.js'
 import { attempt, state } from '../state.js'
 import { words } from '../words.js'
 import { away, isAnyAway, readAway } from './away.js'
+import { recovered } from './recovered.js'
 import { search } from './search.js'
 import { askedBack, openArchives } from './taking-in.js'
 
@@ -28,8 +29,10 @@ let withFinished = false
 
 export async function readJobs() {
   const wanted = asked
-  await readAway()
-  const list = await listJobs({ find: wanted, finished: withFinished || wanted.trim() !== '', most })
+  const [list] = await Promise.all([
+    listJobs({ find: wanted, finished: withFinished || wanted.trim() !== '', most }),
+    readAway(),
+  ])
   // While this was read more may have been typed.
   if (wanted !== asked) return
   shown = list
@@ -73,11 +76,7 @@ export function jobs() {
 /** What is wrong with the device or was with its records. @param {JobList} list */
 const troubles = ({ recovery, clock_back }) => html`
   ${clock_back === null ? '' : html`<p class="notice">${words.jobs.clockBack(day(dayOf(clock_back)))}</p>`}
-  ${recovery === null ? '' : html`
-    <details>
-      <summary>${words.jobs.recovered}</summary>
-      <p>${words.jobs.recoveredWhat(recovery)}</p>
-    </details>`}`
+  ${recovery === null ? '' : recovered(recovery)}`
 
 /** What is on the bench; what is finished is put away below it, but not what was asked for. @param {JobList} list */
 function onBench({ open, finished }) {
