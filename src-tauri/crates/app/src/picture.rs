@@ -6,12 +6,12 @@ use wearbook_store::{PhotoFacts, PhotoFormat, ShownSize};
 use crate::{Error, Wearbook};
 
 impl Wearbook {
-    /// A derived picture; one that is missing is made again from the original.
+    /// A derived picture; one that is missing is made again from the original, or from what stands in for it.
     pub(crate) fn shown(&self, photo: &PhotoId, size: ShownSize) -> Result<Vec<u8>, Error> {
         if let Some(bytes) = self.store.shown(photo, size)? {
             return Ok(bytes);
         }
-        let developed = wearbook_photo::develop(&self.store.original(photo)?)?;
+        let developed = wearbook_photo::develop(&self.store.picture(photo)?)?;
         self.store.keep_shown(photo, ShownSize::Screen, &developed.screen)?;
         self.store.keep_shown(photo, ShownSize::Thumb, &developed.thumb)?;
         Ok(if size == ShownSize::Screen { developed.screen } else { developed.thumb })
