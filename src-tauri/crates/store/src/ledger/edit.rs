@@ -10,8 +10,8 @@ use super::{Ledger, from_column};
 use crate::archive::{Extent, MAX_EDITS, MAX_JOB_BYTES, MAX_UNKNOWN_VALUES};
 use crate::{JobAsOf, JobId, StoreError};
 
-/// How many bytes of edits are read at once.
-pub(crate) const AT_ONCE: usize = 512 * 1024;
+/// How many bytes of edits are read at once: an ordinary job has a tenth of it.
+pub(crate) const AT_ONCE: usize = 4 * 1024 * 1024;
 
 impl Ledger<'_> {
     /// All edits of a job in the order of their ids.
