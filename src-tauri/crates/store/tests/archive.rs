@@ -3,13 +3,15 @@
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test may stop at once")]
 
 use std::cell::Cell;
-use std::io::{Cursor, Write};
+use std::io::{Cursor, Seek, SeekFrom, Write};
 use std::path::Path;
 
 use proptest::prelude::*;
 use wearbook_core::job::{Change, DeviceId, Edit, EditId, Job, OnIntake, OnPart, RecordedChange, TextField};
 use wearbook_core::under_way::UnderWay;
-use wearbook_store::{JobId, NewPhoto, PhotoFacts, PhotoFormat, Store, StoreError, gave_way, photo_id, read_job_file};
+use wearbook_store::{
+    JobId, NewPhoto, PhotoFacts, PhotoFormat, Store, StoreError, gave_way, photo_id, read_job_file, verify,
+};
 use zip::write::SimpleFileOptions;
 use zip::{CompressionMethod, ZipWriter};
 
@@ -158,6 +160,54 @@ fn the_store_serves_others_while_pictures_are_looked_at() {
     };
     other.import(Cursor::new(export(&store, job)), 5, &check, &UnderWay::default()).unwrap();
     assert_eq!(other.read::<_, StoreError>(|ledger| ledger.jobs()).unwrap().len(), 3);
+}
+
+/// Calls out once, as soon as what was read of the job is being written.
+struct CallsOut<'a> {
+    file: Cursor<Vec<u8>>,
+    call: Option<&'a dyn Fn()>,
+}
+
+impl Write for CallsOut<'_> {
+    fn write(&mut self, bytes: &[u8]) -> std::io::Result<usize> {
+        if bytes.windows(7).any(|window| window == b"\"edits\"")
+            && let Some(call) = self.call.take()
+        {
+            call();
+        }
+        self.file.write(bytes)
+    }
+
+    fn flush(&mut self) -> std::io::Result<()> {
+        Ok(())
+    }
+}
+
+impl Seek for CallsOut<'_> {
+    fn seek(&mut self, to: SeekFrom) -> std::io::Result<u64> {
+        self.file.seek(to)
+    }
+}
+
+/// What comes while an archive is written stands in it, with its photo, even where it is earlier than what was read.
+#[test]
+fn what_comes_while_an_archive_is_written_is_not_missing_in_it() {
+    let dir = tempfile::tempdir().unwrap();
+    let (store, job) = filled(&dir);
+    let call = || {
+        store
+            .write::<_, StoreError>(|ledger| {
+                let original = b"picture three";
+                ledger.add_photo(job, NewPhoto { original, facts: FACTS, screen: b"s", thumb: b"t" }, 2)?;
+                ledger.append(job, &[entry(0, photo_change(original))])
+            })
+            .unwrap();
+    };
+    let writer = CallsOut { file: Cursor::new(Vec::new()), call: Some(&call) };
+    let file = store.export(job, writer, &UnderWay::default()).unwrap().file;
+    assert!(file.get_ref() == &export(&store, job));
+    let verified = verify(file, &UnderWay::default()).unwrap();
+    assert_eq!((verified.jobs[&job], verified.photos, verified.photos_elsewhere.len()), (4, 3, 0));
 }
 
 #[test]
