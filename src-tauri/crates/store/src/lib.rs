@@ -45,6 +45,7 @@ pub use shots::ShotEnd;
 pub use whole_file::write_whole;
 
 use std::path::{Path, PathBuf};
+use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::{Mutex, MutexGuard, PoisonError};
 
 use rusqlite::{Connection, TransactionBehavior};
@@ -62,6 +63,8 @@ pub struct Store {
     shots: ShotFolder,
     dir: PathBuf,
     is_copy: bool,
+    /// Not, if the disk was so full that the database could only be opened to read it.
+    has_room: AtomicBool,
     /// Last, so that it is given up when all else is closed.
     _one_program: OneProgram,
 }
@@ -85,6 +88,22 @@ fn open_database(dir: &Path, photos: &PhotoFolder) -> Result<Connection, StoreEr
     }
 }
 
+/// Opens the database, and says whether it is a copy of another.
+fn open_to_write(dir: &Path, photos: &PhotoFolder) -> Result<(Connection, bool), StoreError> {
+    let connection = open_database(dir, photos)?;
+    let is_copy = place::settle(&connection, &dir.join(database::DATABASE))?;
+    Ok((connection, is_copy))
+}
+
+/// Opens a database that could not be opened otherwise because the disk is full; gives any other error back.
+fn open_to_read(dir: &Path, error: StoreError) -> Result<Connection, StoreError> {
+    let may_be = matches!(error, StoreError::Full | StoreError::ReadOnly | StoreError::Io(_) | StoreError::Database(_));
+    if !may_be || !whole_file::is_full(dir) {
+        return Err(error);
+    }
+    database::open_without_room(&dir.join(database::DATABASE)).map_err(|_| StoreError::Full)
+}
+
 /// Takes away what a program that was killed has left half done.
 fn sweep(dir: &Path, photos: &PhotoFolder) -> Result<(), StoreError> {
     whole_file::sweep(dir)?;
@@ -105,14 +124,18 @@ impl Store {
         if one_program.is_sure() {
             sweep(dir, &photos)?;
         }
-        let connection = open_database(dir, &photos)?;
-        let is_copy = place::settle(&connection, &dir.join(database::DATABASE))?;
+        let opened = open_to_write(dir, &photos);
+        let (connection, is_copy, has_room) = match opened {
+            Ok((connection, is_copy)) => (connection, is_copy, true),
+            Err(error) => (open_to_read(dir, error)?, false, false),
+        };
         Ok(Self {
             connection: Mutex::new(connection),
             photos,
             shots,
             dir: dir.to_owned(),
             is_copy,
+            has_room: AtomicBool::new(has_room),
             _one_program: one_program,
         })
     }
@@ -156,12 +179,31 @@ impl Store {
     /// Those of the closure and of the database.
     pub fn write<T, E: From<StoreError>>(&self, act: impl FnOnce(&Ledger<'_>) -> Result<T, E>) -> Result<T, E> {
         let mut connection = self.lock();
+        self.find_room(&mut connection)?;
         // Taking the write lock at once means that nothing read in the closure can change before it writes.
         let transaction =
             connection.transaction_with_behavior(TransactionBehavior::Immediate).map_err(StoreError::from)?;
         let done = act(&Ledger::new(&transaction, &self.photos))?;
         transaction.commit().map_err(StoreError::from)?;
         Ok(done)
+    }
+
+    /// Opens a database that could only be read for writing too, if there is room now.
+    fn find_room(&self, connection: &mut Connection) -> Result<(), StoreError> {
+        if self.has_room.load(Ordering::Relaxed) {
+            return Ok(());
+        }
+        // It is closed first: it may have the database for itself alone.
+        *connection = Connection::open_in_memory()?;
+        match open_to_write(&self.dir, &self.photos) {
+            Ok((opened, _)) => *connection = opened,
+            Err(error) => {
+                *connection = open_to_read(&self.dir, error)?;
+                return Err(StoreError::Full);
+            }
+        }
+        self.has_room.store(true, Ordering::Relaxed);
+        Ok(())
     }
 
     /// Puts all that was written into the one file of the database, and empties the log of writes: a device that copies the
@@ -255,6 +297,21 @@ mod tests {
         append(&store, job, &[fill(3, "room again")]).unwrap();
         drop(store);
         assert_eq!(edits(&Store::open(dir.path()).unwrap(), job), [fill(1, "saved"), fill(3, "room again")]);
+    }
+
+    #[test]
+    fn a_full_disk_at_the_start_is_read_until_there_is_room() {
+        let dir = tempfile::tempdir().unwrap();
+        let store = Store::open(dir.path()).unwrap();
+        let job = create(&store);
+        append(&store, job, &[fill(1, "saved")]).unwrap();
+        *store.lock() = Connection::open_in_memory().unwrap();
+        *store.lock() = database::open_without_room(&dir.path().join("wearbook.db")).unwrap();
+        store.has_room.store(false, Ordering::Relaxed);
+        assert_eq!(edits(&store, job), [fill(1, "saved")]);
+        assert!(!dir.path().join("wearbook.db-wal").exists(), "something was laid beside it");
+        append(&store, job, &[fill(2, "room again")]).unwrap();
+        assert_eq!(edits(&store, job), [fill(1, "saved"), fill(2, "room again")]);
     }
 
     #[test]

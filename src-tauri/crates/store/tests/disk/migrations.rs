@@ -1,11 +1,6 @@
 //! A database of every schema that there ever was opens with everything in it, also where the power went off in the middle of
 //! bringing it up to date.
 
-#![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test may stop at once")]
-
-#[cfg(target_os = "linux")]
-mod tape;
-
 use std::path::{Path, PathBuf};
 
 use rusqlite::Connection;
@@ -134,7 +129,7 @@ fn a_database_of_every_schema_opens_with_everything_in_it() {
 #[ignore = "started by the test below"]
 #[cfg(target_os = "linux")]
 fn child_that_opens() {
-    let Some(folder) = tape::Child::folder() else { return };
+    let Some(folder) = crate::tape::Child::folder() else { return };
     drop(Store::open(&folder).unwrap());
 }
 
@@ -143,7 +138,7 @@ fn child_that_opens() {
 #[test]
 #[cfg(target_os = "linux")]
 fn a_migration_may_be_cut_off_at_any_step() {
-    use tape::{Child, Disk, Lost};
+    use crate::tape::{self, Child, Disk, Lost};
     if !tape::is_there() {
         return;
     }
@@ -159,7 +154,7 @@ fn a_migration_may_be_cut_off_at_any_step() {
             let folder = tape::quick_folder();
             lay_out(&sql, is_closed, folder.path());
             let mut disk = Disk::of(folder.path());
-            let tape = Child { test: "child_that_opens", folder: folder.path(), told: &[] }.watch();
+            let tape = Child { test: "migrations::child_that_opens", folder: folder.path(), told: &[] }.watch();
             steps += tape.len();
             for (nth, step) in tape.iter().enumerate() {
                 disk.step(step);
