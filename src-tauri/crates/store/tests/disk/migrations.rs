@@ -32,7 +32,7 @@ fn lay_out(sql: &str, is_closed: bool, folder: &Path) {
     drop(open);
     for picture in [&b"picture"[..], b"picture of another job"] {
         let name = photo_id(picture).as_str().to_owned();
-        let folder = folder.join("photos").join(&name[..2]);
+        let folder = folder.join("photos").join(name.chars().take(2).collect::<String>());
         std::fs::create_dir_all(&folder).unwrap();
         std::fs::write(folder.join(name), picture).unwrap();
     }
@@ -93,7 +93,8 @@ impl Expected {
             assert_eq!(first.iter().filter(|edit| unknown(edit)).count(), 1, "{when}");
             ledger.shelf(ShelfKind::Prices)?;
             ledger.summaries_of_engine("N 1")?;
-            (ledger.shots()?, ledger.all_put_away()?);
+            ledger.shots()?;
+            ledger.all_put_away()?;
             let latest = if self.asked.iter().any(|sql| sql.contains("put_away")) { 1_764_000_000_011 } else { 0 };
             assert!(ledger.latest_at()? >= latest, "{when}");
             // Where the program came so far as to note where the folder lies, this is a copy of it.

@@ -1,7 +1,7 @@
 //! The power goes off at any step of a program's work: everything it was told is saved must be there, and nothing damaged.
 
 use std::io::Write;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 use crate::tape::{Child, Disk, Lost, Step, is_there, quick_folder};
 use wearbook_core::job::{Change, DeviceId, Edit, EditId, OnIntake, RecordedChange, TextField};
@@ -108,7 +108,7 @@ fn try_all(test: &str, told: &[(&str, &str)], with_photos: bool) -> Outcome {
             promised = line.split_once("saved ").map_or(promised, |(_, nth)| nth.parse().unwrap());
         }
         // The log's index is made anew whenever nobody has the database open.
-        if matches!(step, Step::Write(path, ..) if *path == PathBuf::from("wearbook.db-shm")) {
+        if matches!(step, Step::Write(path, ..) if path == Path::new("wearbook.db-shm")) {
             continue;
         }
         let several = [Lost::All, Lost::None, Lost::Half(nth as u64), Lost::Torn];
