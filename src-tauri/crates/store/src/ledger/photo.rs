@@ -95,8 +95,9 @@ impl Ledger<'_> {
     /// transaction fail, the files stay; they are named by their content and serve when the photo is added again.
     ///
     /// # Errors
-    /// What the disk and the database say.
+    /// [`StoreError::NoSuchJob`]; what the disk and the database say.
     pub fn add_photo(&self, job: JobId, new: NewPhoto<'_>, now: u64) -> Result<PhotoId, StoreError> {
+        self.require_job(job)?;
         let id = photo_id(new.original);
         self.photos.keep_original(&id, new.original)?;
         self.photos.keep_shown(&id, ShownSize::Screen, new.screen)?;
