@@ -88,9 +88,29 @@ export const takeInPhoto = (shot) => act('photo_take_in', { shot })
 export const keepAwake = (on) => device('keep_awake', { on })
 /** A tick that the hand feels. */
 export const tick = () => device('tick', {})
-/** @param {Blob} file @param {number} way by which to ask how far it is
+/** So much of a file is handed over at once, in bytes: a whole one may be larger than the page's memory. */
+const PIECE = 4 * 1024 * 1024
+
+/** Hands a file over; answers the number by which it goes until it is taken in.
+ * @param {File} file @param {() => boolean} isStopping */
+export async function sendFile(file, isStopping) {
+  const { arrival } = await act('arrival_begin', { name: file.name })
+  for (let at = 0; at === 0 || at < file.size; at += PIECE) {
+    if (isStopping()) {
+      await dropArrival(arrival)
+      throw new Refusal('stopped', words.frame.stopped)
+    }
+    await act('arrival_add', { arrival, at }, file.slice(at, at + PIECE))
+  }
+  return arrival
+}
+/** Files that another program has opened with this one. */
+export const listArrivals = () => act('arrival_list', {})
+/** One that is not wanted. @param {number} arrival */
+export const dropArrival = (arrival) => act('arrival_drop', { arrival })
+/** @param {number} arrival @param {number} way by which to ask how far it is
  * @param {boolean} back whether a job that was put away is to come back */
-export const importArchive = (file, way, back) => act('archive_import', { way, back }, file)
+export const importArchive = (arrival, way, back) => act('archive_import', { arrival, way, back })
 /** That the archive which was saved last is kept: the job may be put away until it is changed. @param {string} job */
 export const keptArchive = (job) => act('archive_kept', { job })
 /** Out of the lists, and gone after 30 days. @param {string} job */

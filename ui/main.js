@@ -7,6 +7,7 @@ import { settled } from './edits/queue.js'
 import { forgetTold, toldHere } from './edits/told.js'
 import { keepingFocus } from './frame/focus.js'
 import { frame } from './frame/frame.js'
+import { keepDroppedOut } from './frame/dropped.js'
 import { keepInSight } from './frame/in-sight.js'
 import { heed } from './frame/keyboard.js'
 import { showLook } from './frame/look.js'
@@ -16,6 +17,7 @@ import { noteScroll, scrollBack, scrolledTo } from './frame/scrolled.js'
 import { foldScreens } from './frame/title-block.js'
 import { dropGone } from './gone-drafts.js'
 import { toOpenTag } from './part/tags.js'
+import { takeArrivals } from './jobs/taking-in.js'
 import { readKept } from './kept.js'
 import { keepLit } from './phone.js'
 import { readRoute, toShop } from './route.js'
@@ -54,6 +56,7 @@ async function arrive() {
   // Both hands are at the gauge.
   keepLit(route.screen === 'measure')
   const made = attempt(async () => SCREENS[route.screen].arrive?.(route))
+  letGo()
   redraw()
   if (isKnown) settleIn(here)
   await attempt(async () => {
@@ -80,6 +83,13 @@ async function readJob(job) {
   const view = await openJob(job)
   dropGone(view)
   if (state.route.job === job) state.saved = view
+}
+
+/** What had the keyboard and is drawn no more would make the browser lay out the page in the middle of drawing it. A
+ * field may stay, and a phone's keyboard with it. */
+function letGo() {
+  const before = document.activeElement
+  if (before instanceof HTMLElement && !before.matches('input, textarea, select')) before.blur()
 }
 
 /** What scrolls. */
@@ -127,6 +137,10 @@ async function start() {
   showLook(settings)
   addEventListener('hashchange', arrive)
   addEventListener('keydown', heed)
+  // Told by the shell, or found when the person comes back from the program that has opened a file.
+  addEventListener('arrived', takeArrivals)
+  document.addEventListener('visibilitychange', () => document.hidden || takeArrivals())
+  keepDroppedOut()
   keepInSight()
   if (location.hash.length > 2 || settings.last_screen.length <= 2) return arrive()
   // The system has ended us while we were away: back to the same screen, with the jobs one step behind it.
@@ -135,6 +149,9 @@ async function start() {
   if (settings.last_screen === location.hash) return arrive()
   location.hash = settings.last_screen
 }
+
+/** What waits to be taken in is taken in once the first screen stands. */
+const begin = () => start().then(takeArrivals)
 
 // A fault of ours must not pass in silence.
 for (const fault of ['error', 'unhandledrejection']) {
@@ -146,7 +163,7 @@ for (const fault of ['error', 'unhandledrejection']) {
 
 // A web view that is too old says so instead: see frame/old-view.js.
 if (!document.documentElement.hasAttribute('data-too-old')) {
-  start().catch((failure) => {
+  begin().catch((failure) => {
     root.textContent = failure instanceof Error ? `${words.errors.start} ${failure.message}` : words.errors.start
   })
 }

@@ -2,8 +2,8 @@
 
 /**
  * @typedef {'jobs' | 'instruments' | 'prices' | 'rules' | 'label' | 'settings'} ShopScreen
- * @typedef {'intake' | 'marks' | 'plan' | 'part' | 'measure' | 'sheet' | 'sizing' | 'causes' | 'decisions' | 'lists'
- *   | 'costs' | 'approval' | 'labels' | 'hand-over' | 'history'} JobScreen
+ * @typedef {'intake' | 'marks' | 'plan' | 'part' | 'camera' | 'measure' | 'sheet' | 'sizing' | 'causes' | 'decisions'
+ *   | 'lists' | 'costs' | 'approval' | 'labels' | 'hand-over' | 'history'} JobScreen
  * @typedef {ShopScreen | JobScreen} ScreenName as its folder is called
  *
  * @typedef {object} Route
@@ -82,7 +82,16 @@ export const toShop = (screen) => `#/${screen}`
 export const toInstruments = (id) => `${toShop('instruments')}${id ? `/${encodeURIComponent(id)}` : ''}`
 
 /** Goes there in place of this screen: Back does not return to a form that is done. @param {string} address */
-export const swap = (address) => location.replace(address)
+export function swap(address) {
+  const before = location.href
+  try {
+    history.replaceState(null, '', address)
+  } catch {
+    // So often in so short a time no browser lets the address be changed this way, which is the quicker one.
+    return location.replace(address)
+  }
+  if (location.href !== before) dispatchEvent(new HashChangeEvent('hashchange'))
+}
 
 /** For the links of a walk, which goes on in place of the screen: Back leads to where the walk was begun. Opened
  * beside, with a key held, it is a link like any other. @param {MouseEvent} event @param {string} [address] its own, if

@@ -20,6 +20,10 @@ export const words = {
     open: 'The camera is open.',
     saving: 'Saving the photo …',
     notTaken: 'No photo was taken.',
+    takeAgain: 'Take again',
+    /** @param {string} label */ takeAgainOf: (label) => `Take again: photo of ${label}`,
+    replaced: 'The new photo stands in place of the one before.',
+    bothKept: 'Both photos are kept: something is marked on the one before.',
     /** @param {string} label */ waits: (label) => `A photo taken of ${label} waits.`,
     /** @param {string} label */ unheard: (label) => `The camera was opened for ${label} and has not reported back.`,
     takeIn: 'Take it in',
@@ -30,6 +34,36 @@ export const words = {
     /** @param {string} label */ throwAwayNowNamed: (label) => `Throw it away for good: photo of ${label}`,
     closed: 'It is closed',
     /** @param {string} label */ closedNamed: (label) => `It is closed: camera for ${label}`,
+  },
+  /** Several photos chosen at once. */
+  photos: {
+    /** @param {{ done: number, steps: number }} of */ nth: ({ done, steps }) => `Photo ${done + 1} of ${steps}`,
+    /** @param {number} n */ saved: (n) => `${counted(n, 'photo')} saved.`,
+    /** @param {string} saved */ stopped: (saved) => `Stopped. ${saved}`,
+    /** @param {string[]} names @param {string} why */ refusedOf: (names, why) =>
+      `Not taken: ${names.slice(0, 4).join(', ')}${names.length > 4 ? ` and ${names.length - 4} more` : ''}. ${why}`,
+  },
+  /** Part after part before the camera. */
+  camera: {
+    title: 'Photos in turn',
+    noEngine: 'Which parts there are follows from the arrangement: enter that first.',
+    begin: 'Photos in turn',
+    take: 'Photograph',
+    choose: 'Choose photos of',
+    /** @param {string} label */ then: (label) => `Then ${lowered(label)}`,
+    last: 'The last one without a photo',
+    done: 'Every part has a photo.',
+    skip: 'Skip',
+    /** @param {string} label */ skipOf: (label) => `Skip ${lowered(label)}`,
+    stop: 'Stop',
+    /** @param {number} taken @param {number} parts */ counted: (taken, parts) => `Photos of ${taken} of ${parts}`,
+    /** @param {string} label */ backTo: (label) => `Back to ${lowered(label)}`,
+    /** @param {string} label */ nextPhoto: (label) => `Next photo: ${lowered(label)}`,
+    taken: 'Just taken',
+    oneMore: 'One more',
+    /** @param {string} label */ oneMoreOf: (label) => `One more photo of ${label}`,
+    tag: 'Tag it',
+    /** @param {string} label */ tagOf: (label) => `Tag it: ${label}`,
   },
   controls: {
     /** @param {string} label */ oneLess: (label) => `One less: ${label}`,
@@ -99,6 +133,7 @@ export const words = {
     sheet: 'Spec sheet',
     sizing: 'Sizes',
     part: 'Part',
+    camera: 'Photos in turn',
     measure: 'Measure',
     causes: 'Causes',
     decisions: 'Decisions',
@@ -142,6 +177,7 @@ export const words = {
     refused: 'refused by the customer',
     damaged: 'damaged: not all of it can be read',
     recovered: 'The shop’s records were damaged and have been recovered',
+    recoveredSeen: 'Seen, put this away',
     /** @param {{ aside: string, entries: number, jobs: number, short: number }} of */
     recoveredWhat: ({ aside, entries, jobs, short }) =>
       `${counted(entries, 'entry', 'entries')} of ${counted(jobs, 'job')} were read. ${short === 0
@@ -157,7 +193,8 @@ export const words = {
     /** What was left out of an archive. @param {{ count: number, reason: string }[]} refused */
     leftOut: (refused) => refused.map(({ count, reason }) =>
       `Left out of this file: ${counted(count, 'entry', 'entries')}. ${reason}`).join(' '),
-    wasPutAway: 'This job was put away here.',
+    /** @param {string} file */ wasPutAway: (file) => `The job in ${file} was put away here.`,
+    /** @param {number} n */ takenIn: (n) => `${counted(n, 'job')} taken in.`,
     takeBack: 'Take it in all the same',
     leaveAway: 'Leave it away',
     /** @param {number} n */ finished: (n) => `Finished: ${counted(n, 'job')}`,

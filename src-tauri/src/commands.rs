@@ -38,7 +38,7 @@ fn perform<R: Runtime>(app: &AppHandle<R>, name: &str, Payload { arguments, byte
     match name {
         "document_save" => documents::save(app, &shop, "document_get", arguments),
         "document_open" => documents::open(app, &shop, arguments),
-        "archive_save" => documents::save(app, &shop, "archive_export", arguments),
+        "archive_save" => documents::save_archive(app, &shop, arguments),
         "sheet_save" => documents::save(app, &shop, "sheet_export", arguments),
         action => shop.act(action, arguments, bytes),
     }

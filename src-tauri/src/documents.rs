@@ -1,12 +1,14 @@
 //! Where documents go: a file that the person names, or the system's own viewer.
 
-use std::io::Write;
+use std::fs::File;
+use std::io::Read;
 use std::path::{Path, PathBuf};
 
 use serde_json::{Value, json};
 use tauri::{AppHandle, Manager, Runtime};
 use tauri_plugin_dialog::{DialogExt, FilePath};
 use tauri_plugin_fs::{FsExt, OpenOptions};
+use wearbook_app::action::archive_export;
 use wearbook_app::{Answer, Error};
 
 use crate::shop::Shop;
@@ -24,6 +26,30 @@ pub(crate) fn save<R: Runtime>(
         return Ok(Answer::Json(Value::Null.to_string()));
     };
     write(app, &place, &document.bytes).map_err(|error| not_saved(&document.name, &error))?;
+    Ok(Answer::Json(json!({ "path": place.to_string() }).to_string()))
+}
+
+/// The same with a job's archive, which is never whole in memory.
+pub(crate) fn save_archive<R: Runtime>(app: &AppHandle<R>, shop: &Shop, arguments: Value) -> Result<Answer, Error> {
+    let book = shop.book()?;
+    let asked = archive_export::Arguments::read(arguments)?;
+    let name = book.archive_name(&asked)?;
+    let Some(place) = ask_for_place(app, &name) else {
+        return Ok(Answer::Json(Value::Null.to_string()));
+    };
+    match place.as_path().filter(|_| cfg!(desktop)) {
+        Some(path) => book.save_archive(asked, path).map_err(|error| of_the_place(&name, error))?,
+        None => {
+            // Another program's place may take bytes in their order alone, and an archive's list is written last.
+            let folder = cache(app).map_err(|error| not_saved(&name, &error))?;
+            let path = folder.join(&name);
+            book.save_archive(asked, &path)?;
+            let copied = File::open(&path).and_then(|mut file| copy(app, &place, &mut file));
+            // The system empties the cache, if this fails.
+            let _ = std::fs::remove_file(&path);
+            copied.map_err(|error| not_saved(&name, &error))?;
+        }
+    }
     Ok(Answer::Json(json!({ "path": place.to_string() }).to_string()))
 }
 
@@ -77,19 +103,39 @@ fn write<R: Runtime>(app: &AppHandle<R>, place: &FilePath, bytes: &[u8]) -> std:
     {
         return wearbook_app::write_whole(path, bytes);
     }
+    copy(app, place, &mut &*bytes)
+}
+
+fn copy<R: Runtime>(app: &AppHandle<R>, place: &FilePath, from: &mut dyn Read) -> std::io::Result<()> {
     let mut options = OpenOptions::new();
     options.write(true).create(true).truncate(true);
     let mut file = app.fs().open(place.clone(), options)?;
-    file.write_all(bytes)?;
+    std::io::copy(from, &mut file)?;
     file.sync_all()
 }
 
 fn cached<R: Runtime>(app: &AppHandle<R>, document: &Document) -> std::io::Result<PathBuf> {
-    let folder = app.path().app_cache_dir().map_err(std::io::Error::other)?.join("documents");
-    std::fs::create_dir_all(&folder)?;
-    let path = folder.join(&document.name);
+    let path = cache(app)?.join(&document.name);
     wearbook_app::write_whole(&path, &document.bytes)?;
     Ok(path)
+}
+
+/// What the disk says of a place is no matter of the shop's own folder.
+fn of_the_place(name: &str, error: Error) -> Error {
+    match error.code {
+        "store-full" | "store-io" | "store-read-only" => Error::new(
+            "not-saved",
+            format!("{name} could not be saved there. Choose another place, or free some space."),
+        ),
+        _ => error,
+    }
+}
+
+/// Where documents lie that another program is to read.
+fn cache<R: Runtime>(app: &AppHandle<R>) -> std::io::Result<PathBuf> {
+    let folder = app.path().app_cache_dir().map_err(std::io::Error::other)?.join("documents");
+    std::fs::create_dir_all(&folder)?;
+    Ok(folder)
 }
 
 fn not_saved(name: &str, error: &std::io::Error) -> Error {

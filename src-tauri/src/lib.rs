@@ -9,6 +9,7 @@ mod commands;
 mod documents;
 mod payload;
 mod photos;
+mod second_window;
 mod shell_commands;
 mod shop;
 mod window;
@@ -25,8 +26,11 @@ pub fn run() {
         .register_asynchronous_uri_scheme_protocol("photo", photos::answer)
         .invoke_handler(commands::answer)
         .setup(|app| {
-            shop::open(app)?;
-            window::open(app)?;
+            if shop::open(app)? {
+                window::open(app)?;
+            } else {
+                app.handle().exit(0);
+            }
             Ok(())
         });
 
@@ -42,7 +46,18 @@ pub fn run() {
         }
     });
 
-    if let Err(error) = builder.run(tauri::generate_context!()) {
-        eprintln!("Wearbook could not start: {error}");
+    match builder.build(tauri::generate_context!()) {
+        Ok(app) => app.run(heed),
+        Err(error) => eprintln!("Wearbook could not start: {error}"),
     }
+}
+
+/// What the system tells the program.
+fn heed<R: tauri::Runtime>(app: &tauri::AppHandle<R>, event: tauri::RunEvent) {
+    #[cfg(any(target_os = "macos", target_os = "ios", target_os = "android"))]
+    if let tauri::RunEvent::Opened { urls } = event {
+        shop::opened(app, urls);
+    }
+    #[cfg(not(any(target_os = "macos", target_os = "ios", target_os = "android")))]
+    let _ = (app, event);
 }

@@ -1,12 +1,15 @@
 //! The shop's data: where it lies, and the one open handle on it.
 
-use std::path::PathBuf;
+use std::ffi::OsString;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use serde_json::{Value, json};
-use tauri::{App, Manager, Runtime};
+use serde_json::Value;
+use tauri::{App, AppHandle, Manager, Runtime};
 use wearbook_app::{Answer, Error, Wearbook};
 use wearbook_phone::Book;
+
+use crate::second_window;
 
 /// The open data, or why it could not be opened. In the latter case every action answers with that reason, so that
 /// the page can say it: a phone has no other place for it.
@@ -14,12 +17,21 @@ use wearbook_phone::Book;
 pub(crate) struct Shop(Arc<Result<Wearbook, Error>>);
 
 impl Shop {
+    /// The open book.
+    pub(crate) fn book(&self) -> Result<&Wearbook, Error> {
+        self.0.as_ref().as_ref().map_err(Clone::clone)
+    }
+
+    /// The system opens a file with the program.
+    pub(crate) fn arrive(&self, file: &Path) {
+        if let Ok(book) = self.book() {
+            arrive(book, file);
+        }
+    }
+
     /// Does an action. Blocks: call it away from the thread of the window.
     pub(crate) fn act(&self, action: &str, arguments: Value, bytes: Option<Vec<u8>>) -> Result<Answer, Error> {
-        match &*self.0 {
-            Ok(wearbook) => wearbook.act(action, arguments, bytes),
-            Err(error) => Err(error.clone()),
-        }
+        self.book()?.act(action, arguments, bytes)
     }
 }
 
@@ -29,7 +41,7 @@ pub(crate) fn rest<R: Runtime>(window: &tauri::Window<R>) {
     let shop = window.state::<Shop>().inner().clone();
     // The window's thread must not wait for the disk.
     tauri::async_runtime::spawn_blocking(move || {
-        if let Ok(book) = &*shop.0
+        if let Ok(book) = shop.book()
             && let Err(error) = book.rest()
         {
             eprintln!("{}", error.message);
@@ -37,22 +49,77 @@ pub(crate) fn rest<R: Runtime>(window: &tauri::Window<R>) {
     });
 }
 
-/// Opens the data and takes in the jobs named as arguments of the program, if any.
-pub(crate) fn open<R: Runtime>(app: &App<R>) -> Result<(), tauri::Error> {
-    let book = Arc::new(Wearbook::open(&folder(app)?));
-    settle(&book);
+/// Opens the data. Files that the desktop passed to the program wait until the page takes them in; if another window has
+/// the shop open already, it gets them. Answers whether this one is to open its window.
+pub(crate) fn open<R: Runtime>(app: &App<R>) -> Result<bool, tauri::Error> {
+    let folder = folder(app)?;
+    let files: Vec<PathBuf> = arguments().collect();
+    let book = Arc::new(Wearbook::open(&folder));
+    match &*book {
+        Err(error) if error.code == "shop-open" && second_window::hand_over(&folder, &files) => return Ok(false),
+        Err(_) => {}
+        Ok(open) => {
+            settle(open);
+            for file in &files {
+                arrive(open, file);
+            }
+            second_window::listen(app.handle(), &folder);
+        }
+    }
     app.manage(Book(Arc::clone(&book)));
-    let shop = Shop(book);
-    take_in(&shop, std::env::args_os().skip(1).map(PathBuf::from));
-    app.manage(shop);
-    Ok(())
+    app.manage(Shop(book));
+    Ok(true)
+}
+
+/// What stands on the command line, but for options, from wherever it was started.
+fn arguments() -> impl Iterator<Item = PathBuf> {
+    let is_option = |argument: &OsString| argument.as_encoded_bytes().starts_with(b"-");
+    let files = std::env::args_os().skip(1).filter(move |argument| !is_option(argument));
+    files.map(|file| std::path::absolute(&file).unwrap_or(file.into()))
+}
+
+/// The system opens a file with the program. The page asks what has come when it is told so, and when it comes to the front.
+fn arrive(book: &Wearbook, file: &Path) {
+    if let Err(error) = book.arrive(file) {
+        eprintln!("{}", error.message);
+    }
+}
+
+/// The page looks at once.
+pub(crate) fn tell_page<R: Runtime>(app: &AppHandle<R>) {
+    for window in app.webview_windows().values() {
+        // A page that is not there yet asks by itself.
+        let _ = window.eval("dispatchEvent(new Event('arrived'))");
+    }
+}
+
+/// Files that a phone or a Mac opens with the program, while it runs or at its start.
+#[cfg(any(target_os = "macos", target_os = "ios", target_os = "android"))]
+pub(crate) fn opened<R: Runtime>(app: &AppHandle<R>, addresses: Vec<tauri::Url>) {
+    use tauri_plugin_fs::{FilePath, FsExt, OpenOptions};
+    let (app, shop) = (app.clone(), app.state::<Shop>().inner().clone());
+    // The window's thread must not wait for the disk.
+    tauri::async_runtime::spawn_blocking(move || {
+        let Ok(book) = shop.book() else { return };
+        for address in addresses {
+            let name = PathBuf::from(address.path());
+            // It is lent for now only, and may be no path at all.
+            let mut options = OpenOptions::new();
+            options.read(true);
+            match app.fs().open(FilePath::Url(address), options).map(|mut file| book.arrive_copied(&name, &mut file)) {
+                Ok(Ok(_)) => {}
+                Ok(Err(error)) => eprintln!("{}", error.message),
+                // The page says of which it could not be read.
+                Err(_) => arrive(book, &name),
+            }
+        }
+        tell_page(&app);
+    });
 }
 
 /// A camera that was open when an earlier run ended is open no longer: what it took is offered.
-fn settle(book: &Result<Wearbook, Error>) {
-    if let Ok(book) = book
-        && let Err(error) = book.settle_shots()
-    {
+fn settle(book: &Wearbook) {
+    if let Err(error) = book.settle() {
         eprintln!("{}", error.message);
     }
 }
@@ -66,54 +133,4 @@ fn folder<R: Runtime>(app: &App<R>) -> Result<PathBuf, tauri::Error> {
         return Ok(folder.into());
     }
     app.path().app_data_dir()
-}
-
-/// Imports `.wearbook` files that the desktop passed to the program. If there was just one, the page opens at it.
-fn take_in(shop: &Shop, files: impl Iterator<Item = PathBuf>) {
-    let jobs: Vec<String> = files.filter(|file| !is_option(file)).filter_map(|file| import(shop, &file)).collect();
-    let [job] = jobs.as_slice() else {
-        return;
-    };
-    if let Err(error) = show_first(shop, job) {
-        eprintln!("{}", error.message);
-    }
-}
-
-fn is_option(argument: &std::path::Path) -> bool {
-    argument.as_os_str().as_encoded_bytes().starts_with(b"-")
-}
-
-fn import(shop: &Shop, file: &std::path::Path) -> Option<String> {
-    let bytes = match std::fs::read(file) {
-        Ok(bytes) => bytes,
-        Err(error) => {
-            eprintln!("Could not read {}: {error}.", file.display());
-            return None;
-        }
-    };
-    match shop.act("archive_import", json!({}), Some(bytes)) {
-        Ok(answer) => json(answer).get("job").and_then(Value::as_str).map(str::to_owned),
-        Err(error) => {
-            eprintln!("Could not take in {}: {}", file.display(), error.message);
-            None
-        }
-    }
-}
-
-/// Makes the plan of a job the screen that the page restores.
-fn show_first(shop: &Shop, job: &str) -> Result<(), Error> {
-    let mut settings = json(shop.act("settings_get", json!({}), None)?);
-    if let Some(settings) = settings.as_object_mut() {
-        settings.insert("last_screen".into(), format!("#/job/{job}/plan").into());
-    }
-    shop.act("settings_set", json!({ "settings": settings }), None)?;
-    Ok(())
-}
-
-/// What an action answers as JSON; null if it answers bytes.
-fn json(answer: Answer) -> Value {
-    match answer {
-        Answer::Json(text) => serde_json::from_str(&text).unwrap_or_default(),
-        Answer::Bytes { .. } => Value::Null,
-    }
 }

@@ -19,6 +19,7 @@ pub(crate) const SCREENS: &[(&str, &str)] = &[
     ("part/main-shell.1.lower", "Main 1, lower shell"),
     ("part/tappet.2.intake.1", "Tappet 2, intake"),
     ("part/oil-pump", "Oil pump"),
+    ("camera/main-shell.2.upper", "Main 2, upper shell"),
     ("measure/main-journal.1", "Main 1, journal"),
     ("measure/bore.2", "Bore 2"),
     ("causes", "Causes"),

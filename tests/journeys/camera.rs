@@ -17,6 +17,11 @@ fn by_the_camera_of_the_phone() -> Outcome {
 }
 
 #[test]
+fn part_after_part() -> Outcome {
+    play_over(Place::PhoneInHand, Look::Dark, worn_engine::enter, in_turn)
+}
+
+#[test]
 fn by_the_share_sheet_of_the_phone() -> Outcome {
     play_over(Place::PhoneInHand, Look::Dark, worn_engine::enter, shared)
 }
@@ -50,14 +55,14 @@ async fn photographed(stage: &mut Stage) -> Outcome {
 
     // Killed behind the camera while it wrote: half a photo is none.
     behave(stage, json!({ "camera": { "writes": seen(stage, 5)?, "part": 0.5, "hangs": true } }))?;
-    killed_behind_the_camera(stage).await?;
+    killed_behind_the_camera(stage, "Take a photo").await?;
     stage.page.go(&shell, SHELL).await?;
     stage.page.see("link", &format!("Enlarge photo 1 of {SHELL}")).await?;
     ensure(!stage.page.text().await?.contains("waits"), "Half a photo is offered.")?;
 
     // Killed after it: the photo is offered where the person comes in, and taken in from there.
     behave(stage, json!({ "camera": { "writes": seen(stage, 3)?, "hangs": true } }))?;
-    killed_behind_the_camera(stage).await?;
+    killed_behind_the_camera(stage, "Take a photo").await?;
     let page = &stage.page;
     page.go("#/jobs", "Jobs").await?;
     page.read(&format!("A photo taken of {SHELL} waits.")).await?;
@@ -75,7 +80,7 @@ async fn photographed(stage: &mut Stage) -> Outcome {
 
     // Once more: offered at its part too, and thrown away with a second tap.
     behave(stage, json!({ "camera": { "writes": seen(stage, 4)?, "hangs": true } }))?;
-    killed_behind_the_camera(stage).await?;
+    killed_behind_the_camera(stage, "Take a photo").await?;
     let page = &stage.page;
     page.go(&shell, SHELL).await?;
     page.read(&format!("A photo taken of {SHELL} waits.")).await?;
@@ -95,6 +100,51 @@ async fn photographed(stage: &mut Stage) -> Outcome {
     page.press("button", "Close").await?;
     page.choose_file("Take a photo", &stage.folders.file("other.jpg", &picture_of(6)?)?).await?;
     page.see("link", &format!("Enlarge photo 4 of {SHELL}")).await
+}
+
+/// One tap for each part; what was taken badly is taken again, and a kill in the middle costs nothing.
+async fn in_turn(stage: &mut Stage) -> Outcome {
+    stage.page.see("heading", "Plan").await?;
+    let job = job_of(&stage.page).await?;
+    stage.page.press("link", "Photos in turn").await?;
+    stage.page.see("button", "Photograph …").await?;
+    stage.page.go(&format!("#/job/{job}/camera/main-shell.2.upper"), SHELL).await?;
+    behave(stage, json!({ "camera": { "writes": seen(stage, 2)? } }))?;
+    stage.page.press("button", &format!("Photograph {SHELL}")).await?;
+    stage.page.see("heading", "Main 3, upper shell").await?;
+    behave(stage, json!({ "camera": { "writes": seen(stage, 3)? } }))?;
+    stage.page.press("button", &format!("Take again: photo of {SHELL}")).await?;
+    stage.page.read("The new photo stands in place of the one before.").await?;
+    stage.page.saved().await?;
+    stage.page.see("heading", "Main 3, upper shell").await?;
+
+    // Killed behind the camera: it goes on where it was, with the photo offered.
+    behave(stage, json!({ "camera": { "writes": seen(stage, 4)?, "hangs": true } }))?;
+    killed_behind_the_camera(stage, "Photograph Main 3, upper shell").await?;
+    stage.page.see("heading", "Main 4, upper shell").await?;
+    stage.page.press("button", "Take it in: photo of Main 3, upper shell").await?;
+    stage.page.see("button", "Take again: photo of Main 3, upper shell").await?;
+    stage.page.press("link", "Skip main 4, upper shell").await?;
+    stage.page.see("heading", "Main 5, upper shell").await?;
+
+    // What is picked for the customer is not replaced.
+    stage.page.press("link", "Tag it: Main 3, upper shell").await?;
+    stage.page.press("link", "Enlarge photo 1 of Main 3, upper shell").await?;
+    stage.page.press("button", "For the customer, remove").await?;
+    stage.page.press("checkbox", "Show it to the customer").await?;
+    stage.page.saved().await?;
+    stage.page.press("link", "Back to the part").await?;
+    behave(stage, json!({ "camera": { "writes": seen(stage, 5)? } }))?;
+    stage.page.press("button", "Take again: photo of Main 3, upper shell").await?;
+    stage.page.read("Both photos are kept: something is marked on the one before.").await?;
+    stage.page.see("link", "Enlarge photo 2 of Main 3, upper shell").await?;
+    stage.page.press("link", "Next photo: main 4, upper shell").await?;
+    stage.page.see("button", "Photograph Main 4, upper shell").await?;
+
+    stage.page.go(&format!("#/job/{job}/part/main-shell.2.upper"), SHELL).await?;
+    stage.page.see("link", &format!("Enlarge photo 1 of {SHELL}")).await?;
+    let is_twice = stage.page.has("link", &format!("Enlarge photo 2 of {SHELL}")).await?;
+    ensure(!is_twice, "The photo that was taken again is kept twice.")
 }
 
 async fn shared(stage: &mut Stage) -> Outcome {
@@ -170,8 +220,8 @@ async fn open_shell(stage: &Stage) -> Outcome<String> {
 }
 
 /// Opens the camera, and ends the program once the camera has written.
-async fn killed_behind_the_camera(stage: &mut Stage) -> Outcome {
-    stage.page.press("button", "Take a photo").await?;
+async fn killed_behind_the_camera(stage: &mut Stage, opens_it: &str) -> Outcome {
+    stage.page.press("button", opens_it).await?;
     let shots = stage.folders.data().join("files/shots");
     stage
         .page

@@ -30,6 +30,7 @@ mod label;
 mod look;
 mod marks;
 mod one_trip;
+mod opened_files;
 mod put_away;
 mod refusals;
 mod screen_lengths;

@@ -56,14 +56,20 @@ impl Page {
         Ok(())
     }
 
-    /// Hands files to a file button.
+    /// Hands a file to a file button.
     pub(crate) async fn choose_file(&self, name: &str, file: &Path) -> Outcome {
+        self.choose_files(name, &[file]).await
+    }
+
+    /// Hands files to a file button.
+    pub(crate) async fn choose_files(&self, name: &str, files: &[&Path]) -> Outcome {
         let script = format!("{ACCESSIBLE}; return find('file', arguments[0])");
         let button = self.until(async || match self.element(&script, vec![json!(name)]).await? {
             Some(button) => Ok(button),
             None => fail(format!("There is no file button “{name}”.")),
         });
-        Ok(button.await?.send_keys(&file.to_string_lossy()).await?)
+        let names: Vec<_> = files.iter().map(|file| file.to_string_lossy()).collect();
+        Ok(button.await?.send_keys(&names.join("\n")).await?)
     }
 
     /// Waits until a thing is there.

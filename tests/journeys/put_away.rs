@@ -34,7 +34,7 @@ async fn journey(stage: &mut Stage) -> Outcome {
     put_away(page).await?;
     page.see("heading", "Jobs").await?;
     page.choose_file("Open an archive", &archive).await?;
-    page.read("This job was put away here.").await?;
+    page.read("The job in of-another-device.wearbook was put away here.").await?;
     page.press("button", "Leave it away").await?;
     page.see("button", "Put away: 1 job").await?;
     page.choose_file("Open an archive", &archive).await?;

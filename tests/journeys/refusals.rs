@@ -3,6 +3,7 @@
 use crate::failure::{Outcome, ensure};
 use crate::first_job::take_in;
 use crate::stage::{Stage, on_both};
+use crate::worn_engine::picture_of;
 
 on_both!(journey);
 
@@ -45,7 +46,15 @@ async fn journey(stage: &mut Stage) -> Outcome {
     let photo = stage.folders.file("shell.jpg", HEIC)?;
     page.choose_file("Choose photos", &photo).await?;
     page.read("HEIC").await?;
-    ensure(!page.has("link", "Enlarge photo 1 of …").await?, "The refused picture stayed on the page.")
+    ensure(!page.has("link", "Enlarge photo 1 of …").await?, "The refused picture stayed on the page.")?;
+
+    // One of several is told by its name, and the others are taken.
+    let first = stage.folders.file("first.jpg", &picture_of(3)?)?;
+    let third = stage.folders.file("third.jpg", &picture_of(4)?)?;
+    page.choose_files("Choose photos", &[first.as_path(), photo.as_path(), third.as_path()]).await?;
+    page.read("Not taken: shell.jpg.").await?;
+    page.read("2 photos saved.").await?;
+    page.see("link", "Enlarge photo 2 of Main 1, upper shell").await
 }
 
 /// The first bytes of a HEIC picture, as ISO/IEC 23008-12 has them. The name says JPEG: only the bytes count.

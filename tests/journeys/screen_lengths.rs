@@ -40,6 +40,7 @@ const SCREENS: &[(&str, &str, f64)] = &[
     ("part/bore.1", "Bore 1", MOST),
     ("part/crankshaft", "Crankshaft", MOST),
     ("part/oil-filter", "Oil filter", MOST),
+    ("camera/main-shell.2.upper", "Main 2, upper shell", FORM),
     ("measure/main-journal.1", "Main 1, journal", MOST),
     ("measure/bore.1", "Bore 1", MOST),
     ("measure/piston.1", "Piston 1", MOST),

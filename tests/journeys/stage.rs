@@ -101,17 +101,22 @@ impl Stage {
     pub(crate) async fn open(place: Place, look: Look, prepare: impl FnOnce(&Wearbook) -> Outcome) -> Outcome<Self> {
         let folders = Folders::new()?;
         prepare(&Wearbook::open(&folders.data())?)?;
-        let (running, page) = start(place, look, &folders).await?;
+        let (running, page) = start(place, look, &folders, &[]).await?;
         Ok(Self { place, look, folders, page, running })
     }
 
     /// Kills the program as the system does when memory is short or the power goes, and starts it anew.
     pub(crate) async fn kill_and_restart(&mut self) -> Outcome {
+        self.kill_and_open(&[]).await
+    }
+
+    /// The same, and the system opens files with it.
+    pub(crate) async fn kill_and_open(&mut self, files: &[PathBuf]) -> Outcome {
         match &mut self.running {
             Running::Phone(phone) => phone.kill()?,
             Running::Window(window) => window.kill()?,
         }
-        (self.running, self.page) = start(self.place, self.look, &self.folders).await?;
+        (self.running, self.page) = start(self.place, self.look, &self.folders, files).await?;
         Ok(())
     }
 
@@ -131,6 +136,14 @@ impl Stage {
         let frame = self.folders.file("frame.html", frame.as_bytes())?;
         self.page.client.goto(&format!("file://{}", frame.display())).await?;
         Ok(self.page.client.enter_frame(0).await?)
+    }
+
+    /// Opens a file with the program while it runs. Answers `false` where no test can do that.
+    pub(crate) fn open_with_it(&self, file: &Path) -> Outcome<bool> {
+        match &self.running {
+            Running::Window(window) => window.open_with_it(&self.folders, file).map(|()| true),
+            Running::Phone(_) => Ok(false),
+        }
     }
 
     /// Waits for a saved document whose name ends so, and answers its bytes.
@@ -153,15 +166,17 @@ fn file_ending(folder: &Path, ending: &str) -> Outcome<Option<PathBuf>> {
     Ok(None)
 }
 
-async fn start(place: Place, look: Look, folders: &Folders) -> Outcome<(Running, Page)> {
+async fn start(place: Place, look: Look, folders: &Folders, files: &[PathBuf]) -> Outcome<(Running, Page)> {
     match place {
         Place::Phone | Place::PhoneOnItsSide | Place::PhoneInHand => {
             let size = if place == Place::PhoneOnItsSide { (640, 360) } else { (360, 640) };
-            Phone::start(look, folders, size, place == Place::PhoneInHand)
+            Phone::start(look, folders, size, place == Place::PhoneInHand, files)
                 .await
                 .map(|(phone, page)| (Running::Phone(phone), page))
         }
-        Place::Window => Window::start(look, folders).await.map(|(window, page)| (Running::Window(window), page)),
+        Place::Window => {
+            Window::start(look, folders, files).await.map(|(window, page)| (Running::Window(window), page))
+        }
     }
 }
 

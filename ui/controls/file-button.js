@@ -3,14 +3,16 @@ import { html, nothing } from '../vendor/lit-html/lit-html.js'
 
 /**
  * @param {object} button
- * @param {string} button.label
+ * @param {unknown} button.label
+ * @param {string} [button.name] the same in full
  * @param {string} button.accept
  * @param {(files: File[]) => unknown} button.take
  * @param {boolean} [button.camera] open the camera that looks away from the person
  * @param {boolean} [button.multiple]
  * @param {boolean} [button.primary]
+ * @param {string} [button.look] how else it looks
  */
-export function fileButton({ label, accept, take, camera, multiple, primary }) {
+export function fileButton({ label, name, accept, take, camera, multiple, primary, look = '' }) {
   /** @param {Event} event */
   const onChange = (event) => {
     const input = /** @type {HTMLInputElement} */ (event.target)
@@ -20,9 +22,9 @@ export function fileButton({ label, accept, take, camera, multiple, primary }) {
     if (files.length > 0) take(files)
   }
   return html`
-    <label class=${primary ? 'file-button primary' : 'file-button'}>
+    <label class=${`file-button ${primary ? 'primary' : ''} ${look}`}>
       <input type="file" accept=${accept} capture=${camera ? 'environment' : nothing} ?multiple=${multiple}
-        @change=${onChange}>
+        aria-label=${name ?? nothing} @change=${onChange}>
       <span>${label}</span>
     </label>`
 }

@@ -22,7 +22,16 @@ const FULL = 'full'
 export function decisions(view) {
   const { parts } = view.assessment
   const title = words.screens.decisions
-  if (parts.length === 0) return { title, body: html`<p>${text.none}</p>${toRules()}` }
+  if (parts.length === 0) {
+    return {
+      title,
+      body: html`<p>${text.none}</p>
+        <p class="bar-inline">
+          <a class="button" href=${toScreen(view.job, 'intake', 'engine')}>${words.marks.toIntake}</a>
+          ${toRules()}
+        </p>`,
+    }
+  }
   const all = judgements(parts)
   const waiting = all.filter(isWaiting)
   const asked = all.find(({ id }) => id === state.route.subject)

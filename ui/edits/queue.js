@@ -2,6 +2,7 @@
 /** @import { Change, JobView, Shot } from '../types/api.d.ts' */
 /** @import { Waiting } from '../state.js' */
 import { addAncillaryPhoto, addPhoto, appendEdits, takeInPhoto } from '../backend.js'
+import { painted } from '../painted.js'
 import { attempt, redraw, state } from '../state.js'
 import { words } from '../words.js'
 import { guess, guessAncillaryPhoto, guessPhoto } from './guess.js'
@@ -31,18 +32,18 @@ export function submit(job, ...changes) {
   })
 }
 
-/** Adds photos to a part; each shows at once from memory.
- * @param {string} job @param {string} part @param {Iterable<File>} files */
-export function appendPhotos(job, part, files) {
-  for (const file of files) photographPart(job, part, file)
-}
-
-/** Adds a photo to a part; it shows at once from memory.
+/** Adds a photo to a part; it shows at once from memory. A refusal is shown.
  * @param {string} job @param {string} part @param {File} file
  * @param {(photo: string) => void} [named] told its name once it is saved, before it is drawn under it; not if the part
  * has it already */
-export const photographPart = (job, part, file, named) =>
-  appendPhoto(
+export const photographPart = (job, part, file, named) => attempt(async () => {
+  await submitPhoto(job, part, file, named)
+})
+
+/** The same; rejects with the refusal, for those that tell it themselves.
+ * @param {string} job @param {string} part @param {File} file @param {(photo: string) => void} [named] */
+export const submitPhoto = (job, part, file, named) =>
+  enqueuePhoto(
     job,
     file,
     (view, preview) => guessPhoto(view, part, preview),
@@ -67,13 +68,10 @@ const photosOf = (view, part) =>
 
 /** Says what something that came with the engine looks like.
  * @param {string} job @param {string} item @param {File} file */
-export const photographAncillary = (job, item, file) =>
-  appendPhoto(
-    job,
-    file,
-    (view, preview) => guessAncillaryPhoto(view, item, preview),
-    () => addAncillaryPhoto(job, item, file),
-  )
+export const photographAncillary = (job, item, file) => attempt(async () => {
+  const shows = (/** @type {JobView} */ view, /** @type {string} */ preview) => guessAncillaryPhoto(view, item, preview)
+  await enqueuePhoto(job, file, shows, () => addAncillaryPhoto(job, item, file))
+})
 
 /** Takes a photo of the camera into its job, by its file: there is nothing to show before. Rejects with the refusal.
  * @param {Shot} shot @param {(photo: string) => void} [named] as for `photographPart` */
@@ -82,12 +80,11 @@ export const takeInShot = ({ job, part, shot }, named) =>
 
 /** @param {string} job @param {File} file @param {(view: JobView, preview: string) => JobView} shows
  * @param {() => Promise<JobView>} send */
-function appendPhoto(job, file, shows, send) {
+function enqueuePhoto(job, file, shows, send) {
   const preview = URL.createObjectURL(file)
-  const saving = attempt(async () => {
-    await enqueue({ job, guess: (view) => shows(view, preview), send })
-  })
-  saving.finally(() => setTimeout(() => URL.revokeObjectURL(preview), 5000))
+  const saving = enqueue({ job, guess: (view) => shows(view, preview), send })
+  const forget = () => setTimeout(() => URL.revokeObjectURL(preview), 5000)
+  saving.then(forget, forget)
   return saving
 }
 
@@ -100,7 +97,8 @@ function enqueue(entry) {
   state.alert = ''
   forgetTold()
   redraw()
-  const result = queue.then(() => settle(entry))
+  const seen = painted()
+  const result = queue.then(() => seen).then(() => settle(entry))
   queue = result.catch(() => {})
   return result
 }

@@ -4,6 +4,7 @@
 /** @import { Selection } from '../backend.js' */
 /** @import { JobScreen, Route, ScreenName, ShopScreen } from '../route.js' */
 import { approval } from '../approval/approval.js'
+import { camera } from '../camera/camera.js'
 import { causes } from '../causes/causes.js'
 import { readNextLook } from '../causes/next-look.js'
 import { readLearnt } from '../controls/price.js'
@@ -61,6 +62,7 @@ export const SCREENS = {
   marks: { of: 'job', draw: marks },
   plan: { of: 'job', draw: plan, arrive: arriveAtPlan },
   part: { of: 'job', draw: part, isAside: true, arrive: arriveAtPart, follow: readLook },
+  camera: { of: 'job', draw: camera, isAside: true },
   measure: { of: 'job', draw: measure, isAside: true },
   sheet: { of: 'job', draw: sheet },
   sizing: { of: 'job', draw: sizing },

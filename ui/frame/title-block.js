@@ -4,6 +4,7 @@
 import { html } from '../vendor/lit-html/lit-html.js'
 import { areWaiting } from '../drafts.js'
 import { undo } from '../edits/together.js'
+import { painted } from '../painted.js'
 import { toScreen, toShop, walkOn } from '../route.js'
 import { redraw, state } from '../state.js'
 import { words } from '../words.js'
@@ -24,16 +25,17 @@ const ITS_STEP = { isListOfScreens: true }
 /** @param {boolean} unfolded */
 function unfold(unfolded) {
   isUnfolded = unfolded
-  if (unfolded) history.pushState(ITS_STEP, '')
-  else history.back()
   redraw()
+  if (unfolded) painted().then(() => isUnfolded && !isItsStep() && history.pushState(ITS_STEP, ''))
+  else if (isItsStep()) history.back()
 }
 
+const isItsStep = () => Boolean(history.state?.isListOfScreens)
+
 addEventListener('popstate', () => {
-  const isItsStep = Boolean(history.state?.isListOfScreens)
   // Come back to from a screen that was not in the list.
-  if (isItsStep && !isUnfolded) return history.back()
-  if (isItsStep || !isUnfolded) return
+  if (isItsStep() && !isUnfolded) return history.back()
+  if (isItsStep() || !isUnfolded) return
   foldScreens()
   redraw()
 })
@@ -95,7 +97,7 @@ function jobNav(view, shown) {
 /** The screen that is chosen takes the step of the list. @param {MouseEvent} event */
 function inItsPlace(event) {
   const chosen = /** @type {HTMLElement} */ (event.target).closest('a')
-  if (chosen) walkOn(event, chosen.href)
+  if (chosen && isItsStep()) walkOn(event, chosen.href)
 }
 
 /** @param {string} address @param {string} label @param {boolean} current */

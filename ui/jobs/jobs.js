@@ -2,16 +2,18 @@
 /** @import { JobLine, JobList, Lines, Waiting } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { repeat } from '../vendor/lit-html/directives/repeat.js'
-import { createJob, importArchive, listJobs, makeDemo, Refusal } from '../backend.js'
+import { createJob, listJobs, makeDemo } from '../backend.js'
 import { fileButton } from '../controls/file-button.js'
 import { day, dayOf, moment } from '../dates.js'
 import { underWay } from '../frame/under-way.js'
 import { go, toScreen, toShop } from '../route.js'
 import { allShots } from '../shots/shots.js'
-import { attempt, redraw, state } from '../state.js'
+import { attempt, state } from '../state.js'
 import { words } from '../words.js'
 import { away, isAnyAway, readAway } from './away.js'
+import { recovered } from './recovered.js'
 import { search } from './search.js'
+import { askedBack, openArchives } from './taking-in.js'
 
 /** So many are shown at once, and so many more each time. */
 const AT_ONCE = 12
@@ -27,8 +29,10 @@ let withFinished = false
 
 export async function readJobs() {
   const wanted = asked
-  await readAway()
-  const list = await listJobs({ find: wanted, finished: withFinished || wanted.trim() !== '', most })
+  const [list] = await Promise.all([
+    listJobs({ find: wanted, finished: withFinished || wanted.trim() !== '', most }),
+    readAway(),
+  ])
   // While this was read more may have been typed.
   if (wanted !== asked) return
   shown = list
@@ -52,7 +56,7 @@ export function jobs() {
     title: words.screens.jobs,
     body: html`
       ${allShots()}
-      ${put === null ? '' : askedBack(put)}
+      ${askedBack()}
       ${shown === null ? '' : troubles(shown)}
       ${shown === null
         ? html`<p>${state.alert ? '' : words.frame.loading}</p>`
@@ -63,7 +67,7 @@ export function jobs() {
     bar: html`
       <div class="bar">
         ${all > 0 ? html`<a class="button" href=${toShop('label')}>${words.screens.label}</a>` : ''}
-        ${fileButton({ label: words.jobs.importFile, accept: '.wearbook', take: openArchive })}
+        ${fileButton({ label: words.jobs.importFile, accept: '.wearbook', multiple: true, take: openArchives })}
         <button type="button" class="primary" @click=${newJob}>${words.jobs.create}</button>
       </div>`,
   }
@@ -72,11 +76,7 @@ export function jobs() {
 /** What is wrong with the device or was with its records. @param {JobList} list */
 const troubles = ({ recovery, clock_back }) => html`
   ${clock_back === null ? '' : html`<p class="notice">${words.jobs.clockBack(day(dayOf(clock_back)))}</p>`}
-  ${recovery === null ? '' : html`
-    <details>
-      <summary>${words.jobs.recovered}</summary>
-      <p>${words.jobs.recoveredWhat(recovery)}</p>
-    </details>`}`
+  ${recovery === null ? '' : recovered(recovery)}`
 
 /** What is on the bench; what is finished is put away below it, but not what was asked for. @param {JobList} list */
 function onBench({ open, finished }) {
@@ -146,39 +146,4 @@ const newJob = () =>
   attempt(async () => {
     state.saved = await createJob()
     go(toScreen(state.saved.job, 'intake'))
-  })
-
-/** The archive of a job that was put away here, until it is said whether it comes back. @type {File | null} */
-let put = null
-
-/** @param {File} file */
-const askedBack = (file) => html`
-  <section role="alert" class="notice">
-    <p>${words.jobs.wasPutAway}</p>
-    <button type="button" class="primary" @click=${() => take(file, true)}>${words.jobs.takeBack}</button>
-    <button type="button" @click=${() => leaveAway()}>${words.jobs.leaveAway}</button>
-  </section>`
-
-function leaveAway() {
-  put = null
-  redraw()
-}
-
-/** @param {File[]} files */
-const openArchive = ([file]) => file && take(file, false)
-
-/** @param {File} file @param {boolean} back */
-const take = (file, back) =>
-  attempt(async () => {
-    put = null
-    try {
-      const taken = await underWay((way) => importArchive(file, way, back))
-      if (!taken) return
-      if (taken.refused.length > 0) state.onArrival = { alert: words.jobs.leftOut(taken.refused) }
-      go(toScreen(taken.job, 'plan'))
-    } catch (failure) {
-      if (!(failure instanceof Refusal) || failure.code !== 'job-put-away') throw failure
-      put = file
-      redraw()
-    }
   })

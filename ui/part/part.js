@@ -52,7 +52,7 @@ export function part(view) {
       ${cautions(open.cautions)}
       ${judged ? beforeItComesApart(view, judged) : ''}
       ${lookHere(view, open)}
-      ${photos(view.job, open)}
+      ${photos(view, open)}
       ${tags(view.job, open, isCleanInBar(open, next) ? '' : clean(view.job, open, 'tag'))}
       ${judged ? html`${back(view.job, judged)} ${cap(view, judged)} ${measured(view, judged)}` : ''}
       ${field({

@@ -49,7 +49,7 @@ export function drawing(all) {
   const cells = [...section.cells].sort((a, b) => a.row - b.row || a.column - b.column)
   return html`
     <ul class=${`plan-grid ${grid.isLabelled ? 'plan-labelled' : ''} ${all.notes ? 'plan-noted' : ''}`}
-      .style=${`--columns: ${section.columns}`}>
+      .style=${`--columns: ${section.columns}; --rows: ${section.rows}`}>
       ${section.column_heads.map((kinds, column) =>
         columnHead(kinds, column + grid.column, column === section.centre_line))}
       ${section.centre_line === null ? '' : shaft(section.rows, section.centre_line + grid.column, grid)}

@@ -2,6 +2,7 @@
 /** @import { JobView, PlanSection } from '../types/api.d.ts' */
 /** @import { Drawn } from './drawing.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
+import { lacking } from '../camera/order.js'
 import { key } from '../hatching/key.js'
 import { toPart, toScreen, toShop } from '../route.js'
 import { state } from '../state.js'
@@ -49,6 +50,9 @@ export function plan(view) {
     bar: html`
       <div class="bar">
         <a class="button" href=${toShop('label')}>${words.screens.label}</a>
+        ${lacking(view, '').length > 0
+          ? html`<a class="button" href=${toScreen(view.job, 'camera')}>${words.camera.begin}</a>`
+          : ''}
         ${next ? html`<a class="button primary" href=${toPart(view.job, next.part)}>${text.next(next.label)}</a>` : ''}
       </div>`,
   }

@@ -8,6 +8,7 @@ import { field } from '../controls/field.js'
 import { tick } from '../controls/input.js'
 import { showLook } from '../frame/look.js'
 import { makeRoom } from '../frame/room.js'
+import { painted } from '../painted.js'
 import { toInstruments, toShop } from '../route.js'
 import { attempt, state } from '../state.js'
 import { capitalised } from '../text.js'
@@ -114,7 +115,7 @@ const keepTerm = (id, usage) =>
 /** Notes the screen, so that it returns after the system has ended the program. @param {string} address */
 export function rememberScreen(address) {
   // A screen that can't be noted is no loss worth a sentence: the program then starts with the jobs.
-  if (state.settings.last_screen !== address) store({ last_screen: address }).catch(() => {})
+  if (state.settings.last_screen !== address) painted().then(() => store({ last_screen: address })).catch(() => {})
 }
 
 /** Keeps what the shop has set. @param {Partial<Settings>} changed */

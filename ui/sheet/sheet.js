@@ -41,7 +41,7 @@ function overview(view) {
     body: html`
       ${head(view)}
       ${doubts(assessment.sheet_doubts)}
-      ${kindsOf(view).map((kind) => linesOf(view, kind))}
+      ${byKind(view).map(([kind, lines]) => linesOf(view, kind, lines))}
       ${GROUPS.filter((group) => isAsked(view, group)).map((group) => seriesTable(view, group))}
       <section aria-labelledby="sheet-besides">
         <h2 id="sheet-besides">${text.besides}</h2>
@@ -87,25 +87,26 @@ function head(view) {
 /** @param {JobView} view */
 const isBlank = ({ sheet }) => !sheet.head.name && !sheet.head.source && sheet.lines.length === 0
 
-/** The kinds that the sheet speaks of, as they come out of the engine. @param {JobView} view */
-function kindsOf({ sheet, assessment }) {
-  const order = [...assessment.parts, ...catalogue().kinds.map(({ id }) => ({ kind: id }))].map(({ kind }) => kind)
-  const named = new Set(sheet.lines.map(({ of }) => of.kind))
-  return [...new Set(order)].filter((kind) => named.has(kind))
+/** @typedef {[Line, LineWords | undefined]} Worded a line with its words */
+
+/** The lines by the kinds of which they speak, as these come out of the engine.
+ * @param {JobView} view @returns {[PartKind, Worded[]][]} */
+function byKind({ sheet, sheet_words, assessment }) {
+  /** @type {Map<PartKind, Worded[]>} */
+  const lines = new Map()
+  for (const { kind } of [...assessment.parts, ...catalogue().kinds.map(({ id }) => ({ kind: id }))]) lines.set(kind, [])
+  sheet.lines.forEach((line, nth) => lines.get(line.of.kind)?.push([line, sheet_words.lines[nth]]))
+  return [...lines].filter(([, own]) => own.length > 0)
 }
 
-/** @param {JobView} view @param {PartKind} kind */
-function linesOf({ job, sheet, sheet_words }, kind) {
-  const own = sheet.lines.flatMap((line, nth) =>
-    (line.of.kind === kind ? [row(job, line, sheet_words.lines[nth])] : []))
-  return folded({
-    name: `${job} sheet ${kind}`,
-    summary: html`
-      <span class="fold-name">${capitalised(kindOf(kind).name)}</span>
-      <span class="fold-facts">${text.lines(own.length)}</span>`,
-    body: html`<ul class="rows">${own}</ul>`,
-  })
-}
+/** @param {JobView} view @param {PartKind} kind @param {Worded[]} lines */
+const linesOf = ({ job }, kind, lines) => folded({
+  name: `${job} sheet ${kind}`,
+  summary: html`
+    <span class="fold-name">${capitalised(kindOf(kind).name)}</span>
+    <span class="fold-facts">${text.lines(lines.length)}</span>`,
+  body: () => html`<ul class="rows">${lines.map(([line, inWords]) => row(job, line, inWords))}</ul>`,
+})
 
 /** @param {string} job @param {Line} line @param {LineWords | undefined} inWords */
 const row = (job, line, inWords) => inWords && html`

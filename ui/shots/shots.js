@@ -24,11 +24,21 @@ export const cameraButton = (job, of, label, look) =>
  * read out. @param {string} job @param {Of} of */
 export function shotsOf(job, of) {
   const here = state.shots.filter((shot) => shot.job === job && isOf(shot, of))
-  const stages = here.map(stageOf)
+  return html`${stage(here)} ${offers(here, false)}`
+}
+
+/** @param {Shot[]} shots */
+function stage(shots) {
+  if (!surroundings.phone.take_photo && shots.length === 0) return ''
+  const stages = shots.map(stageOf)
   const told = stages.includes('open') ? text.open : stages.includes('saving') ? text.saving : ''
-  return html`
-    ${surroundings.phone.take_photo || here.length > 0 ? html`<p class="hint shot-told" role="status">${told}</p>` : ''}
-    ${offers(here, false)}`
+  return html`<p class="hint shot-told" role="status">${told}</p>`
+}
+
+/** The same of all parts of a job. @param {string} job */
+export function shotsOfJob(job) {
+  const here = state.shots.filter((shot) => shot.job === job)
+  return html`${stage(here)} ${offers(here, false)}`
 }
 
 /** All that wait, with whose engine it is. */

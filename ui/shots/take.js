@@ -5,6 +5,7 @@ import { beginShot, dropShot, endShot, listShots, takePhoto } from '../backend.j
 import { takeInShot } from '../edits/queue.js'
 import { attempt, redraw, state } from '../state.js'
 import { words } from '../words.js'
+import { noteFresh } from './fresh.js'
 
 /** Of what a photo is taken.
  * @typedef {{ part: string } | { ancillary: string }} Of */
@@ -36,7 +37,8 @@ export const photograph = (job, of, named) =>
   })
 
 /** @param {Shot} shot */
-export const takeIn = (shot) => attempt(() => into(shot))
+export const takeIn = (shot) =>
+  attempt(() => into(shot, (photo) => shot.part && noteFresh({ job: shot.job, part: shot.part, photo })))
 
 /** @param {Shot} shot @param {(photo: string) => void} [named] */
 async function into(shot, named) {

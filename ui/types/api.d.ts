@@ -105,6 +105,18 @@ export type Arrangement = {
   /** How it is made. */
   construction?: Construction, };
 
+/** One of them. */
+export type Arrival = {
+  /** The number by which it goes. */
+  arrival: number,
+  /** What it is called where it comes from. */
+  name: string, };
+
+/** The number by which it goes until it is taken in. */
+export type ArrivalBegun = {
+  /** The number. */
+  arrival: number, };
+
 /** An item as it was asked for when it was ticked: so that the tick still tells what was ordered or sent when the job asks
  * for something else. */
 export type Asked = {
@@ -3112,6 +3124,26 @@ way?: number, }; reply: Blob };
  */
 text: string, }; reply: Labelled };
   label_read: { arguments: Record<symbol, never>; reply: Labelled };
+  arrival_begin: { arguments: { 
+/**
+ * What it is called where it comes from.
+ */
+name: string, }; reply: ArrivalBegun };
+  arrival_add: { arguments: { 
+/**
+ * The file.
+ */
+arrival: number, 
+/**
+ * How many bytes stand before it.
+ */
+at: number, }; reply: Nothing };
+  arrival_list: { arguments: Record<symbol, never>; reply: Array<Arrival> };
+  arrival_drop: { arguments: { 
+/**
+ * The file.
+ */
+arrival: number, }; reply: Nothing };
   archive_export: { arguments: { 
 /**
  * The job.
@@ -3122,6 +3154,10 @@ job: JobId,
  */
 way?: number, }; reply: Blob };
   archive_import: { arguments: { 
+/**
+ * The file.
+ */
+arrival: number, 
 /**
  * A number by which to ask how far it is.
  */

@@ -53,6 +53,7 @@ CREATE TABLE shelf (
     kind    TEXT NOT NULL CHECK (kind IN ('instrument', 'sheet', 'prices')),
     name    TEXT NOT NULL, -- an instrument's id, a sheet's name, nothing for the one list of prices
     content TEXT NOT NULL DEFAULT '{}', -- JSON, in the published form of job.json
+    changed_at INTEGER NOT NULL DEFAULT 0, -- when it was put there; 0 if that is not known
     PRIMARY KEY (kind, name)
 ) STRICT, WITHOUT ROWID;
 
@@ -99,4 +100,11 @@ CREATE TABLE put_away (
     at     INTEGER NOT NULL DEFAULT 0, -- when
     device INTEGER NOT NULL DEFAULT 0, -- on which device
     gone   INTEGER NOT NULL DEFAULT 0 CHECK (gone IN (0, 1)) -- 1 once nothing else is left
+) STRICT, WITHOUT ROWID;
+
+-- Pictures that stand in for photos whose originals are not here: cleaned by whoever gave the job away. A row goes when the
+-- original comes.
+CREATE TABLE stand_in (
+    original TEXT NOT NULL PRIMARY KEY, -- of the photo that an edit names, as in photo
+    photo    TEXT NOT NULL REFERENCES photo (id) -- the picture
 ) STRICT, WITHOUT ROWID;

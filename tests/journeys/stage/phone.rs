@@ -1,5 +1,6 @@
 //! Chromium in the measures of a small phone, on the page of the harness.
 
+use std::path::PathBuf;
 use std::process::Command;
 use std::time::Duration;
 
@@ -17,12 +18,22 @@ pub(crate) struct Phone {
 }
 
 impl Phone {
-    /// Starts both; the size is that of the page, width before height.
-    pub(crate) async fn start(look: Look, folders: &Folders, size: (u32, u32), in_hand: bool) -> Outcome<(Self, Page)> {
+    /// Starts both; the size is that of the page, width before height. The files are those that the system opens with the
+    /// program.
+    pub(crate) async fn start(
+        look: Look,
+        folders: &Folders,
+        size: (u32, u32),
+        in_hand: bool,
+        files: &[PathBuf],
+    ) -> Outcome<(Self, Page)> {
         let mut program = Command::new(env!("CARGO_BIN_EXE_harness"));
         program.arg("--data").arg(folders.data()).arg("--port").arg(folders.port().to_string());
         if in_hand {
             program.arg("--phone").arg(folders.device());
+        }
+        for file in files {
+            program.arg("--open").arg(file);
         }
         // An earlier page, to count its taps beside those of this one.
         if let Some(earlier) = std::env::var_os("WEARBOOK_PAGE") {

@@ -32,13 +32,16 @@ struct Options {
     /// Behave like a phone, as this folder says; see `phone.rs`.
     #[arg(long)]
     phone: Option<PathBuf>,
+    /// A file that the system opens with the program.
+    #[arg(long)]
+    open: Vec<PathBuf>,
     /// Where to write the port once the harness listens.
     #[arg(long)]
     port_file: Option<PathBuf>,
 }
 
-/// The largest body: an archive with many photos.
-const MAX_BODY: usize = 512 * 1024 * 1024;
+/// The largest body: a photo. Larger files come in pieces.
+const MAX_BODY: usize = 48 * 1024 * 1024;
 
 #[tokio::main]
 async fn main() -> ExitCode {
@@ -53,7 +56,10 @@ async fn main() -> ExitCode {
 
 async fn serve(options: Options) -> Result<(), Box<dyn std::error::Error>> {
     let wearbook = Arc::new(Wearbook::open(&options.data)?);
-    wearbook.settle_shots()?;
+    wearbook.settle()?;
+    for file in &options.open {
+        wearbook.arrive(file)?;
+    }
     let device = phone::Device::new(Arc::clone(&wearbook), options.phone);
     let ui = options.ui.unwrap_or_else(|| wearbook_tests::checkout().join("ui"));
     let app = Router::new()

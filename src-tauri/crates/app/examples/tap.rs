@@ -6,7 +6,6 @@
 #![allow(clippy::indexing_slicing, reason = "what the actions answered has these fields")]
 
 use std::error::Error;
-use std::fs;
 use std::hint::black_box;
 use std::path::Path;
 use std::time::Instant;
@@ -32,8 +31,11 @@ const EDITS: usize = 500;
 const SHEET: &str = include_str!("../../core/examples/measured/sheet.json");
 
 fn main() -> Result<(), Box<dyn Error>> {
-    let archive = fs::read(std::env::args().nth(1).ok_or("usage: tap ARCHIVE")?)?;
-    time("the demo", |book| ask(book, "archive_import", json!({}), Some(archive)))?;
+    let archive = std::env::args().nth(1).ok_or("usage: tap ARCHIVE")?;
+    time("the demo", |book| {
+        let arrival = book.arrive(archive.as_ref())?;
+        ask(book, "archive_import", json!({ "arrival": arrival }), None)
+    })?;
     time("a V8 with 500 edits", |book| {
         let begun = ask(book, "job_create", json!({}), None)?;
         ask(book, "edits_append", json!({ "job": begun["job"], "changes": v8()? }), None)

@@ -30,6 +30,8 @@ mod actions;
 
 pub mod action;
 mod answer;
+mod archive;
+mod arrivals;
 mod clock;
 mod dispatch;
 mod error;
@@ -54,10 +56,11 @@ pub use look::{Look, TextSize};
 pub use settings::Settings;
 pub use shelf::Shelf;
 pub use view::{HistoryLine, JobLine, JobView, Said, Shot};
-pub use wearbook_store::{MAX_ARCHIVE_BYTES, write_whole};
+pub use wearbook_store::write_whole;
 
 use std::path::Path;
 
+use arrivals::Arrivals;
 use open_job::{Open, OpenJob};
 use serde_json::Value;
 use ways::Ways;
@@ -70,6 +73,7 @@ pub struct Wearbook {
     clock: Box<dyn Clock>,
     open_job: OpenJob,
     ways: Ways,
+    arrivals: Arrivals,
 }
 
 impl Wearbook {
@@ -87,7 +91,13 @@ impl Wearbook {
     /// As [`Wearbook::open`].
     pub fn open_with_clock(dir: &Path, clock: impl Clock + 'static) -> Result<Self, Error> {
         let store = Store::open(dir)?;
-        Ok(Self { store, clock: Box::new(clock), open_job: OpenJob::default(), ways: Ways::default() })
+        Ok(Self {
+            store,
+            clock: Box::new(clock),
+            open_job: OpenJob::default(),
+            ways: Ways::default(),
+            arrivals: Arrivals::default(),
+        })
     }
 
     /// For when the system may end the program, or copy its folder: see [`Store::rest`].

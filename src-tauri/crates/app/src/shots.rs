@@ -7,12 +7,13 @@ use wearbook_store::{ShotEnd, ShotId};
 use crate::{Error, Wearbook, picture};
 
 impl Wearbook {
-    /// Settles what an earlier run of the program has left: a camera that was open then is open no longer. For the
-    /// program that has the page; another that opens the same folder beside it must not.
+    /// Settles what an earlier run of the program has left: a camera that was open then is open no longer, and a file that
+    /// was on its way in has to be sent again. For the program that has the page.
     ///
     /// # Errors
     /// What the store says.
-    pub fn settle_shots(&self) -> Result<(), Error> {
+    pub fn settle(&self) -> Result<(), Error> {
+        self.store.sweep_arrivals()?;
         Ok(self.store.settle_shots(&picture::check)?)
     }
 

@@ -56,6 +56,21 @@ impl Shop {
         json_of(self.book.act(name, arguments, Some(bytes.to_vec())).unwrap())
     }
 
+    /// A file as the page sends it, in pieces.
+    #[track_caller]
+    fn arrive(&self, bytes: &[u8]) -> Value {
+        let arrival = self.ask("arrival_begin", json!({ "name": "a.wearbook" }))["arrival"].clone();
+        let (first, second) = bytes.split_at(bytes.len() / 2);
+        self.give("arrival_add", json!({ "arrival": arrival, "at": 0 }), first);
+        self.give("arrival_add", json!({ "arrival": arrival, "at": first.len() }), second);
+        arrival
+    }
+
+    #[track_caller]
+    fn take_in(&self, bytes: &[u8]) -> Value {
+        self.ask("archive_import", json!({ "arrival": self.arrive(bytes) }))
+    }
+
     #[track_caller]
     fn fetch(&self, name: &str, arguments: Value) -> (Vec<u8>, &'static str, Option<String>) {
         match self.book.act(name, arguments, None).unwrap() {
@@ -319,11 +334,43 @@ fn an_archive_goes_to_another_shop_and_comes_back_the_same() {
     let (archive, mime, name) = here.fetch("archive_export", json!({ "job": job }));
     assert_eq!((mime, name.as_deref()), ("application/zip", Some("2030-03-17 A Customer.wearbook")));
     for _ in 0..2 {
-        assert_eq!(there.give("archive_import", json!({}), &archive), json!({ "job": job, "refused": [] }));
+        assert_eq!(there.take_in(&archive), json!({ "job": job, "refused": [] }));
     }
     assert!(there.fetch("archive_export", json!({ "job": job })).0 == archive);
     assert_eq!(there.ask("job_open", json!({ "job": job })), here.ask("job_open", json!({ "job": job })));
-    there.refuse("archive_import", json!({}), Some(b"PK no archive"), "archive-refused");
+    let arrival = there.arrive(b"PK no archive");
+    there.refuse("archive_import", json!({ "arrival": arrival }), None, "archive-refused");
+    there.refuse("archive_import", json!({ "arrival": arrival }), None, "no-such-arrival");
+}
+
+#[test]
+fn files_opened_from_outside_wait_until_they_are_taken_in() {
+    let (here, there) = (open_shop(), open_shop());
+    let job = here.job();
+    let (archive, _, name) = here.fetch("archive_export", json!({ "job": job }));
+    let name = name.unwrap();
+    let path = here.dir.path().join(&name);
+    std::fs::write(&path, &archive).unwrap();
+    there.arrive(b"half of what the page sends");
+    there.book.arrive(&path).unwrap();
+    there.book.arrive_copied("lent.wearbook".as_ref(), &mut archive.as_slice()).unwrap();
+    there.book.arrive("/nowhere/gone.wearbook".as_ref()).unwrap();
+    let waiting = there.ask("arrival_list", json!({}));
+    let named: Vec<&Value> = waiting.as_array().unwrap().iter().map(|arrival| &arrival["name"]).collect();
+    assert_eq!(named, [&json!(name), &json!("lent.wearbook"), &json!("gone.wearbook")]);
+    for n in 0..2 {
+        let taken = there.ask("archive_import", json!({ "arrival": waiting[n]["arrival"] }));
+        assert_eq!(taken, json!({ "job": job, "refused": [] }));
+    }
+    assert!(path.exists(), "the owner’s own file is gone");
+    let why = there.refuse("archive_import", json!({ "arrival": waiting[2]["arrival"] }), None, "archive-refused");
+    assert!(why.starts_with("gone.wearbook can’t be read"), "{why}");
+    assert_eq!(there.ask("arrival_list", json!({})), json!([]));
+    there.ask("arrival_drop", json!({ "arrival": 77 }));
+    // What the page had begun is gone at the next start; nothing else was left.
+    assert_eq!(std::fs::read_dir(there.dir.path().join("arrivals")).unwrap().count(), 1);
+    there.book.settle().unwrap();
+    assert_eq!(std::fs::read_dir(there.dir.path().join("arrivals")).unwrap().count(), 0);
 }
 
 #[test]
@@ -338,11 +385,12 @@ fn a_job_is_put_away_and_comes_back() {
     assert_eq!(shop.ask("job_list", json!({}))["open"]["found"], 0);
     shop.refuse("job_open", one.clone(), None, "no-such-job");
     assert_eq!(shop.ask("job_away", json!({}))[0]["customer"], "A. Customer");
-    shop.refuse("archive_import", json!({}), Some(&archive), "job-put-away");
+    let arrival = shop.arrive(&archive);
+    shop.refuse("archive_import", json!({ "arrival": arrival }), None, "job-put-away");
     shop.ask("job_bring_back", one.clone());
     assert_eq!(shop.ask("job_list", json!({}))["open"]["found"], 1);
     shop.ask("job_put_away", one);
-    assert_eq!(shop.give("archive_import", json!({ "back": true }), &archive)["job"], job);
+    assert_eq!(shop.ask("archive_import", json!({ "arrival": arrival, "back": true }))["job"], job);
     assert_eq!(shop.ask("job_away", json!({})), json!([]));
 }
 
@@ -355,7 +403,7 @@ fn what_no_entry_may_be_is_counted_and_the_rest_is_taken_in() {
     let close = json!({ "id": id(3), "change": { "do": "close", "closed": true } });
     let edits = json!([fill(1, "Ada"), fill(2, &"x".repeat(10_001)), close, fill(4, "Later")]);
     let file = json!({ "format": "wearbook-job", "version": 1, "job": "7".repeat(32), "edits": edits });
-    let taken = shop.give("archive_import", json!({}), file.to_string().as_bytes());
+    let taken = shop.take_in(file.to_string().as_bytes());
     assert_eq!(taken["refused"], json!([{ "reason": "A text of more than 10000 characters.", "count": 1 }]));
     let one = json!({ "job": taken["job"] });
     assert_eq!(shop.ask("job_open", one.clone())["texts"]["customer"], "Ada");
@@ -375,7 +423,7 @@ fn a_picture_in_an_archive_is_held_to_the_same_rules_as_one_from_a_camera() {
     zip.start_file(format!("photos/{}.jpg", wearbook_store::photo_id(bytes).as_str()), options).unwrap();
     zip.write_all(bytes).unwrap();
     let archive = zip.finish().unwrap().into_inner();
-    let message = shop.refuse("archive_import", json!({}), Some(&archive), "archive-refused");
+    let message = shop.refuse("archive_import", json!({ "arrival": shop.arrive(&archive) }), None, "archive-refused");
     assert!(message.contains("PDF"), "{message}");
     assert_eq!(shop.ask("job_list", json!({}))["open"], json!({ "lines": [], "found": 0 }));
 }
@@ -725,7 +773,7 @@ fn the_border_distrusts() {
 
 /// Bytes for those that take some.
 fn bytes_for(name: &str) -> Option<&'static [u8]> {
-    matches!(name, "photo_add" | "label_read" | "archive_import" | "sheet_import").then_some(b"x")
+    matches!(name, "photo_add" | "label_read" | "arrival_add" | "sheet_import").then_some(b"x")
 }
 
 #[test]

@@ -339,10 +339,8 @@ impl Shelf {
 
     #[track_caller]
     fn import(&self, folder: &Path, then: &Value) -> Value {
-        match self.book.act("archive_import", json!({}), Some(archive(folder, then))).unwrap() {
-            Answer::Json(json) => serde_json::from_str::<Value>(&json).unwrap()["job"].clone(),
-            Answer::Bytes { .. } => panic!("bytes where a job was expected"),
-        }
+        let arrival = self.book.arrive_copied("kept.wearbook".as_ref(), &mut archive(folder, then).as_slice()).unwrap();
+        self.ask("archive_import", json!({ "arrival": arrival }))["job"].clone()
     }
 
     fn log(&self, job: &Value) -> Vec<Edit> {

@@ -199,7 +199,7 @@ fn a_photo_that_was_taken_when_the_program_ended_is_offered_at_the_next_start_un
 
     for _ in 0..2 {
         let book = Wearbook::open(&dir.path().join("data")).unwrap();
-        book.settle_shots().unwrap();
+        book.settle().unwrap();
         let Answer::Json(list) = book.act("shot_list", json!({}), None).unwrap() else { panic!("no list") };
         let list: Value = serde_json::from_str(&list).unwrap();
         assert_eq!((&list[0]["taken"], &list[0]["job"], list.as_array().unwrap().len()), (&json!(true), &job, 1));

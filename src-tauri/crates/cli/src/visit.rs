@@ -7,7 +7,6 @@ use tempfile::TempDir;
 use wearbook_app::{Answer, Clock, SystemClock, Wearbook};
 
 use crate::failure::Failure;
-use crate::file;
 
 /// A book that holds one job.
 pub(crate) struct Visit {
@@ -27,9 +26,9 @@ impl Visit {
 
     /// A book into which a file was taken in; also its job.
     pub(crate) fn with_file(file: &Path) -> Result<(Self, Value), Failure> {
-        let bytes = file::read(file, wearbook_app::MAX_ARCHIVE_BYTES)?;
         let visit = Self::begin(SystemClock)?;
-        let imported = visit.ask("archive_import", json!({}), Some(bytes))?;
+        let arrival = visit.book.arrive(file)?;
+        let imported = visit.ask("archive_import", json!({ "arrival": arrival }), None)?;
         for refused in imported.get("refused").and_then(Value::as_array).into_iter().flatten() {
             let told = |field: &str| refused.get(field).cloned().unwrap_or_default();
             eprintln!("{} entries were left out: {}", told("count"), told("reason"));

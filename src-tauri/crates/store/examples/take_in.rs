@@ -14,12 +14,12 @@ fn main() -> Result<(), StoreError> {
     for file in std::env::args_os().skip(1) {
         let dir = tempfile::tempdir()?;
         let store = Store::open(dir.path())?;
-        let bytes = std::fs::read(&file)?;
+        let bytes = std::fs::metadata(&file)?.len();
         let check = |_: &[u8]| Ok(PhotoFacts { format: PhotoFormat::Jpeg, width: 1, height: 1 });
         let start = Instant::now();
-        let imported = store.import(&bytes, 1, &check, &UnderWay::default());
+        let imported = store.import(std::fs::File::open(&file)?, 1, &check, &UnderWay::default());
         let taken = start.elapsed();
-        println!("{}: {} MB, taken in {taken:.2?}", file.display(), bytes.len() / 1_000_000);
+        println!("{}: {} MB, taken in {taken:.2?}", file.display(), bytes / 1_000_000);
         match imported {
             Err(refused) => println!("  refused: {refused}"),
             Ok(imported) => {

@@ -19,6 +19,7 @@ const MIGRATIONS: &[M<'_>] = &[
     M::up(include_str!("../migrations/0004_shot.sql")),
     M::up(include_str!("../migrations/0005_clock.sql")),
     M::up(include_str!("../migrations/0006_put_away.sql")),
+    M::up(include_str!("../migrations/0007_stand_in.sql")),
     M::up(include_str!("../migrations/0008_place.sql")),
 ];
 

@@ -5,6 +5,8 @@ use std::io;
 use rusqlite::ErrorCode;
 use wearbook_core::under_way::Stopped;
 
+use crate::archive::{MAX_EDITS, MAX_JOB_BYTES};
+
 /// Why the store could not do what was asked. Nothing that was saved before is touched by any of these.
 #[derive(Debug, thiserror::Error)]
 pub enum StoreError {
@@ -70,6 +72,12 @@ pub enum StoreError {
         "Entry {0} is here already with another content, so one of the two records was altered. Nothing was taken in."
     )]
     EditConflict(String),
+    /// An entry that no archive could bring to another device.
+    #[error("{0}")]
+    EntryRefused(String),
+    /// A job with as much as one may hold.
+    #[error("This job holds {MAX_EDITS} entries, or {} MB of them: the most that one can. Close it, and begin another.", MAX_JOB_BYTES / (1024 * 1024))]
+    JobFull,
     /// An archive that can't be taken in: the sentence says why.
     #[error("{0}")]
     Archive(String),
@@ -103,6 +111,8 @@ impl StoreError {
             Self::ShotWaiting => "shot-waiting",
             Self::NoSuchShot => "no-such-shot",
             Self::EditConflict(_) => "edit-conflict",
+            Self::EntryRefused(_) => "change-refused",
+            Self::JobFull => "job-full",
             Self::Archive(_) => "archive-refused",
             Self::Stopped(_) => "stopped",
             Self::Io(_) => "store-io",
@@ -112,6 +122,13 @@ impl StoreError {
 
     pub(crate) fn archive(sentence: impl Into<String>) -> Self {
         Self::Archive(sentence.into())
+    }
+
+    /// Of a file whose form this version does not read.
+    pub(crate) fn newer_form(form: u32, known: u32) -> Self {
+        Self::Archive(format!(
+            "This file was written by a newer version of this program (form {form}, this one reads {known}): install the newer version."
+        ))
     }
 }
 

@@ -13,8 +13,10 @@
 #![warn(missing_docs)]
 
 mod archive;
+mod arrival_folder;
 mod database;
 mod error;
+mod incoming;
 mod job_id;
 mod ledger;
 mod one_program;
@@ -28,8 +30,9 @@ mod shots;
 mod whole_file;
 
 pub use archive::{
-    Imported, JobFile, MAX_ARCHIVE_BYTES, MAX_EDITS, MAX_JOB_BYTES, MAX_PHOTO_BYTES, MAX_PHOTOS, PhotoCheck,
-    read_job_file,
+    ArchiveOf, GivenAway, Held, Imported, JobAsOf, JobFile, MAX_ARCHIVE_BYTES, MAX_EDITS, MAX_JOB_BYTES,
+    MAX_PHOTO_BYTES, MAX_PHOTOS, PhotoCheck, PhotoCleaning, ShelfDiffers, ShelfHolds, ShopAsked, ShopTaken, ShopTaking,
+    ShopWritten, StandIns, Verified, archive_of, read_job_file, verify,
 };
 pub use error::StoreError;
 pub use job_id::JobId;
@@ -42,15 +45,16 @@ pub use recovery::Recovered;
 pub use same_id::gave_way;
 pub use shot_id::ShotId;
 pub use shots::ShotEnd;
-pub use whole_file::write_whole;
+pub use whole_file::{write_whole, write_whole_by};
 
 use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicBool, Ordering};
-use std::sync::{Mutex, MutexGuard, PoisonError};
+use std::sync::{Mutex, MutexGuard, PoisonError, RwLock, RwLockReadGuard, TryLockError};
 
 use rusqlite::{Connection, TransactionBehavior};
 use wearbook_core::job::PhotoId;
 
+use arrival_folder::ArrivalFolder;
 use one_program::OneProgram;
 use photo_folder::PhotoFolder;
 use shot_folder::ShotFolder;
@@ -61,12 +65,15 @@ pub struct Store {
     connection: Mutex<Connection>,
     photos: PhotoFolder,
     shots: ShotFolder,
+    arrivals: ArrivalFolder,
     dir: PathBuf,
+    /// Held by whoever counts on it that no photo goes meanwhile; taken for itself by what takes photos away.
+    photos_stay: RwLock<()>,
     is_copy: bool,
     /// Not, if the disk was so full that the database could only be opened to read it.
     has_room: AtomicBool,
     /// Last, so that it is given up when all else is closed.
-    _one_program: OneProgram,
+    one_program: OneProgram,
 }
 
 /// A database that is damaged is recovered first; where there is none beside photos, none is begun.
@@ -104,12 +111,6 @@ fn open_to_read(dir: &Path, error: StoreError) -> Result<Connection, StoreError>
     database::open_without_room(&dir.join(database::DATABASE)).map_err(|_| StoreError::Full)
 }
 
-/// Takes away what a program that was killed has left half done.
-fn sweep(dir: &Path, photos: &PhotoFolder) -> Result<(), StoreError> {
-    whole_file::sweep(dir)?;
-    photos.sweep()
-}
-
 impl Store {
     /// Opens the store in a folder, or makes a new one there.
     ///
@@ -121,23 +122,35 @@ impl Store {
         let one_program = OneProgram::of(dir)?;
         let photos = PhotoFolder::open(dir)?;
         let shots = ShotFolder::open(dir)?;
+        let arrivals = ArrivalFolder::open(dir)?;
         if one_program.is_sure() {
-            sweep(dir, &photos)?;
+            whole_file::sweep(dir)?;
         }
-        let opened = open_to_write(dir, &photos);
-        let (connection, is_copy, has_room) = match opened {
+        let (connection, is_copy, has_room) = match open_to_write(dir, &photos) {
             Ok((connection, is_copy)) => (connection, is_copy, true),
             Err(error) => (open_to_read(dir, error)?, false, false),
         };
-        Ok(Self {
+        let store = Self {
             connection: Mutex::new(connection),
             photos,
             shots,
+            arrivals,
             dir: dir.to_owned(),
+            photos_stay: RwLock::new(()),
             is_copy,
             has_room: AtomicBool::new(has_room),
-            _one_program: one_program,
-        })
+            one_program,
+        };
+        if store.one_program.is_sure() {
+            store.sweep()?;
+        }
+        Ok(store)
+    }
+
+    /// Takes away what a killed program has left of photos. For the one process that holds the shop: another may be at it.
+    fn sweep(&self) -> Result<(), StoreError> {
+        // A database that can't say which photos it names takes none away.
+        self.photos.sweep(&|photo| self.read(|ledger| Ok(ledger.photo(photo).map_or(true, |row| row.is_some()))))
     }
 
     /// Whether this folder was found to be a copy of another, or put back from one, when it was opened: what is entered from now
@@ -183,8 +196,14 @@ impl Store {
         // Taking the write lock at once means that nothing read in the closure can change before it writes.
         let transaction =
             connection.transaction_with_behavior(TransactionBehavior::Immediate).map_err(StoreError::from)?;
-        let done = act(&Ledger::new(&transaction, &self.photos))?;
+        let ledger = Ledger::new(&transaction, &self.photos);
+        let done = act(&ledger)?;
+        let freed = ledger.into_freed();
         transaction.commit().map_err(StoreError::from)?;
+        for photo in freed {
+            // Nobody can have taken it in again meanwhile. A file that stays is waste, and nothing was lost.
+            let _ = self.photos.forget(&photo);
+        }
         Ok(done)
     }
 
@@ -221,6 +240,12 @@ impl Store {
     /// # Errors
     /// What the disk and the database say.
     pub fn clear_put_away(&self, now: u64) -> Result<(), StoreError> {
+        // An import that is under way counts on the photos that are here. What is due then goes the next time.
+        let _alone = match self.photos_stay.try_write() {
+            Ok(alone) => alone,
+            Err(TryLockError::Poisoned(alone)) => alone.into_inner(),
+            Err(TryLockError::WouldBlock) => return Ok(()),
+        };
         // Only once the rows are gone for good: a file without a row is waste, a row without a file is a loss.
         let photos = self.write(|ledger| ledger.clear_put_away(now))?;
         photos.iter().try_for_each(|photo| self.photos.forget(photo))
@@ -232,6 +257,20 @@ impl Store {
     /// [`StoreError::NoSuchPhoto`] if the file is not there, [`StoreError::PhotoDamaged`] if its bytes have changed.
     pub fn original(&self, photo: &PhotoId) -> Result<Vec<u8>, StoreError> {
         self.photos.original(photo)
+    }
+
+    /// The bytes of a photo, or else of the picture that stands in for it.
+    ///
+    /// # Errors
+    /// As [`Store::original`].
+    pub fn picture(&self, photo: &PhotoId) -> Result<Vec<u8>, StoreError> {
+        match self.original(photo) {
+            Err(StoreError::NoSuchPhoto) => {
+                let stand_in = self.read(|ledger| ledger.stand_in(photo))?.ok_or(StoreError::NoSuchPhoto)?;
+                self.original(&stand_in)
+            }
+            original => original,
+        }
     }
 
     /// A derived picture, if it has been made.
@@ -248,6 +287,11 @@ impl Store {
     /// What the disk says.
     pub fn keep_shown(&self, photo: &PhotoId, size: ShownSize, bytes: &[u8]) -> Result<(), StoreError> {
         self.photos.keep_shown(photo, size, bytes)
+    }
+
+    /// As long as it is held, no photo goes.
+    fn hold_photos(&self) -> RwLockReadGuard<'_, ()> {
+        self.photos_stay.read().unwrap_or_else(PoisonError::into_inner)
     }
 
     /// A panic while the lock was held has rolled its transaction back, so the connection is sound.
@@ -290,7 +334,8 @@ mod tests {
             let pages: i64 = connection.query_row("PRAGMA page_count", [], |row| row.get(0)).unwrap();
             connection.pragma_update(None, "max_page_count", pages + 1).unwrap();
         }
-        let refused = append(&store, job, &[fill(2, &"x".repeat(100_000))]).unwrap_err();
+        let many: Vec<Edit> = (10..30).map(|n| fill(n, &"x".repeat(10_000))).collect();
+        let refused = append(&store, job, &many).unwrap_err();
         assert_eq!(refused.code(), "store-full");
         assert_eq!(edits(&store, job), [fill(1, "saved")]);
         store.lock().pragma_update(None, "max_page_count", 1_000_000).unwrap();

@@ -5,6 +5,7 @@
 //! shown/3f/3f9a…-screen.jpg, 3f9a…-thumb.jpg   derived; may be deleted, they are made again
 //! ```
 
+use std::collections::BTreeSet;
 use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
@@ -13,7 +14,8 @@ use sha2::{Digest, Sha256};
 use wearbook_core::job::PhotoId;
 
 use crate::StoreError;
-use crate::whole_file::{self, sync_folder, write_whole};
+use crate::incoming::{self, Incoming};
+use crate::whole_file::{self, TEMPORARY, sync_folder, write_whole};
 
 /// Which derived picture.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -50,8 +52,10 @@ impl PhotoFolder {
         Ok(folder)
     }
 
-    /// Takes away what a killed write has left. Nobody else may be writing.
-    pub(crate) fn sweep(&self) -> Result<(), StoreError> {
+    /// Takes away what a killed program has left: files that are not whole, and what an import was taking in and no row names.
+    /// Nobody else may be writing.
+    pub(crate) fn sweep(&self, is_named: &dyn Fn(&PhotoId) -> Result<bool, StoreError>) -> Result<(), StoreError> {
+        incoming::sweep(self, &self.photos, is_named)?;
         for top in [&self.photos, &self.shown] {
             for folder in fs::read_dir(top)? {
                 let folder = folder?;
@@ -67,11 +71,45 @@ impl PhotoFolder {
     pub(crate) fn is_empty(&self) -> Result<bool, StoreError> {
         for folder in fs::read_dir(&self.photos)? {
             let folder = folder?;
-            if folder.file_type()?.is_dir() && fs::read_dir(folder.path())?.next().is_some() {
+            let is_kept = folder.file_type()?.is_dir() && !folder.file_name().to_string_lossy().starts_with(TEMPORARY);
+            if is_kept && fs::read_dir(folder.path())?.next().is_some() {
                 return Ok(false);
             }
         }
         Ok(true)
+    }
+
+    /// Begins to take in photos out of a file.
+    pub(crate) fn incoming(&self) -> Result<Incoming, StoreError> {
+        Incoming::begin(&self.photos)
+    }
+
+    /// Whether an original is here, with the bytes that it came with.
+    pub(crate) fn is_whole(&self, photo: &PhotoId) -> Result<bool, StoreError> {
+        match self.original(photo) {
+            Ok(_) => Ok(true),
+            Err(StoreError::NoSuchPhoto | StoreError::PhotoDamaged) => Ok(false),
+            Err(error) => Err(error),
+        }
+    }
+
+    /// Whether a file of this name is here, whatever its bytes.
+    pub(crate) fn is_there(&self, photo: &PhotoId) -> bool {
+        self.original_path(photo).exists()
+    }
+
+    /// Keeps an original that is on the disk already, under another name. It stays there safely only once its folder is on the
+    /// disk too: see [`PhotoFolder::settle`].
+    pub(crate) fn take_over(&self, photo: &PhotoId, from: &Path) -> Result<(), StoreError> {
+        let path = self.original_path(photo);
+        make_folder(&path)?;
+        Ok(fs::rename(from, path)?)
+    }
+
+    /// Puts the folders of these photos on the disk.
+    pub(crate) fn settle<'a>(&self, photos: impl Iterator<Item = &'a PhotoId>) -> Result<(), StoreError> {
+        let folders: BTreeSet<PathBuf> = photos.map(|photo| self.photos.join(first_two(photo))).collect();
+        Ok(folders.iter().try_for_each(|folder| sync_folder(folder))?)
     }
 
     /// Keeps an original. Returns whether it was not there before.
@@ -90,10 +128,16 @@ impl PhotoFolder {
 
     /// Takes out a photo with all that was made of it.
     pub(crate) fn forget(&self, photo: &PhotoId) -> Result<(), StoreError> {
+        self.forget_shown(photo)?;
+        self.forget_original(photo)
+    }
+
+    /// Takes out what was made of a photo, or of what stood in for it.
+    pub(crate) fn forget_shown(&self, photo: &PhotoId) -> Result<(), StoreError> {
         for size in [ShownSize::Screen, ShownSize::Thumb] {
             remove_if_there(&self.shown_path(photo, size))?;
         }
-        self.forget_original(photo)
+        Ok(())
     }
 
     pub(crate) fn original(&self, photo: &PhotoId) -> Result<Vec<u8>, StoreError> {
@@ -143,12 +187,18 @@ fn read_if_there(path: &Path) -> Result<Option<Vec<u8>>, StoreError> {
 
 /// The folder too is on the disk before the file is.
 fn keep(path: &Path, bytes: &[u8]) -> Result<(), StoreError> {
+    make_folder(path)?;
+    Ok(write_whole(path, bytes)?)
+}
+
+/// The folder in which a file is to stand.
+fn make_folder(path: &Path) -> Result<(), StoreError> {
     let Some(folder) = path.parent() else { return Err(StoreError::ReadOnly) };
     if !folder.exists() {
         fs::create_dir_all(folder)?;
         folder.parent().map(sync_folder).transpose()?;
     }
-    Ok(write_whole(path, bytes)?)
+    Ok(())
 }
 
 #[cfg(test)]
@@ -186,7 +236,9 @@ mod tests {
         folder.keep_shown(&photo, ShownSize::Thumb, b"small").unwrap();
         let leftover = folder.original_path(&photo).with_file_name(".incoming-abc");
         fs::write(&leftover, b"half").unwrap();
-        folder.sweep().unwrap();
+        let folder = PhotoFolder::open(dir.path()).unwrap();
+        assert!(leftover.exists(), "another process may be at it");
+        folder.sweep(&|_| Ok(true)).unwrap();
         assert!(!leftover.exists());
         assert_eq!(folder.original(&photo).unwrap(), b"picture");
         assert_eq!(folder.shown(&photo, ShownSize::Thumb).unwrap().unwrap(), b"small");

@@ -13,13 +13,24 @@ pub(crate) const TEMPORARY: &str = ".incoming-";
 /// # Errors
 /// What the disk says.
 pub fn write_whole(path: &Path, bytes: &[u8]) -> io::Result<()> {
+    write_whole_by(path, |file| file.write_all(bytes))
+}
+
+/// The same of what is never whole in memory.
+///
+/// # Errors
+/// Those of the closure; what the disk says.
+pub fn write_whole_by<E: From<io::Error>>(
+    path: &Path,
+    write: impl FnOnce(&mut File) -> Result<(), E>,
+) -> Result<(), E> {
     // A bare name lies in the folder that is open.
     let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
     let mut file = temporary().tempfile_in(folder)?;
-    file.write_all(bytes)?;
+    write(file.as_file_mut())?;
     file.as_file().sync_all()?;
     file.persist(path).map_err(|error| error.error)?;
-    sync_folder(folder)
+    Ok(sync_folder(folder)?)
 }
 
 /// Whether there is no room in a folder for as much as SQLite lays beside a database.

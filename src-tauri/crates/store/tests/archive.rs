@@ -30,7 +30,7 @@ fn export(store: &Store, job: JobId) -> Vec<u8> {
 }
 
 fn import(store: &Store, bytes: &[u8]) -> Result<JobId, StoreError> {
-    store.import(bytes, 5, &looks_right, &UnderWay::default()).map(|imported| imported.job)
+    store.import(Cursor::new(bytes), 5, &looks_right, &UnderWay::default()).map(|imported| imported.job)
 }
 
 fn entry(n: u64, change: RecordedChange) -> Edit {
@@ -135,12 +135,12 @@ fn an_archive_that_was_stopped_leaves_nothing() {
             }
             looks_right(bytes)
         };
-        assert!(matches!(other.import(&archive, 5, &check, &way), Err(StoreError::Stopped(_))));
+        assert!(matches!(other.import(Cursor::new(&archive), 5, &check, &way), Err(StoreError::Stopped(_))));
         assert_eq!(contents(there.path()), before, "stopped at photo {nth}");
     }
     let whole = UnderWay::default();
-    other.import(&archive, 5, &looks_right, &whole).unwrap();
-    assert_eq!(whole.steps(), (4, 4));
+    other.import(Cursor::new(&archive), 5, &looks_right, &whole).unwrap();
+    assert_eq!(whole.steps(), (2, 2));
     let way = UnderWay::default();
     way.stop();
     assert!(matches!(store.export(job, Cursor::new(Vec::new()), &way), Err(StoreError::Stopped(_))));
@@ -223,7 +223,8 @@ fn refused(bytes: &[u8], because: &str) {
     assert_eq!(store.read::<_, StoreError>(|ledger| ledger.jobs()).unwrap(), []);
     assert_eq!(contents(dir.path()), [""; 0]);
     let names: Vec<_> = std::fs::read_dir(dir.path()).unwrap().map(|entry| entry.unwrap().file_name()).collect();
-    let known = ["files", "photos", "shown", "wearbook.db", "wearbook.db-shm", "wearbook.db-wal", "wearbook.lock"];
+    let known =
+        ["arrivals", "files", "photos", "shown", "wearbook.db", "wearbook.db-shm", "wearbook.db-wal", "wearbook.lock"];
     assert!(names.iter().all(|name| known.contains(&name.to_str().unwrap())), "{names:?}");
 }
 
@@ -280,7 +281,7 @@ fn bombs_are_refused_before_they_go_off() {
     let zeros = vec![0; 65 * 1024 * 1024];
     let honest = zipped(&[("job.json", &zeros)]);
     assert!(honest.len() < 200_000, "the bomb is not small: {}", honest.len());
-    refused(&honest, "has more than 32 MB");
+    refused(&honest, "has more than 64 MB");
     // The same with a lie about the size, in the list and in the entry's own head.
     let mut lying = honest;
     let (true_size, lie) = ((zeros.len() as u32).to_le_bytes(), 100u32.to_le_bytes());
@@ -385,6 +386,73 @@ proptest! {
         if import(&store, &zip).is_ok() && !contents(dir.path()).is_empty() {
             prop_assert_eq!(store.original(&photo_id(photo)).unwrap(), photo);
         }
+    }
+}
+
+/// What is near the border of what a job may hold, on either side of it.
+fn at_the_border() -> impl Strategy<Value = (u64, RecordedChange)> {
+    let later = |with: serde_json::Value| RecordedChange::Unknown(serde_json::json!({"do": "later", "with": with}));
+    let signed = |points: usize| {
+        let answer = serde_json::json!({
+            "proposal": "000000000001-0000-0000000000000001", "jobs": [], "name": "A. Customer",
+            "signature": [vec![[9_000, 500]; points]],
+        });
+        let change = serde_json::from_value(serde_json::json!({"do": "answer-proposal", "answer": answer})).unwrap();
+        RecordedChange::Known(change)
+    };
+    let change = prop_oneof![
+        (9_990usize..10_010, prop_oneof![Just("x"), Just("ü"), Just("\u{1}"), Just("\u{10348}")])
+            .prop_map(|(count, letter)| fill(&letter.repeat(count))),
+        (30_000usize..36_000).prop_map(signed),
+        (262_000usize..262_200).prop_map(move |count| later("x".repeat(count).into())),
+        (1usize..200_000).prop_map(move |count| later(vec![0; count].into())),
+        (1usize..60_000).prop_map(move |count| later(vec![serde_json::json!({}); count].into())),
+        (1usize..100).prop_map(move |depth| later((0..depth).fold(1.into(), |inner, _| serde_json::json!([inner])))),
+        any_change(),
+    ];
+    (prop_oneof![0u64..100, (1u64 << 46) - 2..(1u64 << 46) + 2, Just(u64::MAX)], change)
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(40))]
+
+    /// Whatever can be kept leaves, and comes in elsewhere without one entry being refused.
+    #[test]
+    fn nothing_is_kept_that_could_not_leave(log in prop::collection::vec(at_the_border(), 1..6)) {
+        let (here, there) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
+        let (store, other) = (open(&here), open(&there));
+        let job = store.write::<_, StoreError>(|ledger| ledger.create_job(1)).unwrap();
+        for (n, change) in log {
+            let edit = entry(n, change);
+            if let Err(refused) = store.write::<_, StoreError>(|ledger| ledger.append(job, std::slice::from_ref(&edit))) {
+                prop_assert!(matches!(refused.code(), "change-refused" | "edit-conflict"), "{}", refused);
+            }
+        }
+        let first = export(&store, job);
+        let imported = other.import(Cursor::new(&first), 5, &looks_right, &UnderWay::default()).unwrap();
+        prop_assert_eq!(imported.refused, std::collections::BTreeMap::new());
+        prop_assert!(export(&other, job) == first);
+    }
+}
+
+#[test]
+fn a_job_holds_no_more_than_its_archive() {
+    let dir = tempfile::tempdir().unwrap();
+    let store = open(&dir);
+    let append = |job, count: u64, text: &str| {
+        let edits: Vec<Edit> = (0..count).map(|n| entry(n, fill(text))).collect();
+        store.write::<_, StoreError>(|ledger| ledger.append(job, &edits))
+    };
+    let job = store.write::<_, StoreError>(|ledger| ledger.create_job(1)).unwrap();
+    append(job, 100_000, "x").unwrap();
+    let refused = append(job, 100_001, "x").unwrap_err();
+    assert_eq!(refused.code(), "job-full");
+    assert!(refused.to_string().contains("100000 entries, or 32 MB"), "{refused}");
+    let large = store.write::<_, StoreError>(|ledger| ledger.create_job(1)).unwrap();
+    append(large, 3_000, &"x".repeat(10_000)).unwrap();
+    assert_eq!(append(large, 3_500, &"x".repeat(10_000)).unwrap_err().code(), "job-full");
+    for (job, count) in [(job, 100_000), (large, 3_000)] {
+        assert_eq!(read_job_file(&export(&store, job)).unwrap().edits.len(), count);
     }
 }
 

@@ -147,7 +147,7 @@ fn any_page_may_be_lost() {
 fn what_stands_only_in_the_log_of_writes_is_recovered() {
     let dir = tempfile::tempdir().unwrap();
     let all = shop(dir.path());
-    let (job, late) = (JobId::from_bits(JOBS << 120 | JOBS), fill(900, "late".repeat(3_000)));
+    let (job, late) = (JobId::from_bits(JOBS << 120 | JOBS), fill(900, "late".repeat(2_400)));
     let store = Store::open(dir.path()).unwrap();
     store.write::<_, StoreError>(|ledger| ledger.append(job, std::slice::from_ref(&late))).unwrap();
     let copy = tempfile::tempdir().unwrap();

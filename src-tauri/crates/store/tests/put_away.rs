@@ -87,9 +87,9 @@ fn after_thirty_days_a_stub_is_left_and_an_archive_brings_the_job_back_only_when
 
     let way = UnderWay::default();
     let check = |_: &[u8]| Ok(FACTS);
-    assert_eq!(store.import(&bytes, 9, &check, &way).unwrap_err().code(), "job-put-away");
+    assert_eq!(store.import(Cursor::new(&bytes), 9, &check, &way).unwrap_err().code(), "job-put-away");
     assert_eq!(listed(&store), [other]);
-    store.import_back(&bytes, 9, true, &check, &way).unwrap();
+    store.import_back(Cursor::new(&bytes), 9, true, &check, &way).unwrap();
     assert_eq!(store.read::<_, StoreError>(|ledger| ledger.edits(job)).unwrap(), [fill(1)]);
     store.original(&photo_id(b"own")).unwrap();
     assert_eq!(store.read::<_, StoreError>(|ledger| ledger.all_put_away()).unwrap(), []);

@@ -76,7 +76,7 @@ impl Device {
     fn send(&self, to: &Self) {
         let way = UnderWay::default();
         let archive = self.store().export(job(), Cursor::new(Vec::new()), &way).unwrap().into_inner();
-        to.store().import(&archive, 5, &|_| Err("There are no pictures here.".into()), &way).unwrap();
+        to.store().import(Cursor::new(&archive), 5, &|_| Err("There are no pictures here.".into()), &way).unwrap();
     }
 }
 

@@ -3,10 +3,11 @@
 use std::io::Cursor;
 
 use serde::Deserialize;
-use wearbook_core::job::Job;
+use serde_json::Value;
 use wearbook_store::JobId;
 
-use crate::{Error, File, Wearbook, view};
+use crate::archive::ARCHIVE_MIME;
+use crate::{Error, File, Wearbook};
 
 /// Which job.
 #[derive(Debug, Clone, Copy, Deserialize)]
@@ -21,17 +22,25 @@ pub struct Arguments {
     pub way: Option<u32>,
 }
 
+impl Arguments {
+    /// Reads them, for whoever saves an archive without this action.
+    ///
+    /// # Errors
+    /// `arguments-refused`.
+    pub fn read(arguments: Value) -> Result<Self, Error> {
+        crate::dispatch::read(arguments)
+    }
+}
+
 /// The archive.
 pub type Reply = File;
 
-/// Exports a job.
+/// Exports a job, whole in memory: for whoever can be given no file.
 ///
 /// # Errors
 /// `no-such-job`; `stopped`; and what the store says.
-pub fn act(book: &Wearbook, Arguments { job, way }: Arguments) -> Result<Reply, Error> {
-    let way = book.ways.begin(way);
-    let bytes = book.store.export(job, Cursor::new(Vec::new()), &way)?.into_inner();
-    let edits = book.store.read(|ledger| ledger.edits(job))?;
-    let file_name = view::file_name(&Job::fold(&edits), book.clock.today(), "wearbook");
-    Ok(File { bytes, mime: "application/zip", file_name: Some(file_name) })
+pub fn act(book: &Wearbook, asked: Arguments) -> Result<Reply, Error> {
+    let file_name = book.archive_name(&asked)?;
+    let bytes = book.write_archive(asked, Cursor::new(Vec::new()))?.into_inner();
+    Ok(File { bytes, mime: ARCHIVE_MIME, file_name: Some(file_name) })
 }

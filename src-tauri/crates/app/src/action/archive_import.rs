@@ -5,11 +5,13 @@ use wearbook_store::JobId;
 
 use crate::{Error, Wearbook, picture};
 
-/// How it is begun.
+/// Which file, and how it is begun.
 #[derive(Debug, Clone, Copy, Deserialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS))]
 #[serde(deny_unknown_fields)]
 pub struct Arguments {
+    /// The file.
+    pub arrival: u32,
     /// A number by which to ask how far it is.
     #[serde(default)]
     #[cfg_attr(feature = "schema", ts(optional))]
@@ -41,14 +43,22 @@ pub struct RefusedEntries {
     pub count: usize,
 }
 
-/// Takes in a `.wearbook` archive, or a bare `job.json`. A job that is here already gets what it lacks.
+/// Takes in a `.wearbook` archive, or a bare `job.json`. A job that is here already gets what it lacks. The file is
+/// forgotten whatever comes of it, unless it is to be asked whether the job comes back.
 ///
 /// # Errors
-/// `archive-refused`, `edit-conflict`, `job-put-away` or `stopped` with a sentence, and nothing is taken in; what the store
-/// says.
-pub fn act(book: &Wearbook, Arguments { way, back }: Arguments, bytes: Vec<u8>) -> Result<Reply, Error> {
+/// `no-such-arrival`; `archive-refused`, `edit-conflict`, `job-put-away` or `stopped` with a sentence, and nothing is taken
+/// in; what the store says.
+pub fn act(book: &Wearbook, Arguments { arrival, way, back }: Arguments) -> Result<Reply, Error> {
     let way = book.ways.begin(way);
-    let imported = book.store.import_back(&bytes, book.clock.now_millis(), back, &picture::check, &way)?;
+    let now = book.clock.now_millis();
+    let imported = book
+        .open_arrival(arrival)
+        .and_then(|file| Ok(book.store.import_back(file, now, back, &picture::check, &way)?));
+    if !imported.as_ref().is_err_and(|error| error.code == "job-put-away") {
+        book.forget_arrival(arrival);
+    }
+    let imported = imported?;
     let refused = imported.refused.into_iter().map(|(reason, count)| RefusedEntries { reason, count });
     Ok(Reply { job: imported.job, refused: refused.collect() })
 }

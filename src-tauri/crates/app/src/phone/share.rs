@@ -8,6 +8,8 @@ use serde::{Deserialize, Serialize};
 use serde_json::{Map, Value};
 
 use super::{Phone, Refused, name};
+use crate::action::archive_export;
+use crate::archive::ARCHIVE_MIME;
 use crate::{Answer, Error, Wearbook};
 
 /// The most files at once.
@@ -101,19 +103,39 @@ pub(super) fn act(book: &Wearbook, phone: &dyn Phone, outbox: &Path, asked: Aske
     let folder = fresh_folder(outbox).map_err(not_written)?;
     let (mut files, mut names, mut kinds) = (Vec::new(), Vec::new(), Vec::new());
     for made in asked.files {
-        let Answer::Bytes { bytes, mime, file_name } = book.act(made.by.action(), Value::Object(made.with), None)?
-        else {
-            return Err(Refused::Failed.into());
-        };
-        let name = name::outgoing(&file_name.unwrap_or_default(), &names);
-        let path = folder.join(&name);
-        write(&path, &bytes).map_err(not_written)?;
+        let (path, mime) = make(book, made, &folder, &mut names)?;
         files.push(path);
-        names.push(name);
         kinds.push(mime);
     }
     let parcel = Parcel { files, mime: together(&kinds), title: asked.title, text: asked.text };
     Ok(if phone.share(&parcel)? { Shared::HandedOver } else { Shared::Cancelled })
+}
+
+/// Makes a file under a name that no other of them has; an archive is never whole in memory.
+fn make(
+    book: &Wearbook,
+    Made { by, with }: Made,
+    folder: &Path,
+    names: &mut Vec<String>,
+) -> Result<(PathBuf, &'static str), Error> {
+    let mut place = |name: &str| {
+        let name = name::outgoing(name, names);
+        let path = folder.join(&name);
+        names.push(name);
+        path
+    };
+    if by == Makes::ArchiveExport {
+        let asked = archive_export::Arguments::read(Value::Object(with))?;
+        let path = place(&book.archive_name(&asked)?);
+        book.save_archive(asked, &path)?;
+        return Ok((path, ARCHIVE_MIME));
+    }
+    let Answer::Bytes { bytes, mime, file_name } = book.act(by.action(), Value::Object(with), None)? else {
+        return Err(Refused::Failed.into());
+    };
+    let path = place(&file_name.unwrap_or_default());
+    write(&path, &bytes).map_err(not_written)?;
+    Ok((path, mime))
 }
 
 fn check(asked: &Asked) -> Result<(), Error> {

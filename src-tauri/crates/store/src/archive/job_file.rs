@@ -1,27 +1,29 @@
-//! `job.json`: a job's edits in their published form.
+//! `job.json`: a job's edits in their published form, written and read one after another.
 
 use std::collections::BTreeMap;
 use std::fmt;
-use std::io::Cursor;
+use std::io::{Cursor, Write};
+use std::marker::PhantomData;
 
-use serde::de::{IgnoredAny, SeqAccess, Visitor};
+use serde::de::{DeserializeSeed, Error as _, IgnoredAny, MapAccess, SeqAccess, Visitor};
 use serde::{Deserialize, Deserializer, Serialize};
 use serde_json::Value;
 use serde_json::value::RawValue;
 use wearbook_core::assess;
-use wearbook_core::job::{Change, DeviceId, Edit, EditId, Job, RecordedChange, Refused, guard};
+use wearbook_core::job::{Change, DeviceId, Edit, EditId, Job, PhotoId, RecordedChange, Refused};
+use wearbook_core::under_way::UnderWay;
 
-use super::limits::{
-    MAX_EDIT_MILLIS, MAX_EDITS, MAX_ENTRY_BYTES, MAX_JOB_BYTES, MAX_UNKNOWN_BYTES, MAX_UNKNOWN_VALUES,
-};
-use super::read::Archive;
-use crate::ledger::canonical;
+use super::extent::Extent;
+use super::limits::{MAX_EDITS, MAX_ENTRY_BYTES, MAX_JOB_BYTES, MAX_PHOTOS, MAX_READ_VALUES, MAX_UNKNOWN_VALUES};
+use super::read::read_one_job;
+use super::source::{Source, read_json};
+use crate::ledger::{Written, canonical, too_long};
 use crate::{JobId, StoreError};
 
 /// What `format` says.
 const FORMAT: &str = "wearbook-job";
-/// The newest form that this program reads, and the one it writes.
-const VERSION: u32 = 1;
+/// The newest form that this program reads. It writes it where pictures stand in for others, and else the first.
+const VERSION: u32 = 2;
 
 /// The content of `job.json`.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -31,14 +33,24 @@ pub struct JobFile {
     /// Always `wearbook-job`.
     #[cfg_attr(feature = "schema", schemars(regex(pattern = "^wearbook-job$")))]
     pub format: String,
-    /// The version of this form: 1.
-    #[cfg_attr(feature = "schema", schemars(range(min = 1, max = 1)))]
+    /// The version of this form: 1, or 2 with `stand_ins`.
+    #[cfg_attr(feature = "schema", schemars(range(min = 1, max = 2)))]
     pub version: u32,
     /// The job.
     pub job: JobId,
+    /// Photos that are not given away, each with the cleaned picture that stands in for it.
+    #[serde(skip_serializing_if = "StandIns::is_empty")]
+    #[cfg_attr(feature = "schema", schemars(default))]
+    pub stand_ins: StandIns,
     /// What was done, sorted by id.
     pub edits: Vec<Edit>,
 }
+
+/// Photos with the pictures that stand in for them.
+pub type StandIns = BTreeMap<PhotoId, PhotoId>;
+
+/// Entries that were refused: each reason in a sentence, and of how many.
+pub(super) type Refusals = BTreeMap<String, usize>;
 
 /// Reads a job from an archive or from a bare `job.json`. In one written by hand the ids of edits may be left out: the
 /// edits are then taken in the order in which they stand.
@@ -46,68 +58,107 @@ pub struct JobFile {
 /// # Errors
 /// [`StoreError::Archive`] with a sentence.
 pub fn read_job_file(bytes: &[u8]) -> Result<JobFile, StoreError> {
-    let read = if is_zip(bytes) { Archive::open(Cursor::new(bytes))?.into_job() } else { ReadJob::from_json(bytes)? };
-    match read.refused.into_iter().next() {
-        Some((reason, _)) => Err(StoreError::archive(format!("An entry in this file is refused. {reason}"))),
-        None => Ok(read.file),
+    let mut edits: BTreeMap<EditId, String> = BTreeMap::new();
+    let read = read_one_job(Cursor::new(bytes), &UnderWay::default(), &mut |edit| {
+        if edits.get(&edit.id).is_some_and(|there| *there != edit.change) {
+            return Err(StoreError::EditConflict(edit.id.to_string()));
+        }
+        edits.insert(edit.id, edit.change);
+        Ok(())
+    })?;
+    let ReadJob { job, stand_ins, refused } = read;
+    if let Some((reason, _)) = refused.into_iter().next() {
+        return Err(StoreError::archive(format!("An entry in this file is refused. {reason}")));
     }
+    let edits = edits.into_iter().map(|(id, change)| {
+        let change = serde_json::from_str(&change).map_err(|_| StoreError::Damaged)?;
+        Ok(Edit { id, change })
+    });
+    let edits = edits.collect::<Result<_, StoreError>>()?;
+    Ok(JobFile { format: FORMAT.into(), version: version(&stand_ins), job, stand_ins, edits })
 }
 
-/// A job as it was read: what no entry may be is left out of it, and counted by its reason.
+fn version(stand_ins: &StandIns) -> u32 {
+    if stand_ins.is_empty() { 1 } else { VERSION }
+}
+
+/// What gives edits one after another.
+pub(super) type EachEdit<'a> =
+    &'a mut dyn FnMut(&mut dyn FnMut(Edit) -> Result<(), StoreError>) -> Result<(), StoreError>;
+
+/// Writes a job, each edit in a line of its own: the same content gives the same bytes.
+pub(super) fn write_job(
+    to: &mut dyn Write,
+    job: JobId,
+    stand_ins: &StandIns,
+    each_edit: EachEdit<'_>,
+) -> Result<(), StoreError> {
+    write!(to, "{{\n\"format\": \"{FORMAT}\",\n\"version\": {},\n\"job\": \"{job}\",\n", version(stand_ins))?;
+    if !stand_ins.is_empty() {
+        let written = serde_json::to_string(stand_ins).map_err(|_| StoreError::Damaged)?;
+        writeln!(to, "\"stand_ins\": {written},")?;
+    }
+    write!(to, "\"edits\": [")?;
+    let mut before = "\n";
+    each_edit(&mut |edit| {
+        // What was kept before there was a border goes along as it is: whoever takes it in counts what is refused.
+        let change = serde_json::to_string(&canonical(&edit.change)).map_err(|_| StoreError::Damaged)?;
+        write!(to, "{before}{{\"id\": \"{}\", \"change\": {change}}}", edit.id)?;
+        before = ",\n";
+        Ok(())
+    })?;
+    Ok(write!(to, "\n]\n}}\n")?)
+}
+
+/// What was read of a job beside its edits.
+#[derive(Debug)]
 pub(super) struct ReadJob {
-    pub(super) file: JobFile,
-    pub(super) refused: BTreeMap<String, usize>,
-}
-
-/// A zip begins with its own two letters; JSON can't.
-pub(super) fn is_zip(bytes: &[u8]) -> bool {
-    bytes.starts_with(b"PK")
-}
-
-impl JobFile {
-    pub(super) fn new(job: JobId, edits: Vec<Edit>) -> Self {
-        Self { format: FORMAT.into(), version: VERSION, job, edits }
-    }
-
-    /// As it stands in an archive: the same content gives the same bytes.
-    ///
-    /// # Errors
-    /// None that can happen: the maps of a job have text for keys.
-    pub(super) fn to_json(&self) -> Result<Vec<u8>, StoreError> {
-        let mut json = serde_json::to_vec_pretty(self).map_err(|_| StoreError::Damaged)?;
-        json.push(b'\n');
-        Ok(json)
-    }
+    pub(super) job: JobId,
+    pub(super) stand_ins: StandIns,
+    pub(super) refused: Refusals,
 }
 
 impl ReadJob {
-    pub(super) fn from_json(bytes: &[u8]) -> Result<Self, StoreError> {
-        if bytes.len() as u64 > MAX_JOB_BYTES {
-            let most = MAX_JOB_BYTES / (1024 * 1024);
-            return Err(StoreError::archive(format!(
-                "The job in this file has more than {most} MB, which no job has."
-            )));
+    /// Reads a job and gives each edit as it comes by: none is held longer, so that no file takes more memory than its
+    /// longest entry. What no entry may be is left out, and counted by its reason.
+    pub(super) fn read(
+        source: &mut dyn Source,
+        way: &UnderWay,
+        take: &mut dyn FnMut(Written) -> Result<(), StoreError>,
+    ) -> Result<Self, StoreError> {
+        let by_hand = refuse_other_forms(source)?.then(Job::default);
+        let mut entries = Entries {
+            take,
+            way,
+            by_hand,
+            number: 0,
+            bytes: 0,
+            unknown_values: 0,
+            latest: None,
+            refused: Refusals::new(),
+            failed: None,
+        };
+        let read = read_json(source, WholeFile(&mut entries));
+        let Entries { refused, failed, .. } = entries;
+        if let Some(failed) = failed {
+            return Err(failed);
         }
-        refuse_other_forms(bytes)?;
-        let read: AsRead<'_> = serde_json::from_slice(bytes).map_err(|error| unreadable(&error))?;
-        if read.edits.0.len() > MAX_EDITS {
-            return Err(StoreError::archive(format!(
-                "The job in this file has more than {MAX_EDITS} entries, which no job has."
-            )));
-        }
-        let (edits, refused) = in_order(&read.edits.0)?;
-        Ok(Self { file: JobFile::new(read.job, edits), refused })
+        let (job, stand_ins) = read?.map_err(|error| unreadable(&error))?;
+        Ok(Self { job, stand_ins, refused })
     }
 }
 
-/// Format and version are looked at first, so that a later form is named as such and not as a mistake.
-fn refuse_other_forms(bytes: &[u8]) -> Result<(), StoreError> {
+/// Format and version are looked at first, so that a later form is named as such and not as a mistake. Says whether an entry
+/// was written by hand.
+fn refuse_other_forms(source: &mut dyn Source) -> Result<bool, StoreError> {
     #[derive(Deserialize)]
     struct Form {
         format: String,
         version: u32,
+        #[serde(default)]
+        edits: FirstLook,
     }
-    let form: Form = serde_json::from_slice(bytes).map_err(|error| {
+    let form: Form = read_json(source, PhantomData)?.map_err(|error| {
         if !error.is_data() {
             return unreadable(&error);
         }
@@ -119,15 +170,17 @@ fn refuse_other_forms(bytes: &[u8]) -> Result<(), StoreError> {
         return Err(StoreError::archive(format!("This file holds no job: its “format” should be “{FORMAT}”.")));
     }
     if form.version > VERSION {
-        return Err(StoreError::archive(format!(
-            "This file was written by a newer version of this program (form {}, this one reads {VERSION}): install the newer version.",
-            form.version
-        )));
+        return Err(StoreError::newer_form(form.version, VERSION));
     }
     if form.version == 0 {
         return Err(StoreError::archive("This file says that its “version” is 0: it should be 1."));
     }
-    Ok(())
+    if form.edits.count > MAX_EDITS {
+        return Err(StoreError::archive(format!(
+            "The job in this file has more than {MAX_EDITS} entries, which no job has."
+        )));
+    }
+    Ok(form.edits.lacks_ids)
 }
 
 /// The place in the file helps whoever wrote it by hand.
@@ -135,48 +188,161 @@ fn unreadable(error: &serde_json::Error) -> StoreError {
     StoreError::archive(format!("The job in this file can’t be read: {error}."))
 }
 
-/// The form of the file, strictly.
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct AsRead<'a> {
-    #[serde(rename = "format")]
-    _format: String,
-    #[serde(rename = "version")]
-    _version: u32,
-    job: JobId,
-    #[serde(borrow)]
-    edits: Entries<'a>,
+/// What must be known of the entries before the first is read.
+#[derive(Default)]
+struct FirstLook {
+    count: usize,
+    lacks_ids: bool,
 }
 
-/// The entries as they stand in the file, each to be read by itself: read as a whole, a file of a few kilobytes takes
-/// gigabytes. Of more than may be, one more is kept, and no value of the rest.
-struct Entries<'a>(Vec<&'a RawValue>);
-
-impl<'de: 'a, 'a> Deserialize<'de> for Entries<'a> {
+impl<'de> Deserialize<'de> for FirstLook {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        deserializer.deserialize_seq(EntriesVisitor).map(Self)
+        deserializer.deserialize_seq(FirstLookVisitor)
     }
 }
 
-struct EntriesVisitor;
+struct FirstLookVisitor;
 
-impl<'de> Visitor<'de> for EntriesVisitor {
-    type Value = Vec<&'de RawValue>;
+impl<'de> Visitor<'de> for FirstLookVisitor {
+    type Value = FirstLook;
 
     fn expecting(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
         formatter.write_str("a list of entries")
     }
 
-    fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<Self::Value, A::Error> {
-        let mut entries = Vec::new();
-        while entries.len() <= MAX_EDITS {
-            match list.next_element()? {
-                Some(entry) => entries.push(entry),
-                None => return Ok(entries),
+    fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<FirstLook, A::Error> {
+        #[derive(Deserialize)]
+        struct Id {
+            id: Option<IgnoredAny>,
+        }
+        let mut look = FirstLook::default();
+        while let Some(entry) = list.next_element::<Box<RawValue>>()? {
+            look.count += 1;
+            // What can't be read is told when its turn comes.
+            look.lacks_ids |= serde_json::from_str::<Id>(entry.get()).is_ok_and(|entry| entry.id.is_none());
+            if look.count > MAX_EDITS {
+                while list.next_element::<IgnoredAny>()?.is_some() {}
             }
         }
-        while list.next_element::<IgnoredAny>()?.is_some() {}
-        Ok(entries)
+        Ok(look)
+    }
+}
+
+/// The form of the file, strictly.
+struct WholeFile<'a, 'b>(&'a mut Entries<'b>);
+
+impl<'de> DeserializeSeed<'de> for WholeFile<'_, '_> {
+    type Value = (JobId, StandIns);
+
+    fn deserialize<D: Deserializer<'de>>(self, deserializer: D) -> Result<Self::Value, D::Error> {
+        deserializer.deserialize_map(self)
+    }
+}
+
+impl<'de> Visitor<'de> for WholeFile<'_, '_> {
+    type Value = (JobId, StandIns);
+
+    fn expecting(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+        formatter.write_str("a job")
+    }
+
+    fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Self::Value, A::Error> {
+        const FIELDS: &[&str] = &["format", "version", "job", "stand_ins", "edits"];
+        let (mut job, mut stand_ins, mut has_edits) = (None, None, false);
+        while let Some(field) = map.next_key::<String>()? {
+            match &*field {
+                "format" | "version" => drop(map.next_value::<IgnoredAny>()?),
+                "job" if job.is_none() => job = Some(map.next_value()?),
+                "stand_ins" if stand_ins.is_none() => stand_ins = Some(map.next_value::<FewStandIns>()?.0),
+                "edits" if !has_edits => {
+                    map.next_value_seed(&mut *self.0)?;
+                    has_edits = true;
+                }
+                "job" => return Err(A::Error::duplicate_field("job")),
+                "stand_ins" => return Err(A::Error::duplicate_field("stand_ins")),
+                "edits" => return Err(A::Error::duplicate_field("edits")),
+                other => {
+                    let shown: String = other.chars().take(60).collect();
+                    return Err(A::Error::unknown_field(&shown, FIELDS));
+                }
+            }
+        }
+        let job = job.ok_or_else(|| A::Error::missing_field("job"))?;
+        if !has_edits {
+            return Err(A::Error::missing_field("edits"));
+        }
+        Ok((job, stand_ins.unwrap_or_default()))
+    }
+}
+
+/// No more of them than an archive has photos.
+struct FewStandIns(StandIns);
+
+impl<'de> Deserialize<'de> for FewStandIns {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        deserializer.deserialize_map(FewStandInsVisitor).map(Self)
+    }
+}
+
+struct FewStandInsVisitor;
+
+impl<'de> Visitor<'de> for FewStandInsVisitor {
+    type Value = StandIns;
+
+    fn expecting(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+        formatter.write_str("photos with what stands in for them")
+    }
+
+    fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<StandIns, A::Error> {
+        let mut all = StandIns::new();
+        while let Some((original, stand_in)) = map.next_entry()? {
+            all.insert(original, stand_in);
+            if all.len() > MAX_PHOTOS {
+                return Err(A::Error::custom(format!("more than {MAX_PHOTOS} pictures that stand in for others")));
+            }
+        }
+        Ok(all)
+    }
+}
+
+/// The entries of a file, as they come by.
+struct Entries<'a> {
+    take: &'a mut dyn FnMut(Written) -> Result<(), StoreError>,
+    way: &'a UnderWay,
+    /// What is known so far of a job that was written by hand, and of no other: a slip in it is told.
+    by_hand: Option<Job>,
+    number: usize,
+    bytes: u64,
+    unknown_values: usize,
+    latest: Option<EditId>,
+    refused: Refusals,
+    /// Why reading was given up, where the JSON is not to blame.
+    failed: Option<StoreError>,
+}
+
+impl<'de> DeserializeSeed<'de> for &mut Entries<'_> {
+    type Value = ();
+
+    fn deserialize<D: Deserializer<'de>>(self, deserializer: D) -> Result<(), D::Error> {
+        deserializer.deserialize_seq(self)
+    }
+}
+
+impl<'de> Visitor<'de> for &mut Entries<'_> {
+    type Value = ();
+
+    fn expecting(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+        formatter.write_str("a list of entries")
+    }
+
+    fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<(), A::Error> {
+        while let Some(entry) = list.next_element::<Box<RawValue>>()? {
+            if let Err(failed) = self.entry(entry.get()) {
+                self.failed = Some(failed);
+                return Err(A::Error::custom("given up"));
+            }
+        }
+        Ok(())
     }
 }
 
@@ -187,86 +353,71 @@ struct EditAsRead {
     change: Value,
 }
 
-type Refusals = BTreeMap<String, usize>;
+/// The id of an entry and what stands around it, in bytes.
+const AROUND: usize = 256;
 
-/// Gives edits without an id one after the edit before them, and sorts. What the guard refuses is left out and counted;
-/// in what was written by hand it is a slip, which is told.
-fn in_order(read: &[&RawValue]) -> Result<(Vec<Edit>, Refusals), StoreError> {
-    let mut edits: BTreeMap<EditId, RecordedChange> = BTreeMap::new();
-    let mut refused = Refusals::new();
-    let mut latest = None;
-    let mut by_hand = Job::default();
-    let mut unknown_values = 0;
-    for (entry, number) in read.iter().zip(1..) {
-        if entry.get().len() > MAX_ENTRY_BYTES {
-            let most = MAX_ENTRY_BYTES / 1024;
-            *refused.entry(format!("It has more than {most} kB, which no entry has.")).or_default() += 1;
-            continue;
+impl Entries<'_> {
+    /// An edit without an id gets one after the edit before it. What no entry may be is left out and counted; in what was
+    /// written by hand it is a slip, which is told.
+    fn entry(&mut self, raw: &str) -> Result<(), StoreError> {
+        self.way.go_on()?;
+        self.number += 1;
+        let number = self.number;
+        let extent = Extent::of(raw);
+        if extent.bytes > MAX_ENTRY_BYTES + AROUND {
+            return self.refuse(too_long(MAX_ENTRY_BYTES));
         }
-        let EditAsRead { id, change: value } = serde_json::from_str(entry.get())
+        if extent.values > MAX_READ_VALUES {
+            return self.refuse(Refused(format!("An entry of more than {MAX_READ_VALUES} values.")));
+        }
+        let EditAsRead { id, change: value } = serde_json::from_str(raw)
             .map_err(|error| StoreError::archive(format!("Entry {number} in this file can’t be read: {error}.")))?;
         let written_by_hand = id.is_none();
-        let id = id.unwrap_or_else(|| EditId::next(latest, 0, DeviceId(0)));
+        let id = id.unwrap_or_else(|| EditId::next(self.latest, 0, DeviceId(0)));
         if !value.get("do").is_some_and(Value::is_string) {
             return Err(StoreError::archive(format!("Entry {id} does not say in “do” what was done.")));
         }
-        let change = match taken_in(id, value, &mut unknown_values) {
-            Ok(change) => change,
-            Err(Refused(why)) if written_by_hand => {
-                return Err(StoreError::archive(format!("Entry {number}: {why}")));
-            }
-            Err(Refused(why)) => {
-                *refused.entry(why).or_default() += 1;
-                continue;
-            }
+        let is_slip = |why: Refused| StoreError::archive(format!("Entry {number}: {}", why.0));
+        let change = Change::read(&value).map_or_else(|_| RecordedChange::Unknown(value), RecordedChange::Known);
+        let written = match self.written(id, &change) {
+            Ok(written) => written,
+            Err(why) if written_by_hand => return Err(is_slip(why)),
+            Err(why) => return self.refuse(why),
         };
-        if written_by_hand {
-            check_by_hand(&by_hand, &change).map_err(|why| StoreError::archive(format!("Entry {number}: {why}")))?;
+        if let Some(job) = &mut self.by_hand {
+            if written_by_hand {
+                check_by_hand(job, &change).map_err(|why| is_slip(Refused(why)))?;
+            }
+            if let RecordedChange::Known(change) = &change {
+                job.apply_if_it_fits(id, change);
+            }
         }
-        if let RecordedChange::Known(change) = &change {
-            by_hand.apply_if_it_fits(id, change);
+        self.latest = Some(id);
+        self.bytes += written.change.len() as u64;
+        if self.bytes > MAX_JOB_BYTES {
+            let most = MAX_JOB_BYTES / (1024 * 1024);
+            return Err(StoreError::archive(format!(
+                "The job in this file has more than {most} MB, which no job has."
+            )));
         }
-        latest = Some(id);
-        let change = canonical(&change).into_owned();
-        if edits.get(&id).is_some_and(|there| *there != change) {
-            return Err(StoreError::EditConflict(id.to_string()));
-        }
-        edits.insert(id, change);
+        (self.take)(written)
     }
-    Ok((edits.into_iter().map(|(id, change)| Edit { id, change }).collect(), refused))
-}
 
-/// What passes the guard. What a newer version entered is not known, and may not grow without end.
-fn taken_in(id: EditId, value: Value, unknown_values: &mut usize) -> Result<RecordedChange, Refused> {
-    if id.millis() > MAX_EDIT_MILLIS {
-        return Err(Refused(
-            "It is dated after the year 4000: the clock of the device that wrote it was wrong, or the file was altered."
-                .into(),
-        ));
+    fn refuse(&mut self, why: Refused) -> Result<(), StoreError> {
+        *self.refused.entry(why.0).or_default() += 1;
+        Ok(())
     }
-    if let Ok(change) = Change::read(&value) {
-        guard(&value)?;
-        return Ok(RecordedChange::Known(change));
-    }
-    if value.to_string().len() > MAX_UNKNOWN_BYTES {
-        let most = MAX_UNKNOWN_BYTES / 1024;
-        return Err(Refused(format!("It has more than {most} kB, which no entry has.")));
-    }
-    *unknown_values += values(&value);
-    if *unknown_values > MAX_UNKNOWN_VALUES {
-        return Err(Refused(format!(
-            "What a newer version entered in this file has more than {MAX_UNKNOWN_VALUES} values, which no job has."
-        )));
-    }
-    Ok(RecordedChange::Unknown(value))
-}
 
-/// Itself and all values in it.
-fn values(value: &Value) -> usize {
-    1 + match value {
-        Value::Array(list) => list.iter().map(values).sum(),
-        Value::Object(map) => map.values().map(values).sum(),
-        _ => 0,
+    /// What a newer version entered is not known, and may not grow without end.
+    fn written(&mut self, id: EditId, change: &RecordedChange) -> Result<Written, Refused> {
+        let written = Written::new(id, change)?;
+        if self.unknown_values + written.unknown_values > MAX_UNKNOWN_VALUES {
+            return Err(Refused(format!(
+                "What a newer version entered in this file has more than {MAX_UNKNOWN_VALUES} values, which no job has."
+            )));
+        }
+        self.unknown_values += written.unknown_values;
+        Ok(written)
     }
 }
 
@@ -301,7 +452,10 @@ mod tests {
         let ids: Vec<String> = read.edits.iter().map(|edit| edit.id.to_string()).collect();
         assert_eq!(ids, ["000000000000-0000-0000000000000000", "000000000000-0001-0000000000000000"]);
         assert_eq!(read, read_job_file(json.as_bytes()).unwrap());
-        assert_eq!(read_job_file(&read.to_json().unwrap()).unwrap(), read);
+        let mut again = Vec::new();
+        write_job(&mut again, read.job, &read.stand_ins, &mut |take| read.edits.iter().cloned().try_for_each(take))
+            .unwrap();
+        assert_eq!(read_job_file(&again).unwrap(), read);
     }
 
     /// One entry too long for any takes none of the others with it.
@@ -316,8 +470,14 @@ mod tests {
         let entries =
             [entry(1, "a"), entry(2, &long), entry(3, &long), entry(4, &"x".repeat(1_100_000)), entry(5, "b")];
         let far = r#"{"id": "ffffffffffff-0000-0000000000000001", "change": {"do": "clean", "part": "piston.1"}}"#;
-        let read = ReadJob::from_json(file(&[entries.join(","), far.to_owned()].join(",")).as_bytes()).unwrap();
-        assert_eq!(read.file.edits.len(), 2);
+        let json = file(&[entries.join(","), far.to_owned()].join(","));
+        let mut taken = 0;
+        let read = read_one_job(Cursor::new(&json), &UnderWay::default(), &mut |_| {
+            taken += 1;
+            Ok(())
+        });
+        let read = read.unwrap();
+        assert_eq!(taken, 2);
         let told: Vec<(&str, usize)> = read.refused.iter().map(|(why, count)| (why.as_str(), *count)).collect();
         assert_eq!(told[0], ("A text of more than 10000 characters.", 2));
         assert_eq!(told[1], ("It has more than 1024 kB, which no entry has.", 1));
@@ -336,7 +496,7 @@ mod tests {
         refused("\u{0}PK", "can’t be read");
         refused("[]", "holds no job");
         refused(r#"{"format": "other", "version": 1}"#, "should be “wearbook-job”");
-        refused(r#"{"format": "wearbook-job", "version": 2, "later": true}"#, "newer version");
+        refused(r#"{"format": "wearbook-job", "version": 3, "later": true}"#, "newer version");
         refused(r#"{"format": "wearbook-job", "version": 0}"#, "should be 1");
         refused(r#"{"format": "wearbook-job", "version": 1}"#, "missing field `job`");
         refused(&file("").replace(r#""job""#, r#""extra": 1, "job""#), "unknown field `extra`");

@@ -61,6 +61,19 @@ impl Ledger<'_> {
         Ok(())
     }
 
+    /// Whether a job is here, put away or not.
+    pub(crate) fn has_job(&self, id: JobId) -> Result<bool, StoreError> {
+        let mut statement = self.connection.prepare_cached("SELECT 1 FROM job WHERE id = ?1")?;
+        Ok(statement.exists([id.to_string()])?)
+    }
+
+    /// Whether nothing was begun here yet, nothing was put away and nothing stands on the shelf.
+    pub(crate) fn is_empty_shop(&self) -> Result<bool, StoreError> {
+        let sql = "SELECT NOT EXISTS (SELECT 1 FROM job) AND NOT EXISTS (SELECT 1 FROM put_away)
+            AND NOT EXISTS (SELECT 1 FROM shelf)";
+        Ok(self.connection.query_row(sql, [], |row| row.get(0))?)
+    }
+
     /// Refuses the name of a job that is not here, or is put away.
     ///
     /// # Errors

@@ -9,18 +9,25 @@ mod put_away;
 mod setting;
 mod shelf;
 mod shot;
+mod stand_in;
 mod summary;
+mod written;
 
 pub use as_far_as_read::ReadEdits;
-pub(crate) use edit::canonical;
+pub(crate) use edit::{AT_ONCE, canonical};
 pub use job::JobRow;
 pub use photo::{NewPhoto, PhotoFacts, PhotoFormat, PhotoRow};
 pub use put_away::PutAway;
 pub use shelf::ShelfKind;
+pub(crate) use shelf::ShelfLine;
 pub use shot::{ShotOf, ShotRow, ShotState};
 pub use summary::{Asked, Summary};
+pub(crate) use written::{Written, too_long};
+
+use std::cell::RefCell;
 
 use rusqlite::Connection;
+use wearbook_core::job::PhotoId;
 
 use crate::photo_folder::PhotoFolder;
 
@@ -29,11 +36,17 @@ use crate::photo_folder::PhotoFolder;
 pub struct Ledger<'a> {
     connection: &'a Connection,
     photos: &'a PhotoFolder,
+    /// Photos that no row will name any longer: their files go once that is so.
+    freed: RefCell<Vec<PhotoId>>,
 }
 
 impl<'a> Ledger<'a> {
     pub(crate) fn new(connection: &'a Connection, photos: &'a PhotoFolder) -> Self {
-        Self { connection, photos }
+        Self { connection, photos, freed: RefCell::default() }
+    }
+
+    pub(crate) fn into_freed(self) -> Vec<PhotoId> {
+        self.freed.into_inner()
     }
 }
 

@@ -4,8 +4,8 @@ use rusqlite::{OptionalExtension, Row};
 use wearbook_core::job::PhotoId;
 
 use super::{Ledger, from_column, to_column};
-use crate::photo_folder::{ShownSize, photo_id};
-use crate::{JobId, StoreError};
+use crate::photo_folder::{PhotoFolder, ShownSize, photo_id};
+use crate::{JobId, MAX_PHOTO_BYTES, StoreError};
 
 /// The kinds of picture that are kept.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -98,11 +98,17 @@ impl Ledger<'_> {
     /// [`StoreError::NoSuchJob`]; what the disk and the database say.
     pub fn add_photo(&self, job: JobId, new: NewPhoto<'_>, now: u64) -> Result<PhotoId, StoreError> {
         self.require_job(job)?;
+        if new.original.len() as u64 > MAX_PHOTO_BYTES {
+            let most = MAX_PHOTO_BYTES / (1024 * 1024);
+            return Err(StoreError::EntryRefused(format!(
+                "This photo has more than {most} MB, the most that is kept."
+            )));
+        }
         let id = photo_id(new.original);
         self.photos.keep_original(&id, new.original)?;
         self.photos.keep_shown(&id, ShownSize::Screen, new.screen)?;
         self.photos.keep_shown(&id, ShownSize::Thumb, new.thumb)?;
-        self.record_photo(&id, new.facts, new.original.len(), now)?;
+        self.record_photo(&id, new.facts, new.original.len() as u64, now)?;
         self.link_photo(job, &id)?;
         Ok(id)
     }
@@ -134,22 +140,16 @@ impl Ledger<'_> {
         Ok(())
     }
 
-    pub(crate) fn record_photo(
-        &self,
-        id: &PhotoId,
-        facts: PhotoFacts,
-        bytes: usize,
-        now: u64,
-    ) -> Result<(), StoreError> {
+    pub(crate) fn record_photo(&self, id: &PhotoId, facts: PhotoFacts, bytes: u64, now: u64) -> Result<(), StoreError> {
         let bytes = i64::try_from(bytes).unwrap_or(i64::MAX);
         let values = (id.as_str(), facts.format.name(), facts.width, facts.height, bytes, to_column(now));
         self.connection.execute(include_str!("record_photo.sql"), values)?;
-        Ok(())
+        self.original_came(id)
     }
 
-    /// Keeps the file of a photo that comes with an archive; says whether it was not there before.
-    pub(crate) fn keep_original(&self, photo: &PhotoId, bytes: &[u8]) -> Result<bool, StoreError> {
-        self.photos.keep_original(photo, bytes)
+    /// Where the files of photos are.
+    pub(crate) fn photo_folder(&self) -> &PhotoFolder {
+        self.photos
     }
 }
 

@@ -98,6 +98,14 @@ impl Ledger<'_> {
         Ok(statement.exists([job.to_string()])?)
     }
 
+    /// Notes that a job was put away on another device, unless it is here.
+    pub(crate) fn note_gone(&self, stub: PutAway) -> Result<(), StoreError> {
+        let sql = "INSERT INTO put_away (job, at, device, gone) SELECT ?1, ?2, ?3, 1
+            WHERE NOT EXISTS (SELECT 1 FROM job WHERE id = ?1) ON CONFLICT DO NOTHING";
+        self.connection.execute(sql, (stub.job.to_string(), to_column(stub.at), stub.device.0.cast_signed()))?;
+        Ok(())
+    }
+
     /// Forgets that a job was put away, because an archive of it is to bring it back.
     pub(crate) fn forget_put_away(&self, job: JobId) -> Result<(), StoreError> {
         self.connection.execute("DELETE FROM put_away WHERE job = ?1", [job.to_string()])?;
@@ -121,6 +129,7 @@ impl Ledger<'_> {
             }
             self.connection.execute("DELETE FROM job WHERE id = ?1", [&job])?;
             for photo in alone {
+                self.connection.execute("DELETE FROM stand_in WHERE photo = ?1", [&photo])?;
                 self.connection.execute("DELETE FROM photo WHERE id = ?1", [&photo])?;
                 photos.push(PhotoId::try_from(photo).map_err(|_| StoreError::Damaged)?);
             }

@@ -19,7 +19,8 @@ pub(super) struct Rows {
     photos: BTreeMap<String, (String, [i64; 4])>,
     of_jobs: BTreeSet<(String, String)>,
     settings: BTreeMap<String, String>,
-    shelf: BTreeMap<(String, String), String>,
+    shelf: BTreeMap<(String, String), (String, i64)>,
+    stand_ins: BTreeMap<String, String>,
     away: BTreeMap<String, [i64; 3]>,
     shots: BTreeMap<String, (String, [Option<String>; 2], i64)>,
     /// Not all rows of jobs or edits were given by the database.
@@ -29,13 +30,14 @@ pub(super) struct Rows {
 }
 
 /// The tables with what is asked of each, in the order of [`Rows::take`]'s columns.
-const TABLES: [(&str, &str, &str); 9] = [
+const TABLES: [(&str, &str, &str); 10] = [
     ("device", "one, id, latest_at", "one"),
     ("job", "id, added_at", "id"),
     ("photo", "id, format, width, height, bytes, taken_in", "id"),
     ("job_photo", "job, photo", "job, photo"),
     ("setting", "key, value", "key"),
-    ("shelf", "kind, name, content", "kind, name"),
+    ("shelf", "kind, name, content, changed_at", "kind, name"),
+    ("stand_in", "original, photo", "original"),
     ("put_away", "job, at, device, gone", "job"),
     ("shot", "id, job, part, ancillary, asked_at, state", "id"),
     ("edit", "job, id, change", "job, id"),
@@ -110,10 +112,21 @@ impl Rows {
             [Value::Text(job), Value::Text(id), Value::Text(change)] if may_be("edit") && is_edit(job, id, change) => {
                 self.edits.entry((job.clone(), id.clone())).or_insert_with(|| change.clone());
             }
-            [Value::Text(kind), Value::Text(name), Value::Text(content)]
+            // A row of before it was known when a thing was put there is shorter.
+            [Value::Text(kind), Value::Text(name), Value::Text(content), rest @ ..]
                 if may_be("shelf") && matches!(&**kind, "instrument" | "sheet" | "prices") && is_json(content) =>
             {
-                self.shelf.entry((kind.clone(), name.clone())).or_insert_with(|| content.clone());
+                let at = match rest {
+                    [] => 0,
+                    [Value::Number(at)] => *at,
+                    _ => return false,
+                };
+                self.shelf.entry((kind.clone(), name.clone())).or_insert_with(|| (content.clone(), at));
+            }
+            [Value::Text(original), Value::Text(photo)]
+                if may_be("stand_in") && is_photo(original) && is_photo(photo) =>
+            {
+                self.stand_ins.entry(original.clone()).or_insert_with(|| photo.clone());
             }
             [Value::Text(id), Value::Number(at)] if may_be("job") && is_job(id) => {
                 // An index names a job beside its row's number, which is small and says nothing of when.
@@ -191,9 +204,13 @@ impl Rows {
         for (key, value) in &self.settings {
             transaction.execute("INSERT INTO setting (key, value) VALUES (?1, ?2)", (key, value))?;
         }
-        for ((kind, name), content) in &self.shelf {
-            transaction
-                .execute("INSERT INTO shelf (kind, name, content) VALUES (?1, ?2, ?3)", (kind, name, content))?;
+        for (original, photo) in &self.stand_ins {
+            let sql = "INSERT INTO stand_in (original, photo) SELECT ?1, id FROM photo WHERE id = ?2";
+            transaction.execute(sql, (original, photo))?;
+        }
+        for ((kind, name), (content, at)) in &self.shelf {
+            let sql = "INSERT INTO shelf (kind, name, content, changed_at) VALUES (?1, ?2, ?3, ?4)";
+            transaction.execute(sql, (kind, name, content, at))?;
         }
         for (job, [at, device, gone]) in &self.away {
             let sql = "INSERT INTO put_away (job, at, device, gone) VALUES (?1, ?2, ?3, ?4)";

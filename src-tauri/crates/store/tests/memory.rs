@@ -1,0 +1,121 @@
+//! How much memory an archive takes, whatever it holds: each is taken in by a process of its own that says its peak.
+
+#![cfg(target_os = "linux")]
+#![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test may stop at once")]
+
+use std::fs::File;
+use std::io::Write;
+use std::path::Path;
+use std::process::Command;
+
+use wearbook_core::under_way::UnderWay;
+use wearbook_store::{PhotoFacts, PhotoFormat, Store, photo_id};
+use zip::write::SimpleFileOptions;
+use zip::{CompressionMethod, ZipWriter};
+
+/// Names the archive to the child.
+const ARCHIVE: &str = "WEARBOOK_MEMORY_TEST_ARCHIVE";
+/// What an archive of entries may take; of the form before this one some took 130.
+const MOST_MB: u64 = 64;
+/// What an archive of 400 MB of photos may take; read whole it took more than all of it.
+const MOST_OF_PHOTOS_MB: u64 = 64;
+
+/// Not a test of its own: the process that the tests below start.
+#[test]
+#[ignore = "started by the tests below"]
+fn child_that_takes_an_archive_in() {
+    let Some(archive) = std::env::var_os(ARCHIVE) else { return };
+    let dir = tempfile::tempdir().unwrap();
+    let store = Store::open(dir.path()).unwrap();
+    let check = |_: &[u8]| Ok(PhotoFacts { format: PhotoFormat::Jpeg, width: 1, height: 1 });
+    let way = UnderWay::default();
+    match store.import(File::open(archive).unwrap(), 1, &check, &way) {
+        Err(refused) => println!("told: {refused}"),
+        Ok(imported) => {
+            let out = store.export(imported.job, File::create(dir.path().join("out")).unwrap(), &way).unwrap();
+            println!("told: {:?}, {} MB out again", imported.refused, out.metadata().unwrap().len() / 1_000_000);
+        }
+    }
+    let status = std::fs::read_to_string("/proc/self/status").unwrap();
+    let peak = status.lines().find(|line| line.starts_with("VmHWM")).unwrap();
+    println!("peak: {}", peak.split_whitespace().nth(1).unwrap());
+}
+
+#[track_caller]
+fn takes(archive: &Path, most_mb: u64, told: &str) {
+    let child = Command::new(std::env::current_exe().unwrap())
+        .args(["--exact", "child_that_takes_an_archive_in", "--ignored", "--nocapture"])
+        .env(ARCHIVE, archive)
+        .output()
+        .unwrap();
+    let out = String::from_utf8_lossy(&child.stdout);
+    let line = |name: &str| out.lines().find_map(|line| line.split_once(name)).unwrap_or_else(|| panic!("{out}")).1;
+    let peak: u64 = line("peak: ").parse().unwrap();
+    assert!(line("told: ").contains(told), "{out}");
+    assert!(peak / 1024 <= most_mb, "it took {} MB: {out}", peak / 1024);
+}
+
+const JOB: &str = "00000000000000000000000000000007";
+
+fn entry(n: usize, change: &str) -> String {
+    format!(r#"{{"id": "{n:012x}-0000-0000000000000001", "change": {change}}}"#)
+}
+
+/// The job as text and `photos` photos of 4 MB.
+fn archive(dir: &Path, edits: &str, photos: u32) -> std::path::PathBuf {
+    let path = dir.join("test.wearbook");
+    let mut zip = ZipWriter::new(File::create(&path).unwrap());
+    let options = SimpleFileOptions::default().compression_method(CompressionMethod::Deflated);
+    zip.start_file("job.json", options).unwrap();
+    write!(zip, r#"{{"format": "wearbook-job", "version": 1, "job": "{JOB}", "edits": [{edits}]}}"#).unwrap();
+    for n in 0..photos {
+        let mut photo = n.to_le_bytes().to_vec();
+        photo.resize(4 << 20, 0);
+        zip.start_file(format!("photos/{}.jpg", photo_id(&photo).as_str()), options).unwrap();
+        zip.write_all(&photo).unwrap();
+    }
+    zip.finish().unwrap();
+    path
+}
+
+#[track_caller]
+fn entries_take_little(edits: &str, told: &str) {
+    let dir = tempfile::tempdir().unwrap();
+    takes(&archive(dir.path(), edits, 0), MOST_MB, told);
+}
+
+#[test]
+fn one_entry_of_millions_of_maps_or_numbers_is_refused() {
+    let of = |value: &str, count| entry(1, &format!(r#"{{"do": "x", "v": [{}0]}}"#, value.repeat(count)));
+    entries_take_little(&of(r#"{"a":0},"#, 8_000_000), "An entry in this file has more than 8 MB");
+    entries_take_little(&of(r#"{"a":0},"#, 4_000_000), "An entry in this file has more than 8 MB");
+    entries_take_little(&of("0,", 30_000_000), "An entry in this file has more than 8 MB");
+    entries_take_little(&of("0,", 3_000_000), "It has more than 1024 kB");
+}
+
+#[test]
+fn many_entries_that_are_just_small_enough_take_little() {
+    let maps = format!(r#"{{"do": "x", "v": [{}0]}}"#, r#"{"":0},"#.repeat(140_000));
+    let all: Vec<String> = (0..30).map(|n| entry(n, &maps)).collect();
+    entries_take_little(&all.join(","), "An entry of more than 200000 values");
+    let lists = format!(r#"{{"do": "x", "v": [{}0]}}"#, r#"[],"#.repeat(80_000));
+    let all: Vec<String> = (0..30).map(|n| entry(n, &lists)).collect();
+    entries_take_little(&all.join(","), "What a newer version entered in this file has more than 200000 values");
+}
+
+#[test]
+fn hundreds_of_thousands_of_entries_take_little() {
+    let unknown = |count| (0..count).map(|n| entry(n, r#"{"do": "x"}"#)).collect::<Vec<_>>().join(",");
+    entries_take_little(&unknown(400_000), "more than 100000 entries");
+    entries_take_little(&unknown(100_000), "{}");
+    let text = format!(r#"{{"do": "fill", "field": "remarks", "text": "{}"}}"#, "x".repeat(200));
+    let known = (0..100_000).map(|n| entry(n, &text)).collect::<Vec<_>>().join(",");
+    entries_take_little(&known, "{}, 29 MB out again");
+}
+
+/// In and out again.
+#[test]
+fn an_archive_of_400_mb_is_read_and_written_as_it_goes() {
+    let dir = tempfile::tempdir().unwrap();
+    takes(&archive(dir.path(), "", 100), MOST_OF_PHOTOS_MB, "{}, 419 MB out again");
+}
