@@ -1,6 +1,6 @@
 //! The database file: how it is opened, and the ladder of migrations that every database climbs, new or old.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::time::Duration;
 
 use rusqlite::{Connection, ErrorCode, OpenFlags};
@@ -33,6 +33,38 @@ pub(crate) fn open(path: &Path) -> Result<Connection, StoreError> {
     configure(&connection)?;
     climb(&mut connection, MIGRATIONS)?;
     Ok(connection)
+}
+
+/// Opens a database only to read it, on a disk without room for what SQLite lays beside it as soon as it reads. Nobody else may
+/// be using it.
+pub(crate) fn open_without_room(path: &Path) -> Result<Connection, StoreError> {
+    let connection = if std::fs::metadata(with_end(path, "-wal")).is_ok_and(|log| log.len() > 0) {
+        // With the database for itself alone SQLite keeps the index of the log in memory.
+        let connection = Connection::open_with_flags(path, OpenFlags::SQLITE_OPEN_READ_WRITE)?;
+        connection.pragma_update_and_check(None, "locking_mode", "EXCLUSIVE", |_| Ok(()))?;
+        connection
+    } else {
+        // What nobody can change needs nothing beside it.
+        let flags = OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_URI;
+        Connection::open_with_flags(format!("{}?immutable=1", address(path)), flags)?
+    };
+    connection.pragma_update(None, "trusted_schema", false)?;
+    let found: i64 = connection.pragma_query_value(None, "user_version", |row| row.get(0))?;
+    // One of an earlier version can't be brought up to date here, and not be read as it is.
+    if usize::try_from(found) == Ok(MIGRATIONS.len()) { Ok(connection) } else { Err(StoreError::Full) }
+}
+
+/// A path as SQLite takes it with options.
+fn address(path: &Path) -> String {
+    let path = path.to_string_lossy().replace('%', "%25").replace('?', "%3f").replace('#', "%23");
+    if cfg!(windows) { format!("file:///{}", path.replace('\\', "/")) } else { format!("file:{path}") }
+}
+
+/// The name of a file that belongs to a database.
+pub(crate) fn with_end(path: &Path, end: &str) -> PathBuf {
+    let mut name = path.as_os_str().to_owned();
+    name.push(end);
+    name.into()
 }
 
 fn refuse_newer(path: &Path) -> Result<(), StoreError> {

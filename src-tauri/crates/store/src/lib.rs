@@ -48,6 +48,7 @@ pub use shots::ShotEnd;
 pub use whole_file::{write_whole, write_whole_by};
 
 use std::path::{Path, PathBuf};
+use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::{Mutex, MutexGuard, PoisonError, RwLock, RwLockReadGuard, TryLockError};
 
 use rusqlite::{Connection, TransactionBehavior};
@@ -69,6 +70,8 @@ pub struct Store {
     /// Held by whoever counts on it that no photo goes meanwhile; taken for itself by what takes photos away.
     photos_stay: RwLock<()>,
     is_copy: bool,
+    /// Not, if the disk was so full that the database could only be opened to read it.
+    has_room: AtomicBool,
     /// Last, so that it is given up when all else is closed.
     one_program: OneProgram,
 }
@@ -92,6 +95,22 @@ fn open_database(dir: &Path, photos: &PhotoFolder) -> Result<Connection, StoreEr
     }
 }
 
+/// Opens the database, and says whether it is a copy of another.
+fn open_to_write(dir: &Path, photos: &PhotoFolder) -> Result<(Connection, bool), StoreError> {
+    let connection = open_database(dir, photos)?;
+    let is_copy = place::settle(&connection, &dir.join(database::DATABASE))?;
+    Ok((connection, is_copy))
+}
+
+/// Opens a database that could not be opened otherwise because the disk is full; gives any other error back.
+fn open_to_read(dir: &Path, error: StoreError) -> Result<Connection, StoreError> {
+    let may_be = matches!(error, StoreError::Full | StoreError::ReadOnly | StoreError::Io(_) | StoreError::Database(_));
+    if !may_be || !whole_file::is_full(dir) {
+        return Err(error);
+    }
+    database::open_without_room(&dir.join(database::DATABASE)).map_err(|_| StoreError::Full)
+}
+
 impl Store {
     /// Opens the store in a folder, or makes a new one there.
     ///
@@ -107,11 +126,9 @@ impl Store {
         if one_program.is_sure() {
             whole_file::sweep(dir)?;
         }
-        let connection = open_database(dir, &photos)?;
-        let is_copy = match place::settle(&connection, &dir.join(database::DATABASE)) {
-            // What can still be read of a damaged database is shown: that must not hang on the device's row.
-            Err(StoreError::Damaged) => false,
-            settled => settled?,
+        let (connection, is_copy, has_room) = match open_to_write(dir, &photos) {
+            Ok((connection, is_copy)) => (connection, is_copy, true),
+            Err(error) => (open_to_read(dir, error)?, false, false),
         };
         let store = Self {
             connection: Mutex::new(connection),
@@ -121,7 +138,8 @@ impl Store {
             dir: dir.to_owned(),
             photos_stay: RwLock::new(()),
             is_copy,
-            one_program: one_program,
+            has_room: AtomicBool::new(has_room),
+            one_program,
         };
         if store.one_program.is_sure() {
             store.sweep()?;
@@ -180,6 +198,7 @@ impl Store {
     /// Those of the closure and of the database.
     pub fn write<T, E: From<StoreError>>(&self, act: impl FnOnce(&Ledger<'_>) -> Result<T, E>) -> Result<T, E> {
         let mut connection = self.lock();
+        self.find_room(&mut connection)?;
         // Taking the write lock at once means that nothing read in the closure can change before it writes.
         let transaction =
             connection.transaction_with_behavior(TransactionBehavior::Immediate).map_err(StoreError::from)?;
@@ -192,6 +211,24 @@ impl Store {
             let _ = self.photos.forget(&photo);
         }
         Ok(done)
+    }
+
+    /// Opens a database that could only be read for writing too, if there is room now.
+    fn find_room(&self, connection: &mut Connection) -> Result<(), StoreError> {
+        if self.has_room.load(Ordering::Relaxed) {
+            return Ok(());
+        }
+        // It is closed first: it may have the database for itself alone.
+        *connection = Connection::open_in_memory()?;
+        match open_to_write(&self.dir, &self.photos) {
+            Ok((opened, _)) => *connection = opened,
+            Err(error) => {
+                *connection = open_to_read(&self.dir, error)?;
+                return Err(StoreError::Full);
+            }
+        }
+        self.has_room.store(true, Ordering::Relaxed);
+        Ok(())
     }
 
     /// Puts all that was written into the one file of the database, and empties the log of writes: a device that copies the
@@ -314,6 +351,21 @@ mod tests {
     }
 
     #[test]
+    fn a_full_disk_at_the_start_is_read_until_there_is_room() {
+        let dir = tempfile::tempdir().unwrap();
+        let store = Store::open(dir.path()).unwrap();
+        let job = create(&store);
+        append(&store, job, &[fill(1, "saved")]).unwrap();
+        *store.lock() = Connection::open_in_memory().unwrap();
+        *store.lock() = database::open_without_room(&dir.path().join("wearbook.db")).unwrap();
+        store.has_room.store(false, Ordering::Relaxed);
+        assert_eq!(edits(&store, job), [fill(1, "saved")]);
+        assert!(!dir.path().join("wearbook.db-wal").exists(), "something was laid beside it");
+        append(&store, job, &[fill(2, "room again")]).unwrap();
+        assert_eq!(edits(&store, job), [fill(1, "saved"), fill(2, "room again")]);
+    }
+
+    #[test]
     fn at_rest_the_one_file_of_the_database_holds_all() {
         let dir = tempfile::tempdir().unwrap();
         let store = Store::open(dir.path()).unwrap();
@@ -339,7 +391,7 @@ mod tests {
         let at_two = |text: &str| {
             let all = edits(&store, job);
             let (at, edit) = all.iter().enumerate().find(|(_, edit)| edit.change == fill(2, text).change).unwrap();
-            (at, edit.id == fill(2, "b").id, gave_way(edit))
+            (at, edit.id == fill(2, "b").id, gave_way(&all).contains(&edit.id))
         };
         // Whichever came first: “b” sorts before “c”, and “a” before both.
         append(&store, job, &[fill(3, "d"), fill(2, "c")]).unwrap();

@@ -24,15 +24,19 @@ use crate::StoreError;
 
 /// Notes where the database lies. Draws another name for it if it was another place before; says whether it did.
 pub(crate) fn settle(connection: &Connection, database: &Path) -> Result<bool, StoreError> {
-    let Some(place) = place(database) else { return Ok(false) };
-    let known: String = connection.query_row("SELECT place FROM device", [], |row| row.get(0))?;
+    let known = connection.query_row("SELECT place FROM device", [], |row| row.get::<_, String>(0));
+    // What is damaged must not keep the rest away.
+    let (Some(place), Ok(known)) = (place(database), known) else { return Ok(false) };
     if known == place {
         return Ok(false);
     }
     let is_copy = !known.is_empty();
     let sql = "UPDATE device SET place = ?1, id = CASE WHEN ?2 THEN random() ELSE id END";
-    connection.execute(sql, (place, is_copy))?;
-    Ok(is_copy)
+    match connection.execute(sql, (place, is_copy)).map_err(StoreError::from) {
+        Ok(_) => Ok(is_copy),
+        Err(StoreError::Damaged) => Ok(false),
+        Err(error) => Err(error),
+    }
 }
 
 /// None where nothing can be told. The machine's mark is nobody's business: only a digest of it is kept.

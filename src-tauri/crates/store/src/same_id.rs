@@ -4,14 +4,18 @@
 //! what it says: so every device comes to the same, whichever it had first, and whoever reads it sees that it gave way.
 
 use std::cmp::Ordering;
+use std::collections::BTreeSet;
 
 use sha2::{Digest, Sha256};
 use wearbook_core::job::{DeviceId, Edit, EditId, RecordedChange};
 
-/// Whether an entry stood under an id that another has, and gave way to it: the next later entry of its time. It was made on a
-/// device of which nothing more is known.
-pub fn gave_way(edit: &Edit) -> bool {
-    edit.id.device() == made_from(&edit.change)
+/// Which of a job's entries, in the order of their ids, stood under an id that another has and gave way to it: both were entered
+/// at the same moment on copies of one folder. On which device is not known of these.
+pub fn gave_way(edits: &[Edit]) -> BTreeSet<EditId> {
+    // Few stand where one that gave way can stand; only what these say is looked at.
+    let pairs = edits.iter().zip(edits.iter().skip(1));
+    let could = pairs.filter(|(one, next)| next.id.just_before(one.id.device()) == Some(one.id)).map(|(one, _)| one);
+    could.filter(|one| one.id.device() == made_from(&one.change)).map(|one| one.id).collect()
 }
 
 /// Which of two entries keeps their id, the lesser.
@@ -47,15 +51,21 @@ mod tests {
 
     #[test]
     fn who_gave_way_is_known_by_its_id() {
-        let id = EditId::next(None, 5, DeviceId(1));
-        for json in [serde_json::json!({"do": "clean", "part": "piston.1"}), serde_json::json!({"z": 1, "do": "weigh"})]
-        {
-            let change = change(json);
-            assert!(!gave_way(&Edit { id, change: change.clone() }));
-            let own = id_of_its_own(id, &change).unwrap();
-            assert!(own < id && gave_way(&Edit { id: own, change: change.clone() }));
-            assert_eq!(id_of_its_own(EditId::next(None, 5, DeviceId(0)), &change), None);
+        let clean = |n: u8| change(serde_json::json!({"do": "clean", "part": format!("piston.{n}")}));
+        // Devices before and after whatever an entry makes.
+        for device in [1, 1 << 63, u64::MAX] {
+            let id = EditId::next(None, 5, DeviceId(device));
+            let mut edits =
+                vec![Edit { id, change: clean(1) }, Edit { id: EditId::next(None, 4, DeviceId(1)), change: clean(2) }];
+            let other = EditId::next(None, 5, DeviceId(device - 1));
+            edits.push(Edit { id: other, change: clean(3) });
+            let moved: BTreeSet<EditId> = (4..9).map(|n| id_of_its_own(id, &clean(n)).unwrap()).collect();
+            assert!(moved.iter().all(|own| *own < id) && moved.len() == 5);
+            edits.extend((4..9).map(|n| Edit { id: id_of_its_own(id, &clean(n)).unwrap(), change: clean(n) }));
+            edits.sort_by_key(|edit| edit.id);
+            assert_eq!(gave_way(&edits), moved);
         }
+        assert_eq!(id_of_its_own(EditId::next(None, 5, DeviceId(0)), &clean(1)), None);
     }
 
     /// What it is called must not depend on which version first met the clash.

@@ -33,6 +33,17 @@ pub fn write_whole_by<E: From<io::Error>>(
     Ok(sync_folder(folder)?)
 }
 
+/// Whether there is no room in a folder for as much as SQLite lays beside a database.
+pub(crate) fn is_full(folder: &Path) -> bool {
+    const NEEDED: usize = 128 * 1024;
+    let written = temporary().tempfile_in(folder).and_then(|mut file| {
+        file.write_all(&[0; NEEDED])?;
+        file.as_file().sync_all()
+    });
+    let why = written.err().map(|error| error.kind());
+    matches!(why, Some(io::ErrorKind::StorageFull | io::ErrorKind::QuotaExceeded))
+}
+
 /// Takes away what is not whole in a folder, but not in those within it. Nobody else may be writing.
 pub(crate) fn sweep(folder: &Path) -> io::Result<()> {
     for entry in std::fs::read_dir(folder)? {

@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test may stop at once")]
 
 use std::cell::Cell;
+use std::collections::BTreeSet;
 use std::io::{Cursor, Seek, SeekFrom, Write};
 use std::path::Path;
 
@@ -225,7 +226,7 @@ fn an_entry_under_the_id_of_another_stays_beside_it() {
     let edits = |store: &Store| store.read::<_, StoreError>(|ledger| ledger.edits(job)).unwrap();
     let both = edits(&other);
     assert_eq!((both.len(), &both[1]), (4, &entry(1, fill("A"))));
-    assert_eq!((&both[0].change, gave_way(&both[0])), (&fill("B"), true));
+    assert_eq!((&both[0].change, gave_way(&both)), (&fill("B"), BTreeSet::from([both[0].id])));
     import(&store, &export(&other, job)).unwrap();
     assert_eq!(edits(&store), both);
 }

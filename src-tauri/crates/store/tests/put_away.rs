@@ -62,6 +62,10 @@ fn a_job_is_put_away_only_after_an_archive_of_it_as_it_stands() {
     put_away(&store, job, 5).unwrap();
     assert_eq!(listed(&store), [other]);
     assert_eq!(store.read::<_, StoreError>(|ledger| ledger.edits(job)).unwrap_err().code(), "no-such-job");
+    let new = NewPhoto { original: b"late", facts: FACTS, screen: b"s", thumb: b"t" };
+    let late = store.write::<_, StoreError>(|ledger| ledger.add_photo(job, new, 6));
+    assert_eq!(late.unwrap_err().code(), "no-such-job");
+    store.original(&photo_id(b"late")).unwrap_err();
     store.clear_put_away(5 + 30 * DAY - 1).unwrap();
     store.write::<_, StoreError>(|ledger| ledger.bring_back(job)).unwrap();
     assert_eq!(store.read::<_, StoreError>(|ledger| ledger.edits(job)).unwrap().len(), 2);

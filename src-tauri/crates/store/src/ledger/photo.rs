@@ -95,8 +95,9 @@ impl Ledger<'_> {
     /// transaction fail, the files stay; they are named by their content and serve when the photo is added again.
     ///
     /// # Errors
-    /// What the disk and the database say.
+    /// [`StoreError::NoSuchJob`]; what the disk and the database say.
     pub fn add_photo(&self, job: JobId, new: NewPhoto<'_>, now: u64) -> Result<PhotoId, StoreError> {
+        self.require_job(job)?;
         if new.original.len() as u64 > MAX_PHOTO_BYTES {
             let most = MAX_PHOTO_BYTES / (1024 * 1024);
             return Err(StoreError::EntryRefused(format!(

@@ -10,12 +10,12 @@ mod rows;
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs::{self, File};
 use std::io;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 use rusqlite::Connection;
 use serde::{Deserialize, Serialize};
 
-use crate::database::{self, DATABASE};
+use crate::database::{self, DATABASE, with_end};
 use crate::whole_file::{TEMPORARY, sync_folder, write_whole};
 use crate::{JobId, StoreError};
 use rows::Rows;
@@ -121,12 +121,6 @@ fn read(aside: &Path, name: &str, new: &Path) -> Result<Recovered, StoreError> {
     }
     File::open(new)?.sync_all()?;
     Ok(recovered)
-}
-
-fn with_end(path: &Path, end: &str) -> PathBuf {
-    let mut name = path.as_os_str().to_owned();
-    name.push(end);
-    name.into()
 }
 
 fn remove(path: &Path) -> io::Result<()> {

@@ -8,6 +8,6 @@ mod child;
 mod disk;
 mod step;
 
-pub(crate) use child::{Child, is_there, quick_folder};
+pub(crate) use child::{Calls, Child, is_there, quick_folder};
 pub(crate) use disk::{Disk, Lost};
 pub(crate) use step::Step;

@@ -1,14 +1,9 @@
 //! The power goes off at any step of a program's work: everything it was told is saved must be there, and nothing damaged.
 
-#![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test may stop at once")]
-#![cfg(target_os = "linux")]
-
-mod tape;
-
 use std::io::Write;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
-use tape::{Child, Disk, Lost, Step, quick_folder};
+use crate::tape::{Child, Disk, Lost, Step, is_there, quick_folder};
 use wearbook_core::job::{Change, DeviceId, Edit, EditId, OnIntake, RecordedChange, TextField};
 use wearbook_store::{JobId, NewPhoto, PhotoFacts, PhotoFormat, Store, StoreError, photo_id};
 
@@ -113,7 +108,7 @@ fn try_all(test: &str, told: &[(&str, &str)], with_photos: bool) -> Outcome {
             promised = line.split_once("saved ").map_or(promised, |(_, nth)| nth.parse().unwrap());
         }
         // The log's index is made anew whenever nobody has the database open.
-        if matches!(step, Step::Write(path, ..) if *path == PathBuf::from("wearbook.db-shm")) {
+        if matches!(step, Step::Write(path, ..) if path == Path::new("wearbook.db-shm")) {
             continue;
         }
         let several = [Lost::All, Lost::None, Lost::Half(nth as u64), Lost::Torn];
@@ -156,10 +151,10 @@ fn missing(dir: &Path, promised: u64, with_photos: bool) -> Option<usize> {
 
 #[test]
 fn what_was_acknowledged_survives_the_power_going_off_at_any_step() {
-    if !tape::is_there() {
+    if !is_there() {
         return;
     }
-    let outcome = try_all("child_that_works", &[], true);
+    let outcome = try_all("power::child_that_works", &[], true);
     assert_eq!((outcome.lost, outcome.damaged), (0, 0));
     assert!(outcome.images > 1_000, "hardly anything was tried");
 }
@@ -167,10 +162,10 @@ fn what_was_acknowledged_survives_the_power_going_off_at_any_step() {
 /// So that the test above is known to be able to fail.
 #[test]
 fn what_is_not_synced_is_lost() {
-    if !tape::is_there() {
+    if !is_there() {
         return;
     }
-    let with = |syncs: &str| try_all("child_that_syncs_as_it_is_told", &[(SYNCS, syncs)], false);
+    let with = |syncs: &str| try_all("power::child_that_syncs_as_it_is_told", &[(SYNCS, syncs)], false);
     let (full, normal) = (with("FULL"), with("NORMAL"));
     assert_eq!((full.lost, full.damaged), (0, 0));
     assert!(normal.lost > 0 && normal.damaged == 0, "{normal:?}");

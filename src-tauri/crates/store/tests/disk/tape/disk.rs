@@ -226,6 +226,6 @@ struct Chance(u64);
 impl Chance {
     fn is_even(&mut self) -> bool {
         self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
-        (self.0 >> 40) % 2 == 0
+        (self.0 >> 40).is_multiple_of(2)
     }
 }
