@@ -51,7 +51,7 @@ export function plan(view) {
       <div class="bar">
         <a class="button" href=${toShop('label')}>${words.screens.label}</a>
         ${lacking(view, '').length > 0
-          ? html`<a class="button" href=${toScreen(view.job, 'camera')}>${words.camera.begin}</a>`
+          ? html`<a class="button" href=${toScreen(view.job, 'camera')}>${words.screens.camera}</a>`
           : ''}
         ${next ? html`<a class="button primary" href=${toPart(view.job, next.part)}>${text.next(next.label)}</a>` : ''}
       </div>`,
