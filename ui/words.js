@@ -45,9 +45,7 @@ export const words = {
   },
   /** Part after part before the camera. */
   camera: {
-    title: 'Photos in turn',
     noEngine: 'Which parts there are follows from the arrangement: enter that first.',
-    begin: 'Photos in turn',
     take: 'Photograph',
     choose: 'Choose photos of',
     /** @param {string} label */ then: (label) => `Then ${lowered(label)}`,
