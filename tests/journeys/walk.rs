@@ -48,6 +48,15 @@ async fn journey(stage: &mut Stage) -> Outcome {
     page.client.back().await?;
     page.see("heading", "Plan").await?;
     page.press("button", "Several clean at once").await?;
+    page.see("button", "9 × main bearing shell, not looked at").await?;
+    // What is folded again stays so, whatever is drawn anew.
+    page.press("button", "Several clean at once").await?;
+    for again in ["Undo", "Redo"] {
+        page.press("button", again).await?;
+        page.saved().await?;
+    }
+    ensure(!page.has("button", "9 × main bearing shell, not looked at").await?, "What was folded is open again.")?;
+    page.press("button", "Several clean at once").await?;
     page.press("button", "9 × main bearing shell, not looked at").await?;
     page.read("Main 5, lower shell; Main 2, upper shell").await?;
     page.press("button", "All 9 clean").await?;

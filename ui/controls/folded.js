@@ -49,7 +49,8 @@ export function folded({ name, summary, label, body, isOpen = false, isHere = fa
     const fold = /** @type {HTMLDetailsElement} */ (event.currentTarget)
     const { open } = fold
     if (!open) asked.delete(name)
-    if (open === isShown) return
+    // It may have been turned since it was drawn.
+    if (open === (chosen.get(name) ?? isOpen)) return
     turns += 1
     chosen.set(name, open)
     if (!isDrawn) redraw()
