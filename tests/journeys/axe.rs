@@ -63,9 +63,13 @@ async fn journey(stage: &mut Stage) -> Outcome {
     page.press("button", "Set up: …").await?;
     page.see("button", "It is so: …").await?;
     found.extend(violations(page, "the pad with all unfolded").await?);
-    for (screen, heading) in
-        [("#/jobs", "Jobs"), ("#/settings", "Settings"), ("#/prices", "Prices"), ("#/rules", "Rules")]
-    {
+    for (screen, heading) in [
+        ("#/jobs", "Jobs"),
+        ("#/settings", "Settings"),
+        ("#/prices", "Prices"),
+        ("#/rules", "Rules"),
+        ("#/backup", "Backup"),
+    ] {
         page.go(screen, heading).await?;
         found.extend(violations(page, screen).await?);
     }

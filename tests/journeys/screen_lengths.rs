@@ -70,6 +70,7 @@ const SHOP: &[(&str, &str)] = &[
     ("#/prices", "Prices"),
     ("#/rules", "Rules"),
     ("#/label", "Find by its label"),
+    ("#/backup", "Backup"),
     ("#/settings", "Settings"),
 ];
 

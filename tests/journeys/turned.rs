@@ -56,6 +56,7 @@ const OF_THE_SHOP: &[(&str, &str)] = &[
     ("#/prices", "Prices"),
     ("#/instruments", "Instruments"),
     ("#/instruments/new", "New instrument"),
+    ("#/backup", "Backup"),
     ("#/rules", "Rules"),
     ("#/label", "Find by its label"),
 ];
