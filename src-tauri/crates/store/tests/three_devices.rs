@@ -69,7 +69,7 @@ impl Device {
     fn enter(&self, now: u64, text: &str, by: DeviceId) {
         let change = Change::OnIntake(OnIntake::Fill { field: TextField::Remarks, text: text.into() });
         let latest = edits(self.store()).last().map(|edit| edit.id);
-        let edit = Edit { id: EditId::next(latest, now, by), change: RecordedChange::Known(change) };
+        let edit = Edit { id: EditId::next(latest, 1_000 + now, by), change: RecordedChange::Known(change) };
         self.store().write::<_, StoreError>(|ledger| ledger.append(job(), &[edit])).unwrap();
     }
 
