@@ -1,5 +1,5 @@
-//! The power goes off at any step of taking in an archive, and of taking out a job that was put away: a job is there with all
-//! its photos or not at all, and no photo of another goes.
+//! The power goes off at any step of taking in an archive, and of taking out a job that was put away: a job is there
+//! with all its photos or not at all, and no photo of another goes.
 
 use std::fs::File;
 use std::io::{Cursor, Write};

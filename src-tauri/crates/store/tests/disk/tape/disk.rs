@@ -1,10 +1,10 @@
 //! A disk whose power may go off.
 //!
-//! What it is sure to hold: of a file what stood in it when it was last synced, of a folder the names that stood in it when
-//! it was last synced. Whether it holds any of what came since is chance. Two things more are taken for sure, as every file
-//! system that writes a journal has them: that a name was taken away is on the disk with whatever is synced next (without it
-//! SQLite's own way from one journal to the other would not be safe), and a name that was moved from one folder into another is
-//! moved once the other is synced.
+//! What it is sure to hold: of a file what stood in it when it was last synced, of a folder the names that stood in it
+//! when it was last synced. Whether it holds any of what came since is chance. Two things more are taken for sure, as
+//! every file system that writes a journal has them: that a name was taken away is on the disk with whatever is synced
+//! next (without it SQLite's own way from one journal to the other would not be safe), and a name that was moved from
+//! one folder into another is moved once the other is synced.
 
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
