@@ -1,5 +1,5 @@
 // The only file that knows who is behind the page: Tauri's commands, or the HTTP harness of the browser tests.
-/** @import { Actions, Can, Change, Document, Extent, Instrument, LabelStock, ListKind } from './types/api.d.ts' */
+/** @import { Actions, Can, Change, Document, Extent, Imported, Instrument, LabelStock, ListKind } from './types/api.d.ts' */
 /** @import { KeepAwake, PaperSize, Photographed, Pieces, PriceList, Purpose, Settings } from './types/api.d.ts' */
 /** @import { Share, Shared, Sheet, TakePhoto } from './types/api.d.ts' */
 import { convertFileSrc, invoke, isTauri } from './vendor/tauri/core.js'
@@ -15,6 +15,8 @@ export const surroundings = {
   hasCamera: isAndroid || isIos || matchMedia('(pointer: coarse)').matches,
   /** A document can be opened in the system's viewer. */
   opensDocuments: inShell && !isAndroid && !isIos,
+  /** A folder can be chosen. */
+  choosesFolders: inShell && !isAndroid && !isIos,
   /** Files can be handed to the system's share sheet. Where nothing can, they are saved. */
   sharesFiles: canShareFiles(),
   /** What the device itself does for us. @type {Can} */
@@ -200,10 +202,10 @@ export async function shareDocument(job, document, selection, name) {
   }
 }
 
-/** Hands the whole job with its photos to the system's share sheet; answers whether the person went through with it.
- * @param {string} job @param {string} title @param {number} way */
-export const shareArchive = (job, title, way) =>
-  handOver({ files: [{ by: 'archive_export', with: { job, way } }], title, text: '' })
+/** Hands the whole job to the system's share sheet; answers whether the person went through with it.
+ * @param {string} job @param {string} title @param {number} way @param {boolean} give_away with cleaned pictures */
+export const shareArchive = (job, title, way, give_away) =>
+  handOver({ files: [{ by: 'archive_export', with: { job, way, give_away } }], title, text: '' })
 
 /** The same with words alone. @param {string} text @param {string} title */
 export const shareText = (text, title) => handOver({ files: [], title, text })
@@ -231,6 +233,35 @@ export async function saveSheet(name) {
   if (!inShell) return download('sheet_export', { name })
   return savedPath(await command('sheet_save', { name }))
 }
+
+/** A job with pictures that say neither where they were taken nor with which camera; answers where it was saved.
+ * @param {string} job @param {number} way */
+export async function saveToGiveAway(job, way) {
+  const asked = { job, way, give_away: true }
+  return inShell ? savedPath(await command('archive_save', asked)) : download('archive_export', asked)
+}
+
+/** Where backups go, and how the last one went. */
+export const getBackup = () => act('backup_get', {})
+/** @param {number} way by which to ask how far it is */
+export const makeBackup = (way) => act('backup_make', { way })
+export const forgetBackup = () => act('backup_forget', {})
+/** Asks the person for the folder; answers whether one was chosen. @returns {Promise<boolean>} */
+export const chooseBackup = () => command('backup_choose', {})
+/** Asks the person for a folder, and takes in what lies in it; nothing when they changed their mind.
+ * @param {number} way @returns {Promise<Imported | null>} */
+export const restoreBackups = (way) => command('backup_restore', { way })
+
+/** Saves the whole shop as one file; answers where, or nothing when the person changed their mind.
+ * @param {number} way */
+export async function saveShop(way) {
+  return inShell ? savedPath(await command('shop_save', { way })) : download('shop_export', { way })
+}
+
+/** Hands the whole shop to the system's share sheet; answers whether the person went through with it.
+ * @param {number} way */
+export const shareShop = (way) =>
+  handOver({ files: [{ by: 'shop_export', with: { way } }], title: words.app, text: '' })
 
 /** Saves the whole job with its photos as one file; answers where, and how many photos can't be read and are not in it.
  * @param {string} job @param {number} way */

@@ -2,8 +2,6 @@
 // lie in the web view's database: what it has taken is there even if the whole program is killed right after. It takes
 // its time, and forgets what is on its way when the page goes: that is noted where it is written at once.
 
-import { painted } from './painted.js'
-
 /** @typedef {{ at: number, value: any }} Kept */
 
 /** The number changes whenever the shape of a draft does: an older one is then not taken for one of now. */
@@ -21,8 +19,6 @@ const PATIENCE = 1500
 const all = new Map()
 /** What the database has not taken yet; null is for one that was dropped. @type {Map<string, Kept | null>} */
 const onItsWay = new Map()
-/** Of these, what it was not even given yet. @type {Set<string>} */
-const unwritten = new Set()
 /** What was kept before the page began, and neither saved nor dropped since. @type {Set<string>} */
 const found = new Set()
 /** @type {IDBDatabase | null} */
@@ -65,23 +61,14 @@ export function drop(name) {
 /** @param {string} name @param {Kept | null} kept */
 function write(name, kept) {
   onItsWay.set(name, kept)
-  unwritten.add(name)
-  if (unwritten.size === 1) painted().then(writeAll)
-}
-
-function writeAll() {
-  const written = [...onItsWay].filter(([name]) => unwritten.has(name))
-  unwritten.clear()
   try {
     const transaction = database?.transaction(TABLE, 'readwrite')
     if (!transaction) return
     const table = transaction.objectStore(TABLE)
-    for (const [name, kept] of written) {
-      if (kept) table.put(kept, name)
-      else table.delete(name)
-    }
+    if (kept) table.put(kept, name)
+    else table.delete(name)
     transaction.oncomplete = () => {
-      for (const [name, kept] of written) if (onItsWay.get(name) === kept) onItsWay.delete(name)
+      if (onItsWay.get(name) === kept) onItsWay.delete(name)
     }
     transaction.commit()
   } catch (failure) {

@@ -1,7 +1,7 @@
 // Where the person is: the address after the #. Real history entries, so that Back works on every system.
 
 /**
- * @typedef {'jobs' | 'instruments' | 'prices' | 'rules' | 'label' | 'settings'} ShopScreen
+ * @typedef {'jobs' | 'instruments' | 'prices' | 'rules' | 'label' | 'backup' | 'settings'} ShopScreen
  * @typedef {'intake' | 'marks' | 'plan' | 'part' | 'camera' | 'measure' | 'sheet' | 'sizing' | 'causes' | 'decisions'
  *   | 'lists' | 'costs' | 'approval' | 'labels' | 'hand-over' | 'history'} JobScreen
  * @typedef {ShopScreen | JobScreen} ScreenName as its folder is called

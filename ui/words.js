@@ -1,5 +1,5 @@
 // Every word of the interface. Words of the trade (tags, grades, zones, outcomes, questions) come from the catalogue.
-/** @import { WaitsFor } from './types/api.d.ts' */
+/** @import { BackedUp, WaitsFor } from './types/api.d.ts' */
 
 /** @param {number} n @param {string} one @param {string} many */
 const counted = (n, one, many = `${one}s`) => `${n} ${n === 1 ? one : many}`
@@ -45,9 +45,7 @@ export const words = {
   },
   /** Part after part before the camera. */
   camera: {
-    title: 'Photos in turn',
     noEngine: 'Which parts there are follows from the arrangement: enter that first.',
-    begin: 'Photos in turn',
     take: 'Photograph',
     choose: 'Choose photos of',
     /** @param {string} label */ then: (label) => `Then ${lowered(label)}`,
@@ -126,6 +124,7 @@ export const words = {
     prices: 'Prices',
     rules: 'Rules',
     label: 'Find by its label',
+    backup: 'Backup',
     settings: 'Settings',
     intake: 'Take in',
     marks: 'Marks',
@@ -196,6 +195,14 @@ export const words = {
     /** @param {string} file */ wasPutAway: (file) => `The job in ${file} was put away here.`,
     /** @param {number} n */ takenIn: (n) => `${counted(n, 'job')} taken in.`,
     takeBack: 'Take it in all the same',
+    /** @param {number} n */ stayedAway: (n) => `${counted(n, 'job')} put away here stayed away.`,
+    /** @param {number} n */ elsewhere: (n) =>
+      `${counted(n, 'job')} of that shop ${n === 1 ? 'stands' : 'stand'} in an earlier backup: take that in too.`,
+    /** @param {string[]} names */ beside: (names) =>
+      `It was not clear which is later, so both are kept: ${names.join(', ')}.`,
+    /** @param {number} days */ backupDue: (days) => `What was entered in the last ${days} days is saved nowhere else.`,
+    backupFailed: 'The last backup failed.',
+    toBackup: 'To the backup',
     leaveAway: 'Leave it away',
     /** @param {number} n */ finished: (n) => `Finished: ${counted(n, 'job')}`,
     allFinished: 'No engine is on the bench.',
@@ -1103,9 +1110,12 @@ export const words = {
     shared: 'Handed over.',
     notShared: 'Not shared: nothing was chosen.',
     shareMessage: 'Share the message',
-    shareArchive: 'Share the job as an archive',
+    shareArchive: 'Share an archive to give away',
+    shareOwn: 'Share the archive with own devices',
     notCopied: 'The text could not be copied by itself. It is marked now: copy it from there.',
     archive: 'Export the job as an archive',
+    giveAway: 'Export an archive to give away',
+    giveAwayHint: 'To give away: the photos say neither where they were taken nor with which camera.',
     /** @param {number} n */ photosLeftOut: (n) =>
       `${counted(n, 'photo')} of this job can’t be read and ${n === 1 ? 'is' : 'are'} not in the archive.`,
     /** @param {string} path */ savedAs: (path) => (path ? `Saved: ${path}` : ''),
@@ -1183,6 +1193,29 @@ export const words = {
     again: 'Redo',
     undone: 'undone',
     /** @param {string} verb @param {string} sentence */ button: (verb, sentence) => `${verb}: ${sentence}`,
+  },
+  backup: {
+    never: 'Nothing of this shop is saved elsewhere yet.',
+    /** @param {string} when */ last: (when) => `Last saved and read back ${when}.`,
+    /** @param {string} why */ failed: (why) => `The last try failed: ${why}`,
+    folder: 'Into a folder',
+    folderHint: 'Best on another disk. What changed goes into it when the window is closed.',
+    choose: 'Choose a folder',
+    make: 'Save what changed now',
+    another: 'Choose another folder',
+    forget: 'No longer into this folder',
+    /** @param {BackedUp} of */ done: ({ jobs, photos, lacking, left_out }) => [
+      `Saved and read back: ${counted(jobs, 'job')} changed, ${counted(photos, 'new photo')}.`,
+      left_out > 0 ? `${counted(left_out, 'job')} can’t be read here.` : '',
+      lacking > 0 ? `${counted(lacking, 'photo')} can’t be read here.` : '',
+    ].filter(Boolean).join(' '),
+    oneFile: 'As one file',
+    oneFileHint: 'All jobs with their photos, the shelf and the prices: for a new device, or to be kept elsewhere.',
+    save: 'Save the whole shop',
+    share: 'Share the whole shop',
+    back: 'Bring it back',
+    backHint: 'Open the file, or all files of a backup at once, from the list of jobs. What is here stays.',
+    restore: 'Take in all backups of a folder',
   },
   settings: {
     intro: 'Your shop stands at the head of every report.',

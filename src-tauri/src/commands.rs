@@ -8,6 +8,7 @@ use tauri::ipc::{Invoke, InvokeError, InvokeResponseBody};
 use tauri::{AppHandle, Manager, Runtime};
 use wearbook_app::{ACTIONS, Answer, Error};
 
+use crate::backups;
 use crate::documents;
 use crate::payload::Payload;
 use crate::shell_commands::SHELL_COMMANDS;
@@ -39,6 +40,9 @@ fn perform<R: Runtime>(app: &AppHandle<R>, name: &str, Payload { arguments, byte
         "document_save" => documents::save(app, &shop, "document_get", arguments),
         "document_open" => documents::open(app, &shop, arguments),
         "archive_save" => documents::save_archive(app, &shop, arguments),
+        "shop_save" => backups::save_shop(app, &shop, arguments),
+        "backup_choose" => backups::choose(app, &shop),
+        "backup_restore" => backups::restore(app, &shop, arguments),
         "sheet_save" => documents::save(app, &shop, "sheet_export", arguments),
         action => shop.act(action, arguments, bytes),
     }

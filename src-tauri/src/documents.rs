@@ -37,20 +37,27 @@ pub(crate) fn save_archive<R: Runtime>(app: &AppHandle<R>, shop: &Shop, argument
     let Some(place) = ask_for_place(app, &name) else {
         return Ok(Answer::Json(Value::Null.to_string()));
     };
-    match place.as_path().filter(|_| cfg!(desktop)) {
-        Some(path) => book.save_archive(asked, path).map_err(|error| of_the_place(&name, error))?,
-        None => {
-            // Another program's place may take bytes in their order alone, and an archive's list is written last.
-            let folder = cache(app).map_err(|error| not_saved(&name, &error))?;
-            let path = folder.join(&name);
-            book.save_archive(asked, &path)?;
-            let copied = File::open(&path).and_then(|mut file| copy(app, &place, &mut file));
-            // The system empties the cache, if this fails.
-            let _ = std::fs::remove_file(&path);
-            copied.map_err(|error| not_saved(&name, &error))?;
-        }
-    }
+    save_at(app, &name, &place, |path| book.save_archive(asked, path))?;
     Ok(Answer::Json(json!({ "path": place.to_string() }).to_string()))
+}
+
+/// Saves what is written file by file at a place that may be no path.
+pub(crate) fn save_at<R: Runtime>(
+    app: &AppHandle<R>,
+    name: &str,
+    place: &FilePath,
+    save: impl FnOnce(&Path) -> Result<(), Error>,
+) -> Result<(), Error> {
+    if let Some(path) = place.as_path().filter(|_| cfg!(desktop)) {
+        return save(path).map_err(|error| of_the_place(name, error));
+    }
+    // Another program's place may take bytes in their order alone, and an archive's list is written last.
+    let path = cache(app).map_err(|error| not_saved(name, &error))?.join(name);
+    save(&path)?;
+    let copied = File::open(&path).and_then(|mut file| copy(app, place, &mut file));
+    // The system empties the cache, if this fails.
+    let _ = std::fs::remove_file(&path);
+    copied.map_err(|error| not_saved(name, &error))
 }
 
 /// Writes a document to the program's cache and opens it in the system's viewer. Desktops only: phones hand documents
@@ -82,7 +89,7 @@ fn fetch(shop: &Shop, action: &str, arguments: Value) -> Result<Document, Error>
 
 /// On desktops the variable `WEARBOOK_SAVE_DIR` names a folder that is used without asking: no test can press the
 /// buttons of the system's own dialog.
-fn ask_for_place<R: Runtime>(app: &AppHandle<R>, name: &str) -> Option<FilePath> {
+pub(crate) fn ask_for_place<R: Runtime>(app: &AppHandle<R>, name: &str) -> Option<FilePath> {
     if cfg!(desktop)
         && let Some(folder) = std::env::var_os("WEARBOOK_SAVE_DIR")
     {

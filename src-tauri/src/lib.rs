@@ -5,6 +5,7 @@
 //!
 //! What is *not* here: any rule of the trade, any SQL, any knowledge of what an action's arguments mean.
 
+mod backups;
 mod commands;
 mod documents;
 mod payload;
@@ -38,6 +39,13 @@ pub fn run() {
     // window stays white. The page finds its way back by itself: it restores its last screen from the settings.
     #[cfg(any(target_os = "macos", target_os = "ios"))]
     let builder = builder.on_web_content_process_terminate(window::reload);
+
+    #[cfg(desktop)]
+    let builder = builder.on_window_event(|window, event| {
+        if let tauri::WindowEvent::CloseRequested { api, .. } = event {
+            backups::before_closing(window, api);
+        }
+    });
 
     #[cfg(mobile)]
     let builder = builder.on_window_event(|window, event| {

@@ -14,6 +14,7 @@ mod vee_8;
 mod worn_engine;
 
 mod axe;
+mod backup;
 mod before_opening;
 mod camera;
 mod complaint;

@@ -51,6 +51,7 @@ impl Folders {
         let folders = Self { root: tempfile::tempdir()?, port: process::free_port()? };
         std::fs::create_dir(folders.saved())?;
         std::fs::create_dir(folders.home())?;
+        std::fs::create_dir(folders.backups())?;
         std::fs::create_dir(folders.device())?;
         Ok(folders)
     }
@@ -65,6 +66,10 @@ impl Folders {
     /// Where documents are saved.
     pub(crate) fn saved(&self) -> PathBuf {
         self.root.path().join("saved")
+    }
+    /// The folder that is chosen for backups.
+    pub(crate) fn backups(&self) -> PathBuf {
+        self.root.path().join("backups")
     }
     /// What the stand-in for a phone is told, and tells.
     pub(crate) fn device(&self) -> PathBuf {
@@ -116,6 +121,17 @@ impl Stage {
             Running::Phone(phone) => phone.kill()?,
             Running::Window(window) => window.kill()?,
         }
+        (self.running, self.page) = start(self.place, self.look, &self.folders, files).await?;
+        Ok(())
+    }
+
+    /// Kills the program, loses everything of the shop, and starts it anew with files that the system opens with it.
+    pub(crate) async fn begin_anew(&mut self, files: &[PathBuf]) -> Outcome {
+        match &mut self.running {
+            Running::Phone(phone) => phone.kill()?,
+            Running::Window(window) => window.kill()?,
+        }
+        std::fs::remove_dir_all(self.folders.data())?;
         (self.running, self.page) = start(self.place, self.look, &self.folders, files).await?;
         Ok(())
     }

@@ -24,7 +24,7 @@ export function camera(view) {
   const { subject } = state.route
   if (!view.plan) {
     return {
-      title: text.title,
+      title: words.screens.camera,
       body: html`<p>${text.noEngine}</p><a class="button"
         href=${toScreen(view.job, 'intake', 'engine')}>${words.marks.toIntake}</a>`,
     }
@@ -33,7 +33,7 @@ export function camera(view) {
   const all = photographed(view)
   const taken = all.filter((part) => hasPhoto(view.job, part)).length
   return {
-    title: here?.label ?? text.title,
+    title: here?.label ?? words.screens.camera,
     body: html`
       ${here ? about(here, then) : taken === all.length ? html`<p>${text.done}</p>` : ''}
       ${progress({ looked: taken, parts: all.length }, text.counted)}

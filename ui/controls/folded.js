@@ -12,6 +12,10 @@ const chosen = new Map()
 const openedFor = new Map()
 /** What the hand is about to open. @type {Set<string>} */
 const asked = new Set()
+let turns = 0
+
+/** How often a fold was opened or closed: what holds folds is made anew after each. */
+export const foldsTurned = () => turns
 
 /**
  * @typedef {object} Fold
@@ -36,6 +40,7 @@ export function folded({ name, summary, label, body, isOpen = false, isHere = fa
   // Drawn before the browser opens it, so that it does not open empty.
   const ask = () => {
     if (isDrawn) return
+    turns += 1
     asked.add(name)
     redraw()
   }
@@ -45,6 +50,7 @@ export function folded({ name, summary, label, body, isOpen = false, isHere = fa
     const { open } = fold
     if (!open) asked.delete(name)
     if (open === isShown) return
+    turns += 1
     chosen.set(name, open)
     if (!isDrawn) redraw()
     // At the foot of the screen what is unfolded would else stay out of sight.

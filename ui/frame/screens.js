@@ -5,6 +5,7 @@
 /** @import { JobScreen, Route, ScreenName, ShopScreen } from '../route.js' */
 import { approval } from '../approval/approval.js'
 import { camera } from '../camera/camera.js'
+import { backup, readBackup } from '../backup/backup.js'
 import { causes } from '../causes/causes.js'
 import { readNextLook } from '../causes/next-look.js'
 import { readLearnt } from '../controls/price.js'
@@ -57,6 +58,7 @@ export const SCREENS = {
   prices: { of: 'shop', draw: prices, arrive: readLearnt },
   rules: { of: 'shop', draw: rules, isAside: true },
   label: { of: 'shop', draw: label, isAside: true },
+  backup: { of: 'shop', draw: backup, isAside: true, arrive: readBackup },
   settings: { of: 'shop', draw: settings },
   intake: { of: 'job', draw: intake, arrive: readEarlier, follow: readBefore },
   marks: { of: 'job', draw: marks },

@@ -1,10 +1,10 @@
 // What leaves the shop: the report, the other papers, the job as an archive; and the end of the job.
 /** @import { Extent, JobView, PaperSize, Purpose } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
-import { getText, shareArchive, shareText, surroundings } from '../backend.js'
+import { getText, saveToGiveAway, shareArchive, shareText, surroundings } from '../backend.js'
 import { choice, optionsOf } from '../controls/choice.js'
 import { folded } from '../controls/folded.js'
-import { copyFrom, openPaper, savePaper, saveWholeJob, shareOther, sharePaper } from '../papers.js'
+import { copyFrom, leave, openPaper, savePaper, saveWholeJob, shareOther, sharePaper } from '../papers.js'
 import { toScreen } from '../route.js'
 import { keepSettings } from '../settings/settings.js'
 import { redraw, state } from '../state.js'
@@ -53,9 +53,14 @@ export const handOver = (view) => ({
         <a class="button" href=${toScreen(view.job, 'labels')}>${words.screens.labels}</a>
         ${surroundings.phone.share
           ? html`<button type="button" @click=${() => shareOther((way) =>
-            shareArchive(view.job, words.app, way))}>${text.shareArchive}</button>`
+            shareArchive(view.job, words.app, way, true))}>${text.shareArchive}</button>
+            <button type="button" @click=${() => shareOther((way) =>
+            shareArchive(view.job, words.app, way, false))}>${text.shareOwn}</button>`
           : ''}
         <button type="button" @click=${() => saveWholeJob(view.job)}>${text.archive}</button>
+        <button type="button" @click=${() => leave(async (way) =>
+          text.savedAs(await saveToGiveAway(view.job, way)))}>${text.giveAway}</button>
+        <p class="hint">${text.giveAwayHint}</p>
       </div>`,
     })}
     ${ending(view)}`,

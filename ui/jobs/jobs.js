@@ -74,7 +74,12 @@ export function jobs() {
 }
 
 /** What is wrong with the device or was with its records. @param {JobList} list */
-const troubles = ({ recovery, clock_back }) => html`
+const troubles = ({ recovery, clock_back, backup_due, backup_failed }) => html`
+  ${backup_due === null && backup_failed === null ? '' : html`
+    <p class="notice">
+      ${backup_failed === null ? words.jobs.backupDue(daysSince(Number(backup_due))) : words.jobs.backupFailed}
+      <a href=${toShop('backup')}>${words.jobs.toBackup}</a>
+    </p>`}
   ${clock_back === null ? '' : html`<p class="notice">${words.jobs.clockBack(day(dayOf(clock_back)))}</p>`}
   ${recovery === null ? '' : recovered(recovery)}`
 
@@ -147,3 +152,6 @@ const newJob = () =>
     state.saved = await createJob()
     go(toScreen(state.saved.job, 'intake'))
   })
+
+/** @param {number} at */
+const daysSince = (at) => Math.floor((Date.now() - at) / (24 * 60 * 60 * 1000))

@@ -1,5 +1,5 @@
 // Archives on their way in: chosen on the list of jobs, or opened with this program from outside.
-/** @import { Arrival } from '../types/api.d.ts' */
+/** @import { Arrival, Imported } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { dropArrival, importArchive, listArrivals, Refusal, sendFile } from '../backend.js'
 import { underWay } from '../frame/under-way.js'
@@ -61,18 +61,18 @@ const taking = (back) => (arrival) => ({
 })
 
 /** A file that was taken in, or is asked about; nothing when it was stopped.
- * @typedef {{ job: string, told: string } | null} Taken
+ * @typedef {{ jobs: string[], told: string } | null} Taken
  * @typedef {{ name: string, taken: () => Promise<Taken> }} Taking */
 
 /** @param {Arrival} arrival @param {number} way @param {boolean} back @returns {Promise<Taken>} */
 async function importNow(arrival, way, back) {
   try {
-    const { job, refused } = await importArchive(arrival.arrival, way, back)
-    return { job, told: refused.length > 0 ? text.leftOut(refused) : '' }
+    const taken = await importArchive(arrival.arrival, way, back)
+    return { jobs: taken.jobs, told: toldOf(taken) }
   } catch (failure) {
     if (!(failure instanceof Refusal) || failure.code !== 'job-put-away') throw failure
     put = [...put, arrival]
-    return { job: '', told: '' }
+    return { jobs: [], told: '' }
   }
 }
 
@@ -88,12 +88,13 @@ function takeAll(files) {
 
 /** @param {Taking[]} files */
 async function arrived(files) {
+  /** @type {string[]} */
   const jobs = []
   const alerts = []
   for (const { name, taken } of files) {
     try {
       const one = await taken()
-      if (one?.job) jobs.push(one.job)
+      jobs.push(...(one?.jobs ?? []))
       if (one?.told) alerts.push(files.length > 1 ? `${name}: ${one.told}` : one.told)
     } catch (failure) {
       if (!(failure instanceof Refusal)) throw failure
@@ -102,6 +103,19 @@ async function arrived(files) {
   }
   tell(jobs, alerts.join(' '))
 }
+
+/** What was taken in otherwise. @param {Imported} taken */
+export const tellTaken = (taken) => tell(taken.jobs, toldOf(taken))
+
+/** What of it needs a person. @param {Imported} taken */
+const toldOf = ({ refused, put_away, elsewhere, beside, unread }) =>
+  [
+    refused.length > 0 ? text.leftOut(refused) : '',
+    put_away > 0 ? text.stayedAway(put_away) : '',
+    elsewhere > 0 ? text.elsewhere(elsewhere) : '',
+    beside.length > 0 ? text.beside(beside) : '',
+    ...unread,
+  ].filter(Boolean).join(' ')
 
 /** One job is opened; of several, and of none, the list is. @param {string[]} jobs @param {string} alert */
 function tell(jobs, alert) {

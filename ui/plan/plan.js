@@ -3,6 +3,7 @@
 /** @import { Drawn } from './drawing.js' */
 import { html } from '../vendor/lit-html/lit-html.js'
 import { lacking } from '../camera/order.js'
+import { foldsTurned } from '../controls/folded.js'
 import { key } from '../hatching/key.js'
 import { toPart, toScreen, toShop } from '../route.js'
 import { state } from '../state.js'
@@ -51,16 +52,30 @@ export function plan(view) {
       <div class="bar">
         <a class="button" href=${toShop('label')}>${words.screens.label}</a>
         ${lacking(view, '').length > 0
-          ? html`<a class="button" href=${toScreen(view.job, 'camera')}>${words.camera.begin}</a>`
+          ? html`<a class="button" href=${toScreen(view.job, 'camera')}>${words.screens.camera}</a>`
           : ''}
         ${next ? html`<a class="button primary" href=${toPart(view.job, next.part)}>${text.next(next.label)}</a>` : ''}
       </div>`,
   }
 }
 
+/** The sections as they were made last, and of what. @type {{ of: unknown[], sections: unknown }} */
+let last = { of: [], sections: '' }
+
+/** The largest drawing there is: it is not made anew while all that it shows is the same.
+ * @param {JobView} view @param {PlanSection[]} engine @param {string | undefined} next */
+function drawn(view, engine, next) {
+  const of = [view, open, state.wide, state.route, foldsTurned()]
+  if (open === null || of.some((one, nth) => one !== last.of[nth])) {
+    const sections = made(view, engine, next)
+    last = { of: [view, open, state.wide, state.route, foldsTurned()], sections }
+  }
+  return last.sections
+}
+
 /** Where there is room, all lies open. @param {JobView} view @param {PlanSection[]} engine
  * @param {string | undefined} next */
-function drawn(view, engine, next) {
+function made(view, engine, next) {
   const { outside, parts, progress } = view.assessment
   /** @type {Map<string, Drawn>} */
   const drawn = new Map([...outside, ...parts].map((part) => [part.part, part]))

@@ -71,6 +71,7 @@ export function settings() {
       <div class="onward">
         <a class="button" href=${toInstruments()}>${words.settings.instruments}</a>
         <a class="button" href=${toShop('prices')}>${words.settings.prices}</a>
+        <a class="button" href=${toShop('backup')}>${words.screens.backup}</a>
         <a class="button" href=${toShop('rules')}>${words.settings.rules}</a>
       </div>`,
   }

@@ -182,6 +182,26 @@ export type AwayLine = {
   /** Until when it can be brought back: milliseconds since 1970-01-01 UTC. */
   until: number, };
 
+/** What came of one. */
+export type BackedUp = {
+  /** Jobs that had changed. */
+  jobs: number,
+  /** Photos that were new. */
+  photos: number,
+  /** Photos that can't be read here: the rest has been saved without them. */
+  lacking: number,
+  /** Jobs that can't be read here. */
+  left_out: number, };
+
+/** Where backups go, and how the last one went. */
+export type Backup = {
+  /** The folder, if one was chosen. */
+  folder: string | null,
+  /** When the last one was made and read back: milliseconds since 1970-01-01 UTC. */
+  at: number | null,
+  /** Why the last try failed, if it did. */
+  failed: string | null, };
+
 /** A bank of a V or flat engine, seen from the rear looking towards the front. */
 export type Bank = "left" | "right";
 
@@ -820,12 +840,20 @@ export type HistoryLine = {
 /** What lights the charge. */
 export type Ignition = "spark" | "compression";
 
-/** What came of it. */
+/** What came of it, of a job or of a whole shop. */
 export type Imported = {
-  /** The job. */
-  job: JobId,
+  /** The jobs. */
+  jobs: Array<JobId>,
   /** Entries that were refused, for no entry is so: each reason with how many. */
-  refused: Array<RefusedEntries>, };
+  refused: Array<RefusedEntries>,
+  /** How many jobs of a shop were passed over, for they were put away here. */
+  put_away: number,
+  /** How many jobs of a shop stand in an earlier archive, and are not here. */
+  elsewhere: number,
+  /** Things of the shelf that are kept beside those here, under these names: it is not known which is later. */
+  beside: Array<string>,
+  /** Files of a folder that can't be read: each why. */
+  unread: Array<string>, };
 
 /** An instrument of the shop, as known to a job. Correcting it corrects all readings that were taken with it in that
  * job; an instrument that was set anew in the middle of a job is entered as another. */
@@ -951,7 +979,11 @@ export type JobList = {
   /** What came of the recovery of a damaged database, if there was one. */
   recovery: Recovery | null,
   /** When something was last entered here, if that is more than a day after what the clock says now. */
-  clock_back: number | null, };
+  clock_back: number | null,
+  /** Since when what was entered is in no backup, if that is more than a week. */
+  backup_due: number | null,
+  /** Why the last backup failed, if it did. */
+  backup_failed: string | null, };
 
 /** What a job is about. Every line of a bill belongs to one. */
 export type JobScope = "bearings" | "cylinders" | "block" | "valve-gear" | "oil-and-drives" | "further" | "assembly";
@@ -1226,7 +1258,7 @@ export type MadeBy = {
   parts: Array<Part>, };
 
 /** The actions of which the file may leave. */
-export type Makes = "document_get" | "archive_export" | "sheet_export" | "photo_get";
+export type Makes = "document_get" | "archive_export" | "sheet_export" | "shop_export" | "photo_get";
 
 /** The marks of one cap or rod. */
 export type Mark = {
@@ -3152,7 +3184,11 @@ job: JobId,
 /**
  * A number by which to ask how far it is.
  */
-way?: number, }; reply: Blob };
+way?: number, 
+/**
+ * Whether cleaned pictures stand in for the photos, which say neither where they were taken nor with which camera.
+ */
+give_away?: boolean, }; reply: Blob };
   archive_import: { arguments: { 
 /**
  * The file.
@@ -3171,6 +3207,18 @@ back?: boolean, }; reply: Imported };
  * The job.
  */
 job: JobId, }; reply: Kept };
+  shop_export: { arguments: { 
+/**
+ * A number by which to ask how far it is.
+ */
+way?: number, }; reply: Blob };
+  backup_get: { arguments: Record<symbol, never>; reply: Backup };
+  backup_make: { arguments: { 
+/**
+ * A number by which to ask how far it is.
+ */
+way?: number, }; reply: BackedUp };
+  backup_forget: { arguments: Record<symbol, never>; reply: Nothing };
   way_get: { arguments: { 
 /**
  * The number with which it was begun.

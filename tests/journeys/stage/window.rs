@@ -73,6 +73,7 @@ fn surrounded<'a>(program: &'a mut Command, display: &str, folders: &Folders) ->
         .env("HOME", folders.home())
         .env("WEARBOOK_DATA", folders.data())
         .env("WEARBOOK_SAVE_DIR", folders.saved())
+        .env("WEARBOOK_BACKUP_DIR", folders.backups())
         .env("WEBKIT_DISABLE_DMABUF_RENDERER", "1")
         .env("LIBGL_ALWAYS_SOFTWARE", "1")
         .env("NO_AT_BRIDGE", "1")

@@ -32,6 +32,7 @@ pub mod action;
 mod answer;
 mod archive;
 mod arrivals;
+mod backup;
 mod clock;
 mod dispatch;
 mod error;
@@ -49,6 +50,7 @@ mod view;
 mod ways;
 
 pub use answer::{Answer, File};
+pub use backup::{BackedUp, Backup};
 pub use clock::{Clock, FixedClock, SystemClock};
 pub use dispatch::ACTIONS;
 pub use error::Error;

@@ -127,7 +127,7 @@ fn try_to_append(log: &mut Log, store: &Store, job: JobId, new: &New<'_>) -> Res
         }
         (new.before)(ledger)?;
         for photo in edits.iter().filter_map(photo_of) {
-            if ledger.photo(photo)?.is_none() {
+            if ledger.picture(photo)?.is_none() {
                 return Err(Error::change("This photo has not been taken in here: add the picture itself."));
             }
         }

@@ -6,12 +6,12 @@ use wearbook_store::{PhotoFacts, PhotoFormat, ShownSize};
 use crate::{Error, Wearbook};
 
 impl Wearbook {
-    /// A derived picture; one that is missing is made again from the original.
+    /// A derived picture; one that is missing is made again from the original, or from what stands in for it.
     pub(crate) fn shown(&self, photo: &PhotoId, size: ShownSize) -> Result<Vec<u8>, Error> {
         if let Some(bytes) = self.store.shown(photo, size)? {
             return Ok(bytes);
         }
-        let developed = wearbook_photo::develop(&self.store.original(photo)?)?;
+        let developed = wearbook_photo::develop(&self.store.picture(photo)?)?;
         self.store.keep_shown(photo, ShownSize::Screen, &developed.screen)?;
         self.store.keep_shown(photo, ShownSize::Thumb, &developed.thumb)?;
         Ok(if size == ShownSize::Screen { developed.screen } else { developed.thumb })
@@ -34,6 +34,16 @@ pub(crate) fn facts(facts: &wearbook_photo::Facts) -> Result<PhotoFacts, Error> 
 pub(crate) fn check(bytes: &[u8]) -> Result<PhotoFacts, String> {
     let found = wearbook_photo::check(bytes).map_err(|refusal| refusal.message().to_owned())?;
     facts(&found).map_err(|error| error.message)
+}
+
+/// The longest side of a picture that is given away, in pixels: a page of print has no more.
+const GIVEN_AWAY: u32 = 4096;
+
+/// The picture and nothing else: neither where it was taken nor with which camera.
+pub(crate) fn clean(bytes: &[u8]) -> Result<(Vec<u8>, PhotoFacts), String> {
+    let cleaned = wearbook_photo::outgoing(bytes, GIVEN_AWAY).map_err(|refusal| refusal.message().to_owned())?;
+    let facts = check(&cleaned)?;
+    Ok((cleaned, facts))
 }
 
 #[cfg(test)]

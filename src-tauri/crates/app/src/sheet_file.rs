@@ -69,7 +69,7 @@ pub(crate) fn keep(book: &Wearbook, sheet: &Sheet) -> Result<Shelf, Error> {
     shop.check(&Change::OnSheet(OnSheet::UseSheet { sheet: Box::new(sheet.clone()) }))?;
     book.store.write(|ledger| {
         Shelf::room(Shelf::load(ledger)?.sheets.len())?;
-        ledger.keep_on_shelf(ShelfKind::Sheet, name, &json(sheet)?)?;
+        ledger.keep_on_shelf(ShelfKind::Sheet, name, &json(sheet)?, book.clock.now_millis())?;
         Shelf::load(ledger)
     })
 }

@@ -29,7 +29,8 @@ impl Shelf {
         Ok(Self {
             instruments: all(ledger, ShelfKind::Instrument)?,
             sheets: all(ledger, ShelfKind::Sheet)?,
-            prices: all(ledger, ShelfKind::Prices)?.pop(),
+            // Beside it may stand another that came with the archive of another device.
+            prices: all(ledger, ShelfKind::Prices)?.into_iter().next(),
         })
     }
 

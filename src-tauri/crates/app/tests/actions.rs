@@ -119,6 +119,12 @@ fn jpeg(shade: u8) -> Vec<u8> {
     bytes.into_inner()
 }
 
+/// The same picture with a remark in its file, as cameras leave some.
+fn with_comment(jpeg: &[u8], remark: &[u8]) -> Vec<u8> {
+    let length = u16::try_from(remark.len() + 2).unwrap().to_be_bytes();
+    [&jpeg[..2], &[0xFF, 0xFE], &length, remark, &jpeg[2..]].concat()
+}
+
 #[test]
 fn what_takes_a_while_can_be_asked_about_and_stopped() {
     let shop = open_shop();
@@ -334,7 +340,7 @@ fn an_archive_goes_to_another_shop_and_comes_back_the_same() {
     let (archive, mime, name) = here.fetch("archive_export", json!({ "job": job }));
     assert_eq!((mime, name.as_deref()), ("application/zip", Some("2030-03-17 A Customer.wearbook")));
     for _ in 0..2 {
-        assert_eq!(there.take_in(&archive), json!({ "job": job, "refused": [] }));
+        assert_eq!(there.take_in(&archive)["jobs"], json!([job]));
     }
     assert!(there.fetch("archive_export", json!({ "job": job })).0 == archive);
     assert_eq!(there.ask("job_open", json!({ "job": job })), here.ask("job_open", json!({ "job": job })));
@@ -360,7 +366,7 @@ fn files_opened_from_outside_wait_until_they_are_taken_in() {
     assert_eq!(named, [&json!(name), &json!("lent.wearbook"), &json!("gone.wearbook")]);
     for n in 0..2 {
         let taken = there.ask("archive_import", json!({ "arrival": waiting[n]["arrival"] }));
-        assert_eq!(taken, json!({ "job": job, "refused": [] }));
+        assert_eq!(taken["jobs"], json!([job]));
     }
     assert!(path.exists(), "the owner’s own file is gone");
     let why = there.refuse("archive_import", json!({ "arrival": waiting[2]["arrival"] }), None, "archive-refused");
@@ -371,6 +377,67 @@ fn files_opened_from_outside_wait_until_they_are_taken_in() {
     assert_eq!(std::fs::read_dir(there.dir.path().join("arrivals")).unwrap().count(), 1);
     there.book.settle().unwrap();
     assert_eq!(std::fs::read_dir(there.dir.path().join("arrivals")).unwrap().count(), 0);
+}
+
+#[test]
+fn what_is_given_away_is_the_picture_and_nothing_else() {
+    let (here, there) = (open_shop(), open_shop());
+    let job = here.job();
+    let telling = with_comment(&jpeg(40), b"Camera 4711");
+    here.give("photo_add", json!({ "job": job, "part": "piston.1" }), &telling);
+    let tells = |archive: &[u8]| archive.windows(11).any(|bytes| bytes == b"Camera 4711");
+    let (own, ..) = here.fetch("archive_export", json!({ "job": job }));
+    let (given, ..) = here.fetch("archive_export", json!({ "job": job, "give_away": true }));
+    assert!(tells(&own) && !tells(&given));
+    there.take_in(&given);
+    let photo = wearbook_store::photo_id(&telling);
+    let (shown, ..) = there.fetch("photo_get", json!({ "photo": photo, "size": "thumb" }));
+    assert!(shown.starts_with(&[0xFF, 0xD8]));
+    // The photo itself comes later, and holds from then on.
+    there.take_in(&own);
+    assert!(tells(&there.fetch("archive_export", json!({ "job": job })).0));
+}
+
+#[test]
+fn a_backup_takes_what_changed_and_the_shop_is_made_anew_of_all_of_them() {
+    let (shop, folder) = (open_shop(), tempfile::tempdir().unwrap());
+    let job = shop.job();
+    shop.refuse("backup_make", json!({}), None, "backup-refused");
+    assert_eq!(shop.book.choose_backup(Some(&shop.dir.path().join("photos"))).unwrap_err().code, "backup-refused");
+    assert_eq!(shop.book.choose_backup(Some("/nowhere".as_ref())).unwrap_err().code, "backup-refused");
+    shop.book.choose_backup(Some(folder.path())).unwrap();
+    shop.give("photo_add", json!({ "job": job, "part": "piston.1" }), &jpeg(40));
+    let told = |jobs: u8, photos: u8| json!({ "jobs": jobs, "photos": photos, "lacking": 0, "left_out": 0 });
+    assert_eq!(shop.ask("backup_make", json!({})), told(1, 1));
+    assert_eq!(shop.ask("backup_make", json!({})), told(0, 0));
+    let other = shop.job();
+    shop.give("photo_add", json!({ "job": job, "part": "piston.2" }), &jpeg(50));
+    assert_eq!(shop.ask("backup_make", json!({})), told(2, 1));
+    assert_eq!(shop.ask("backup_get", json!({}))["failed"], Value::Null);
+
+    let anew = open_shop();
+    let mut taken = anew.book.restore(folder.path(), None).unwrap();
+    taken.jobs.sort_by_key(|job| json!(job).to_string());
+    let mut both = [&job, &other].map(Clone::clone);
+    both.sort_by_key(Value::to_string);
+    assert_eq!((json!(taken.jobs), taken.elsewhere, taken.unread), (json!(both), 0, vec![]));
+    for one in both {
+        let one = json!({ "job": one });
+        assert_eq!(anew.ask("job_open", one.clone()), shop.ask("job_open", one.clone()));
+        assert!(anew.fetch("archive_export", one.clone()).0 == shop.fetch("archive_export", one).0);
+    }
+
+    // One that the disk has damaged is told by name; the rest comes, and what it held is saved again.
+    let mut files: Vec<_> = std::fs::read_dir(folder.path()).unwrap().map(|entry| entry.unwrap().path()).collect();
+    files.sort();
+    std::fs::write(&files[0], b"rust").unwrap();
+    let third = open_shop();
+    let taken = third.book.restore(folder.path(), None).unwrap();
+    assert!(taken.unread[0].starts_with("Wearbook backup 20") && taken.jobs.len() == 2, "{taken:?}");
+    assert_eq!(shop.ask("backup_make", json!({})), told(1, 1));
+    std::fs::remove_dir_all(folder.path()).unwrap();
+    shop.refuse("backup_make", json!({}), None, "not-saved");
+    assert!(shop.ask("job_list", json!({}))["backup_failed"].is_string());
 }
 
 #[test]
@@ -390,7 +457,7 @@ fn a_job_is_put_away_and_comes_back() {
     shop.ask("job_bring_back", one.clone());
     assert_eq!(shop.ask("job_list", json!({}))["open"]["found"], 1);
     shop.ask("job_put_away", one);
-    assert_eq!(shop.ask("archive_import", json!({ "arrival": arrival, "back": true }))["job"], job);
+    assert_eq!(shop.ask("archive_import", json!({ "arrival": arrival, "back": true }))["jobs"], json!([job]));
     assert_eq!(shop.ask("job_away", json!({})), json!([]));
 }
 
@@ -405,7 +472,7 @@ fn what_no_entry_may_be_is_counted_and_the_rest_is_taken_in() {
     let file = json!({ "format": "wearbook-job", "version": 1, "job": "7".repeat(32), "edits": edits });
     let taken = shop.take_in(file.to_string().as_bytes());
     assert_eq!(taken["refused"], json!([{ "reason": "A text of more than 10000 characters.", "count": 1 }]));
-    let one = json!({ "job": taken["job"] });
+    let one = json!({ "job": taken["jobs"][0] });
     assert_eq!(shop.ask("job_open", one.clone())["texts"]["customer"], "Ada");
     let history = shop.ask("job_history", one);
     assert_eq!((&history[0]["no_effect"], &history[0]["undoable"]), (&json!({ "why": "closed" }), &json!(false)));

@@ -160,6 +160,12 @@ impl Store {
         self.is_copy
     }
 
+    /// The shop's own folder.
+    #[must_use]
+    pub fn dir(&self) -> &Path {
+        &self.dir
+    }
+
     /// Notes that damage was met: the next time the shop is opened, what can be read is recovered.
     ///
     /// # Errors

@@ -169,6 +169,8 @@ fn a_job_that_is_gone_takes_with_it_what_stood_in() {
     let (here, there) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
     let (store, other) = (owner(here.path()), Store::open(there.path()).unwrap());
     take(&other, &give(&store).0);
+    let photo = photo_id(PHOTOS[0]);
+    other.keep_shown(&photo, ShownSize::Thumb, b"small").unwrap();
     other
         .write::<_, StoreError>(|ledger| {
             ledger.note_archived(job(), 1)?;
@@ -177,5 +179,6 @@ fn a_job_that_is_gone_takes_with_it_what_stood_in() {
         .unwrap();
     other.clear_put_away(u64::MAX / 2).unwrap();
     assert_eq!(files(there.path()), 0);
-    assert_eq!(other.picture(&photo_id(PHOTOS[0])).unwrap_err().code(), "no-such-photo");
+    assert_eq!(other.picture(&photo).unwrap_err().code(), "no-such-photo");
+    assert_eq!(other.shown(&photo, ShownSize::Thumb).unwrap(), None);
 }

@@ -74,8 +74,9 @@ fn what_a_killed_import_has_left_goes_at_the_next_start() {
             let store = Store::open(&shop).unwrap();
             add(&store, JobId::from_bits(8), 0).unwrap();
             let stray = photo_id(b"stray");
-            fs::create_dir_all(shop.join("photos").join(&stray.as_str()[..2])).unwrap();
-            fs::write(shop.join("photos").join(&stray.as_str()[..2]).join(stray.as_str()), b"stray").unwrap();
+            let folder = shop.join("photos").join(stray.as_str().chars().take(2).collect::<String>());
+            fs::create_dir_all(&folder).unwrap();
+            fs::write(folder.join(stray.as_str()), b"stray").unwrap();
         }
         let mut child = Command::new(std::env::current_exe().unwrap())
             .args(["--exact", "child_that_takes_in_until_it_is_killed", "--ignored", "--nocapture"])

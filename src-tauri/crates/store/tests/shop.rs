@@ -311,6 +311,37 @@ fn an_archive_that_is_not_whole_is_known_by_reading_it_back() {
         }
     }
     assert!(noticed * 7 > archive.len() / 2, "only {noticed} of {} were noticed", archive.len() / 7);
+    for content in
+        [&b"picture one"[..], b"picture two", b"picture of both", b"\"stitch\"", b"\"customer\"", b"\"edits\":3"]
+    {
+        let at = archive.windows(content.len()).position(|window| window == content).unwrap();
+        for at in at..at + content.len() {
+            let mut bytes = archive.clone();
+            bytes[at] ^= 1;
+            let refused = verify(Cursor::new(&bytes), &UnderWay::default()).unwrap_err();
+            assert_eq!(refused.code(), "archive-refused", "byte {at}");
+        }
+    }
+    // Whole as a file, and not what it says.
+    let of = |name: &str, photo: &[u8], edits: usize, listed: &PhotoId| {
+        let shop = format!(
+            r#"{{"format": "wearbook-shop", "version": 1, "device": "0000000000000001", "written_at": 1, "settings": {{}},
+                "put_away": [], "shelf": [], "jobs": [{{"job": "{}", "edits": {edits}, "is_here": true,
+                "photos": ["{}"]}}]}}"#,
+            job(7),
+            listed.as_str()
+        );
+        let job_name = format!("jobs/{}.json", job(7));
+        let empty = format!(r#"{{"format": "wearbook-job", "version": 1, "job": "{}", "edits": []}}"#, job(7));
+        let name = format!("photos/{name}.jpg");
+        let file = zipped(&[("shop.json", shop.as_bytes()), (&job_name, empty.as_bytes()), (&name, photo)]);
+        verify(Cursor::new(file), &UnderWay::default()).map(drop).map_err(|error| error.to_string())
+    };
+    let (one, other) = (photo_id(b"picture one"), photo_id(b"other"));
+    of(one.as_str(), b"picture one", 0, &one).unwrap();
+    assert!(of(one.as_str(), b"picture two", 0, &one).unwrap_err().contains("not the one its name says"));
+    assert!(of(one.as_str(), b"picture one", 2, &one).unwrap_err().contains("should hold 2 entries and holds 0"));
+    assert!(of(one.as_str(), b"picture one", 0, &other).unwrap_err().contains("should be in this file and is not"));
 }
 
 fn zipped(entries: &[(&str, &[u8])]) -> Vec<u8> {

@@ -20,6 +20,10 @@ pub struct Arguments {
     #[serde(default)]
     #[cfg_attr(feature = "schema", ts(optional))]
     pub way: Option<u32>,
+    /// Whether cleaned pictures stand in for the photos, which say neither where they were taken nor with which camera.
+    #[serde(default)]
+    #[cfg_attr(feature = "schema", ts(optional, as = "Option<bool>"))]
+    pub give_away: bool,
 }
 
 impl Arguments {

@@ -28,7 +28,8 @@ pub fn act(book: &Wearbook, Arguments { instrument }: Arguments) -> Result<Reply
     Job::default().check(&Change::OnReading(OnReading::NoteInstrument { instrument: Box::new(instrument.clone()) }))?;
     book.store.write(|ledger| {
         Shelf::room(Shelf::load(ledger)?.instruments.len())?;
-        ledger.keep_on_shelf(ShelfKind::Instrument, instrument.id.as_str(), &json(&instrument)?)?;
+        let now = book.clock.now_millis();
+        ledger.keep_on_shelf(ShelfKind::Instrument, instrument.id.as_str(), &json(&instrument)?, now)?;
         Shelf::load(ledger)
     })
 }

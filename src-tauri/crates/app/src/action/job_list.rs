@@ -48,6 +48,10 @@ pub struct Reply {
     pub recovery: Option<Recovery>,
     /// When something was last entered here, if that is more than a day after what the clock says now.
     pub clock_back: Option<u64>,
+    /// Since when what was entered is in no backup, if that is more than a week.
+    pub backup_due: Option<u64>,
+    /// Why the last backup failed, if it did.
+    pub backup_failed: Option<String>,
 }
 
 /// What came of the recovery of a damaged database.
@@ -89,7 +93,7 @@ pub fn act(book: &Wearbook, Arguments { find, finished, most }: Arguments) -> Re
         // A disk that is full takes no summaries, damage hides some, and the list must be there all the same.
         Err(_) => unkept(book, &words, finished, most)?,
     };
-    Ok(Reply { open: lines(open)?, finished: lines(closed)?, recovery: recovery(book), clock_back: clock_back(book) })
+    Ok(Reply { open: lines(open)?, finished: lines(closed)?, recovery: recovery(book), clock_back: clock_back(book), backup_due: book.backup_due().ok().flatten(), backup_failed: book.backup().ok().and_then(|backup| backup.failed) })
 }
 
 /// What is damaged must not keep the list away, so without an answer nothing is told.

@@ -20,6 +20,16 @@ pub struct Awaited {
     pub way: Option<u32>,
 }
 
+impl Awaited {
+    /// Reads it, for whoever does such a thing without an action.
+    ///
+    /// # Errors
+    /// `arguments-refused`.
+    pub fn read(arguments: serde_json::Value) -> Result<Self, crate::Error> {
+        crate::dispatch::read(arguments)
+    }
+}
+
 /// The job that an action has put into the book.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(ts_rs::TS))]

@@ -48,8 +48,8 @@ pub fn act(book: &Wearbook, Arguments { photo, size }: Arguments) -> Result<Repl
 }
 
 fn original(book: &Wearbook, photo: &PhotoId) -> Result<File, Error> {
-    let row = book.store.read(|ledger| ledger.photo(photo))?.ok_or(StoreError::NoSuchPhoto)?;
+    let row = book.store.read(|ledger| ledger.picture(photo))?.ok_or(StoreError::NoSuchPhoto)?;
     let format = row.facts.format;
     let file_name = Some(format!("{}.{}", photo.as_str(), format.extension()));
-    Ok(File { bytes: book.store.original(photo)?, mime: format.mime(), file_name })
+    Ok(File { bytes: book.store.picture(photo)?, mime: format.mime(), file_name })
 }

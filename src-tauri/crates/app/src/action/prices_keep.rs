@@ -26,7 +26,7 @@ pub type Reply = Shelf;
 pub fn act(book: &Wearbook, Arguments { prices }: Arguments) -> Result<Reply, Error> {
     book.store.write(|ledger| {
         prices.check(Settings::load(ledger)?.terms).map_err(Error::change)?;
-        ledger.keep_on_shelf(ShelfKind::Prices, "", &json(&prices)?)?;
+        ledger.keep_on_shelf(ShelfKind::Prices, "", &json(&prices)?, book.clock.now_millis())?;
         Shelf::load(ledger)
     })
 }

@@ -8,7 +8,7 @@ use serde::{Deserialize, Serialize};
 use serde_json::{Map, Value};
 
 use super::{Phone, Refused, name};
-use crate::action::archive_export;
+use crate::action::{Awaited, archive_export};
 use crate::archive::ARCHIVE_MIME;
 use crate::{Answer, Error, Wearbook};
 
@@ -56,6 +56,7 @@ pub enum Makes {
     DocumentGet,
     ArchiveExport,
     SheetExport,
+    ShopExport,
     PhotoGet,
 }
 
@@ -65,6 +66,7 @@ impl Makes {
             Self::DocumentGet => "document_get",
             Self::ArchiveExport => "archive_export",
             Self::SheetExport => "sheet_export",
+            Self::ShopExport => "shop_export",
             Self::PhotoGet => "photo_get",
         }
     }
@@ -128,6 +130,12 @@ fn make(
         let asked = archive_export::Arguments::read(Value::Object(with))?;
         let path = place(&book.archive_name(&asked)?);
         book.save_archive(asked, &path)?;
+        return Ok((path, ARCHIVE_MIME));
+    }
+    if by == Makes::ShopExport {
+        let Awaited { way } = Awaited::read(Value::Object(with))?;
+        let path = place(&book.shop_archive_name());
+        book.save_shop(&path, way)?;
         return Ok((path, ARCHIVE_MIME));
     }
     let Answer::Bytes { bytes, mime, file_name } = book.act(by.action(), Value::Object(with), None)? else {

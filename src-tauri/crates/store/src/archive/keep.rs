@@ -52,9 +52,13 @@ impl Store {
 /// The photos of which neither a row nor a file is here.
 fn new_files(ledger: &Ledger<'_>, looked: &Looked) -> Result<BTreeSet<PhotoId>, StoreError> {
     let mut new = BTreeSet::new();
-    for photo in looked.photos.iter().filter(|photo| photo.new.is_some()) {
-        if ledger.photo(&photo.id)?.is_none() && !ledger.photo_folder().is_there(&photo.id) {
-            new.insert(photo.id.clone());
+    for photo in &looked.photos {
+        match (ledger.photo(&photo.id)?, photo.new) {
+            (Some(_), _) => {}
+            // It was here when it was looked at, and went with what it stood in for.
+            (None, None) => return Err(StoreError::Busy),
+            (None, Some(_)) if ledger.photo_folder().is_there(&photo.id) => {}
+            (None, Some(_)) => drop(new.insert(photo.id.clone())),
         }
     }
     Ok(new)

@@ -94,6 +94,7 @@ impl Looked {
         let come: BTreeSet<&PhotoId> = entries.iter().map(|entry| &entry.id).collect();
         let (mut needless, mut needed) = (BTreeSet::new(), BTreeSet::new());
         for job in &mut self.jobs {
+            job.read.stand_ins.retain(|original, stand_in| original != stand_in);
             let mut lacking = job.read.stand_ins.clone();
             for (original, stand_in) in &job.read.stand_ins {
                 let (is_here, stands_in) = store.read::<_, StoreError>(|ledger| {

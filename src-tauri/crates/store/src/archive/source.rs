@@ -11,7 +11,7 @@ use crate::StoreError;
 
 /// What can be read from its start, more than once.
 pub(super) trait Source {
-    fn from_start(&mut self) -> Result<Box<dyn Read + '_>, StoreError>;
+    fn read_anew(&mut self) -> Result<Box<dyn Read + '_>, StoreError>;
     /// The most bytes that it may have, and what it is called.
     fn most(&self) -> u64;
 }
@@ -20,7 +20,7 @@ pub(super) trait Source {
 pub(super) struct Bare<R>(pub(super) R, pub(super) u64);
 
 impl<R: Read + Seek> Source for Bare<R> {
-    fn from_start(&mut self) -> Result<Box<dyn Read + '_>, StoreError> {
+    fn read_anew(&mut self) -> Result<Box<dyn Read + '_>, StoreError> {
         self.0.seek(SeekFrom::Start(0))?;
         Ok(Box::new(&mut self.0))
     }
@@ -38,7 +38,7 @@ pub(super) struct Entry<'a, R> {
 }
 
 impl<R: Read + Seek> Source for Entry<'_, R> {
-    fn from_start(&mut self) -> Result<Box<dyn Read + '_>, StoreError> {
+    fn read_anew(&mut self) -> Result<Box<dyn Read + '_>, StoreError> {
         Ok(Box::new(self.zip.by_index(self.index).map_err(unreadable)?))
     }
 
@@ -58,7 +58,7 @@ pub(super) fn read_json<T>(
     seed: impl for<'de> DeserializeSeed<'de, Value = T>,
 ) -> Result<Result<T, serde_json::Error>, StoreError> {
     let most = source.most();
-    let mut guarded = Guarded::new(source.from_start()?, most);
+    let mut guarded = Guarded::new(source.read_anew()?, most);
     let mut json = Deserializer::from_reader(BufReader::with_capacity(64 * 1024, &mut guarded));
     let read = seed.deserialize(&mut json).and_then(|read| json.end().map(|()| read));
     drop(json);

@@ -13,6 +13,9 @@ use super::{JOB_ENTRY, MAX_JOB_BYTES, PHOTO_FOLDER};
 use crate::ledger::AT_ONCE;
 use crate::{JobAsOf, JobId, PhotoFormat, PhotoRow, Store, StoreError};
 
+/// How often a job is written anew that others add to meanwhile. What the last writing holds is whole as it is.
+const TRIES: usize = 3;
+
 impl Store {
     /// Writes a job with its photos, bit for bit, as a `.wearbook` archive: for the shop's own devices. A photo whose file is
     /// missing or damaged is left out: the rest must be able to leave.
@@ -28,9 +31,11 @@ impl Store {
             Ok((ledger.photos_of(job)?, ledger.stand_ins_of(job)?))
         })?;
         refuse_too_large(&photos)?;
-        way.expect(photos.len());
         let mut zip = ZipWriter::new(writer);
         self.write_job(&mut zip, JOB_ENTRY, job, &stand_ins)?;
+        // An edit that came meanwhile may have brought its photo.
+        let photos = self.read(|ledger| ledger.photos_of(job))?;
+        way.expect(photos.len());
         for photo in photos {
             way.step()?;
             match self.original(&photo.id) {
@@ -41,8 +46,27 @@ impl Store {
         zip.finish().map_err(written)
     }
 
-    /// Writes a job’s own file, an edit at a time. Says how far the job was.
+    /// Writes a job’s own file, an edit at a time. Says how far the job was. A long one is read in parts: where an import has
+    /// added to those that were read already, it is written anew.
     pub(super) fn write_job<W: Write + Seek>(
+        &self,
+        zip: &mut ZipWriter<W>,
+        name: &str,
+        job: JobId,
+        stand_ins: &StandIns,
+    ) -> Result<JobAsOf, StoreError> {
+        let mut as_of = self.write_job_once(zip, name, job, stand_ins)?;
+        for _ in 0..TRIES {
+            if self.read(|ledger| ledger.as_of(job))? == as_of {
+                break;
+            }
+            zip.abort_file().map_err(written)?;
+            as_of = self.write_job_once(zip, name, job, stand_ins)?;
+        }
+        Ok(as_of)
+    }
+
+    fn write_job_once<W: Write + Seek>(
         &self,
         zip: &mut ZipWriter<W>,
         name: &str,

@@ -129,6 +129,7 @@ impl Ledger<'_> {
             }
             self.connection.execute("DELETE FROM job WHERE id = ?1", [&job])?;
             for photo in alone {
+                photos.extend(self.stood_in_for(&photo)?);
                 self.connection.execute("DELETE FROM stand_in WHERE photo = ?1", [&photo])?;
                 self.connection.execute("DELETE FROM photo WHERE id = ?1", [&photo])?;
                 photos.push(PhotoId::try_from(photo).map_err(|_| StoreError::Damaged)?);

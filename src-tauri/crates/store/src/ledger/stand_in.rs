@@ -39,6 +39,13 @@ impl Ledger<'_> {
             .collect()
     }
 
+    /// For which photos a picture stands in: small pictures of it are kept under their names.
+    pub(super) fn stood_in_for(&self, photo: &str) -> Result<Vec<PhotoId>, StoreError> {
+        let mut statement = self.connection.prepare_cached("SELECT original FROM stand_in WHERE photo = ?1")?;
+        let rows = statement.query_map([photo], |row| row.get::<_, String>(0))?;
+        rows.map(|row| PhotoId::try_from(row?).map_err(|_| StoreError::Damaged)).collect()
+    }
+
     /// Notes that a picture of a job stands in for a photo. Who has the photo keeps it; what stands in for it already, stays.
     pub(crate) fn stand_in_for(&self, original: &PhotoId, stand_in: &PhotoId, job: JobId) -> Result<(), StoreError> {
         let sql = "INSERT INTO stand_in (original, photo) SELECT ?1, id FROM photo WHERE id = ?2
