@@ -35,8 +35,8 @@ pub(crate) fn open(path: &Path) -> Result<Connection, StoreError> {
     Ok(connection)
 }
 
-/// Opens a database only to read it, on a disk without room for what SQLite lays beside it as soon as it reads. Nobody else may
-/// be using it.
+/// Opens a database only to read it, on a disk without room for what SQLite lays beside it as soon as it reads. Nobody
+/// else may be using it.
 pub(crate) fn open_without_room(path: &Path) -> Result<Connection, StoreError> {
     let connection = if std::fs::metadata(with_end(path, "-wal")).is_ok_and(|log| log.len() > 0) {
         // With the database for itself alone SQLite keeps the index of the log in memory.

@@ -115,8 +115,8 @@ impl Store {
     /// Opens the store in a folder, or makes a new one there.
     ///
     /// # Errors
-    /// [`StoreError::Open`] while another program has it open; [`StoreError::Newer`] if a newer version has written here,
-    /// with everything left as it was; otherwise what the disk or the database says.
+    /// [`StoreError::Open`] while another program has it open; [`StoreError::Newer`] if a newer version has written
+    /// here, with everything left as it was; otherwise what the disk or the database says.
     pub fn open(dir: &Path) -> Result<Self, StoreError> {
         std::fs::create_dir_all(dir)?;
         let one_program = OneProgram::of(dir)?;
@@ -147,14 +147,15 @@ impl Store {
         Ok(store)
     }
 
-    /// Takes away what a killed program has left of photos. For the one process that holds the shop: another may be at it.
+    /// Takes away what a killed program has left of photos. For the one process that holds the shop: another may be at
+    /// it.
     fn sweep(&self) -> Result<(), StoreError> {
         // A database that can't say which photos it names takes none away.
         self.photos.sweep(&|photo| self.read(|ledger| Ok(ledger.photo(photo).map_or(true, |row| row.is_some()))))
     }
 
-    /// Whether this folder was found to be a copy of another, or put back from one, when it was opened: what is entered from now
-    /// on carries another device's id than what was entered before.
+    /// Whether this folder was found to be a copy of another, or put back from one, when it was opened: what is entered
+    /// from now on carries another device's id than what was entered before.
     pub fn is_copy(&self) -> bool {
         self.is_copy
     }
@@ -231,8 +232,8 @@ impl Store {
         Ok(())
     }
 
-    /// Puts all that was written into the one file of the database, and empties the log of writes: a device that copies the
-    /// folder while the program sleeps then copies all of it.
+    /// Puts all that was written into the one file of the database, and empties the log of writes: a device that copies
+    /// the folder while the program sleeps then copies all of it.
     ///
     /// # Errors
     /// What the database says.

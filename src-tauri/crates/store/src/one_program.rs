@@ -6,8 +6,8 @@ use std::path::Path;
 
 use crate::StoreError;
 
-/// An empty file. That it is there says nothing: the system gives up the lock on it when the program that holds it ends,
-/// however it ends.
+/// An empty file. That it is there says nothing: the system gives up the lock on it when the program that holds it
+/// ends, however it ends.
 const LOCK: &str = "wearbook.lock";
 
 /// The lock of a folder, held as long as this lives.

@@ -8,10 +8,10 @@
 //! | when the file was made (where the system tells) | the same, but for some that copy this too | the same |
 //! | the machine's own mark (Linux), its name (Windows) | on another machine, whatever was copied: a whole disk too | on this one |
 //!
-//! What it can't tell from the original: a disk that was copied whole to another phone or another computer of Apple's; a file
-//! whose bytes were written over those of the original. Should two then come to one id, both entries stay (`same_id.rs`).
-//! Where the system gives files other numbers at each start (some memory cards and network drives), a store takes a new
-//! name each time, which costs nothing: what it entered before stays as it is.
+//! What it can't tell from the original: a disk that was copied whole, where no mark of the machine can be read; a file
+//! whose bytes were written over those of the original. Should two then come to one id, both entries stay
+//! (`same_id.rs`). Where the system gives files other numbers at each start (some memory cards and network drives), a
+//! store takes a new name each time, which costs nothing: what it entered before stays as it is.
 
 use std::fs::Metadata;
 use std::path::Path;

@@ -1,7 +1,8 @@
 //! Two entries of one id: a folder was copied, and both copies went on. Both entries stay, everywhere the same way.
 //!
-//! Whose text sorts first keeps the id. The other goes to an id of its own, just before it, with a device that is made from
-//! what it says: so every device comes to the same, whichever it had first, and whoever reads it sees that it gave way.
+//! Whose text sorts first keeps the id. The other goes to an id of its own, just before it, with a device that is made
+//! from what it says: so every device comes to the same, whichever it had first, and whoever reads it sees that it gave
+//! way.
 
 use std::cmp::Ordering;
 use std::collections::BTreeSet;
@@ -9,8 +10,8 @@ use std::collections::BTreeSet;
 use sha2::{Digest, Sha256};
 use wearbook_core::job::{DeviceId, Edit, EditId, RecordedChange};
 
-/// Which of a job's entries, in the order of their ids, stood under an id that another has and gave way to it: both were entered
-/// at the same moment on copies of one folder. On which device is not known of these.
+/// Which of a job's entries, in the order of their ids, stood under an id that another has and gave way to it: both
+/// were entered at the same moment on copies of one folder. On which device is not known of these.
 pub fn gave_way(edits: &[Edit]) -> BTreeSet<EditId> {
     // Few stand where one that gave way can stand; only what these say is looked at.
     let pairs = edits.iter().zip(edits.iter().skip(1));
@@ -23,8 +24,8 @@ pub(crate) fn order(one: &RecordedChange, other: &RecordedChange) -> Ordering {
     text(one).cmp(&text(other))
 }
 
-/// The id to which an entry gives way. None where an id means no more than a place in a file written by hand: there another
-/// content is a slip.
+/// The id to which an entry gives way. None where an id means no more than a place in a file written by hand: there
+/// another content is a slip.
 pub(crate) fn id_of_its_own(id: EditId, change: &RecordedChange) -> Option<EditId> {
     if id.device() == DeviceId(0) { None } else { id.just_before(made_from(change)) }
 }

@@ -7,8 +7,8 @@ use std::path::Path;
 /// Files that are not whole yet begin with this; nothing else does.
 pub(crate) const TEMPORARY: &str = ".incoming-";
 
-/// Writes a file: a temporary name in the same folder, sync, rename, sync of the folder. A full disk or a killed process
-/// leaves the old file, or none.
+/// Writes a file: a temporary name in the same folder, sync, rename, sync of the folder. A full disk or a killed
+/// process leaves the old file, or none.
 ///
 /// # Errors
 /// What the disk says.

@@ -65,11 +65,12 @@ impl Device {
         Self { dir, store }
     }
 
-    /// As a person enters it: after all that is there, or, should the clock of this device be behind, at the next count.
+    /// As a person enters it: after all that is there, or, should the clock of this device be behind, at the next
+    /// count.
     fn enter(&self, now: u64, text: &str, by: DeviceId) {
         let change = Change::OnIntake(OnIntake::Fill { field: TextField::Remarks, text: text.into() });
         let latest = edits(self.store()).last().map(|edit| edit.id);
-        let edit = Edit { id: EditId::next(latest, now, by), change: RecordedChange::Known(change) };
+        let edit = Edit { id: EditId::next(latest, 1_000 + now, by), change: RecordedChange::Known(change) };
         self.store().write::<_, StoreError>(|ledger| ledger.append(job(), &[edit])).unwrap();
     }
 

@@ -46,8 +46,8 @@ impl Ledger<'_> {
         usize::try_from(count).map_err(|_| StoreError::Damaged)
     }
 
-    /// Appends edits. One that is here already is passed over, so that importing twice changes nothing; of two that have one
-    /// id both are kept, see [`crate::gave_way`].
+    /// Appends edits. One that is here already is passed over, so that importing twice changes nothing; of two that
+    /// have one id both are kept, see [`crate::gave_way`].
     ///
     /// # Errors
     /// [`StoreError::EditConflict`] if an id of a file written by hand is here with another content;

@@ -1,5 +1,5 @@
-//! The disk is full from any step on: what was acknowledged is there, what is refused is refused because the disk is full, and
-//! what was saved can still be read.
+//! The disk is full from any step on: what was acknowledged is there, what is refused is refused because the disk is
+//! full, and what was saved can still be read.
 
 use std::os::unix::net::UnixDatagram;
 use std::path::Path;
@@ -40,7 +40,8 @@ fn tell(what: &str) {
     UnixDatagram::unbound().unwrap().send_to(what.as_bytes(), ear).unwrap();
 }
 
-/// Not a test of its own: enters what it can, and tells how many entries it was promised, and why it was refused others.
+/// Not a test of its own: enters what it can, and tells how many entries it was promised, and why it was refused
+/// others.
 #[test]
 #[ignore = "started by the tests below"]
 fn child_that_enters() {

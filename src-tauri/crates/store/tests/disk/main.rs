@@ -4,6 +4,8 @@
 
 #[cfg(target_os = "linux")]
 mod full;
+#[cfg(target_os = "linux")]
+mod import;
 mod migrations;
 #[cfg(target_os = "linux")]
 mod power;

@@ -1,5 +1,5 @@
-//! A database of every schema that there ever was opens with everything in it, also where the power went off in the middle of
-//! bringing it up to date.
+//! A database of every schema that there ever was opens with everything in it, also where the power went off in the
+//! middle of bringing it up to date.
 
 use std::path::{Path, PathBuf};
 
@@ -134,8 +134,8 @@ fn child_that_opens() {
     drop(Store::open(&folder).unwrap());
 }
 
-/// After every step that a program takes to bring a database up to date the power goes off, or it is killed, which is the
-/// same with nothing lost.
+/// After every step that a program takes to bring a database up to date the power goes off, or it is killed, which is
+/// the same with nothing lost.
 #[test]
 #[cfg(target_os = "linux")]
 fn a_migration_may_be_cut_off_at_any_step() {

@@ -1,4 +1,5 @@
-//! The power goes off at any step of a program's work: everything it was told is saved must be there, and nothing damaged.
+//! The power goes off at any step of a program's work: everything it was told is saved must be there, and nothing
+//! damaged.
 
 use std::io::Write;
 use std::path::Path;

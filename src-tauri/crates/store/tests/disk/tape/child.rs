@@ -59,8 +59,8 @@ impl Child<'_> {
     /// The folder that a child was given; none in the test program itself.
     pub(crate) fn folder() -> Option<PathBuf> {
         let folder = std::env::var_os(FOLDER)?;
-        // `strace` counts the calls of each thread by itself. After these the first of this one is a later one than any with
-        // which the other says that a test begins, and can be refused without that one.
+        // `strace` counts the calls of each thread by itself. After these the first of this one is a later one than any
+        // with which the other says that a test begins, and can be refused without that one.
         let mut nowhere = std::fs::File::create("/dev/null").unwrap();
         (0..8).for_each(|_| nowhere.write_all(b"-").unwrap());
         Some(folder.into())

@@ -1,9 +1,10 @@
 //! A disk whose power may go off.
 //!
-//! What it is sure to hold: of a file what stood in it when it was last synced, of a folder the names that stood in it when
-//! it was last synced. Whether it holds any of what came since is chance. One thing more is taken for sure, as every file
-//! system that writes a journal has it: that a name was taken away is on the disk with whatever is synced next. Without it
-//! SQLite's own way from one journal to the other would not be safe.
+//! What it is sure to hold: of a file what stood in it when it was last synced, of a folder the names that stood in it
+//! when it was last synced. Whether it holds any of what came since is chance. Two things more are taken for sure, as
+//! every file system that writes a journal has them: that a name was taken away is on the disk with whatever is synced
+//! next (without it SQLite's own way from one journal to the other would not be safe), and a name that was moved from
+//! one folder into another is moved once the other is synced.
 
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
@@ -124,7 +125,7 @@ impl Disk {
                 file.since.clear();
             }
             // A name that was synced is in its folder; so is every one that was taken away.
-            _ => self.settle(|name| folders_of(name).iter().all(|folder| *folder == path)),
+            _ => self.settle(|name| folder_of(name) == Some(path)),
         }
         self.settle(|name| matches!(name, Name::Remove(_)));
     }
@@ -180,11 +181,10 @@ impl Disk {
     }
 }
 
-/// The folders in whose lists a name stands.
-fn folders_of(name: &Name) -> Vec<&Path> {
+/// The folder in whose list a name stands.
+fn folder_of(name: &Name) -> Option<&Path> {
     match name {
-        Name::Add(path, _) | Name::Remove(path) => path.parent().into_iter().collect(),
-        Name::Rename(from, to) => [from, to].into_iter().filter_map(|path| path.parent()).collect(),
+        Name::Add(path, _) | Name::Remove(path) | Name::Rename(_, path) => path.parent(),
     }
 }
 
