@@ -116,6 +116,20 @@ fn who_lacks_the_photo_sees_what_stands_in_until_it_comes() {
 }
 
 #[test]
+fn what_stands_in_outlives_a_recovery() {
+    let (here, there) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
+    let (store, other) = (owner(here.path()), Store::open(there.path()).unwrap());
+    take(&other, &give(&store).0);
+    let before = own(&other);
+    other.note_damage().unwrap();
+    drop(other);
+    let other = Store::open(there.path()).unwrap();
+    assert!(other.recovered().unwrap().is_some());
+    assert_eq!(other.picture(&photo_id(PHOTOS[0])).unwrap(), b"picture one");
+    assert!(own(&other) == before);
+}
+
+#[test]
 fn who_has_the_photo_keeps_it() {
     let dir = tempfile::tempdir().unwrap();
     let store = owner(dir.path());
