@@ -164,6 +164,20 @@ fn a_photo_of_its_own_does_not_go_with_what_it_stood_in_for() {
     assert!(own(&other) == own(&store));
 }
 
+/// The same, where the entry that names it comes with the photo in whose place it stood.
+#[test]
+fn a_photo_of_its_own_that_comes_with_the_other_stays() {
+    let dirs = [(); 3].map(|()| tempfile::tempdir().unwrap());
+    let [store, other, third] = dirs.each_ref().map(|dir| Store::open(dir.path()).unwrap());
+    add(&store, 1, PHOTOS[0]);
+    take(&other, &give(&store).0);
+    add(&third, 8, b"picture one");
+    take(&third, &own(&store));
+    take(&other, &own(&third));
+    assert_eq!(other.original(&photo_id(b"picture one")).unwrap(), b"picture one");
+    assert!(own(&other) == own(&third));
+}
+
 #[test]
 fn a_shop_carries_what_stands_in() {
     let (here, there, third) =
