@@ -51,6 +51,9 @@ impl Incoming {
 
     /// Notes which photos are about to be kept that were not here before. Nothing may be moved out of here earlier.
     pub(crate) fn note_new(&self, photos: &BTreeSet<PhotoId>) -> Result<(), StoreError> {
+        if photos.is_empty() {
+            return Ok(());
+        }
         let names: String = photos.iter().map(|photo| format!("{}\n", photo.as_str())).collect();
         let mut file = File::create(self.dir.path().join(NAMES))?;
         file.write_all(names.as_bytes())?;

@@ -205,7 +205,7 @@ impl Store {
             connection.transaction_with_behavior(TransactionBehavior::Immediate).map_err(StoreError::from)?;
         let ledger = Ledger::new(&transaction, &self.photos);
         let done = act(&ledger)?;
-        let freed = ledger.into_freed();
+        let freed = ledger.end()?;
         transaction.commit().map_err(StoreError::from)?;
         for photo in freed {
             // Nobody can have taken it in again meanwhile. A file that stays is waste, and nothing was lost.

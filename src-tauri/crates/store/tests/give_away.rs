@@ -116,6 +116,20 @@ fn who_lacks_the_photo_sees_what_stands_in_until_it_comes() {
 }
 
 #[test]
+fn what_stands_in_outlives_a_recovery() {
+    let (here, there) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
+    let (store, other) = (owner(here.path()), Store::open(there.path()).unwrap());
+    take(&other, &give(&store).0);
+    let before = own(&other);
+    other.note_damage().unwrap();
+    drop(other);
+    let other = Store::open(there.path()).unwrap();
+    assert!(other.recovered().unwrap().is_some());
+    assert_eq!(other.picture(&photo_id(PHOTOS[0])).unwrap(), b"picture one");
+    assert!(own(&other) == before);
+}
+
+#[test]
 fn who_has_the_photo_keeps_it() {
     let dir = tempfile::tempdir().unwrap();
     let store = owner(dir.path());
@@ -148,6 +162,20 @@ fn a_photo_of_its_own_does_not_go_with_what_it_stood_in_for() {
     assert_eq!(other.original(&photo_id(b"picture one")).unwrap(), b"picture one");
     assert_eq!(files(there.path()), 3);
     assert!(own(&other) == own(&store));
+}
+
+/// The same, where the entry that names it comes with the photo in whose place it stood.
+#[test]
+fn a_photo_of_its_own_that_comes_with_the_other_stays() {
+    let dirs = [(); 3].map(|()| tempfile::tempdir().unwrap());
+    let [store, other, third] = dirs.each_ref().map(|dir| Store::open(dir.path()).unwrap());
+    add(&store, 1, PHOTOS[0]);
+    take(&other, &give(&store).0);
+    add(&third, 8, b"picture one");
+    take(&third, &own(&store));
+    take(&other, &own(&third));
+    assert_eq!(other.original(&photo_id(b"picture one")).unwrap(), b"picture one");
+    assert!(own(&other) == own(&third));
 }
 
 #[test]

@@ -240,6 +240,20 @@ fn of_two_things_of_one_name_the_later_holds_and_where_that_is_not_known_both_st
 }
 
 #[test]
+fn when_a_thing_was_put_on_the_shelf_outlives_a_recovery() {
+    let (here, there) = (shop(), shop());
+    here.sheet("Bench", "a", 7);
+    there.sheet("Bench", "b", 6);
+    here.store.note_damage().unwrap();
+    let Shop { store, _dir } = here;
+    drop(store);
+    let here = Shop { store: Store::open(_dir.path()).unwrap(), _dir };
+    assert!(here.store.recovered().unwrap().is_some());
+    let differs = here.take(&there.whole(), false).unwrap().differs;
+    assert_eq!((differs.len(), &differs[0].holds, here.sheets()), (1, &ShelfHolds::Ours, vec!["Bench: a".to_owned()]));
+}
+
+#[test]
 fn a_backup_holds_what_changed_and_the_parts_unite_in_any_order() {
     let here = full();
     let (first, written) = here.archive(&Held::default(), 1);

@@ -29,6 +29,7 @@ use std::cell::RefCell;
 use rusqlite::Connection;
 use wearbook_core::job::PhotoId;
 
+use crate::StoreError;
 use crate::photo_folder::PhotoFolder;
 
 /// The open book: all tables, within one transaction.
@@ -36,17 +37,22 @@ use crate::photo_folder::PhotoFolder;
 pub struct Ledger<'a> {
     connection: &'a Connection,
     photos: &'a PhotoFolder,
-    /// Photos that no row will name any longer: their files go once that is so.
-    freed: RefCell<Vec<PhotoId>>,
+    /// Photos that were taken in: what stood in for them goes, once it is known what else names it.
+    came: RefCell<Vec<PhotoId>>,
 }
 
 impl<'a> Ledger<'a> {
     pub(crate) fn new(connection: &'a Connection, photos: &'a PhotoFolder) -> Self {
-        Self { connection, photos, freed: RefCell::default() }
+        Self { connection, photos, came: RefCell::default() }
     }
 
-    pub(crate) fn into_freed(self) -> Vec<PhotoId> {
-        self.freed.into_inner()
+    /// Ends what was done. Names the photos that no row names any longer: their files go once that is so.
+    pub(crate) fn end(self) -> Result<Vec<PhotoId>, StoreError> {
+        let mut freed = Vec::new();
+        for photo in self.came.take() {
+            freed.extend(self.original_came(&photo)?);
+        }
+        Ok(freed)
     }
 }
 

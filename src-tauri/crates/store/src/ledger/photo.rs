@@ -144,7 +144,8 @@ impl Ledger<'_> {
         let bytes = i64::try_from(bytes).unwrap_or(i64::MAX);
         let values = (id.as_str(), facts.format.name(), facts.width, facts.height, bytes, to_column(now));
         self.connection.execute(include_str!("record_photo.sql"), values)?;
-        self.original_came(id)
+        self.came.borrow_mut().push(id.clone());
+        Ok(())
     }
 
     /// Where the files of photos are.

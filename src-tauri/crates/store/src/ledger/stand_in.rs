@@ -54,20 +54,21 @@ impl Ledger<'_> {
         self.link_photo(job, stand_in)
     }
 
-    /// The original has come: what stood in for it does so no longer. The picture goes unless it is a photo of its own.
-    pub(super) fn original_came(&self, original: &PhotoId) -> Result<(), StoreError> {
-        let Some(stand_in) = self.stand_in(original)? else { return Ok(()) };
+    /// The original has come: what stood in for it does so no longer. The picture goes, and is named, unless it is a photo of
+    /// its own.
+    pub(super) fn original_came(&self, original: &PhotoId) -> Result<Option<PhotoId>, StoreError> {
+        let Some(stand_in) = self.stand_in(original)? else { return Ok(None) };
         self.connection.execute("DELETE FROM stand_in WHERE original = ?1", [original.as_str()])?;
         self.photos.forget_shown(original)?;
         let sql = "SELECT EXISTS (SELECT 1 FROM stand_in WHERE photo = ?1) OR EXISTS (
             SELECT 1 FROM job_photo JOIN edit ON edit.job = job_photo.job
             WHERE job_photo.photo = ?1 AND instr(edit.change, ?1) > 0)";
         let is_needed: bool = self.connection.query_row(sql, [stand_in.as_str()], |row| row.get(0))?;
-        if !is_needed {
-            self.connection.execute("DELETE FROM job_photo WHERE photo = ?1", [stand_in.as_str()])?;
-            self.connection.execute("DELETE FROM photo WHERE id = ?1", [stand_in.as_str()])?;
-            self.freed.borrow_mut().push(stand_in);
+        if is_needed {
+            return Ok(None);
         }
-        Ok(())
+        self.connection.execute("DELETE FROM job_photo WHERE photo = ?1", [stand_in.as_str()])?;
+        self.connection.execute("DELETE FROM photo WHERE id = ?1", [stand_in.as_str()])?;
+        Ok(Some(stand_in))
     }
 }
