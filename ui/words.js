@@ -1163,6 +1163,7 @@ export const words = {
     isPutAway: 'Put away for 30 days',
   },
   history: {
+    ofACopy: 'entered at the same moment as the next one, on a copy of this shop’s folder; both are kept',
     intro: 'Everything that was done, latest first. Undoing is noted too; nothing is ever lost.',
     noEffect: {
       closed: 'waits until the job is opened again',

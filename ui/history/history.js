@@ -138,6 +138,7 @@ function entry(job, line) {
     <li class=${line.undone ? 'history-undone' : ''}>
       <time datetime=${new Date(line.at).toISOString()}>${clock(line.at)}</time>
       <span class="history-sentence">${line.sentence}${line.undone ? html` <em>(${text.undone})</em>` : ''}
+        ${line.of_a_copy ? html`<em>(${text.ofACopy})</em>` : ''}
         ${line.no_effect ? html`<em>(${whyNot(line.no_effect)})</em>` : ''}</span>
       ${line.undoable ? button(text.undo, line.edit) : line.again ? button(text.again, line.again) : ''}
     </li>`

@@ -835,7 +835,9 @@ export type HistoryLine = {
   /** The undo that took it back; undoing that does it again. */
   again: EditId | null,
   /** Why it has no effect, if it has none. */
-  no_effect: NoEffect | null, };
+  no_effect: NoEffect | null,
+  /** Whether another entry was made under the same number on a copy of the folder: both stay. */
+  of_a_copy: boolean, };
 
 /** What lights the charge. */
 export type Ignition = "spark" | "compression";

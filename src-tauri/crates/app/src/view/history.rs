@@ -6,6 +6,8 @@ use serde::Serialize;
 use wearbook_core::engine::Part;
 use wearbook_core::job::{Change, Edit, EditId, Log, NoEffect, RecordedChange, Topic};
 
+use wearbook_store::gave_way;
+
 use super::undo::is_known;
 
 /// An edit in words.
@@ -30,12 +32,15 @@ pub struct HistoryLine {
     pub again: Option<EditId>,
     /// Why it has no effect, if it has none.
     pub no_effect: Option<NoEffect>,
+    /// Whether another entry was made under the same number on a copy of the folder: both stay.
+    pub of_a_copy: bool,
 }
 
 /// Every edit, latest first.
 pub(crate) fn history(log: &Log) -> Vec<HistoryLine> {
     let job = log.job();
     let about = About::of(log);
+    let of_a_copy = gave_way(log.edits());
     let line = |edit: &Edit| {
         let undone = job.undone.contains(&edit.id);
         let no_effect = job.without_effect.get(&edit.id).cloned();
@@ -51,6 +56,7 @@ pub(crate) fn history(log: &Log) -> Vec<HistoryLine> {
             again: if undone && !is_undo { about.taken_back_by.get(&edit.id).copied() } else { None },
             undoable: !undone && is_known(edit) && !is_undo && no_effect.is_none(),
             no_effect,
+            of_a_copy: of_a_copy.contains(&edit.id),
         }
     };
     log.edits().iter().rev().map(line).collect()
