@@ -13,6 +13,7 @@ async fn journey(stage: &mut Stage) -> Outcome {
     let page = &stage.page;
     page.see("heading", "Plan").await?;
     page.sheet("Hand over").await?;
+    page.unfold("Other papers").await?;
     page.press("button", "Export the job as an archive").await?;
     let archive = stage.saved_document(".wearbook").await?;
     let archive = stage.folders.file("harrow.wearbook", &archive)?;

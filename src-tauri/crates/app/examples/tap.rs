@@ -34,7 +34,8 @@ fn main() -> Result<(), Box<dyn Error>> {
     let archive = std::env::args().nth(1).ok_or("usage: tap ARCHIVE")?;
     time("the demo", |book| {
         let arrival = book.arrive(archive.as_ref())?;
-        ask(book, "archive_import", json!({ "arrival": arrival }), None)
+        let taken = ask(book, "archive_import", json!({ "arrival": arrival }), None)?;
+        Ok(json!({ "job": taken["jobs"][0] }))
     })?;
     time("a V8 with 500 edits", |book| {
         let begun = ask(book, "job_create", json!({}), None)?;

@@ -119,11 +119,10 @@ impl Wearbook {
             From::Lies(path) => path,
             From::Page | From::Copied => self.store.arrival(number),
         };
-        File::open(path).map_err(|error| {
-            Error::new(
-                "archive-refused",
-                format!("{name} can’t be read: {error}. Copy it to this device and open it again."),
-            )
+        File::open(path).map_err(|_| {
+            let sentence =
+                format!("The file {name} can’t be read. Is it still there? Copy it to this device and open it again.");
+            Error::new("archive-refused", sentence)
         })
     }
 

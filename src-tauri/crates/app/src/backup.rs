@@ -251,8 +251,7 @@ fn archives(folder: &Path) -> std::io::Result<Vec<PathBuf>> {
 /// A name by date and time under which nothing stands yet; names sort as their times do.
 fn free_name(folder: &Path, now: u64) -> PathBuf {
     let begins = dated(now);
-    let names =
-        (0_u32..).map(|n| if n == 0 { format!("{begins}.wearbook") } else { format!("{begins}-{n:03}.wearbook") });
+    let names = (0_u32..1000).map(|n| format!("{begins}-{n:03}.wearbook"));
     let mut free = names.map(|name| folder.join(name)).filter(|path| !path.exists());
     free.next().unwrap_or_else(|| folder.join(format!("{begins}.wearbook")))
 }

@@ -370,7 +370,7 @@ fn files_opened_from_outside_wait_until_they_are_taken_in() {
     }
     assert!(path.exists(), "the owner’s own file is gone");
     let why = there.refuse("archive_import", json!({ "arrival": waiting[2]["arrival"] }), None, "archive-refused");
-    assert!(why.starts_with("gone.wearbook can’t be read"), "{why}");
+    assert!(why.starts_with("The file gone.wearbook can’t be read"), "{why}");
     assert_eq!(there.ask("arrival_list", json!({})), json!([]));
     there.ask("arrival_drop", json!({ "arrival": 77 }));
     // What the page had begun is gone at the next start; nothing else was left.

@@ -340,7 +340,7 @@ impl Shelf {
     #[track_caller]
     fn import(&self, folder: &Path, then: &Value) -> Value {
         let arrival = self.book.arrive_copied("kept.wearbook".as_ref(), &mut archive(folder, then).as_slice()).unwrap();
-        self.ask("archive_import", json!({ "arrival": arrival }))["job"].clone()
+        self.ask("archive_import", json!({ "arrival": arrival }))["jobs"][0].clone()
     }
 
     fn log(&self, job: &Value) -> Vec<Edit> {

@@ -33,8 +33,14 @@ impl Visit {
             let told = |field: &str| refused.get(field).cloned().unwrap_or_default();
             eprintln!("{} entries were left out: {}", told("count"), told("reason"));
         }
-        let job = imported.get("job").cloned().unwrap_or_default();
-        Ok((visit, job))
+        match imported.get("jobs").and_then(Value::as_array).map(Vec::as_slice) {
+            Some([job]) => Ok((visit, job.clone())),
+            jobs => Err(Failure::Sentence(format!(
+                "{} holds the {} jobs of a shop: name a file that holds one job.",
+                file.display(),
+                jobs.map_or(0, <[_]>::len)
+            ))),
+        }
     }
 
     /// Does an action that answers JSON.
