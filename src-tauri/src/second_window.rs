@@ -92,7 +92,9 @@ fn show<R: Runtime>(app: &AppHandle<R>, files: impl Iterator<Item = PathBuf>) {
     }
     for window in app.webview_windows().values() {
         // A window that can't come to the front still takes the files in.
-        let _ = window.unminimize().and_then(|()| window.set_focus());
+        #[cfg(desktop)]
+        let _ = window.unminimize();
+        let _ = window.set_focus();
     }
     shop::tell_page(app);
 }

@@ -139,7 +139,7 @@ impl Wearbook {
     /// What the store says.
     pub fn is_changed_since_backup(&self) -> Result<bool, Error> {
         let at = self.backup()?.at.unwrap_or(0);
-        Ok(self.store.read::<_, Error>(|ledger| Ok(ledger.latest_at()?))? > at)
+        Ok(self.store.read::<_, Error>(|ledger| Ok(ledger.last_came_at()?))? > at)
     }
 
     /// Since when what was entered is in no backup, if that is more than a week: of a device on which none was ever made, since
@@ -148,11 +148,10 @@ impl Wearbook {
         let since = match self.backup()?.at {
             Some(_) if !self.is_changed_since_backup()? => return Ok(None),
             Some(at) => at,
-            None => {
-                let jobs = self.store.read::<_, Error>(|ledger| Ok(ledger.jobs()?))?;
-                let Some(first) = jobs.iter().map(|job| job.changed_at).min() else { return Ok(None) };
-                first
-            }
+            None => match self.store.read::<_, Error>(|ledger| Ok(ledger.first_added_at()?))? {
+                Some(first) => first,
+                None => return Ok(None),
+            },
         };
         Ok((self.clock.now_millis().saturating_sub(since) > WEEK_MILLIS).then_some(since))
     }

@@ -441,6 +441,33 @@ fn a_backup_takes_what_changed_and_the_shop_is_made_anew_of_all_of_them() {
 }
 
 #[test]
+fn a_week_without_a_backup_is_told_if_anything_came() {
+    const DAY: u64 = 24 * 60 * 60 * 1000;
+    let (dir, folder) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
+    let on_day = |days: u64, act: &dyn Fn(&Shop)| {
+        let clock = FixedClock { millis: CLOCK.millis + days * DAY, today: CLOCK.today };
+        let shop =
+            Shop { book: Wearbook::open_with_clock(dir.path(), clock).unwrap(), dir: tempfile::tempdir().unwrap() };
+        act(&shop);
+        shop.ask("job_list", json!({}))["backup_due"].clone()
+    };
+    let nothing = |_: &Shop| {};
+    let job = |shop: &Shop| drop(shop.job());
+    let back_up = |shop: &Shop| {
+        shop.book.choose_backup(Some(folder.path())).unwrap();
+        shop.ask("backup_make", json!({}));
+    };
+    assert_eq!(on_day(0, &nothing), Value::Null);
+    assert_eq!(on_day(30, &nothing), Value::Null, "there is nothing to lose");
+    assert_eq!(on_day(30, &job), Value::Null);
+    assert_eq!(on_day(37, &nothing), Value::Null);
+    assert_eq!(on_day(38, &nothing), json!(CLOCK.millis + 30 * DAY));
+    assert_eq!(on_day(38, &back_up), Value::Null);
+    assert_eq!(on_day(60, &nothing), Value::Null, "nothing came since");
+    assert_eq!(on_day(60, &job), json!(CLOCK.millis + 38 * DAY));
+}
+
+#[test]
 fn a_job_is_put_away_and_comes_back() {
     let shop = open_shop();
     let job = shop.job();

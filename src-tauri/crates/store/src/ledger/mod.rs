@@ -9,6 +9,7 @@ mod put_away;
 mod setting;
 mod shelf;
 mod shot;
+mod since;
 mod stand_in;
 mod summary;
 mod written;
