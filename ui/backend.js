@@ -1,5 +1,6 @@
 // The only file that knows who is behind the page: Tauri's commands, or the HTTP harness of the browser tests.
-/** @import { Actions, Can, Change, Document, Extent, Imported, Instrument, LabelStock, ListKind } from './types/api.d.ts' */
+/** @import { Actions, Can, Change, Document, Extent, Imported, Instrument, LabelStock } from './types/api.d.ts' */
+/** @import { ListKind } from './types/api.d.ts' */
 /** @import { KeepAwake, PaperSize, Photographed, Pieces, PriceList, Purpose, Settings } from './types/api.d.ts' */
 /** @import { Share, Shared, Sheet, TakePhoto } from './types/api.d.ts' */
 import { convertFileSrc, invoke, isTauri } from './vendor/tauri/core.js'

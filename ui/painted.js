@@ -1,5 +1,6 @@
-// What need not be done before a tap is seen is done after it: a request and a step in the history each take a slow phone
-// longer than drawing does. What is half entered is no such thing: it is kept at once, for the program may be killed.
+// What need not be done before a tap is seen is done after it: a request and a step in the history each take a slow
+// phone longer than drawing does. What is half entered is no such thing: it is kept at once, for the program may be
+// killed.
 
 /** So long at most. */
 const PATIENCE = 100

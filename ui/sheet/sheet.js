@@ -94,7 +94,8 @@ const isBlank = ({ sheet }) => !sheet.head.name && !sheet.head.source && sheet.l
 function byKind({ sheet, sheet_words, assessment }) {
   /** @type {Map<PartKind, Worded[]>} */
   const lines = new Map()
-  for (const { kind } of [...assessment.parts, ...catalogue().kinds.map(({ id }) => ({ kind: id }))]) lines.set(kind, [])
+  const kinds = [...assessment.parts.map(({ kind }) => kind), ...catalogue().kinds.map(({ id }) => id)]
+  for (const kind of kinds) lines.set(kind, [])
   sheet.lines.forEach((line, nth) => lines.get(line.of.kind)?.push([line, sheet_words.lines[nth]]))
   return [...lines].filter(([, own]) => own.length > 0)
 }
