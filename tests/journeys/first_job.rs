@@ -88,6 +88,8 @@ pub(crate) async fn take_in(page: &Page) -> Outcome {
 /// From the list of causes into one, from a part that speaks for it on the plan to the part itself, and to the next look.
 async fn follow_the_evidence(page: &Page) -> Outcome {
     page.sheet("Causes").await?;
+    // Its sentence may take more lines than were kept for it.
+    page.see("link", "Next look: …").await?;
     page.press("link", "Dirt in the oil…").await?;
     page.see("heading", "Dirt in the oil").await?;
     page.read("For it").await?;

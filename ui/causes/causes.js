@@ -40,10 +40,10 @@ export function causes(view) {
       <p class="verdict">${summary}</p>
       ${answers(view, told)}
       ${state.wide ? '' : chains(view, causes.slice(0, CHAINS))}
-      ${look
-        ? html`<section class="next-look"
-          aria-labelledby="next-look">${lookSentence(text.nextLook, look)}</section>`
-        : ''}
+      ${look === null
+        ? ''
+        : html`<section class="next-look"
+          aria-labelledby="next-look">${lookSentence(text.nextLook, look)}</section>`}
       ${causes.length === 0 ? html`<p>${text.nothing}</p>` : ranked(view.job, causes, one)}
       ${unexplained.length === 0 ? '' : misfits(view, unexplained)}`,
   }

@@ -24,8 +24,11 @@ export async function readNextLook(job) {
 /** Undefined until it is read. @param {JobView} view */
 export const nextLook = ({ job }) => (read?.job === job ? read.look : undefined)
 
-/** Why. @param {string} heading @param {NextLook} look */
-export const lookSentence = (heading, look) => html`<h2 id="next-look">${heading}</h2><p>${look.sentence}</p>`
+/** Why. Until it is read its place is kept: what stands below must not move under a thumb.
+ * @param {string} heading @param {NextLook | undefined} look */
+export const lookSentence = (heading, look) => html`
+  <h2 id="next-look">${heading}</h2>
+  <p>${look?.sentence ?? words.frame.loading}</p>`
 
 /** The way to it; from one look to the next it is a walk.
  * @param {JobView} view @param {NextLook} look @param {string} [short] where there is little room: in the walk's bar */
