@@ -101,6 +101,15 @@ enum Running {
     Window(Window),
 }
 
+impl Running {
+    fn kill(&mut self) -> Outcome {
+        match self {
+            Self::Phone(phone) => phone.kill(),
+            Self::Window(window) => window.kill(),
+        }
+    }
+}
+
 impl Stage {
     /// Opens the page over data that `prepare` may have filled before.
     pub(crate) async fn open(place: Place, look: Look, prepare: impl FnOnce(&Wearbook) -> Outcome) -> Outcome<Self> {
@@ -117,20 +126,14 @@ impl Stage {
 
     /// The same, and the system opens files with it.
     pub(crate) async fn kill_and_open(&mut self, files: &[PathBuf]) -> Outcome {
-        match &mut self.running {
-            Running::Phone(phone) => phone.kill()?,
-            Running::Window(window) => window.kill()?,
-        }
+        self.running.kill()?;
         (self.running, self.page) = start(self.place, self.look, &self.folders, files).await?;
         Ok(())
     }
 
     /// Kills the program, loses everything of the shop, and starts it anew with files that the system opens with it.
     pub(crate) async fn begin_anew(&mut self, files: &[PathBuf]) -> Outcome {
-        match &mut self.running {
-            Running::Phone(phone) => phone.kill()?,
-            Running::Window(window) => window.kill()?,
-        }
+        self.running.kill()?;
         std::fs::remove_dir_all(self.folders.data())?;
         (self.running, self.page) = start(self.place, self.look, &self.folders, files).await?;
         Ok(())

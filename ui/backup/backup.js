@@ -1,8 +1,9 @@
 // The shop is saved elsewhere, and brought back from there.
 /** @import { Backup } from '../types/api.d.ts' */
 import { html } from '../vendor/lit-html/lit-html.js'
-import { chooseBackup, forgetBackup, getBackup, makeBackup, restoreBackups } from '../backend.js'
-import { saveShop, shareShop, surroundings } from '../backend.js'
+import {
+  chooseBackup, forgetBackup, getBackup, makeBackup, restoreBackups, saveShop, shareShop, surroundings,
+} from '../backend.js'
 import { moment } from '../dates.js'
 import { settled } from '../edits/queue.js'
 import { underWay } from '../frame/under-way.js'

@@ -117,11 +117,8 @@ impl Wearbook {
             let path = free_name(folder, now);
             let mut written = ShopWritten::default();
             write_whole_by(&path, |file| {
-                let asked = ShopAsked { held: &held, settings: OF_THE_SHOP, now };
-                written = self.store.export_shop(asked, &mut *file, way)?.1;
-                file.flush()?;
-                file.rewind()?;
-                verify(file, way).map(drop)
+                written = self.write_shop(file, &held, now, way)?;
+                Ok(())
             })
             .map_err(|error: StoreError| not_written(&error))?;
             told.add(&written);
@@ -131,6 +128,16 @@ impl Wearbook {
                 return Ok(told);
             }
         }
+    }
+
+    /// Writes what is not held, and reads it back.
+    fn write_shop(&self, file: &mut File, held: &Held, now: u64, way: &UnderWay) -> Result<ShopWritten, StoreError> {
+        let asked = ShopAsked { held, settings: OF_THE_SHOP, now };
+        let (file, written) = self.store.export_shop(asked, file, way)?;
+        file.flush()?;
+        file.rewind()?;
+        verify(file, way)?;
+        Ok(written)
     }
 
     /// Whether anything was entered since the last backup.
@@ -212,18 +219,13 @@ impl Wearbook {
         let now = self.clock.now_millis();
         let mut told = BackedUp::default();
         write_whole_by(path, |file| {
-            let held = Held::default();
-            let asked = ShopAsked { held: &held, settings: OF_THE_SHOP, now };
-            let written = self.store.export_shop(asked, &mut *file, &way)?.1;
+            let written = self.write_shop(file, &Held::default(), now, &way)?;
             if written.has_more {
                 return Err(StoreError::Archive(
                     "This shop is more than one file can hold. Choose a folder for backups on a computer: there it is cut into several."
                         .into(),
                 ));
             }
-            file.flush()?;
-            file.rewind()?;
-            verify(file, &way)?;
             told.add(&written);
             Ok(())
         })?;
